@@ -1,0 +1,89 @@
+# Fourlimb: one Makefile.  "make help" lists what it does.
+
+# ---- The list of packages (Debian 12).  `make run` installs the first row,
+# ---- `make check` the first two, `make hosts` all three.
+PACKAGES_BUILD := gcc libc6-dev make pkg-config lv2-dev liblilv-dev libserd-dev libsord-dev
+PACKAGES_CHECK := clang clang-tidy clang-format cppcheck valgrind binutils midicsv python3 \
+	python3-mido lilv-utils sordi serdi jackd2 jalv libjack-jackd2-dev
+PACKAGES_HOSTS := ardour
+
+VERSION := 0.1.0
+BUILD := build
+BUNDLE := $(BUILD)/lv2/fourlimb.lv2
+CC := gcc
+OPTIMISE := -O2
+SANITIZE :=
+
+WARNINGS := -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion \
+	-Wdouble-promotion -Wcast-qual -Wcast-align -Wstrict-prototypes -Wmissing-prototypes \
+	-Wundef -Wvla -Wswitch-enum -Wformat=2 -Werror
+# Looked up when used, not before: at first the packages may be missing.
+LIBRARIES = lv2 lilv-0 serd-0 sord-0
+OUTSIDE_FLAGS = $(eval OUTSIDE_FLAGS := $$(shell pkg-config --cflags $(LIBRARIES) | \
+	sed 's/-I/-isystem /g'))$(OUTSIDE_FLAGS)
+BANK_LIBS = $(eval BANK_LIBS := $$(shell pkg-config --libs sord-0 serd-0))$(BANK_LIBS)
+HOST_LIBS = $(eval HOST_LIBS := $$(shell pkg-config --libs lilv-0))$(HOST_LIBS)
+# -ffp-contract=off: every compiler computes the same frame for a stroke.
+CFLAGS := $(OPTIMISE) -g
+ALL_CFLAGS = -std=c11 -D_POSIX_C_SOURCE=200809L -D_XOPEN_SOURCE=700 -fPIC \
+	-fvisibility=hidden -ffp-contract=off -MMD -MP $(WARNINGS) $(CFLAGS) $(SANITIZE) \
+	-DFOURLIMB_VERSION='"$(VERSION)"' -DFOURLIMB_BUILD='"$(abspath $(BUILD))"' \
+	-DFOURLIMB_SOURCE='"$(CURDIR)"' $(OUTSIDE_FLAGS)
+
+objects = $(patsubst %.c,$(BUILD)/%.o,$(wildcard $(1)))
+ENGINE := $(call objects,plugin/engine/*.c)
+BANK := $(call objects,plugin/bank/*.c)
+LV2 := $(call objects,plugin/lv2/*.c)
+COMMAND := $(call objects,ui/command/*.c)
+BANK_FILES := $(wildcard presets/*.ttl) ttl/terms.ttl
+TESTS := $(patsubst tests/%.c,$(BUILD)/tests/%,$(wildcard tests/*/test_*.c))
+TEST_HELP := $(call objects,tests/help/*.c)
+
+.PHONY: all
+all: $(BUNDLE)/fourlimb.so $(BUNDLE)/groove.ttl $(BUILD)/fourlimb ## Build the plugin bundle and the command line
+
+.PHONY: help
+help: ## List these targets
+	@awk -F ':.*## ' '/^[a-z]+:.*## /{printf "make %-10s %s\n", $$1, $$2}' Makefile
+
+# ---- Building
+
+$(BUILD)/%.o: %.c
+	@mkdir -p $(@D)
+	@echo "  CC   $<"
+	@$(CC) $(ALL_CFLAGS) -c $< -o $@
+
+$(BUNDLE)/fourlimb.so: $(ENGINE) $(BANK) $(LV2)
+	@mkdir -p $(@D)
+	@echo "  LINK $@"
+	@$(CC) $(ALL_CFLAGS) -shared -Wl,--no-undefined,-z,defs -o $@ $^ $(BANK_LIBS) -lm
+
+$(BUILD)/points: $(BUILD)/ttl/points.o $(BANK) $(ENGINE)
+	@echo "  LINK $@"
+	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(BANK_LIBS) -lm
+
+$(BUNDLE)/bank/terms.ttl: $(BANK_FILES)
+	@rm -rf $(@D) && mkdir -p $(@D)
+	cp $(BANK_FILES) $(@D)
+
+$(BUNDLE)/manifest.ttl: ttl/manifest.ttl
+	@mkdir -p $(@D)
+	cp $< $@
+
+$(BUNDLE)/groove.ttl: ttl/groove.ttl.in $(BUILD)/points $(BUNDLE)/bank/terms.ttl $(BUNDLE)/manifest.ttl
+	$(BUILD)/points $(BUNDLE)/bank < $< > $@.part
+	mv $@.part $@
+
+$(BUILD)/fourlimb: $(COMMAND) $(BANK) $(ENGINE)
+	@echo "  LINK $@"
+	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(HOST_LIBS) $(BANK_LIBS) -lm
+
+-include $(shell find $(BUILD) -name '*.d' 2>/dev/null)
+
+# ---- Test programs: every tests/*/test_*.c is one
+
+HOST_ROOM := $(BUILD)/ui/command/host.o $(BUILD)/ui/command/uri_table.o
+
+$(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(HOST_ROOM) $(BANK) $(ENGINE)
+	@echo "  LINK $@"
+	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(HOST_LIBS) $(BANK_LIBS) -lm

@@ -1,0 +1,290 @@
+// SPDX-License-Identifier: ISC
+#include "bank.h"
+
+#include "entries.h"
+#include "names.h"
+
+#include <dirent.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { PATH_ROOM = 4096 };
+
+struct Bank {
+    Turtle* turtle;
+    Complaints complaints;
+    Table tables[ENTRY_KINDS];
+    Library library;
+};
+
+/* A subject of the kind, before it is read. */
+typedef struct {
+    const SordNode* node;
+    uint32_t id;
+} Candidate;
+
+typedef struct {
+    const char* class_name;
+    size_t value_size;
+    EntryReader read;
+} KindRow;
+
+/* In the order of reading: grooves point to figures. */
+static const KindRow kinds[ENTRY_KINDS] = {
+    [ENTRY_HANDS] = {"HandsFigure", sizeof(Figure), read_hands},
+    [ENTRY_FEET] = {"FeetFigure", sizeof(Figure), read_feet},
+    [ENTRY_TURNAROUND] = {"Turnaround", sizeof(Figure), read_turnaround},
+    [ENTRY_GROOVE] = {"Groove", sizeof(Groove), read_groove},
+    [ENTRY_KIT] = {"Kit", sizeof(Kit), read_kit},
+};
+
+static char* copy_text(const char* const text)
+{
+    return strdup(text ? text : "");
+}
+
+/* As people say it; ttl/terms.ttl lies in the bank folder for this. */
+static const char* family_label(Subject* const subject)
+{
+    const SordNode* const family = field_node(subject, "family", false);
+    if (!family) {
+        return "";
+    }
+    const SordNode* const label = turtle_object(
+        subject->turtle, family, turtle_uri(subject->turtle, RDFS_NS "label"));
+    const char* const uri = (const char*)sord_node_get_string(family);
+    const char* const hash = strrchr(uri, '#');
+    return label ? (const char*)sord_node_get_string(label) : hash ? hash + 1 : uri;
+}
+
+static EntryInfo read_info(Subject* const subject, const uint32_t id)
+{
+    const char* const label = field_optional_text(subject, RDFS_NS "label");
+    if (!label || !*label) {
+        field_wrong(subject, NULL, "rdfs:label: is missing; expected a name in quotes");
+    }
+    return (EntryInfo){
+        .id = id,
+        .name = copy_text(turtle_name(subject->turtle, subject->subject)),
+        .uri = copy_text((const char*)sord_node_get_string(subject->subject)),
+        .label = copy_text(label),
+        .comment = copy_text(field_optional_text(subject, RDFS_NS "comment")),
+        .family = copy_text(family_label(subject)),
+        .difficulty = (int)field_integer(subject, "difficulty", 0, 5, 0),
+        .tempo_low = (int)field_integer(subject, "tempoLow", 0, 1000, 0),
+        .tempo_high = (int)field_integer(subject, "tempoHigh", 0, 1000, 0),
+    };
+}
+
+static void free_info(EntryInfo* const info)
+{
+    /* Made by copy_text; const only for those who are lent them. */
+    free((void*)(uintptr_t)info->name);
+    free((void*)(uintptr_t)info->uri);
+    free((void*)(uintptr_t)info->label);
+    free((void*)(uintptr_t)info->comment);
+    free((void*)(uintptr_t)info->family);
+}
+
+static int by_id(const void* const a, const void* const b)
+{
+    const uint32_t left = ((const Candidate*)a)->id;
+    const uint32_t right = ((const Candidate*)b)->id;
+    return (left > right) - (left < right);
+}
+
+/* Every subject of a class with its id, in order of id.  *count says how many;
+   the caller frees. */
+static Candidate* find_candidates(Bank* const bank, const char* const class_name,
+                                  uint32_t* const count)
+{
+    Turtle* const turtle = bank->turtle;
+    char uri[128];
+    snprintf(uri, sizeof uri, FL_TERMS "%s", class_name);
+    const SordNode* const type = turtle_uri(turtle, RDF_NS "type");
+    const SordNode* const class = turtle_uri(turtle, uri);
+    uint32_t most = 0;
+    SordIter* found = turtle_find(turtle, NULL, type, class);
+    for (; !sord_iter_end(found); sord_iter_next(found)) {
+        ++most;
+    }
+    sord_iter_free(found);
+    Candidate* const candidates = calloc(most ? most : 1, sizeof(Candidate));
+    *count = 0;
+    found = candidates ? turtle_find(turtle, NULL, type, class) : NULL;
+    for (; !sord_iter_end(found); sord_iter_next(found)) {
+        Subject subject = {turtle, &bank->complaints, sord_iter_get_node(found, SORD_SUBJECT),
+                           false};
+        const int64_t id = field_integer(&subject, "id", ID_LEAST, ID_MOST, 0);
+        if (!subject.failed) {
+            candidates[(*count)++] = (Candidate){subject.subject, (uint32_t)id};
+        }
+    }
+    sord_iter_free(found);
+    if (candidates) {
+        qsort(candidates, *count, sizeof(Candidate), by_id);
+    }
+    return candidates;
+}
+
+static void read_entry(Bank* const bank, const EntryKind kind, const Candidate candidate)
+{
+    Table* const table = &bank->tables[kind];
+    Subject subject = {bank->turtle, &bank->complaints, candidate.node, false};
+    void* const value = (char*)table->values + table->count * table->value_size;
+    if (table->count && table->infos[table->count - 1].id == candidate.id) {
+        field_wrong(&subject, "id", "%u is already that of %s", candidate.id,
+                    table->infos[table->count - 1].name);
+        return;
+    }
+    EntryInfo info = read_info(&subject, candidate.id);
+    const bool told = !subject.failed;
+    if (!kinds[kind].read(&subject, bank->tables, candidate.id, value)) {
+        free_info(&info);
+        return;
+    }
+    if (!told) {
+        if (kind <= ENTRY_TURNAROUND) {
+            free_figure(value);
+        }
+        free_info(&info);
+        return;
+    }
+    table->infos[table->count++] = info;
+}
+
+static bool read_kind(Bank* const bank, const EntryKind kind)
+{
+    uint32_t count = 0;
+    Candidate* const candidates = find_candidates(bank, kinds[kind].class_name, &count);
+    Table* const table = &bank->tables[kind];
+    table->value_size = kinds[kind].value_size;
+    table->infos = calloc(count + 1, sizeof(EntryInfo));
+    table->values = calloc(count + 1, table->value_size);
+    const bool good = candidates && table->infos && table->values;
+    for (uint32_t i = 0; good && i < count; ++i) {
+        read_entry(bank, kind, candidates[i]);
+    }
+    free(candidates);
+    return good;
+}
+
+static int is_turtle(const struct dirent* const entry)
+{
+    const char* const dot = strrchr(entry->d_name, '.');
+    return dot && dot != entry->d_name && !strcmp(dot, ".ttl");
+}
+
+static void read_folder(Bank* const bank, const char* const folder)
+{
+    struct dirent** entries = NULL;
+    const int count = scandir(folder, &entries, is_turtle, alphasort);
+    if (count <= 0) {
+        complain(&bank->complaints, "%s: there is no bank here; expected a folder of .ttl files",
+                 folder);
+    }
+    for (int i = 0; i < count; ++i) {
+        char path[PATH_ROOM];
+        const int length =
+            snprintf(path, sizeof path, "%s/%s", folder, entries[i]->d_name);
+        if (length > 0 && length < PATH_ROOM) {
+            turtle_read(bank->turtle, path, &bank->complaints);
+        }
+        free(entries[i]);
+    }
+    free(entries);
+}
+
+static Library make_library(const Table tables[ENTRY_KINDS])
+{
+    Library library = {
+        .grooves = (const Groove*)tables[ENTRY_GROOVE].values,
+        .groove_count = tables[ENTRY_GROOVE].count,
+        .kits = (const Kit*)tables[ENTRY_KIT].values,
+        .kit_count = tables[ENTRY_KIT].count,
+    };
+    for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
+        library.figures[kind] = (const Figure*)tables[kind].values;
+        library.figure_counts[kind] = tables[kind].count;
+    }
+    return library;
+}
+
+Bank* bank_open(const char* const folder)
+{
+    Bank* const bank = calloc(1, sizeof(Bank));
+    if (!bank) {
+        return NULL;
+    }
+    bank->turtle = turtle_new();
+    bool good = bank->turtle;
+    if (good) {
+        read_folder(bank, folder);
+    }
+    for (int kind = 0; good && kind < ENTRY_KINDS; ++kind) {
+        good = read_kind(bank, (EntryKind)kind);
+    }
+    turtle_free(bank->turtle);
+    bank->turtle = NULL;
+    if (!good) {
+        bank_free(bank);
+        return NULL;
+    }
+    bank->library = make_library(bank->tables);
+    return bank;
+}
+
+static void free_table(Table* const table, const bool figures)
+{
+    for (uint32_t i = 0; i < table->count; ++i) {
+        free_info(&table->infos[i]);
+        if (figures) {
+            free_figure((Figure*)table->values + i);
+        }
+    }
+    free(table->infos);
+    free(table->values);
+}
+
+void bank_free(Bank* const bank)
+{
+    if (!bank) {
+        return;
+    }
+    for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
+        free_table(&bank->tables[kind], kind <= ENTRY_TURNAROUND);
+    }
+    complaints_clear(&bank->complaints);
+    free(bank);
+}
+
+const Library* bank_library(const Bank* const bank)
+{
+    return &bank->library;
+}
+
+const Complaints* bank_complaints(const Bank* const bank)
+{
+    return &bank->complaints;
+}
+
+uint32_t bank_count(const Bank* const bank, const EntryKind kind)
+{
+    return bank->tables[kind].count;
+}
+
+const EntryInfo* bank_entry(const Bank* const bank, const EntryKind kind, const uint32_t index)
+{
+    return &bank->tables[kind].infos[index];
+}
+
+const void* table_value(const Table* const table, const char* const uri)
+{
+    for (uint32_t i = 0; i < table->count; ++i) {
+        if (!strcmp(table->infos[i].uri, uri)) {
+            return (const char*)table->values + i * table->value_size;
+        }
+    }
+    return NULL;
+}

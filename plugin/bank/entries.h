@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: ISC
+/* entries.h - one kind of entry from subject to engine value.  Inside the bank
+   room only: bank.c calls these, kind by kind. */
+#pragma once
+
+#include "bank.h"
+#include "fields.h"
+
+/* Engine values and what is told of them, side by side, in order of id. */
+typedef struct {
+    EntryInfo* infos;
+    void* values;      /* of the kind's engine type */
+    size_t value_size;
+    uint32_t count;
+} Table;
+
+/* Makes a value from a subject; false if it is wrong (and complained of). */
+typedef bool (*EntryReader)(Subject* subject, const Table tables[ENTRY_KINDS], uint32_t id,
+                            void* value);
+
+bool read_hands(Subject* subject, const Table tables[ENTRY_KINDS], uint32_t id, void* figure);
+bool read_feet(Subject* subject, const Table tables[ENTRY_KINDS], uint32_t id, void* figure);
+bool read_turnaround(Subject* subject, const Table tables[ENTRY_KINDS], uint32_t id, void* figure);
+bool read_groove(Subject* subject, const Table tables[ENTRY_KINDS], uint32_t id, void* groove);
+bool read_kit(Subject* subject, const Table tables[ENTRY_KINDS], uint32_t id, void* kit);
+
+/* Frees what a figure owns. */
+void free_figure(void* figure);
+
+/* The value of the entry with this URI, or NULL. */
+const void* table_value(const Table* table, const char* uri);
+
+/* The limits that ttl/terms.ttl states for ids. */
+enum { ID_LEAST = 1, ID_MOST = 16000000 };

@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: ISC
+/* fields.h - the properties of one subject, read as what they should be.  What
+   is missing or wrong is complained of with file, line, subject and property,
+   and what was expected, and the subject is marked as failed. */
+#pragma once
+
+#include "turtle.h"
+
+#include <stdint.h>
+
+typedef struct {
+    Turtle* turtle;
+    Complaints* complaints;
+    const SordNode* subject;
+    bool failed;
+} Subject;
+
+/* A whole number from least to most.  If it isn't stated: `absent`, or a
+   complaint where `absent` is out of range. */
+int64_t field_integer(Subject* subject, const char* term, int64_t least, int64_t most,
+                      int64_t absent);
+
+/* True or false; false if it isn't stated. */
+bool field_boolean(Subject* subject, const char* term);
+
+/* The text of a fl: property that must be there, or NULL. */
+const char* field_text(Subject* subject, const char* term);
+
+/* The text of a property by its whole URI; NULL without complaint if missing. */
+const char* field_optional_text(const Subject* subject, const char* uri);
+
+/* The name after fl: of a property whose value is one of `names`; its index, or
+   -1 with a complaint. */
+int field_choice(Subject* subject, const char* term, const char* const* names, int count);
+
+/* What a fl: property points to, or NULL; a complaint if it must be there. */
+const SordNode* field_node(Subject* subject, const char* term, bool required);
+
+/* Marks the subject as failed and complains of it, or of its property. */
+void field_wrong(Subject* subject, const char* term, const char* format, ...)
+    __attribute__((format(printf, 3, 4)));
+
+/* The fl: property as a node of the model. */
+const SordNode* field_property(const Subject* subject, const char* term);

@@ -1,0 +1,109 @@
+// SPDX-License-Identifier: ISC
+#include "entries.h"
+
+#include <string.h>
+
+static Meter read_meter(Subject* const subject)
+{
+    const int64_t beats = field_integer(subject, "beatsPerBar", 1, 64, 0);
+    const int64_t unit = field_integer(subject, "beatUnit", 2, 16, 0);
+    if (unit & (unit - 1)) {
+        field_wrong(subject, "beatUnit", "expected 2, 4, 8 or 16");
+    }
+    return (Meter){(double)beats, (int32_t)unit};
+}
+
+/* The figure that a property points to, or NULL with a complaint. */
+static const Figure* read_reference(Subject* const subject, const char* const term,
+                                    const Table* const table, const bool required)
+{
+    const SordNode* const node = field_node(subject, term, required);
+    if (!node) {
+        return NULL;
+    }
+    const void* const figure = table_value(table, (const char*)sord_node_get_string(node));
+    if (!figure) {
+        field_wrong(subject, term, "%s is not in the bank, or is wrong there",
+                    turtle_name(subject->turtle, node));
+    }
+    return (const Figure*)figure;
+}
+
+/* 0 for A and so on, or -1 with a complaint. */
+static int read_letter(Subject* const part)
+{
+    const char* const letter = field_text(part, "letter");
+    if (letter && (letter[0] < 'A' || letter[0] >= 'A' + PARTS_MAX || letter[1])) {
+        field_wrong(part, "letter", "\"%s\": expected one letter from A to %c", letter,
+                    'A' + PARTS_MAX - 1);
+    }
+    return part->failed ? -1 : letter[0] - 'A';
+}
+
+static void read_part(Subject* const part, const Table tables[ENTRY_KINDS],
+                      Groove* const groove, bool has_part[PARTS_MAX])
+{
+    const int letter = read_letter(part);
+    const Figure* const hands = read_reference(part, "hands", &tables[ENTRY_HANDS], false);
+    const Figure* const feet = read_reference(part, "feet", &tables[ENTRY_FEET], false);
+    if (letter < 0 || part->failed) {
+        return;
+    }
+    if (has_part[letter]) {
+        field_wrong(part, "letter", "%c has two parts", 'A' + letter);
+    }
+    if (!hands && !feet) {
+        field_wrong(part, NULL, "part %c: has neither fl:hands nor fl:feet", 'A' + letter);
+    }
+    groove->parts[letter] = (Part){hands, feet};
+    has_part[letter] = true;
+}
+
+static void read_parts(Subject* const subject, const Table tables[ENTRY_KINDS],
+                       Groove* const groove, bool has_part[PARTS_MAX])
+{
+    SordIter* const found = turtle_find(subject->turtle, subject->subject,
+                                        field_property(subject, "part"), NULL);
+    for (; !sord_iter_end(found); sord_iter_next(found)) {
+        Subject part = {subject->turtle, subject->complaints,
+                        sord_iter_get_node(found, SORD_OBJECT), false};
+        read_part(&part, tables, groove, has_part);
+        subject->failed |= part.failed;
+    }
+    sord_iter_free(found);
+}
+
+static void read_form(Subject* const subject, const bool has_part[PARTS_MAX],
+                      Groove* const groove)
+{
+    const char* const form = field_text(subject, "form");
+    const size_t bars = form ? strlen(form) : 0;
+    if (form && (bars < 1 || bars > FORM_BARS_MAX)) {
+        field_wrong(subject, "form", "\"%s\": expected 1 to %d letters", form, FORM_BARS_MAX);
+    }
+    for (size_t i = 0; !subject->failed && i < bars; ++i) {
+        const int letter = form[i] - 'A';
+        if (letter < 0 || letter >= PARTS_MAX || !has_part[letter]) {
+            field_wrong(subject, "form", "\"%s\": there is no fl:part for '%c'", form, form[i]);
+            return;
+        }
+        groove->form[i] = (uint8_t)letter;
+    }
+    groove->form_bars = (uint32_t)bars;
+}
+
+bool read_groove(Subject* const subject, const Table tables[ENTRY_KINDS], const uint32_t id,
+                 void* const value)
+{
+    Groove* const groove = (Groove*)value;
+    bool has_part[PARTS_MAX] = {false};
+    *groove = (Groove){.id = id};
+    groove->meter = read_meter(subject);
+    groove->tempo = (double)field_integer(subject, "tempo", 20, 400, 0);
+    groove->crash_start = field_boolean(subject, "crashStart");
+    groove->turnaround =
+        read_reference(subject, "turnaround", &tables[ENTRY_TURNAROUND], false);
+    read_parts(subject, tables, groove, has_part);
+    read_form(subject, has_part, groove);
+    return !subject->failed;
+}

@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: ISC
+#include "entries.h"
+#include "names.h"
+
+static void read_key(Subject* const key, Kit* const kit, bool has_key[VOICE_COUNT])
+{
+    const int voice = field_choice(key, "voice", voice_names, VOICE_COUNT);
+    const int64_t note = field_integer(key, "note", 0, 127, -1);
+    if (key->failed) {
+        return;
+    }
+    if (has_key[voice]) {
+        field_wrong(key, "voice", "fl:%s has two keys", voice_names[voice]);
+    }
+    kit->notes[voice] = (uint8_t)note;
+    has_key[voice] = true;
+}
+
+bool read_kit(Subject* const subject, const Table tables[ENTRY_KINDS], const uint32_t id,
+              void* const value)
+{
+    (void)tables;
+    Kit* const kit = (Kit*)value;
+    bool has_key[VOICE_COUNT] = {false};
+    *kit = (Kit){.id = id};
+    SordIter* const found =
+        turtle_find(subject->turtle, subject->subject, field_property(subject, "key"), NULL);
+    for (; !sord_iter_end(found); sord_iter_next(found)) {
+        Subject key = {subject->turtle, subject->complaints,
+                       sord_iter_get_node(found, SORD_OBJECT), false};
+        read_key(&key, kit, has_key);
+        subject->failed |= key.failed;
+    }
+    sord_iter_free(found);
+    for (int voice = 0; !subject->failed && voice < VOICE_COUNT; ++voice) {
+        if (!has_key[voice]) {
+            field_wrong(subject, "key", "there is none for fl:%s", voice_names[voice]);
+        }
+    }
+    return !subject->failed;
+}

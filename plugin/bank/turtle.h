@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: ISC
+/* turtle.h - Turtle files as one model to ask, with the file and line of every
+   statement.  Not for the audio thread. */
+#pragma once
+
+#include "complaints.h"
+
+#include <sord/sord.h>
+#include <stdbool.h>
+
+#define FL_TERMS "urn:fourlimb:terms#"
+#define RDFS_NS "http://www.w3.org/2000/01/rdf-schema#"
+#define RDF_NS "http://www.w3.org/1999/02/22-rdf-syntax-ns#"
+
+typedef struct Turtle Turtle;
+
+/* NULL if there is no memory. */
+Turtle* turtle_new(void);
+void turtle_free(Turtle* turtle);
+
+/* Adds a file's statements.  What can't be read is complained of with file and
+   line; statements before and after it are kept.  False if nothing was read. */
+bool turtle_read(Turtle* turtle, const char* path, Complaints* complaints);
+
+/* The node of a URI in this model.  Held by the model; don't free. */
+const SordNode* turtle_uri(Turtle* turtle, const char* uri);
+
+/* The first object of (subject, property), or NULL; valid while the model is. */
+const SordNode* turtle_object(const Turtle* turtle, const SordNode* subject,
+                              const SordNode* property);
+
+/* Iterates over statements; NULL stands for any.  NULL if there are none; free
+   with sord_iter_free. */
+SordIter* turtle_find(const Turtle* turtle, const SordNode* subject, const SordNode* property,
+                      const SordNode* object);
+
+/* "hands.ttl:12: hands:rock" for messages about a subject, or about its
+   property if that is given and was stated.  Valid until the next call. */
+const char* turtle_where(Turtle* turtle, const SordNode* subject, const SordNode* property);
+
+/* The node as people write it: a prefixed name, or the literal's text.  Valid
+   until the next call. */
+const char* turtle_name(Turtle* turtle, const SordNode* node);

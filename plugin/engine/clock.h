@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: ISC
+/* clock.h - our own clock: frames to ticks along a straight line from an
+   anchor.  Nothing accumulates, so a day of playing is as exact as a second. */
+#pragma once
+
+#include <stdint.h>
+
+typedef struct {
+    int64_t now;            /* frames since the instance began; never goes back */
+    int64_t anchor_frame;   /* a `now` where the tick is known */
+    double anchor_tick;     /* the tick there */
+    double ticks_per_frame; /* > 0 rolling, 0 standing */
+} Clock;
+
+/* The tick at `frame`, a fraction of one included. */
+double clock_tick(const Clock* clock, int64_t frame);
+
+/* The first whole tick that is played at `frame` or later: strokes are rounded
+   to the nearest frame, so it lies half a frame before. */
+int64_t clock_first_tick(const Clock* clock, int64_t frame);
+
+/* The frame nearest to `tick`.  The clock must be rolling. */
+int64_t clock_frame(const Clock* clock, int64_t tick);
+
+/* Makes `tick` the place at `now`, moving on at `ticks_per_frame`. */
+void clock_anchor(Clock* clock, double tick, double ticks_per_frame);

@@ -1,0 +1,77 @@
+// SPDX-License-Identifier: ISC
+#include "figure.h"
+
+#include <stddef.h>
+
+bool limb_is_foot(const uint8_t limb)
+{
+    return limb == RIGHT_FOOT || limb == LEFT_FOOT;
+}
+
+int64_t step_ticks(const int grid, const int over)
+{
+    if (grid < 1 || grid > 16 || over < 1 || over > 16) {
+        return 0;
+    }
+    const int64_t all = TICKS_PER_QUARTER * over;
+    return all % grid ? 0 : all / grid;
+}
+
+static bool stroke_before(const Stroke a, const Stroke b)
+{
+    if (a.tick != b.tick) {
+        return a.tick < b.tick;
+    }
+    return a.limb != b.limb ? a.limb < b.limb : a.voice < b.voice;
+}
+
+/* Insertion: lists are short and mostly in order already, and it is stable. */
+void strokes_sort(Stroke* const strokes, const uint32_t count)
+{
+    for (uint32_t i = 1; i < count; ++i) {
+        const Stroke stroke = strokes[i];
+        uint32_t place = i;
+        for (; place > 0 && stroke_before(stroke, strokes[place - 1]); --place) {
+            strokes[place] = strokes[place - 1];
+        }
+        strokes[place] = stroke;
+    }
+}
+
+static bool stroke_valid(const Figure* const figure, const uint32_t index)
+{
+    const Stroke stroke = figure->strokes[index];
+    const bool ordered = index == 0 || !stroke_before(stroke, figure->strokes[index - 1]);
+    return ordered && stroke.tick >= 0 && stroke.tick < figure->cycle_ticks &&
+           stroke.limb < LIMB_COUNT && stroke.voice < VOICE_COUNT &&
+           stroke.level > LEVEL_REST && stroke.level <= LEVEL_ACCENT;
+}
+
+bool figure_valid(const Figure* const figure)
+{
+    if (!figure || !figure->id || !figure->strokes || figure->cycle_ticks <= 0 ||
+        figure->stroke_count > FIGURE_STROKES_MAX || !figure->stroke_count) {
+        return false;
+    }
+    for (uint32_t i = 0; i < figure->stroke_count; ++i) {
+        if (!stroke_valid(figure, i)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+uint32_t figure_first_from(const Figure* const figure, const int64_t tick)
+{
+    uint32_t low = 0;
+    uint32_t high = figure->stroke_count;
+    while (low < high) {
+        const uint32_t middle = low + (high - low) / 2;
+        if (figure->strokes[middle].tick < tick) {
+            low = middle + 1;
+        } else {
+            high = middle;
+        }
+    }
+    return low;
+}

@@ -1,0 +1,94 @@
+// SPDX-License-Identifier: ISC
+#include "follow.h"
+
+#include <math.h>
+
+void follow_restart(Follow* const follow)
+{
+    *follow = (Follow){0};
+}
+
+/* Keeps reports a thirty-second of a beat apart, so that the list spans about
+   half a beat whatever the block size. */
+static void remember(Follow* const follow, const Difference* const difference)
+{
+    const uint32_t newest = (follow->next + FOLLOW_REPORTS - 1) % FOLLOW_REPORTS;
+    const double apart = difference->beat / 32.0 / difference->nominal;
+    if (follow->count && (double)(difference->frame - follow->frames[newest]) < apart) {
+        return;
+    }
+    follow->frames[follow->next] = difference->frame;
+    follow->ticks[follow->next] = difference->reported;
+    follow->next = (follow->next + 1) % FOLLOW_REPORTS;
+    if (follow->count < FOLLOW_REPORTS) {
+        ++follow->count;
+    }
+}
+
+/* The host's own rate over the reports held. */
+static double measured_rate(const Follow* const follow, const Difference* const difference)
+{
+    const uint32_t oldest = (follow->next + FOLLOW_REPORTS - follow->count) % FOLLOW_REPORTS;
+    const double frames = (double)(difference->frame - follow->frames[oldest]);
+    const double ticks = difference->reported - follow->ticks[oldest];
+    const double rate = frames > 0.0 ? ticks / frames : difference->nominal;
+    return fmin(fmax(rate, difference->nominal / 4.0), difference->nominal * 4.0);
+}
+
+/* Far away is believed only if the host moves on from there as it should. */
+static FollowAdvice far_away(Follow* const follow, const Difference* const difference)
+{
+    const double frames = (double)(difference->frame - follow->last_frame);
+    const double moved = difference->reported - follow->last_tick;
+    const bool agrees = follow->insists_since >= 0 && follow->off_sign == 2 && frames > 0.0 &&
+                        fabs(moved - frames * difference->nominal) < difference->tolerance;
+    if (!agrees) {
+        follow->insists_since = difference->frame;
+    }
+    follow->off_sign = 2;
+    const double insisted = (double)(difference->frame - follow->insists_since);
+    return insisted * difference->nominal > difference->beat / 4.0 ? FOLLOW_LEAP : FOLLOW_KEEP;
+}
+
+static FollowAdvice steer(Follow* const follow, const Difference* const difference,
+                          const double off, double* const rate)
+{
+    const double measured = measured_rate(follow, difference);
+    const bool steady = fabs(measured / difference->nominal - 1.0) < 0.002;
+    if (steady && fabs(off) < difference->tolerance / 2.0) {
+        follow->steering = false;
+        follow->off_sign = 0;
+        return FOLLOW_RELEASE;
+    }
+    const double half_beat_frames = difference->beat / 2.0 / difference->nominal;
+    const double wanted = measured + off / half_beat_frames;
+    *rate = fmin(fmax(wanted, measured / 2.0), measured * 2.0);
+    return FOLLOW_STEER;
+}
+
+static FollowAdvice advise(Follow* const follow, const Difference* const difference,
+                           double* const rate)
+{
+    const double off = difference->reported - difference->own;
+    if (fabs(off) > difference->beat / 2.0) {
+        return far_away(follow, difference);
+    }
+    if (follow->steering) {
+        return steer(follow, difference, off, rate);
+    }
+    const int sign = fabs(off) <= difference->tolerance ? 0 : off > 0.0 ? 1 : -1;
+    const bool lasts = sign != 0 && sign == follow->off_sign;
+    follow->off_sign = sign;
+    follow->steering = lasts;
+    return lasts ? steer(follow, difference, off, rate) : FOLLOW_KEEP;
+}
+
+FollowAdvice follow_report(Follow* const follow, const Difference* const difference,
+                           double* const rate)
+{
+    remember(follow, difference);
+    const FollowAdvice advice = advise(follow, difference, rate);
+    follow->last_frame = difference->frame;
+    follow->last_tick = difference->reported;
+    return advice;
+}

@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: ISC
+#include "library.h"
+
+#include <stddef.h>
+
+/* Binary search over entries of `size` bytes that begin with their id. */
+static const void* entry_with_id(const void* const entries, const uint32_t count,
+                                 const size_t size, const uint32_t id)
+{
+    uint32_t low = 0;
+    uint32_t high = count;
+    while (low < high) {
+        const uint32_t middle = low + (high - low) / 2;
+        const char* const entry = (const char*)entries + middle * size;
+        const uint32_t entry_id = *(const uint32_t*)(const void*)entry;
+        if (entry_id == id) {
+            return entry;
+        }
+        if (entry_id < id) {
+            low = middle + 1;
+        } else {
+            high = middle;
+        }
+    }
+    return NULL;
+}
+
+const Figure* library_figure(const Library* const library, const FigureKind kind,
+                             const uint32_t id)
+{
+    return (const Figure*)entry_with_id(library->figures[kind], library->figure_counts[kind],
+                                        sizeof(Figure), id);
+}
+
+const Groove* library_groove(const Library* const library, const uint32_t id)
+{
+    return (const Groove*)entry_with_id(library->grooves, library->groove_count,
+                                        sizeof(Groove), id);
+}
+
+const Kit* library_kit(const Library* const library, const uint32_t id)
+{
+    return (const Kit*)entry_with_id(library->kits, library->kit_count, sizeof(Kit), id);
+}

@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: ISC
+/* library.h - everything that can be picked: figures, grooves and kit maps.
+   Made once by the bank room, then only read, so any thread may hold it. */
+#pragma once
+
+#include "figure.h"
+
+/* What one letter of a form plays; either may be NULL: those limbs rest. */
+typedef struct {
+    const Figure* hands;
+    const Figure* feet;
+} Part;
+
+typedef struct {
+    uint32_t id;               /* permanent, from 1 */
+    Meter meter;               /* the meter it was written in */
+    double tempo;              /* quarter notes a minute, for hosts that have none */
+    uint32_t form_bars;        /* 1 to FORM_BARS_MAX */
+    uint8_t form[FORM_BARS_MAX]; /* index into parts for each bar of the phrase */
+    Part parts[PARTS_MAX];
+    const Figure* turnaround;  /* the last bar's figure, or NULL */
+    bool crash_start;          /* a crash on the first beat of each phrase */
+} Groove;
+
+/* A MIDI key for each voice. */
+typedef struct {
+    uint32_t id;              /* permanent, from 1 */
+    uint8_t notes[VOICE_COUNT]; /* 0 to 127 */
+} Kit;
+
+typedef struct {
+    const Figure* figures[FIGURE_KINDS]; /* by FigureKind, in order of id */
+    uint32_t figure_counts[FIGURE_KINDS];
+    const Groove* grooves; /* in order of id */
+    uint32_t groove_count;
+    const Kit* kits; /* in order of id */
+    uint32_t kit_count;
+} Library;
+
+/* The entry with this id, or NULL. */
+const Figure* library_figure(const Library* library, FigureKind kind, uint32_t id);
+const Groove* library_groove(const Library* library, uint32_t id);
+const Kit* library_kit(const Library* library, uint32_t id);

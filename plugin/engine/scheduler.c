@@ -1,0 +1,140 @@
+// SPDX-License-Identifier: ISC
+#include "scheduler.h"
+
+#include <stddef.h>
+
+/* A sixteenth of a quarter: long enough to be seen in a piano roll, short
+   enough that sixteen strokes in a quarter don't overlap.  Drums ignore it. */
+static const int64_t note_ticks = TICKS_PER_QUARTER / 16;
+
+/* Our choice, no source: three levels that stay apart on any sampler. */
+static const uint8_t level_velocity[] = {
+    [LEVEL_REST] = 0, [LEVEL_GHOST] = 36, [LEVEL_NORMAL] = 88, [LEVEL_ACCENT] = 116};
+
+static uint32_t block_frame(const Stretch stretch, const int64_t frame)
+{
+    return frame <= stretch.begin ? stretch.offset
+                                  : stretch.offset + (uint32_t)(frame - stretch.begin);
+}
+
+static bool end_note(Scheduler* const scheduler, const uint32_t index, const uint32_t frame,
+                     MidiList* const list)
+{
+    const SoundingNote note = scheduler->notes[index];
+    const uint8_t status = (uint8_t)(MIDI_NOTE_OFF | note.channel);
+    if (!midi_list_add(list, frame, status, note.note, MIDI_RELEASE)) {
+        return false;
+    }
+    scheduler->notes[index] = scheduler->notes[--scheduler->count];
+    return true;
+}
+
+/* The sounding note that ends first, or the count if none ends before `frame`. */
+static uint32_t next_to_end(const Scheduler* const scheduler, const int64_t frame)
+{
+    uint32_t next = scheduler->count;
+    int64_t soonest = frame;
+    for (uint32_t i = 0; i < scheduler->count; ++i) {
+        if (scheduler->notes[i].off_frame < soonest) {
+            soonest = scheduler->notes[i].off_frame;
+            next = i;
+        }
+    }
+    return next;
+}
+
+static void end_notes_before(Scheduler* const scheduler, const int64_t frame,
+                             const Stretch stretch, MidiList* const list)
+{
+    for (;;) {
+        const uint32_t next = next_to_end(scheduler, frame);
+        if (next == scheduler->count ||
+            !end_note(scheduler, next, block_frame(stretch, scheduler->notes[next].off_frame),
+                      list)) {
+            return;
+        }
+    }
+}
+
+static uint32_t sounding_index(const Scheduler* const scheduler, const uint8_t note,
+                               const uint8_t channel)
+{
+    uint32_t index = 0;
+    while (index < scheduler->count && (scheduler->notes[index].note != note ||
+                                        scheduler->notes[index].channel != channel)) {
+        ++index;
+    }
+    return index;
+}
+
+static bool has_room(const Scheduler* const scheduler, const MidiList* const list)
+{
+    const uint32_t owed = scheduler->count + 1;
+    return scheduler->count < SOUNDING_MAX && list->count + 1 + owed <= list->room &&
+           list->count + 1 + owed <= MIDI_LIST_MAX;
+}
+
+static uint8_t key_of(const Stroke stroke, const Output output)
+{
+    const bool left_kick =
+        output.split_feet && stroke.limb == LEFT_FOOT && stroke.voice == VOICE_KICK;
+    return output.kit->notes[left_kick ? VOICE_KICK_LEFT : stroke.voice];
+}
+
+/* Two limbs on one key at once are one note, as loud as the louder. */
+static void strengthen(const SoundingNote note, const uint8_t velocity, MidiList* const list)
+{
+    uint8_t* const now = &list->messages[note.message].bytes[2];
+    *now = *now < velocity ? velocity : *now;
+}
+
+static void strike(Scheduler* const scheduler, const Stroke stroke, const Output output,
+                   const Clock* const clock, const Stretch stretch, const int64_t frame,
+                   MidiList* const list)
+{
+    const uint8_t note = key_of(stroke, output);
+    const uint8_t velocity = level_velocity[stroke.level];
+    const uint32_t index = sounding_index(scheduler, note, output.channel);
+    if (index < scheduler->count && scheduler->notes[index].on_frame == frame) {
+        strengthen(scheduler->notes[index], velocity, list);
+        return;
+    }
+    const uint32_t at = block_frame(stretch, frame);
+    if (index < scheduler->count && !end_note(scheduler, index, at, list)) {
+        ++scheduler->dropped;
+        return;
+    }
+    if (!has_room(scheduler, list)) {
+        ++scheduler->dropped;
+        return;
+    }
+    const int64_t length = (int64_t)((double)note_ticks / clock->ticks_per_frame + 0.5);
+    scheduler->notes[scheduler->count++] =
+        (SoundingNote){frame, frame + (length > 0 ? length : 1), list->count, note,
+                       output.channel};
+    midi_list_add(list, at, (uint8_t)(MIDI_NOTE_ON | output.channel), note, velocity);
+}
+
+void scheduler_play(Scheduler* const scheduler, const StrokeList* const strokes,
+                    const Output output, const Clock* const clock, const Stretch stretch,
+                    MidiList* const list)
+{
+    for (uint32_t i = 0; output.kit && i < strokes->count; ++i) {
+        int64_t frame = clock_frame(clock, strokes->strokes[i].tick);
+        frame = frame < stretch.begin ? stretch.begin : frame;
+        frame = frame >= stretch.end ? stretch.end - 1 : frame;
+        end_notes_before(scheduler, frame + 1, stretch, list);
+        strike(scheduler, strokes->strokes[i], output, clock, stretch, frame, list);
+    }
+    scheduler->dropped += strokes->dropped;
+    end_notes_before(scheduler, stretch.end, stretch, list);
+}
+
+void scheduler_silence(Scheduler* const scheduler, const uint32_t frame, MidiList* const list)
+{
+    for (uint32_t i = 0; i < scheduler->count; ++i) {
+        scheduler->notes[i].off_frame = INT64_MIN; /* overdue from here on */
+    }
+    while (scheduler->count && end_note(scheduler, 0, frame, list)) {
+    }
+}

@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: ISC
+/* ticks.h - musical time as whole ticks.  Pure; any thread. */
+#pragma once
+
+#include <stdint.h>
+
+/* 2^5 * 3^2 * 5 * 7 * 11 * 13: every tuplet up to 16 notes a quarter, and each
+   of them halved, falls on a whole tick.  No beat is ever a fraction. */
+#define TICKS_PER_QUARTER INT64_C(1441440)
+
+/* A time signature.  Beats may be fractional where a host says so. */
+typedef struct {
+    double beats_per_bar; /* > 0, in beat units */
+    int32_t beat_unit;    /* the lower number: 1, 2, 4, 8, 16 or 32 */
+} Meter;
+
+/* Ticks in one beat unit of `meter`. */
+int64_t meter_beat_ticks(Meter meter);
+
+/* Ticks in one bar of `meter`, rounded, at least 1. */
+int64_t meter_bar_ticks(Meter meter);
+
+/* True if `a` and `b` are the same signature. */
+int meter_equal(Meter a, Meter b);
+
+/* a / b and a mod b with the quotient rounded toward minus infinity; b > 0. */
+int64_t floor_div(int64_t a, int64_t b);
+int64_t floor_mod(int64_t a, int64_t b);

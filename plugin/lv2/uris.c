@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: ISC
+#include "uris.h"
+
+#include <lv2/atom/atom.h>
+#include <lv2/midi/midi.h>
+#include <lv2/patch/patch.h>
+#include <lv2/time/time.h>
+
+Uris uris_map(LV2_URID_Map* const map)
+{
+    void* const h = map->handle;
+    return (Uris){
+        .atom_Blank = map->map(h, LV2_ATOM__Blank),
+        .atom_Bool = map->map(h, LV2_ATOM__Bool),
+        .atom_Double = map->map(h, LV2_ATOM__Double),
+        .atom_Float = map->map(h, LV2_ATOM__Float),
+        .atom_Int = map->map(h, LV2_ATOM__Int),
+        .atom_Long = map->map(h, LV2_ATOM__Long),
+        .atom_Object = map->map(h, LV2_ATOM__Object),
+        .atom_Sequence = map->map(h, LV2_ATOM__Sequence),
+        .midi_MidiEvent = map->map(h, LV2_MIDI__MidiEvent),
+        .patch_Get = map->map(h, LV2_PATCH__Get),
+        .patch_Set = map->map(h, LV2_PATCH__Set),
+        .patch_property = map->map(h, LV2_PATCH__property),
+        .patch_value = map->map(h, LV2_PATCH__value),
+        .time_Position = map->map(h, LV2_TIME__Position),
+        .time_bar = map->map(h, LV2_TIME__bar),
+        .time_barBeat = map->map(h, LV2_TIME__barBeat),
+        .time_beat = map->map(h, LV2_TIME__beat),
+        .time_beatUnit = map->map(h, LV2_TIME__beatUnit),
+        .time_beatsPerBar = map->map(h, LV2_TIME__beatsPerBar),
+        .time_beatsPerMinute = map->map(h, LV2_TIME__beatsPerMinute),
+        .time_frame = map->map(h, LV2_TIME__frame),
+        .time_speed = map->map(h, LV2_TIME__speed),
+        .fl_bankMessages = map->map(h, FOURLIMB_TERMS "bankMessages"),
+        .fl_droppedStrokes = map->map(h, FOURLIMB_TERMS "droppedStrokes"),
+    };
+}

@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: ISC
+/* uris.h - our names, and the numbers that the host gives to all we use. */
+#pragma once
+
+#include <lv2/urid/urid.h>
+
+#define FOURLIMB_GROOVE_URI "urn:fourlimb:groove"
+#define FOURLIMB_TERMS "urn:fourlimb:terms#"
+
+typedef struct {
+    LV2_URID atom_Blank;
+    LV2_URID atom_Bool;
+    LV2_URID atom_Double;
+    LV2_URID atom_Float;
+    LV2_URID atom_Int;
+    LV2_URID atom_Long;
+    LV2_URID atom_Object;
+    LV2_URID atom_Sequence;
+    LV2_URID midi_MidiEvent;
+    LV2_URID patch_Get;
+    LV2_URID patch_Set;
+    LV2_URID patch_property;
+    LV2_URID patch_value;
+    LV2_URID time_Position;
+    LV2_URID time_bar;
+    LV2_URID time_barBeat;
+    LV2_URID time_beat;
+    LV2_URID time_beatUnit;
+    LV2_URID time_beatsPerBar;
+    LV2_URID time_beatsPerMinute;
+    LV2_URID time_frame;
+    LV2_URID time_speed;
+    LV2_URID fl_bankMessages;
+    LV2_URID fl_droppedStrokes;
+} Uris;
+
+Uris uris_map(LV2_URID_Map* map);

@@ -1,0 +1,99 @@
+// SPDX-License-Identifier: ISC
+/* points.c - build tool: copies a Turtle template from standard input to
+   standard output and puts bank entries in it: "@points feet@" becomes a scale
+   point for each, "@most feet@" the highest id.  Usage: points BANK_FOLDER */
+#include "../plugin/bank/bank.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { LINE_ROOM = 4096 };
+
+static const char* const kind_words[ENTRY_KINDS] = {"hands", "feet", "turnaround", "groove",
+                                                    "kit"};
+
+static EntryKind kind_of(const char* const word, const size_t length)
+{
+    for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
+        if (strlen(kind_words[kind]) == length && !strncmp(kind_words[kind], word, length)) {
+            return (EntryKind)kind;
+        }
+    }
+    fprintf(stderr, "points: the template asks for \"%.*s\", which no bank has\n", (int)length,
+            word);
+    exit(1);
+}
+
+static void print_label(const char* const label)
+{
+    for (const char* c = label; *c; ++c) {
+        if (*c == '"' || *c == '\\') {
+            putchar('\\');
+        }
+        putchar(*c);
+    }
+}
+
+static void print_points(const Bank* const bank, const EntryKind kind)
+{
+    const uint32_t count = bank_count(bank, kind);
+    printf("lv2:scalePoint");
+    for (uint32_t i = 0; i < count; ++i) {
+        const EntryInfo* const entry = bank_entry(bank, kind, i);
+        printf("%s\n\t\t\t[ rdfs:label \"", i ? " ," : "");
+        print_label(entry->label);
+        printf("\" ; rdf:value %u ]", entry->id);
+    }
+}
+
+static void print_most(const Bank* const bank, const EntryKind kind)
+{
+    const uint32_t count = bank_count(bank, kind);
+    printf("%u", count ? bank_entry(bank, kind, count - 1)->id : 1);
+}
+
+static void print_line(const Bank* const bank, const char* line)
+{
+    for (const char* mark; (mark = strchr(line, '@')); ) {
+        const char* const end = strchr(mark + 1, '@');
+        const bool points = !strncmp(mark, "@points ", 8);
+        if (!end || (!points && strncmp(mark, "@most ", 6))) {
+            break;
+        }
+        const char* const word = strchr(mark, ' ') + 1;
+        const EntryKind kind = kind_of(word, (size_t)(end - word));
+        printf("%.*s", (int)(mark - line), line);
+        if (points) {
+            print_points(bank, kind);
+        } else {
+            print_most(bank, kind);
+        }
+        line = end + 1;
+    }
+    fputs(line, stdout);
+}
+
+int main(const int argc, char** const argv)
+{
+    Bank* const bank = argc == 2 ? bank_open(argv[1]) : NULL;
+    if (!bank) {
+        fprintf(stderr, "usage: points BANK_FOLDER < TEMPLATE\n");
+        return 1;
+    }
+    const Complaints* const complaints = bank_complaints(bank);
+    for (size_t i = 0; i < complaints->count; ++i) {
+        fprintf(stderr, "%s\n", complaints->texts[i]);
+    }
+    char line[LINE_ROOM];
+    bool comment = true; /* the template's first lines speak of the template */
+    while (fgets(line, sizeof line, stdin)) {
+        comment = comment && line[0] == '#';
+        if (!comment) {
+            print_line(bank, line);
+        }
+    }
+    const int status = complaints->count ? 1 : 0;
+    bank_free(bank);
+    return status;
+}

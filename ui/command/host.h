@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: ISC
+/* host.h - an offline LV2 host for one plugin, by lilv: loads the built bundle,
+   sends it a transport and takes its MIDI, as any other host would. */
+#pragma once
+
+#include <lilv/lilv.h>
+#include <lv2/atom/forge.h>
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+typedef struct Host Host;
+
+enum { HOST_WHY_ROOM = 512 }; /* bytes for a reason why something failed */
+
+/* Loads the plugin from a bundle folder at a sample rate.  NULL, with the
+   reason in `why`, if that can't be done. */
+Host* host_open(const char* bundle, double rate, char why[HOST_WHY_ROOM]);
+void host_close(Host* host);
+
+/* The number of a URI in this host. */
+LV2_URID host_urid(Host* host, const char* uri);
+
+/* Sets a control port; false, with the reason in `why`, if there is none with
+   this symbol or the value is outside its range. */
+bool host_set(Host* host, const char* symbol, float value, char why[HOST_WHY_ROOM]);
+
+/* The bundle's plugin, for what else lilv can tell of it. */
+const LilvPlugin* host_plugin(const Host* host);
+LilvWorld* host_world(const Host* host);
+
+/* The messages for the next run, to be forged inside a sequence that is begun
+   already: write frame times and atoms. */
+LV2_Atom_Forge* host_input(Host* host);
+
+/* Bytes that the body of midi_out may have from now on; 65536 at first. */
+void host_set_room(Host* host, uint32_t bytes);
+
+/* Runs one block with what was put into host_input since the last. */
+void host_run(Host* host, uint32_t frames);
+
+/* The sequences that the last run wrote. */
+const LV2_Atom_Sequence* host_midi(const Host* host);
+const LV2_Atom_Sequence* host_notify(const Host* host);
+
+/* Deactivates and activates again, as hosts do around an export. */
+void host_reset(Host* host);
