@@ -87,3 +87,76 @@ HOST_ROOM := $(BUILD)/ui/command/host.o $(BUILD)/ui/command/uri_table.o
 $(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(HOST_ROOM) $(BANK) $(ENGINE)
 	@echo "  LINK $@"
 	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(HOST_LIBS) $(BANK_LIBS) -lm
+
+# ---- What people do with it
+
+DEMO := $(BUILD)/demo
+
+.PHONY: run demo
+run: ## Install what is missing, build, and play the demo into build/demo
+	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD)"
+	@$(MAKE) --no-print-directory -j2 all
+	@$(MAKE) --no-print-directory demo
+
+# A song of the invented band Salt Funicular: seven grooves, four meters or more,
+# turnarounds included; and one part taken apart, feet alone.
+demo: all
+	@mkdir -p $(DEMO)
+	@echo "Playing through the plugin in $(BUNDLE):"
+	@$(BUILD)/fourlimb render --title "Last Car to Ostrel" --out $(DEMO)/last-car-to-ostrel.mid --force \
+		--groove "Lower Station" --bars 8 --tempo 152 \
+		--groove "Brine Stair" --bars 8 --tempo 152 \
+		--groove "Fog Bell" --bars 4 --tempo 152 \
+		--groove "Winter Timetable" --bars 4 --tempo 152 \
+		--groove "Passing Loop" --bars 8 --tempo 160 \
+		--groove "Cable Hum" --bars 8 --tempo 160 \
+		--groove "Salt Funicular" --bars 16 --tempo 160
+	@$(BUILD)/fourlimb render --title "Brine Stair, feet alone" --out $(DEMO)/brine-stair-feet.mid --force \
+		--groove "Brine Stair" --bars 8 --tempo 100 --set right_hand=0 --set left_hand=0
+	@$(BUILD)/fourlimb show --groove "Lower Station" > $(DEMO)/lower-station.txt
+	@echo
+	@sed -n '1,/^bar 2/p' $(DEMO)/lower-station.txt | sed '$$d'
+	@echo
+	@echo "Made: $(DEMO)/last-car-to-ostrel.mid (the song), brine-stair-feet.mid (feet alone, slowly),"
+	@echo "      lower-station.txt (the first groove limb by limb)."
+	@echo "Open a .mid file in any program that plays MIDI; drums are on channel 10, General MIDI keys."
+	@echo "In a recording host: \"make install\", then put the plugin \"Fourlimb\" on a MIDI track in front"
+	@echo "of a drum instrument and start the transport.  Without installing: LV2_PATH=$(BUILD)/lv2 HOST"
+
+PREFIX :=
+ifeq ($(PREFIX),)
+LV2_DIR := $(HOME)/.lv2
+BIN_DIR := $(HOME)/.local/bin
+else
+LV2_DIR := $(PREFIX)/lib/lv2
+BIN_DIR := $(PREFIX)/bin
+endif
+INSTALLED := $(DESTDIR)$(LV2_DIR)/fourlimb.lv2
+
+.PHONY: install uninstall clean
+install: all ## Install for this user, or under PREFIX (DESTDIR is honoured)
+	rm -rf $(INSTALLED)
+	mkdir -p $(INSTALLED)/bank $(DESTDIR)$(BIN_DIR)
+	cp $(BUNDLE)/*.so $(BUNDLE)/*.ttl $(INSTALLED)
+	cp $(BUNDLE)/bank/*.ttl $(INSTALLED)/bank
+	cp $(BUILD)/fourlimb $(DESTDIR)$(BIN_DIR)
+
+uninstall: ## Remove what "make install" put there
+	rm -rf $(INSTALLED)
+	rm -f $(DESTDIR)$(BIN_DIR)/fourlimb
+
+clean: ## Remove the build folder
+	rm -rf $(BUILD)
+
+# ---- Packages: only what is missing is asked for, so that a machine that has
+# ---- them needs neither network nor root.
+.PHONY: packages
+packages:
+	@missing=; for p in $(ROWS); do \
+		dpkg-query -W -f '$${db:Status-Status}\n' $$p 2>/dev/null | grep -qx installed || missing="$$missing $$p"; done; \
+	[ -z "$$missing" ] && exit 0; \
+	command -v apt-get >/dev/null || { echo "Install these first:$$missing"; exit 1; }; \
+	sudo=; [ "$$(id -u)" = 0 ] || sudo=sudo; \
+	echo "Installing:$$missing"; \
+	export DEBIAN_FRONTEND=noninteractive; \
+	$$sudo apt-get update -qq && $$sudo apt-get install -y -qq --no-install-recommends $$missing

@@ -41,6 +41,7 @@ Choice choice_make(const Library* const library, const Settings* const settings)
 /* One bar of the song, and where it stands in the phrase. */
 typedef struct {
     int64_t begin; /* tick of its bar line */
+    int64_t phrase_begin; /* tick of its phrase's first bar line */
     int64_t in_phrase; /* 0 is the phrase's first bar */
     bool is_last;
 } Bar;
@@ -57,7 +58,7 @@ typedef struct {
 static Tiling tiling_of(const Figure* const figure, const Bar bar)
 {
     if (!figure->bars) {
-        return (Tiling){figure, 0, figure->cycle_ticks, 0};
+        return (Tiling){figure, bar.phrase_begin, figure->cycle_ticks, 0};
     }
     const int64_t period = figure->cycle_ticks / figure->bars;
     return (Tiling){figure, bar.begin, period, floor_mod(bar.in_phrase, figure->bars) * period};
@@ -159,7 +160,7 @@ void choice_strokes(const Choice* const choice, const Meter meter, const int64_t
     int64_t bar = begin < 0 ? 0 : begin / bar_ticks;
     for (; bar * bar_ticks < end; ++bar) {
         const int64_t in_phrase = bar % choice->phrase_bars;
-        const Bar here = {bar * bar_ticks, in_phrase,
+        const Bar here = {bar * bar_ticks, (bar - in_phrase) * bar_ticks, in_phrase,
                           in_phrase == (int64_t)choice->phrase_bars - 1};
         const int64_t from = here.begin > begin ? here.begin : begin;
         const int64_t to = here.begin + bar_ticks < end ? here.begin + bar_ticks : end;

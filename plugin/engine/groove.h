@@ -32,6 +32,7 @@ Choice choice_make(const Library* library, const Settings* settings);
    count from bar 0 of `meter`; bars before it are the host's count-in and
    silent.  How a figure meets the bar: one written for whole bars starts at the
    bar line, is cut by a shorter bar and starts again in a longer one; any other
-   rolls on over the bar lines, counted from bar 0. */
+   rolls on over the bar lines from the phrase's first bar.  Phrases are counted
+   from bar 0. */
 void choice_strokes(const Choice* choice, Meter meter, int64_t begin, int64_t end,
                     StrokeList* list);

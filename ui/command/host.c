@@ -120,7 +120,7 @@ static void connect_atoms(Host* const host, const char* const symbol, void* cons
 static void connect_ports(Host* const host)
 {
     const uint32_t count = lilv_plugin_get_num_ports(host->plugin);
-    lilv_plugin_get_port_ranges_float(host->plugin, NULL, NULL, host->values);
+    host_set_defaults(host);
     for (uint32_t i = 0; i < count; ++i) {
         lilv_instance_connect_port(host->instance, i, &host->values[i]);
     }
@@ -210,7 +210,7 @@ bool host_set(Host* const host, const char* const symbol, const float value,
 {
     const LilvPort* const port = port_with_symbol(host, symbol);
     if (!port || !is_control_input(host, port)) {
-        snprintf(why, HOST_WHY_ROOM, "there is no control \"%s\"; `fourlimb list --controls` "
+        snprintf(why, HOST_WHY_ROOM, "there is no control \"%s\"; `fourlimb list controls` "
                  "names them", symbol);
         return false;
     }
@@ -227,6 +227,11 @@ bool host_set(Host* const host, const char* const symbol, const float value,
     }
     host->values[lilv_port_get_index(host->plugin, port)] = value;
     return true;
+}
+
+void host_set_defaults(Host* const host)
+{
+    lilv_plugin_get_port_ranges_float(host->plugin, NULL, NULL, host->values);
 }
 
 const LilvPlugin* host_plugin(const Host* const host)

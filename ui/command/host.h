@@ -25,6 +25,9 @@ LV2_URID host_urid(Host* host, const char* uri);
    this symbol or the value is outside its range. */
 bool host_set(Host* host, const char* symbol, float value, char why[HOST_WHY_ROOM]);
 
+/* Puts every control back to the default that the bundle states. */
+void host_set_defaults(Host* host);
+
 /* The bundle's plugin, for what else lilv can tell of it. */
 const LilvPlugin* host_plugin(const Host* host);
 LilvWorld* host_world(const Host* host);

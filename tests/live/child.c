@@ -1,0 +1,118 @@
+// SPDX-License-Identifier: ISC
+#include "child.h"
+
+#include <fcntl.h>
+#include <signal.h>
+#include <stddef.h>
+#include <stdlib.h>
+#include <sys/prctl.h>
+#include <sys/wait.h>
+#include <time.h>
+#include <unistd.h>
+
+enum { CHILDREN_MAX = 4, GRACE_MS = 3000 };
+
+/* A signal handler gets at them no other way. */
+static pid_t running[CHILDREN_MAX];
+static void (*at_end)(void);
+
+void child_sleep_ms(const long milliseconds)
+{
+    const struct timespec time = {milliseconds / 1000, milliseconds % 1000 * 1000000};
+    nanosleep(&time, NULL);
+}
+
+static void forget(const pid_t pid)
+{
+    for (int i = 0; i < CHILDREN_MAX; ++i) {
+        running[i] = running[i] == pid ? 0 : running[i];
+    }
+}
+
+bool child_runs(const pid_t pid)
+{
+    if (pid <= 0 || waitpid(pid, NULL, WNOHANG) != 0) {
+        forget(pid);
+        return false;
+    }
+    return true;
+}
+
+void child_end(const pid_t pid)
+{
+    if (pid <= 0 || !child_runs(pid)) {
+        return;
+    }
+    kill(pid, SIGTERM);
+    for (int waited = 0; waited < GRACE_MS; waited += 10) {
+        if (!child_runs(pid)) {
+            return;
+        }
+        child_sleep_ms(10);
+    }
+    kill(pid, SIGKILL);
+    waitpid(pid, NULL, 0);
+    forget(pid);
+}
+
+/* Only calls that POSIX lists as safe in a signal handler. */
+static void end_all(const int signal_number)
+{
+    for (int i = CHILDREN_MAX - 1; i >= 0; --i) {
+        child_end(running[i]);
+    }
+    if (at_end) {
+        at_end();
+    }
+    _exit(128 + signal_number);
+}
+
+void child_guard(const unsigned seconds, void (*const on_end)(void))
+{
+    const int signals[] = {SIGALRM, SIGHUP, SIGINT, SIGTERM};
+    struct sigaction action = {.sa_handler = end_all};
+    sigfillset(&action.sa_mask);
+    at_end = on_end;
+    for (size_t i = 0; i < sizeof signals / sizeof *signals; ++i) {
+        sigaction(signals[i], &action, NULL);
+    }
+    alarm(seconds);
+}
+
+static void become(const char* const argv[], const char* const log, const pid_t parent)
+{
+    const int in = open("/dev/null", O_RDONLY);
+    const int out = open(log, O_WRONLY | O_CREAT | O_APPEND, 0600);
+    prctl(PR_SET_PDEATHSIG, SIGKILL);
+    if (in < 0 || out < 0 || getppid() != parent) {
+        _exit(127);
+    }
+    dup2(in, STDIN_FILENO);
+    dup2(out, STDOUT_FILENO);
+    dup2(out, STDERR_FILENO);
+    /* exec takes char* const* for its age alone; it changes nothing. */
+    union {
+        const char* const* ours;
+        char* const* theirs;
+    } arguments = {argv};
+    execvp(argv[0], arguments.theirs);
+    _exit(127);
+}
+
+pid_t child_start(const char* const argv[], const char* const log)
+{
+    int place = 0;
+    while (place < CHILDREN_MAX && running[place]) {
+        ++place;
+    }
+    if (place == CHILDREN_MAX) {
+        return -1;
+    }
+    const pid_t parent = getpid();
+    const pid_t pid = fork();
+    if (pid == 0) {
+        become(argv, log, parent);
+    }
+    running[place] = pid > 0 ? pid : 0;
+    return pid;
+}

@@ -1,0 +1,152 @@
+// SPDX-License-Identifier: ISC
+#include "bundle.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <strings.h>
+#include <unistd.h>
+
+static bool has_manifest(const char* const folder)
+{
+    char path[BUNDLE_PATH_ROOM];
+    const int length = snprintf(path, sizeof path, "%s/manifest.ttl", folder);
+    return length > 0 && length < BUNDLE_PATH_ROOM && access(path, R_OK) == 0;
+}
+
+static bool try_folder(const char* const base, const char* const rest,
+                       char path[BUNDLE_PATH_ROOM])
+{
+    const int length = snprintf(path, BUNDLE_PATH_ROOM, "%s%s", base, rest);
+    return length > 0 && length < BUNDLE_PATH_ROOM && has_manifest(path);
+}
+
+/* The folder that this program lies in, or "." */
+static void program_folder(char folder[BUNDLE_PATH_ROOM])
+{
+    const ssize_t length = readlink("/proc/self/exe", folder, BUNDLE_PATH_ROOM - 1);
+    folder[length > 0 ? length : 0] = '\0';
+    char* const slash = strrchr(folder, '/');
+    if (slash) {
+        *slash = '\0';
+    } else {
+        strcpy(folder, ".");
+    }
+}
+
+bool bundle_find(const char* const asked, char path[BUNDLE_PATH_ROOM])
+{
+    if (asked) {
+        if (try_folder(asked, "", path)) {
+            return true;
+        }
+        fprintf(stderr, "fourlimb: %s is not a plugin bundle: it has no manifest.ttl\n", asked);
+        return false;
+    }
+    char folder[BUNDLE_PATH_ROOM];
+    program_folder(folder);
+    const char* const home = getenv("HOME");
+    if (try_folder(folder, "/lv2/fourlimb.lv2", path) ||
+        try_folder(folder, "/../lib/lv2/fourlimb.lv2", path) ||
+        (home && try_folder(home, "/.lv2/fourlimb.lv2", path)) ||
+        try_folder("/usr/local/lib/lv2", "/fourlimb.lv2", path) ||
+        try_folder("/usr/lib/lv2", "/fourlimb.lv2", path)) {
+        return true;
+    }
+    fprintf(stderr, "fourlimb: the plugin is not beside this program nor in the LV2 folders; "
+                    "run `make install`, or name its folder by --bundle\n");
+    return false;
+}
+
+Bank* bundle_bank(const char* const bundle)
+{
+    char folder[BUNDLE_PATH_ROOM + 8];
+    snprintf(folder, sizeof folder, "%s/bank", bundle);
+    Bank* const bank = bank_open(folder);
+    if (!bank) {
+        fprintf(stderr, "fourlimb: there is no memory for the bank\n");
+        return NULL;
+    }
+    const Complaints* const complaints = bank_complaints(bank);
+    for (size_t i = 0; i < complaints->count; ++i) {
+        fprintf(stderr, "fourlimb: %s\n", complaints->texts[i]);
+    }
+    return bank;
+}
+
+const char* bundle_kind_word(const EntryKind kind)
+{
+    static const char* const words[ENTRY_KINDS] = {
+        [ENTRY_HANDS] = "hands figure",
+        [ENTRY_FEET] = "feet figure",
+        [ENTRY_TURNAROUND] = "turnaround",
+        [ENTRY_GROOVE] = "groove",
+        [ENTRY_KIT] = "kit map",
+    };
+    return words[kind];
+}
+
+static bool has_id(const EntryInfo* const entry, const char* const asked)
+{
+    char id[16];
+    snprintf(id, sizeof id, "%u", entry->id);
+    return !strcmp(id, asked);
+}
+
+/* With or without the prefix: feet:gallop, or gallop where feet are meant. */
+static bool has_name(const EntryInfo* const entry, const char* const asked)
+{
+    const char* const colon = strchr(entry->name, ':');
+    return !strcmp(entry->name, asked) || (colon && !strcmp(colon + 1, asked));
+}
+
+static const EntryInfo* find_entry(const Bank* const bank, const EntryKind kind,
+                                   const char* const asked)
+{
+    for (uint32_t i = 0; i < bank_count(bank, kind); ++i) {
+        const EntryInfo* const entry = bank_entry(bank, kind, i);
+        if (!strcasecmp(entry->label, asked) || has_name(entry, asked) || has_id(entry, asked)) {
+            return entry;
+        }
+    }
+    return NULL;
+}
+
+static bool contains(const char* const text, const char* const part)
+{
+    const size_t length = strlen(part);
+    for (const char* at = text; *at; ++at) {
+        if (!strncasecmp(at, part, length)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* The first letters of what was typed are mostly right. */
+static bool is_near(const char* const label, const char* const asked)
+{
+    char start[5];
+    snprintf(start, sizeof start, "%s", asked);
+    return contains(label, asked) || contains(label, start);
+}
+
+const EntryInfo* bundle_entry(const Bank* const bank, const EntryKind kind,
+                              const char* const asked)
+{
+    const EntryInfo* const found = find_entry(bank, kind, asked);
+    if (found) {
+        return found;
+    }
+    fprintf(stderr, "fourlimb: there is no %s called \"%s\"", bundle_kind_word(kind), asked);
+    int told = 0;
+    for (uint32_t i = 0; i < bank_count(bank, kind) && told < 4; ++i) {
+        const EntryInfo* const entry = bank_entry(bank, kind, i);
+        if (*asked && is_near(entry->label, asked)) {
+            fprintf(stderr, "%s \"%s\"", told ? "," : "; near it:", entry->label);
+            ++told;
+        }
+    }
+    fprintf(stderr, "; `fourlimb list` names all\n");
+    return NULL;
+}

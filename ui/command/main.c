@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: ISC
+/* main.c - the command line: help, version, and the choice of a command. */
+#include "commands.h"
+
+#include <stdio.h>
+#include <string.h>
+
+static const char help[] =
+    "fourlimb plays drum grooves, limb by limb, through the Fourlimb plugin.\n"
+    "\n"
+    "  fourlimb render --groove NAME --out FILE.mid   write a groove as a MIDI file\n"
+    "  fourlimb show --groove NAME                    print a groove limb by limb\n"
+    "  fourlimb list [KIND]                           say what the bank holds\n"
+    "  fourlimb --help, fourlimb --version\n"
+    "\n"
+    "Rendering\n"
+    "  --groove NAME      begins a section; the options after it speak of that section\n"
+    "  --bars N           its length (8)\n"
+    "  --tempo BPM        quarter notes a minute, 20 to 400 (as the groove is written)\n"
+    "  --meter B/U        such as 7/8 (as the groove is written)\n"
+    "  --hands NAME  --feet NAME  --turnaround NAME|none  --kit NAME\n"
+    "  --set SYMBOL=VALUE any control of the plugin; `fourlimb list controls` names them\n"
+    "  --title TEXT       the song's name in the file\n"
+    "  --out FILE         the file to write; one that is there stays, unless --force\n"
+    "  --bundle FOLDER    the plugin to use, in place of the one beside this program\n"
+    "\n"
+    "A NAME is a label in any case, an id, or a name from the Turtle such as feet:gallop.\n"
+    "KIND is grooves, hands, feet, turnarounds, kits or controls.\n"
+    "\n"
+    "Examples\n"
+    "  fourlimb render --groove \"Lower Station\" --bars 8 --tempo 180 --out part.mid\n"
+    "  fourlimb render --groove 1 --feet gallop --set right_hand=0 --set left_hand=0 \\\n"
+    "      --out feet-only.mid\n"
+    "  fourlimb render --groove \"Lower Station\" --bars 16 --groove 3 --bars 4 --tempo 92 \\\n"
+    "      --out song.mid\n"
+    "  fourlimb show --groove 1 --feet herta\n"
+    "\n"
+    "Playing loud hurts hearing and playing long hurts limbs: see the cautions in README.md.\n";
+
+typedef struct {
+    const char* name;
+    int (*run)(const Request* request);
+} Command;
+
+static const Command commands[] = {
+    {"render", command_render},
+    {"list", command_list},
+    {"show", command_show},
+};
+
+int main(const int count, char** const arguments)
+{
+    const char* const name = count > 1 ? arguments[1] : "--help";
+    if (!strcmp(name, "--help") || !strcmp(name, "help") || !strcmp(name, "-h")) {
+        fputs(help, stdout);
+        return count > 1 ? DONE : ASKED_WRONGLY;
+    }
+    if (!strcmp(name, "--version")) {
+        puts("fourlimb " FOURLIMB_VERSION);
+        return DONE;
+    }
+    for (size_t i = 0; i < sizeof commands / sizeof *commands; ++i) {
+        if (!strcmp(name, commands[i].name)) {
+            static Request request; /* too large for a stack */
+            return request_read(&request, count - 2, arguments + 2) ? commands[i].run(&request)
+                                                                    : ASKED_WRONGLY;
+        }
+    }
+    fprintf(stderr, "fourlimb: there is no command \"%s\"; `fourlimb --help` names them\n", name);
+    return ASKED_WRONGLY;
+}

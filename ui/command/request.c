@@ -1,0 +1,183 @@
+// SPDX-License-Identifier: ISC
+#include "request.h"
+
+#include <errno.h>
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+static bool wrong(const char* const option, const char* const value, const char* const expected)
+{
+    fprintf(stderr, "fourlimb: %s %s: expected %s\n", option, value, expected);
+    return false;
+}
+
+static bool read_number(const char* const text, const double least, const double most,
+                        double* const number)
+{
+    char* end = NULL;
+    errno = 0;
+    *number = strtod(text, &end);
+    return end != text && !*end && !errno && *number >= least && *number <= most;
+}
+
+static bool take_bars(Section* const section, const char* const value)
+{
+    double bars = 0.0;
+    if (!read_number(value, 1.0, 10000.0, &bars) || floor(bars) < bars) {
+        return wrong("--bars", value, "a whole number from 1 to 10000");
+    }
+    section->bars = (int)bars;
+    return true;
+}
+
+static bool take_tempo(Section* const section, const char* const value)
+{
+    return read_number(value, 20.0, 400.0, &section->tempo) ||
+           wrong("--tempo", value, "quarter notes a minute from 20 to 400");
+}
+
+static bool take_meter(Section* const section, const char* const value)
+{
+    char rest = 0;
+    int beats = 0;
+    int unit = 0;
+    const bool read = sscanf(value, "%d/%d%c", &beats, &unit, &rest) == 2;
+    if (!read || beats < 1 || beats > 64 ||
+        (unit != 2 && unit != 4 && unit != 8 && unit != 16)) {
+        return wrong("--meter", value, "beats and beat unit, such as 4/4, 7/8 or 12/8");
+    }
+    section->beats = beats;
+    section->beat_unit = unit;
+    return true;
+}
+
+static bool take_setting(Section* const section, const char* const value)
+{
+    const char* const equals = strchr(value, '=');
+    const size_t length = equals ? (size_t)(equals - value) : 0;
+    double number = 0.0;
+    ControlSetting* const setting = &section->settings[section->setting_count];
+    if (length < 1 || length >= sizeof setting->symbol ||
+        !read_number(equals + 1, -1e9, 1e9, &number)) {
+        return wrong("--set", value, "symbol=number, such as split_feet=1");
+    }
+    if (section->setting_count == SETTINGS_MAX - 1) {
+        return wrong("--set", value, "fewer settings in one section");
+    }
+    memcpy(setting->symbol, value, length);
+    setting->symbol[length] = '\0';
+    setting->value = (float)number;
+    ++section->setting_count;
+    return true;
+}
+
+static bool take_groove(Request* const request, const char* const value)
+{
+    if (request->section_count && !request->sections[request->section_count - 1].groove) {
+        request->sections[request->section_count - 1].groove = value;
+        return true;
+    }
+    if (request->section_count == SECTIONS_MAX) {
+        return wrong("--groove", value, "64 sections at most");
+    }
+    request->sections[request->section_count++] = (Section){.groove = value, .bars = 8};
+    return true;
+}
+
+/* The section that options now speak of; the first may begin without a groove. */
+static Section* section_now(Request* const request)
+{
+    if (!request->section_count) {
+        request->sections[request->section_count++] = (Section){.bars = 8};
+    }
+    return &request->sections[request->section_count - 1];
+}
+
+/* True if the option is one that takes this field. */
+static bool take_text(Request* const request, const char* const option, const char* const value)
+{
+    const struct {
+        const char* option;
+        const char** field;
+    } rows[] = {
+        {"--out", &request->out},
+        {"--bundle", &request->bundle},
+        {"--title", &request->title},
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; ++i) {
+        if (!strcmp(option, rows[i].option)) {
+            *rows[i].field = value;
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool take_of_section(Request* const request, const char* const option,
+                            const char* const value)
+{
+    Section* const section = section_now(request);
+    if (!strcmp(option, "--bars")) {
+        return take_bars(section, value);
+    }
+    if (!strcmp(option, "--tempo")) {
+        return take_tempo(section, value);
+    }
+    if (!strcmp(option, "--meter")) {
+        return take_meter(section, value);
+    }
+    if (!strcmp(option, "--set")) {
+        return take_setting(section, value);
+    }
+    if (!strcmp(option, "--hands")) {
+        section->hands = value;
+    } else if (!strcmp(option, "--feet")) {
+        section->feet = value;
+    } else if (!strcmp(option, "--turnaround")) {
+        section->turnaround = value;
+    } else if (!strcmp(option, "--kit")) {
+        section->kit = value;
+    } else {
+        fprintf(stderr, "fourlimb: there is no option %s; `fourlimb --help` names them\n", option);
+        return false;
+    }
+    return true;
+}
+
+static bool takes_value(const char* const option)
+{
+    return !strncmp(option, "--", 2) && strcmp(option, "--force");
+}
+
+static bool take(Request* const request, const char* const option, const char* const value)
+{
+    if (!strcmp(option, "--groove")) {
+        return take_groove(request, value);
+    }
+    return take_text(request, option, value) || take_of_section(request, option, value);
+}
+
+bool request_read(Request* const request, const int count, char** const arguments)
+{
+    *request = (Request){.out = NULL};
+    for (int i = 0; i < count; ++i) {
+        const char* const option = arguments[i];
+        if (!strcmp(option, "--force")) {
+            request->force = true;
+        } else if (!takes_value(option)) {
+            if (request->kind) {
+                fprintf(stderr, "fourlimb: \"%s\" is one word too many\n", option);
+                return false;
+            }
+            request->kind = option;
+        } else if (i + 1 == count) {
+            fprintf(stderr, "fourlimb: %s needs a value after it\n", option);
+            return false;
+        } else if (!take(request, option, arguments[++i])) {
+            return false;
+        }
+    }
+    return true;
+}

@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: ISC
+/* request.h - what was asked for on the command line. */
+#pragma once
+
+#include <stdbool.h>
+
+enum { SECTIONS_MAX = 64, SETTINGS_MAX = 64 };
+
+/* symbol=value for one control. */
+typedef struct {
+    char symbol[64];
+    float value;
+} ControlSetting;
+
+/* A stretch of the song: begins with --groove. */
+typedef struct {
+    const char* groove; /* as typed; NULL: the bank's first */
+    const char* hands;  /* as typed, NULL: as written */
+    const char* feet;
+    const char* turnaround; /* as typed, or "none" */
+    const char* kit;
+    int bars;
+    double tempo;   /* quarter notes a minute; 0: as written */
+    int beats;      /* of the meter; 0: as written */
+    int beat_unit;
+    ControlSetting settings[SETTINGS_MAX];
+    int setting_count;
+} Section;
+
+typedef struct {
+    Section sections[SECTIONS_MAX];
+    int section_count;
+    const char* out;
+    const char* bundle; /* NULL: found beside the program or in the LV2 folders */
+    const char* title;
+    const char* kind;   /* of a list */
+    bool force;
+} Request;
+
+/* Reads the arguments after the command's name.  False, with a message on
+   standard error, if they make no sense. */
+bool request_read(Request* request, int count, char** arguments);

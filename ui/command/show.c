@@ -1,0 +1,116 @@
+// SPDX-License-Identifier: ISC
+#include "bundle.h"
+#include "commands.h"
+#include "staff.h"
+
+#include <stdio.h>
+#include <string.h>
+
+/* The id of what was typed, `none` if nothing was; -2 with a message if there
+   is no such entry. */
+static int64_t asked_id(const Bank* const bank, const EntryKind kind, const char* const asked,
+                        const int64_t none)
+{
+    if (!asked) {
+        return none;
+    }
+    if (kind == ENTRY_TURNAROUND && !strcmp(asked, "none")) {
+        return TURNAROUND_NONE;
+    }
+    const EntryInfo* const entry = bundle_entry(bank, kind, asked);
+    return entry ? (int64_t)entry->id : -2;
+}
+
+static bool read_settings(const Bank* const bank, const Section* const section,
+                          Settings* const settings)
+{
+    float values[CONTROL_COUNT];
+    for (int i = 0; i < CONTROL_COUNT; ++i) {
+        values[i] = control_rows[i].normal;
+    }
+    const int64_t groove = asked_id(bank, ENTRY_GROOVE, section->groove, 1);
+    const int64_t hands = asked_id(bank, ENTRY_HANDS, section->hands, AS_WRITTEN);
+    const int64_t feet = asked_id(bank, ENTRY_FEET, section->feet, AS_WRITTEN);
+    const int64_t turnaround =
+        asked_id(bank, ENTRY_TURNAROUND, section->turnaround, AS_WRITTEN);
+    values[CONTROL_GROOVE] = (float)groove;
+    values[CONTROL_HANDS] = (float)hands;
+    values[CONTROL_FEET] = (float)feet;
+    values[CONTROL_TURNAROUND] = (float)turnaround;
+    *settings = settings_from_controls(values);
+    return groove != -2 && hands != -2 && feet != -2 && turnaround != -2;
+}
+
+static bool same_bar(const StrokeList* const a, const StrokeList* const b, const int64_t apart)
+{
+    bool same = a->count == b->count;
+    for (uint32_t i = 0; same && i < a->count; ++i) {
+        const Stroke x = a->strokes[i];
+        const Stroke y = b->strokes[i];
+        same = x.tick + apart == y.tick && x.limb == y.limb && x.voice == y.voice &&
+               x.level == y.level;
+    }
+    return same;
+}
+
+static void print_bar(const Choice* const choice, const Meter meter, const int bar)
+{
+    static StrokeList before, now; /* too large for a stack */
+    const Groove* const groove = choice->groove;
+    const int64_t ticks = meter_bar_ticks(meter);
+    choice_strokes(choice, meter, bar * ticks, (bar + 1) * ticks, &now);
+    const bool turns = bar == (int)choice->phrase_bars - 1 && choice->turnaround;
+    printf("bar %d, %s%c", bar + 1, turns ? "turnaround in place of " : "",
+           'A' + groove->form[bar % (int)groove->form_bars]);
+    if (bar > 0 && same_bar(&before, &now, ticks)) {
+        printf(": as bar %d\n", bar);
+    } else {
+        putchar('\n');
+        staff_print(stdout, &now, bar * ticks, meter);
+    }
+    before = now;
+}
+
+static void print_groove(const Bank* const bank, const Section* const section,
+                         const Settings* const settings)
+{
+    const Choice choice = choice_make(bank_library(bank), settings);
+    const Groove* const groove = choice.groove;
+    Meter meter = groove->meter;
+    if (section->beats) {
+        meter = (Meter){section->beats, section->beat_unit};
+    }
+    for (uint32_t i = 0; i < bank_count(bank, ENTRY_GROOVE); ++i) {
+        const EntryInfo* const entry = bank_entry(bank, ENTRY_GROOVE, i);
+        if (entry->id == groove->id) {
+            printf("%s: %s, %g/%d at %g\n%s\n", entry->label, entry->family,
+                   meter.beats_per_bar, meter.beat_unit, groove->tempo, entry->comment);
+        }
+    }
+    printf("signs: . rest, g ghost, o normal, O accent\n");
+    for (int bar = 0; bar < (int)choice.phrase_bars; ++bar) {
+        print_bar(&choice, meter, bar);
+    }
+}
+
+int command_show(const Request* const request)
+{
+    char bundle[BUNDLE_PATH_ROOM];
+    const Section first = request->section_count ? request->sections[0] : (Section){.bars = 8};
+    if (request->section_count > 1 || request->kind) {
+        fprintf(stderr, "fourlimb: show prints one groove: --groove NAME\n");
+        return ASKED_WRONGLY;
+    }
+    if (!bundle_find(request->bundle, bundle)) {
+        return FAILED;
+    }
+    Bank* const bank = bundle_bank(bundle);
+    Settings settings;
+    const bool good = bank && bank_library(bank)->groove_count &&
+                      read_settings(bank, &first, &settings);
+    if (good) {
+        print_groove(bank, &first, &settings);
+    }
+    bank_free(bank);
+    return good ? DONE : FAILED;
+}

@@ -1,0 +1,121 @@
+// SPDX-License-Identifier: ISC
+#include "song.h"
+
+#include <lv2/atom/util.h>
+#include <lv2/midi/midi.h>
+#include <lv2/time/time.h>
+#include <math.h>
+#include <stdio.h>
+
+enum { CONDUCTOR, DRUMS };
+enum { BLOCK_FRAMES = 1024, MARKER_ROOM = 256 };
+
+void song_begin(Song* const song, const char* const title)
+{
+    *song = (Song){.tick = 0};
+    smf_text(&song->tracks[CONDUCTOR], 0, SMF_TRACK_NAME, title);
+    smf_text(&song->tracks[DRUMS], 0, SMF_TRACK_NAME, "Drums");
+}
+
+static void send_position(Host* const host, const SongSection* const section,
+                          const int64_t frame, const float speed)
+{
+    LV2_Atom_Forge* const forge = host_input(host);
+    LV2_Atom_Forge_Frame object;
+    lv2_atom_forge_frame_time(forge, 0);
+    lv2_atom_forge_object(forge, &object, 0, host_urid(host, LV2_TIME__Position));
+    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__frame));
+    lv2_atom_forge_long(forge, frame);
+    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__speed));
+    lv2_atom_forge_float(forge, speed);
+    if (frame == 0) {
+        lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__bar));
+        lv2_atom_forge_long(forge, 0);
+        lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__barBeat));
+        lv2_atom_forge_float(forge, 0.0f);
+        lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__beatsPerBar));
+        lv2_atom_forge_float(forge, (float)section->beats);
+        lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__beatUnit));
+        lv2_atom_forge_int(forge, section->beat_unit);
+        lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__beatsPerMinute));
+        lv2_atom_forge_float(forge, (float)section->tempo);
+    }
+    lv2_atom_forge_pop(forge, &object);
+}
+
+/* File ticks in one frame; by the tempo as the plugin got it. */
+static double ticks_per_frame(const SongSection* const section)
+{
+    return (double)(float)section->tempo / 60.0 * SMF_DIVISION / SONG_RATE;
+}
+
+static uint64_t section_ticks(const SongSection* const section)
+{
+    return (uint64_t)section->bars * (uint64_t)section->beats * 4 * SMF_DIVISION /
+           (uint64_t)section->beat_unit;
+}
+
+/* Takes the last block's messages; none falls past the section's end. */
+static void gather(Song* const song, Host* const host, const SongSection* const section,
+                   const int64_t block_start)
+{
+    const LV2_URID midi = host_urid(host, LV2_MIDI__MidiEvent);
+    const uint64_t end = section_ticks(section);
+    LV2_ATOM_SEQUENCE_FOREACH (host_midi(host), event) {
+        if (event->body.type == midi && event->body.size == 3) {
+            const uint8_t* const bytes = (const uint8_t*)event + sizeof(LV2_Atom_Event);
+            const double frame = (double)(block_start + event->time.frames);
+            uint64_t tick = (uint64_t)floor(frame * ticks_per_frame(section) + 0.5);
+            tick = tick > end ? end : tick;
+            smf_message(&song->tracks[DRUMS], song->tick + tick, bytes);
+            song->strokes += (bytes[0] & 0xF0) == LV2_MIDI_MSG_NOTE_ON;
+        }
+    }
+}
+
+static void mark_section(Song* const song, const SongSection* const section)
+{
+    SmfTrack* const conductor = &song->tracks[CONDUCTOR];
+    smf_tempo(conductor, song->tick, section->tempo);
+    smf_meter(conductor, song->tick, section->beats, section->beat_unit);
+    for (int bar = 0; bar < section->bars; bar += section->phrase_bars) {
+        char text[MARKER_ROOM];
+        snprintf(text, sizeof text, "%s, phrase %d", section->label,
+                 bar / section->phrase_bars + 1);
+        const uint64_t bar_ticks = section_ticks(section) / (uint64_t)section->bars;
+        smf_text(conductor, song->tick + (uint64_t)bar * bar_ticks, SMF_MARKER, text);
+        ++song->phrases;
+    }
+}
+
+void song_play(Song* const song, Host* const host, const SongSection* const section)
+{
+    const double exact = (double)section_ticks(section) / ticks_per_frame(section);
+    const int64_t frames = (int64_t)floor(exact + 0.5);
+    mark_section(song, section);
+    send_position(host, section, 0, 1.0f);
+    for (int64_t done = 0; done < frames; done += BLOCK_FRAMES) {
+        const int64_t left = frames - done;
+        host_run(host, (uint32_t)(left < BLOCK_FRAMES ? left : BLOCK_FRAMES));
+        gather(song, host, section, done);
+    }
+    send_position(host, section, frames, 0.0f);
+    host_run(host, 1);
+    gather(song, host, section, frames);
+    song->tick += section_ticks(section);
+}
+
+bool song_end(Song* const song, SmfBytes* const file)
+{
+    for (int i = 0; i < SONG_TRACKS; ++i) {
+        smf_end(&song->tracks[i], song->tick);
+    }
+    return smf_file(song->tracks, SONG_TRACKS, file);
+}
+
+void song_free(Song* const song)
+{
+    for (int i = 0; i < SONG_TRACKS; ++i) {
+        smf_free(&song->tracks[i].bytes);
+    }
+}

@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: ISC
+/* song.h - sections played by the real plugin, gathered as a MIDI file. */
+#pragma once
+
+#include "host.h"
+#include "smf.h"
+
+#include <stdbool.h>
+
+/* One section, all names found and all defaults filled in. */
+typedef struct {
+    const char* label; /* for the marker at each phrase */
+    int bars;
+    int phrase_bars;   /* a marker at each phrase's start */
+    double tempo;      /* quarter notes a minute */
+    int beats;         /* of the meter */
+    int beat_unit;
+} SongSection;
+
+enum { SONG_TRACKS = 2 }; /* tempo, meter and markers; drums */
+
+typedef struct {
+    SmfTrack tracks[SONG_TRACKS];
+    uint64_t tick;      /* where the next section begins */
+    uint32_t strokes;   /* note-ons gathered */
+    int phrases;        /* markers written */
+} Song;
+
+/* Frames a second that a song must be played at, so that each of a file's ticks
+   is at least two frames long up to 400 a minute and none is rounded away. */
+enum { SONG_RATE = 192000 };
+
+void song_begin(Song* song, const char* title);
+
+/* Locates the plugin to bar 0, plays the section and stops.  The section's
+   controls must be set in the host before. */
+void song_play(Song* song, Host* host, const SongSection* section);
+
+/* Ends the tracks and makes the file; false if memory ran out. */
+bool song_end(Song* song, SmfBytes* file);
+
+void song_free(Song* song);
