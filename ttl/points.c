@@ -10,8 +10,7 @@
 
 enum { LINE_ROOM = 4096 };
 
-static const char* const kind_words[ENTRY_KINDS] = {"hands", "feet", "turnaround", "groove",
-                                                    "kit"};
+static const char* const kind_words[ENTRY_KINDS] = {"hands", "feet", "turnaround", "groove", "kit"};
 
 static EntryKind kind_of(const char* const word, const size_t length)
 {
@@ -55,7 +54,7 @@ static void print_most(const Bank* const bank, const EntryKind kind)
 
 static void print_line(const Bank* const bank, const char* line)
 {
-    for (const char* mark; (mark = strchr(line, '@')); ) {
+    for (const char* mark; (mark = strchr(line, '@'));) {
         const char* const end = strchr(mark + 1, '@');
         const bool points = !strncmp(mark, "@points ", 8);
         if (!end || (!points && strncmp(mark, "@most ", 6))) {

@@ -51,8 +51,8 @@ static const char* family_label(Subject* const subject)
     if (!family) {
         return "";
     }
-    const SordNode* const label = turtle_object(
-        subject->turtle, family, turtle_uri(subject->turtle, RDFS_NS "label"));
+    const SordNode* const label =
+        turtle_object(subject->turtle, family, turtle_uri(subject->turtle, RDFS_NS "label"));
     const char* const uri = (const char*)sord_node_get_string(family);
     const char* const hash = strrchr(uri, '#');
     return label ? (const char*)sord_node_get_string(label) : hash ? hash + 1 : uri;
@@ -186,8 +186,7 @@ static void read_folder(Bank* const bank, const char* const folder)
     }
     for (int i = 0; i < count; ++i) {
         char path[PATH_ROOM];
-        const int length =
-            snprintf(path, sizeof path, "%s/%s", folder, entries[i]->d_name);
+        const int length = snprintf(path, sizeof path, "%s/%s", folder, entries[i]->d_name);
         if (length > 0 && length < PATH_ROOM) {
             turtle_read(bank->turtle, path, &bank->complaints);
         }

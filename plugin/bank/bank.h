@@ -13,8 +13,8 @@ typedef struct Bank Bank;
 /* What people are told of an entry; texts are UTF-8 and owned by the bank. */
 typedef struct {
     uint32_t id;
-    const char* name;    /* the subject as written, such as feet:gallop */
-    const char* uri;     /* the subject whole */
+    const char* name; /* the subject as written, such as feet:gallop */
+    const char* uri;  /* the subject whole */
     const char* label;
     const char* comment; /* "" if none */
     const char* family;  /* its label, "" if none */
@@ -23,7 +23,14 @@ typedef struct {
     int tempo_high;
 } EntryInfo;
 
-typedef enum { ENTRY_HANDS, ENTRY_FEET, ENTRY_TURNAROUND, ENTRY_GROOVE, ENTRY_KIT, ENTRY_KINDS } EntryKind;
+typedef enum {
+    ENTRY_HANDS,
+    ENTRY_FEET,
+    ENTRY_TURNAROUND,
+    ENTRY_GROOVE,
+    ENTRY_KIT,
+    ENTRY_KINDS
+} EntryKind;
 
 /* Reads every *.ttl of `folder` in order of name.  Entries that are wrong are
    left out and complained of; the rest loads.  NULL only if memory ran out. */

@@ -22,8 +22,7 @@ void complain(Complaints* const complaints, const char* const format, ...)
 {
     va_list arguments;
     va_start(arguments, format);
-    char* const text =
-        complaints->count < COMPLAINTS_MAX ? formatted(format, arguments) : NULL;
+    char* const text = complaints->count < COMPLAINTS_MAX ? formatted(format, arguments) : NULL;
     va_end(arguments);
     if (text) {
         complaints->texts[complaints->count++] = text;

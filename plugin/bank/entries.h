@@ -9,7 +9,7 @@
 /* Engine values and what is told of them, side by side, in order of id. */
 typedef struct {
     EntryInfo* infos;
-    void* values;      /* of the kind's engine type */
+    void* values; /* of the kind's engine type */
     size_t value_size;
     uint32_t count;
 } Table;

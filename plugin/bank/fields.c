@@ -63,11 +63,12 @@ int64_t field_integer(Subject* const subject, const char* const term, const int6
     int64_t value = 0;
     const char* const text = node ? (const char*)sord_node_get_string(node) : "";
     if (!node) {
-        field_wrong(subject, term, "is missing; expected a whole number from %" PRId64
-                    " to %" PRId64, least, most);
+        field_wrong(subject, term,
+                    "is missing; expected a whole number from %" PRId64 " to %" PRId64, least,
+                    most);
     } else if (!read_integer(text, &value) || value < least || value > most) {
-        field_wrong(subject, term, "\"%s\": expected a whole number from %" PRId64
-                    " to %" PRId64, text, least, most);
+        field_wrong(subject, term, "\"%s\": expected a whole number from %" PRId64 " to %" PRId64,
+                    text, least, most);
     } else {
         return value;
     }

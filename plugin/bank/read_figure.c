@@ -42,8 +42,10 @@ static const char* line_steps(Subject* const line, int64_t* const step, int* con
     char wrong = 0;
     *count = steps ? steps_count(steps, &wrong) : 0;
     if (*count < 0) {
-        field_wrong(line, "steps", "'%c' is not a step; expected . rest, g ghost, o normal, "
-                    "O accent", wrong);
+        field_wrong(line, "steps",
+                    "'%c' is not a step; expected . rest, g ghost, o normal, "
+                    "O accent",
+                    wrong);
     } else if (steps && !*count) {
         field_wrong(line, "steps", "has no steps");
     }
@@ -64,16 +66,15 @@ static void read_line(Subject* const line, Draft* const draft)
     if (line->failed || !steps) {
         return;
     }
-    steps_read(steps, step, limb, (Voice)voice, draft->strokes, FIGURE_STROKES_MAX,
-               &draft->count);
+    steps_read(steps, step, limb, (Voice)voice, draft->strokes, FIGURE_STROKES_MAX, &draft->count);
     const int64_t length = step * count;
     draft->cycle_ticks = length > draft->cycle_ticks ? length : draft->cycle_ticks;
 }
 
 static void read_lines(Subject* const subject, Draft* const draft)
 {
-    SordIter* const found = turtle_find(subject->turtle, subject->subject,
-                                        field_property(subject, "line"), NULL);
+    SordIter* const found =
+        turtle_find(subject->turtle, subject->subject, field_property(subject, "line"), NULL);
     int count = 0;
     for (; !sord_iter_end(found); sord_iter_next(found)) {
         Subject line = {subject->turtle, subject->complaints,

@@ -40,8 +40,8 @@ static int read_letter(Subject* const part)
     return part->failed ? -1 : letter[0] - 'A';
 }
 
-static void read_part(Subject* const part, const Table tables[ENTRY_KINDS],
-                      Groove* const groove, bool has_part[PARTS_MAX])
+static void read_part(Subject* const part, const Table tables[ENTRY_KINDS], Groove* const groove,
+                      bool has_part[PARTS_MAX])
 {
     const int letter = read_letter(part);
     const Figure* const hands = read_reference(part, "hands", &tables[ENTRY_HANDS], false);
@@ -62,8 +62,8 @@ static void read_part(Subject* const part, const Table tables[ENTRY_KINDS],
 static void read_parts(Subject* const subject, const Table tables[ENTRY_KINDS],
                        Groove* const groove, bool has_part[PARTS_MAX])
 {
-    SordIter* const found = turtle_find(subject->turtle, subject->subject,
-                                        field_property(subject, "part"), NULL);
+    SordIter* const found =
+        turtle_find(subject->turtle, subject->subject, field_property(subject, "part"), NULL);
     for (; !sord_iter_end(found); sord_iter_next(found)) {
         Subject part = {subject->turtle, subject->complaints,
                         sord_iter_get_node(found, SORD_OBJECT), false};
@@ -73,8 +73,7 @@ static void read_parts(Subject* const subject, const Table tables[ENTRY_KINDS],
     sord_iter_free(found);
 }
 
-static void read_form(Subject* const subject, const bool has_part[PARTS_MAX],
-                      Groove* const groove)
+static void read_form(Subject* const subject, const bool has_part[PARTS_MAX], Groove* const groove)
 {
     const char* const form = field_text(subject, "form");
     const size_t bars = form ? strlen(form) : 0;
@@ -101,8 +100,7 @@ bool read_groove(Subject* const subject, const Table tables[ENTRY_KINDS], const 
     groove->meter = read_meter(subject);
     groove->tempo = (double)field_integer(subject, "tempo", 20, 400, 0);
     groove->crash_start = field_boolean(subject, "crashStart");
-    groove->turnaround =
-        read_reference(subject, "turnaround", &tables[ENTRY_TURNAROUND], false);
+    groove->turnaround = read_reference(subject, "turnaround", &tables[ENTRY_TURNAROUND], false);
     read_parts(subject, tables, groove, has_part);
     read_form(subject, has_part, groove);
     return !subject->failed;

@@ -49,8 +49,7 @@ void steps_read(const char* const steps, const int64_t step, const Limb limb, co
         const int level = step_level(*sign);
         if (level > LEVEL_REST) {
             if (*count < room) {
-                strokes[*count] =
-                    (Stroke){tick, (uint8_t)limb, (uint8_t)voice, (uint8_t)level};
+                strokes[*count] = (Stroke){tick, (uint8_t)limb, (uint8_t)voice, (uint8_t)level};
             }
             ++*count;
         }

@@ -10,8 +10,7 @@ static void choose(Engine* const engine)
     }
 }
 
-void engine_init(Engine* const engine, const Library* const library,
-                 const double frames_per_second)
+void engine_init(Engine* const engine, const Library* const library, const double frames_per_second)
 {
     float normal[CONTROL_COUNT];
     for (int i = 0; i < CONTROL_COUNT; ++i) {
@@ -57,8 +56,7 @@ void engine_advance(Engine* const engine, const uint32_t offset, const uint32_t 
     if (!engine->settings.enabled) {
         scheduler_silence(&engine->scheduler, offset, &engine->out);
     } else if (span.begin < span.end) {
-        choice_strokes(&engine->choice, position->meter, span.begin, span.end,
-                       &engine->strokes);
+        choice_strokes(&engine->choice, position->meter, span.begin, span.end, &engine->strokes);
     }
     const Output output = {engine->choice.kit, engine->settings.channel,
                            engine->settings.split_feet};

@@ -52,8 +52,8 @@ typedef enum { FIGURE_HANDS, FIGURE_FEET, FIGURE_TURNAROUND, FIGURE_KINDS } Figu
 typedef struct {
     uint32_t id; /* permanent, from 1; 0 is no figure */
     FigureKind kind;
-    int64_t cycle_ticks;  /* > 0 */
-    uint32_t bars;        /* bars it is written for; 0 rolls over the bar line */
+    int64_t cycle_ticks;   /* > 0 */
+    uint32_t bars;         /* bars it is written for; 0 rolls over the bar line */
     uint32_t stroke_count; /* 1 to FIGURE_STROKES_MAX */
     const Stroke* strokes;
     bool plays_limb[LIMB_COUNT];

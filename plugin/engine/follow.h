@@ -12,10 +12,10 @@ enum { FOLLOW_REPORTS = 16 };
 typedef struct {
     int64_t frames[FOLLOW_REPORTS];
     double ticks[FOLLOW_REPORTS];
-    uint32_t count;   /* reports held, the newest at (next - 1) */
+    uint32_t count; /* reports held, the newest at (next - 1) */
     uint32_t next;
     bool steering;
-    int off_sign;     /* side of the last report that was off; 0 if it wasn't */
+    int off_sign;          /* side of the last report that was off; 0 if it wasn't */
     int64_t insists_since; /* first of the reports that agree among themselves, far away */
     double last_tick;
     int64_t last_frame;

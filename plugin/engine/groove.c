@@ -40,9 +40,9 @@ Choice choice_make(const Library* const library, const Settings* const settings)
 
 /* One bar of the song, and where it stands in the phrase. */
 typedef struct {
-    int64_t begin; /* tick of its bar line */
+    int64_t begin;        /* tick of its bar line */
     int64_t phrase_begin; /* tick of its phrase's first bar line */
-    int64_t in_phrase; /* 0 is the phrase's first bar */
+    int64_t in_phrase;    /* 0 is the phrase's first bar */
     bool is_last;
 } Bar;
 

@@ -11,18 +11,18 @@
    Ids the library lacks fall back: groove to the library's first, hands, feet
    and turnaround to what the groove has written, kit to the first. */
 typedef struct {
-    const Groove* groove; /* NULL if the library has none: silence */
-    const Figure* hands;  /* NULL: as written */
-    const Figure* feet;   /* NULL: as written */
+    const Groove* groove;     /* NULL if the library has none: silence */
+    const Figure* hands;      /* NULL: as written */
+    const Figure* feet;       /* NULL: as written */
     const Figure* turnaround; /* NULL: none */
-    const Kit* kit;       /* NULL if the library has none: silence */
-    uint32_t phrase_bars; /* at least 1 */
+    const Kit* kit;           /* NULL if the library has none: silence */
+    uint32_t phrase_bars;     /* at least 1 */
     bool limbs[LIMB_COUNT];
 } Choice;
 
 typedef struct {
     uint32_t count;
-    uint32_t dropped; /* strokes beyond the list's room */
+    uint32_t dropped;                 /* strokes beyond the list's room */
     Stroke strokes[SPAN_STROKES_MAX]; /* tick counts from bar 0 */
 } StrokeList;
 

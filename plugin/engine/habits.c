@@ -51,8 +51,8 @@ static bool learn_inside_beat(Habits* const habits, const Sighting here, const d
         return set_unit(habits, TEMPO_IN_BEATS);
     }
     if (habits->tempo_unit != TEMPO_UNKNOWN && near_ratio(slope, 1.0)) {
-        habits->fraction = habits->tempo_unit == TEMPO_IN_QUARTERS ? FRACTION_OF_QUARTER
-                                                                  : FRACTION_OF_BEAT;
+        habits->fraction =
+            habits->tempo_unit == TEMPO_IN_QUARTERS ? FRACTION_OF_QUARTER : FRACTION_OF_BEAT;
     }
     return false;
 }

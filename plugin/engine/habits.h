@@ -18,12 +18,12 @@ typedef struct {
 } Sighting;
 
 typedef struct {
-    TempoUnit tempo_unit;  /* unknown is read as quarters, as most hosts mean it */
+    TempoUnit tempo_unit; /* unknown is read as quarters, as most hosts mean it */
     FractionKind fraction;
-    Sighting mark;   /* where counting of whole beats began */
+    Sighting mark;    /* where counting of whole beats began */
     int64_t mark_low; /* the mark's beat began at this frame or later */
-    Sighting first;  /* first report inside the beat now going on */
-    Sighting last;   /* the newest report */
+    Sighting first;   /* first report inside the beat now going on */
+    Sighting last;    /* the newest report */
 } Habits;
 
 /* Forgets what was under way, at a jump; what was learnt stays. */

@@ -4,8 +4,8 @@
 #include <stddef.h>
 
 /* Binary search over entries of `size` bytes that begin with their id. */
-static const void* entry_with_id(const void* const entries, const uint32_t count,
-                                 const size_t size, const uint32_t id)
+static const void* entry_with_id(const void* const entries, const uint32_t count, const size_t size,
+                                 const uint32_t id)
 {
     uint32_t low = 0;
     uint32_t high = count;
@@ -25,8 +25,7 @@ static const void* entry_with_id(const void* const entries, const uint32_t count
     return NULL;
 }
 
-const Figure* library_figure(const Library* const library, const FigureKind kind,
-                             const uint32_t id)
+const Figure* library_figure(const Library* const library, const FigureKind kind, const uint32_t id)
 {
     return (const Figure*)entry_with_id(library->figures[kind], library->figure_counts[kind],
                                         sizeof(Figure), id);
@@ -34,8 +33,8 @@ const Figure* library_figure(const Library* const library, const FigureKind kind
 
 const Groove* library_groove(const Library* const library, const uint32_t id)
 {
-    return (const Groove*)entry_with_id(library->grooves, library->groove_count,
-                                        sizeof(Groove), id);
+    return (const Groove*)entry_with_id(library->grooves, library->groove_count, sizeof(Groove),
+                                        id);
 }
 
 const Kit* library_kit(const Library* const library, const uint32_t id)

@@ -12,19 +12,19 @@ typedef struct {
 } Part;
 
 typedef struct {
-    uint32_t id;               /* permanent, from 1 */
-    Meter meter;               /* the meter it was written in */
-    double tempo;              /* quarter notes a minute, for hosts that have none */
-    uint32_t form_bars;        /* 1 to FORM_BARS_MAX */
+    uint32_t id;                 /* permanent, from 1 */
+    Meter meter;                 /* the meter it was written in */
+    double tempo;                /* quarter notes a minute, for hosts that have none */
+    uint32_t form_bars;          /* 1 to FORM_BARS_MAX */
     uint8_t form[FORM_BARS_MAX]; /* index into parts for each bar of the phrase */
     Part parts[PARTS_MAX];
-    const Figure* turnaround;  /* the last bar's figure, or NULL */
-    bool crash_start;          /* a crash on the first beat of each phrase */
+    const Figure* turnaround; /* the last bar's figure, or NULL */
+    bool crash_start;         /* a crash on the first beat of each phrase */
 } Groove;
 
 /* A MIDI key for each voice. */
 typedef struct {
-    uint32_t id;              /* permanent, from 1 */
+    uint32_t id;                /* permanent, from 1 */
     uint8_t notes[VOICE_COUNT]; /* 0 to 127 */
 } Kit;
 

@@ -23,5 +23,4 @@ typedef struct {
 } MidiList;
 
 /* Appends a note message, or returns false if the list is full. */
-bool midi_list_add(MidiList* list, uint32_t frame, uint8_t status, uint8_t note,
-                   uint8_t velocity);
+bool midi_list_add(MidiList* list, uint32_t frame, uint8_t status, uint8_t note, uint8_t velocity);

@@ -13,9 +13,8 @@ static const int64_t longest_block = 8192;
 
 void position_init(Position* const position, const double frames_per_second)
 {
-    *position = (Position){.frames_per_second = frames_per_second,
-                           .meter = {4.0, 4},
-                           .tempo = 120.0};
+    *position =
+        (Position){.frames_per_second = frames_per_second, .meter = {4.0, 4}, .tempo = 120.0};
 }
 
 static double beat_ticks(const Position* const position)
@@ -25,8 +24,8 @@ static double beat_ticks(const Position* const position)
 
 static double tolerance(const Position* const position)
 {
-    const bool doubled = position->meter.beat_unit > 4 &&
-                         position->habits.fraction != FRACTION_OF_BEAT;
+    const bool doubled =
+        position->meter.beat_unit > 4 && position->habits.fraction != FRACTION_OF_BEAT;
     return beat_ticks(position) * rounding * (doubled ? position->meter.beat_unit / 4.0 : 1.0);
 }
 
@@ -178,8 +177,8 @@ static void learn(Position* const position, const Report* const report, Changes*
         return;
     }
     const double per_beat = 60.0 * position->frames_per_second / position->tempo / old_speed;
-    changes->tempo_unit = habits_learn(&position->habits, report, position->meter, per_beat,
-                                       position->clock.now);
+    changes->tempo_unit =
+        habits_learn(&position->habits, report, position->meter, per_beat, position->clock.now);
 }
 
 /* Sticks to the line if the reported place is only a rounding of it. */
@@ -218,8 +217,7 @@ static double place_with_beat(Position* const position, const Report* const repo
     }
     const double line = line_at(position, (double)report->frame);
     const double straight = (double)report->frame * frame_ticks(position);
-    const bool doubtful =
-        meter.beat_unit > 4 && position->habits.fraction == FRACTION_UNKNOWN;
+    const bool doubtful = meter.beat_unit > 4 && position->habits.fraction == FRACTION_UNKNOWN;
     const double other = doubtful ? report_tick(report, meter, FRACTION_OF_QUARTER) : reported;
     if (line_agrees(position, line, reported) || line_agrees(position, line, other)) {
         return line;
@@ -283,7 +281,7 @@ static PositionEvent go_on_changed(Position* const position, const Report* const
             anchor(position, report, true);
             return POSITION_BROKE;
         }
-        tick = changes.tempo_unit ? place_with_beat(position, report)
+        tick = changes.tempo_unit                     ? place_with_beat(position, report)
                : line_agrees(position, own, reported) ? own
                                                       : reported;
         position->provisional = false;
@@ -354,8 +352,8 @@ static void start(Position* const position, const Report* const report, const bo
     }
 }
 
-static PositionEvent roll(Position* const position, const Report* const report,
-                          const Motion motion, const Changes changes)
+static PositionEvent roll(Position* const position, const Report* const report, const Motion motion,
+                          const Changes changes)
 {
     if (!position->rolling) {
         start(position, report, motion == FRAME_EXPECTED);

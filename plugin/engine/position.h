@@ -14,14 +14,14 @@ typedef struct {
     Clock clock;
     Habits habits;
     Follow follow;
-    Meter meter;          /* in effect */
-    double tempo;         /* in effect, counts a minute */
-    double speed;         /* as last reported; 0 before any report */
-    bool has_meter;       /* from the host, else the groove's */
-    bool has_tempo;       /* from the host, else the groove's */
+    Meter meter;    /* in effect */
+    double tempo;   /* in effect, counts a minute */
+    double speed;   /* as last reported; 0 before any report */
+    bool has_meter; /* from the host, else the groove's */
+    bool has_tempo; /* from the host, else the groove's */
     bool rolling;
-    bool may_resume;      /* stopped, and not moved since */
-    bool provisional;     /* anchored without bar and beat */
+    bool may_resume;  /* stopped, and not moved since */
+    bool provisional; /* anchored without bar and beat */
     bool has_frame;
     int64_t frame;        /* the host's, last reported */
     int64_t reported_at;  /* when that was, on our clock */

@@ -3,7 +3,7 @@
 
 #include <math.h>
 
-static const double most_frames = 9.0e15; /* exact in a double */
+static const double most_frames = 9.0e15;  /* exact in a double */
 static const int64_t most_bars = 10000000; /* its ticks still fit */
 
 static void keep_if(Report* const report, const uint32_t field, const bool good)
@@ -50,8 +50,7 @@ double report_tick(const Report* const report, const Meter meter, const Fraction
         const double whole = floor(beats);
         beats = whole + (beats - whole) * meter.beat_unit / 4.0;
     }
-    return (double)(report->bar * meter_bar_ticks(meter)) +
-           beats * (double)meter_beat_ticks(meter);
+    return (double)(report->bar * meter_bar_ticks(meter)) + beats * (double)meter_beat_ticks(meter);
 }
 
 int64_t report_whole_beats(const Report* const report, const Meter meter)

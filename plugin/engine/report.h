@@ -21,12 +21,12 @@ enum {
 };
 
 typedef struct {
-    uint32_t has;      /* which of the fields below were sent and were usable */
-    int64_t frame;     /* may be negative */
-    double speed;      /* 0 standing, 1 rolling, negative backward */
-    int64_t bar;       /* from 0 */
-    double bar_beat;   /* beat units since the bar line */
-    double beat;       /* meaning differs from host to host: only a check */
+    uint32_t has;    /* which of the fields below were sent and were usable */
+    int64_t frame;   /* may be negative */
+    double speed;    /* 0 standing, 1 rolling, negative backward */
+    int64_t bar;     /* from 0 */
+    double bar_beat; /* beat units since the bar line */
+    double beat;     /* meaning differs from host to host: only a check */
     int32_t beat_unit;
     double beats_per_bar;
     double beats_per_minute;
@@ -43,8 +43,8 @@ bool report_has_place(const Report* report, Meter meter);
 
 /* How a host counts inside a beat of x/8 or x/16. */
 typedef enum {
-    FRACTION_UNKNOWN,  /* nothing seen yet that tells */
-    FRACTION_OF_BEAT,  /* as LV2 defines it */
+    FRACTION_UNKNOWN,    /* nothing seen yet that tells */
+    FRACTION_OF_BEAT,    /* as LV2 defines it */
     FRACTION_OF_QUARTER, /* runs from 0 to beat_unit/4 of a beat, then jumps */
 } FractionKind;
 

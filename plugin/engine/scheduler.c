@@ -43,8 +43,8 @@ static uint32_t next_to_end(const Scheduler* const scheduler, const int64_t fram
     return next;
 }
 
-static void end_notes_before(Scheduler* const scheduler, const int64_t frame,
-                             const Stretch stretch, MidiList* const list)
+static void end_notes_before(Scheduler* const scheduler, const int64_t frame, const Stretch stretch,
+                             MidiList* const list)
 {
     for (;;) {
         const uint32_t next = next_to_end(scheduler, frame);
@@ -60,8 +60,8 @@ static uint32_t sounding_index(const Scheduler* const scheduler, const uint8_t n
                                const uint8_t channel)
 {
     uint32_t index = 0;
-    while (index < scheduler->count && (scheduler->notes[index].note != note ||
-                                        scheduler->notes[index].channel != channel)) {
+    while (index < scheduler->count &&
+           (scheduler->notes[index].note != note || scheduler->notes[index].channel != channel)) {
         ++index;
     }
     return index;
@@ -110,8 +110,7 @@ static void strike(Scheduler* const scheduler, const Stroke stroke, const Output
     }
     const int64_t length = (int64_t)((double)note_ticks / clock->ticks_per_frame + 0.5);
     scheduler->notes[scheduler->count++] =
-        (SoundingNote){frame, frame + (length > 0 ? length : 1), list->count, note,
-                       output.channel};
+        (SoundingNote){frame, frame + (length > 0 ? length : 1), list->count, note, output.channel};
     midi_list_add(list, at, (uint8_t)(MIDI_NOTE_ON | output.channel), note, velocity);
 }
 

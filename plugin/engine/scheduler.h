@@ -25,7 +25,7 @@ typedef struct {
 
 /* Which key and channel strokes go to. */
 typedef struct {
-    const Kit* kit; /* NULL: nothing is played */
+    const Kit* kit;  /* NULL: nothing is played */
     uint8_t channel; /* 0 to 15 */
     bool split_feet; /* the left foot's kick has its own key */
 } Output;

@@ -11,19 +11,19 @@ enum { PORT_CONTROL, PORT_MIDI_OUT, PORT_NOTIFY, PORT_FIRST_CONTROL };
 
 /* name, symbol, least, most, default.  Ids have no upper bound of their own
    (0 here): the Turtle's is the highest id in the bank when it was built. */
-#define CONTROLS(X) \
-    X(ENABLED, "enabled", 0, 1, 1) \
-    X(GROOVE, "groove", 1, 0, 1) \
-    X(HANDS, "hands", 0, 0, 0) \
-    X(FEET, "feet", 0, 0, 0) \
-    X(PHRASE_BARS, "phrase_bars", 0, 16, 0) \
-    X(TURNAROUND, "turnaround", -1, 0, 0) \
-    X(RIGHT_HAND, "right_hand", 0, 1, 1) \
-    X(LEFT_HAND, "left_hand", 0, 1, 1) \
-    X(RIGHT_FOOT, "right_foot", 0, 1, 1) \
-    X(LEFT_FOOT, "left_foot", 0, 1, 1) \
-    X(CHANNEL, "channel", 1, 16, 10) \
-    X(KIT, "kit", 1, 0, 1) \
+#define CONTROLS(X)                                                                                \
+    X(ENABLED, "enabled", 0, 1, 1)                                                                 \
+    X(GROOVE, "groove", 1, 0, 1)                                                                   \
+    X(HANDS, "hands", 0, 0, 0)                                                                     \
+    X(FEET, "feet", 0, 0, 0)                                                                       \
+    X(PHRASE_BARS, "phrase_bars", 0, 16, 0)                                                        \
+    X(TURNAROUND, "turnaround", -1, 0, 0)                                                          \
+    X(RIGHT_HAND, "right_hand", 0, 1, 1)                                                           \
+    X(LEFT_HAND, "left_hand", 0, 1, 1)                                                             \
+    X(RIGHT_FOOT, "right_foot", 0, 1, 1)                                                           \
+    X(LEFT_FOOT, "left_foot", 0, 1, 1)                                                             \
+    X(CHANNEL, "channel", 1, 16, 10)                                                               \
+    X(KIT, "kit", 1, 0, 1)                                                                         \
     X(SPLIT_FEET, "split_feet", 0, 1, 0)
 
 #define CONTROL_INDEX(name, symbol, least, most, normal) CONTROL_##name,

@@ -34,8 +34,7 @@ uint32_t midi_output_room(const MidiOutput output)
                : 0;
 }
 
-void midi_output_write(const MidiOutput output, const MidiList* const list,
-                       const Uris* const uris)
+void midi_output_write(const MidiOutput output, const MidiList* const list, const Uris* const uris)
 {
     for (uint32_t i = 0; i < list->count; ++i) {
         MidiEvent midi = {.event = {.time = {.frames = list->messages[i].frame},

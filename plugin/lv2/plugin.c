@@ -83,9 +83,8 @@ static LV2_Handle instantiate(const LV2_Descriptor* const descriptor, const doub
     (void)descriptor;
     LV2_URID_Map* map = NULL;
     LV2_Log_Logger logger = {0};
-    const char* const missing =
-        lv2_features_query(features, LV2_LOG__log, &logger.log, false, LV2_URID__map, &map, true,
-                           NULL);
+    const char* const missing = lv2_features_query(features, LV2_LOG__log, &logger.log, false,
+                                                   LV2_URID__map, &map, true, NULL);
     lv2_log_logger_set_map(&logger, map);
     if (missing || !(rate > 0.0)) {
         lv2_log_error(&logger, "Fourlimb: the host offers no %s\n",

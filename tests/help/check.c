@@ -59,8 +59,7 @@ bool check_text(const char* const got, const char* const want, const char* const
 {
     const bool good = got && want && !strcmp(got, want);
     if (!good && fail(file, line)) {
-        printf("%s:\n# got:  %s\n# want: %s\n", what, got ? got : "(none)",
-               want ? want : "(none)");
+        printf("%s:\n# got:  %s\n# want: %s\n", what, got ? got : "(none)", want ? want : "(none)");
     }
     return good;
 }

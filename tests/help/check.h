@@ -18,7 +18,7 @@
 
 #define CHECK(condition) check_true(condition, #condition, __FILE__, __LINE__)
 #define CHECK_INT(got, want) check_int((int64_t)(got), (int64_t)(want), #got, __FILE__, __LINE__)
-#define CHECK_NEAR(got, want, slack) \
+#define CHECK_NEAR(got, want, slack)                                                               \
     check_near((double)(got), (double)(want), (double)(slack), #got, __FILE__, __LINE__)
 #define CHECK_TEXT(got, want) check_text(got, want, #got, __FILE__, __LINE__)
 

@@ -23,6 +23,7 @@ struct JackDriver {
     const Move* moves;
     _Atomic(size_t) moves_asked;
     _Atomic(size_t) moves_made;
+    size_t moved_in; /* the count of stretches when the last move was made */
     /* Written by the audio thread, which raises the counts last. */
     Rolled rolled[ROLLED_MAX];
     Heard heard[HEARD_MAX];
@@ -75,10 +76,11 @@ static void make_move(JackDriver* const driver, const int64_t end)
         return;
     }
     const Move move = driver->moves[made];
-    const Rolled* const now = &driver->rolled[atomic_load(&driver->rolled_count) - 1];
-    if (end <= move.at || now->begin > move.at) {
-        return; /* not there yet, or the locate before has not yet happened */
+    const size_t stretches = atomic_load(&driver->rolled_count);
+    if (end <= move.at || stretches == driver->moved_in) {
+        return; /* not there yet, or the move before has not yet happened */
     }
+    driver->moved_in = stretches;
     if (move.kind == MOVE_STOP) {
         jack_transport_stop(driver->client);
     } else {
@@ -113,8 +115,7 @@ static void timebase(const jack_transport_state_t state, const jack_nframes_t fr
     (void)is_new;
     const Tempo* const tempo = atomic_load(&((JackDriver*)data)->tempo);
     const double seconds = (double)place->frame / (double)place->frame_rate;
-    const double beats =
-        seconds / 60.0 * tempo->quarters_per_minute * tempo->beat_unit / 4.0;
+    const double beats = seconds / 60.0 * tempo->quarters_per_minute * tempo->beat_unit / 4.0;
     const int64_t ticks = (int64_t)floor(beats * TICKS_PER_BEAT + 1e-6);
     const int64_t bar_ticks = (int64_t)tempo->beats_per_bar * TICKS_PER_BEAT;
     place->valid = JackPositionBBT;
@@ -214,6 +215,7 @@ bool jack_driver_set(JackDriver* const driver, const Tempo* const tempo, const i
 bool jack_driver_play(JackDriver* const driver, const Move* const moves, const size_t count)
 {
     driver->moves = moves;
+    driver->moved_in = atomic_load(&driver->rolled_count);
     atomic_store(&driver->moves_made, 0);
     atomic_store(&driver->moves_asked, count);
     jack_transport_start(driver->client);

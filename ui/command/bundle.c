@@ -14,8 +14,7 @@ static bool has_manifest(const char* const folder)
     return length > 0 && length < BUNDLE_PATH_ROOM && access(path, R_OK) == 0;
 }
 
-static bool try_folder(const char* const base, const char* const rest,
-                       char path[BUNDLE_PATH_ROOM])
+static bool try_folder(const char* const base, const char* const rest, char path[BUNDLE_PATH_ROOM])
 {
     const int length = snprintf(path, BUNDLE_PATH_ROOM, "%s%s", base, rest);
     return length > 0 && length < BUNDLE_PATH_ROOM && has_manifest(path);
@@ -77,10 +76,8 @@ Bank* bundle_bank(const char* const bundle)
 const char* bundle_kind_word(const EntryKind kind)
 {
     static const char* const words[ENTRY_KINDS] = {
-        [ENTRY_HANDS] = "hands figure",
-        [ENTRY_FEET] = "feet figure",
-        [ENTRY_TURNAROUND] = "turnaround",
-        [ENTRY_GROOVE] = "groove",
+        [ENTRY_HANDS] = "hands figure",    [ENTRY_FEET] = "feet figure",
+        [ENTRY_TURNAROUND] = "turnaround", [ENTRY_GROOVE] = "groove",
         [ENTRY_KIT] = "kit map",
     };
     return words[kind];
@@ -131,8 +128,7 @@ static bool is_near(const char* const label, const char* const asked)
     return contains(label, asked) || contains(label, start);
 }
 
-const EntryInfo* bundle_entry(const Bank* const bank, const EntryKind kind,
-                              const char* const asked)
+const EntryInfo* bundle_entry(const Bank* const bank, const EntryKind kind, const char* const asked)
 {
     const EntryInfo* const found = find_entry(bank, kind, asked);
     if (found) {

@@ -112,8 +112,7 @@ static void connect_atoms(Host* const host, const char* const symbol, void* cons
 {
     const LilvPort* const port = port_with_symbol(host, symbol);
     if (port) {
-        lilv_instance_connect_port(host->instance, lilv_port_get_index(host->plugin, port),
-                                   buffer);
+        lilv_instance_connect_port(host->instance, lilv_port_get_index(host->plugin, port), buffer);
     }
 }
 
@@ -141,8 +140,7 @@ static bool start(Host* const host, const char* const bundle, const double rate,
     host->world = lilv_world_new();
     host->uris = uri_table_new();
     if (!host->world || !host->uris || !load_plugin(host, bundle)) {
-        snprintf(why, HOST_WHY_ROOM, "%s: no plugin bundle can be loaded from this folder",
-                 bundle);
+        snprintf(why, HOST_WHY_ROOM, "%s: no plugin bundle can be loaded from this folder", bundle);
         return false;
     }
     make_features(host);
@@ -198,8 +196,8 @@ static bool is_control_input(const Host* const host, const LilvPort* const port)
 {
     LilvNode* const control = lilv_new_uri(host->world, LILV_URI_CONTROL_PORT);
     LilvNode* const input = lilv_new_uri(host->world, LILV_URI_INPUT_PORT);
-    const bool is = lilv_port_is_a(host->plugin, port, control) &&
-                    lilv_port_is_a(host->plugin, port, input);
+    const bool is =
+        lilv_port_is_a(host->plugin, port, control) && lilv_port_is_a(host->plugin, port, input);
     lilv_node_free(control);
     lilv_node_free(input);
     return is;
@@ -210,8 +208,10 @@ bool host_set(Host* const host, const char* const symbol, const float value,
 {
     const LilvPort* const port = port_with_symbol(host, symbol);
     if (!port || !is_control_input(host, port)) {
-        snprintf(why, HOST_WHY_ROOM, "there is no control \"%s\"; `fourlimb list controls` "
-                 "names them", symbol);
+        snprintf(why, HOST_WHY_ROOM,
+                 "there is no control \"%s\"; `fourlimb list controls` "
+                 "names them",
+                 symbol);
         return false;
     }
     LilvNode *least = NULL, *most = NULL;
@@ -221,8 +221,8 @@ bool host_set(Host* const host, const char* const symbol, const float value,
     lilv_node_free(least);
     lilv_node_free(most);
     if (!(value >= low && value <= high)) {
-        snprintf(why, HOST_WHY_ROOM, "%s can't be %g; it goes from %g to %g", symbol,
-                 (double)value, (double)low, (double)high);
+        snprintf(why, HOST_WHY_ROOM, "%s can't be %g; it goes from %g to %g", symbol, (double)value,
+                 (double)low, (double)high);
         return false;
     }
     host->values[lilv_port_get_index(host->plugin, port)] = value;

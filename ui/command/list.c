@@ -28,8 +28,7 @@ static void print_entry(const EntryInfo* const entry)
     putchar('\n');
 }
 
-static bool family_was_printed(const Bank* const bank, const EntryKind kind,
-                               const uint32_t index)
+static bool family_was_printed(const Bank* const bank, const EntryKind kind, const uint32_t index)
 {
     for (uint32_t i = 0; i < index; ++i) {
         if (!strcmp(bank_entry(bank, kind, i)->family, bank_entry(bank, kind, index)->family)) {
@@ -59,7 +58,8 @@ static void print_family(const Bank* const bank, const EntryKind kind, const uin
 static void print_kind(const Bank* const bank, const EntryKind kind)
 {
     printf("%u %ss", bank_count(bank, kind), bundle_kind_word(kind));
-    printf("%s\n", kind == ENTRY_KIT ? "" : "   (id, name, difficulty 1-5, quarter notes a minute)");
+    printf("%s\n",
+           kind == ENTRY_KIT ? "" : "   (id, name, difficulty 1-5, quarter notes a minute)");
     for (uint32_t i = 0; i < bank_count(bank, kind); ++i) {
         if (!family_was_printed(bank, kind, i)) {
             print_family(bank, kind, i);
@@ -138,8 +138,10 @@ int command_list(const Request* const request)
     const bool controls = request->kind && !strcmp(request->kind, "controls");
     const int kind = asked_kind(request->kind);
     if (!controls && kind == -2) {
-        fprintf(stderr, "fourlimb: list %s: expected grooves, hands, feet, turnarounds, kits or "
-                "controls, or nothing for all the bank\n", request->kind);
+        fprintf(stderr,
+                "fourlimb: list %s: expected grooves, hands, feet, turnarounds, kits or "
+                "controls, or nothing for all the bank\n",
+                request->kind);
         return ASKED_WRONGLY;
     }
     if (!bundle_find(request->bundle, bundle)) {

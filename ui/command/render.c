@@ -164,8 +164,8 @@ int command_render(const Request* const request)
         whole.sections[whole.section_count++] = (Section){.bars = 8};
     }
     Rendering rendering = {.bank = NULL};
-    const bool good = open_all(&rendering, &whole) && play_all(&rendering, &whole) &&
-                      save(&rendering, &whole);
+    const bool good =
+        open_all(&rendering, &whole) && play_all(&rendering, &whole) && save(&rendering, &whole);
     song_free(&rendering.song);
     smf_free(&rendering.file);
     host_close(rendering.host);

@@ -44,8 +44,7 @@ static bool take_meter(Section* const section, const char* const value)
     int beats = 0;
     int unit = 0;
     const bool read = sscanf(value, "%d/%d%c", &beats, &unit, &rest) == 2;
-    if (!read || beats < 1 || beats > 64 ||
-        (unit != 2 && unit != 4 && unit != 8 && unit != 16)) {
+    if (!read || beats < 1 || beats > 64 || (unit != 2 && unit != 4 && unit != 8 && unit != 16)) {
         return wrong("--meter", value, "beats and beat unit, such as 4/4, 7/8 or 12/8");
     }
     section->beats = beats;

@@ -20,8 +20,8 @@ typedef struct {
     const char* turnaround; /* as typed, or "none" */
     const char* kit;
     int bars;
-    double tempo;   /* quarter notes a minute; 0: as written */
-    int beats;      /* of the meter; 0: as written */
+    double tempo; /* quarter notes a minute; 0: as written */
+    int beats;    /* of the meter; 0: as written */
     int beat_unit;
     ControlSetting settings[SETTINGS_MAX];
     int setting_count;
@@ -33,7 +33,7 @@ typedef struct {
     const char* out;
     const char* bundle; /* NULL: found beside the program or in the LV2 folders */
     const char* title;
-    const char* kind;   /* of a list */
+    const char* kind; /* of a list */
     bool force;
 } Request;
 

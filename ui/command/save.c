@@ -49,8 +49,10 @@ static bool put_in_place(const char* const from, const char* const to, const boo
 static void explain(const char* const path, const int error, char why[SAVE_WHY_ROOM])
 {
     if (error == EEXIST) {
-        snprintf(why, SAVE_WHY_ROOM, "%s is there already; choose another name, or add --force "
-                 "to replace it", path);
+        snprintf(why, SAVE_WHY_ROOM,
+                 "%s is there already; choose another name, or add --force "
+                 "to replace it",
+                 path);
     } else if (error == ENOENT) {
         snprintf(why, SAVE_WHY_ROOM, "%s: there is no such folder; make it first", path);
     } else {

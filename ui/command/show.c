@@ -31,8 +31,7 @@ static bool read_settings(const Bank* const bank, const Section* const section,
     const int64_t groove = asked_id(bank, ENTRY_GROOVE, section->groove, 1);
     const int64_t hands = asked_id(bank, ENTRY_HANDS, section->hands, AS_WRITTEN);
     const int64_t feet = asked_id(bank, ENTRY_FEET, section->feet, AS_WRITTEN);
-    const int64_t turnaround =
-        asked_id(bank, ENTRY_TURNAROUND, section->turnaround, AS_WRITTEN);
+    const int64_t turnaround = asked_id(bank, ENTRY_TURNAROUND, section->turnaround, AS_WRITTEN);
     values[CONTROL_GROOVE] = (float)groove;
     values[CONTROL_HANDS] = (float)hands;
     values[CONTROL_FEET] = (float)feet;
@@ -83,8 +82,8 @@ static void print_groove(const Bank* const bank, const Section* const section,
     for (uint32_t i = 0; i < bank_count(bank, ENTRY_GROOVE); ++i) {
         const EntryInfo* const entry = bank_entry(bank, ENTRY_GROOVE, i);
         if (entry->id == groove->id) {
-            printf("%s: %s, %g/%d at %g\n%s\n", entry->label, entry->family,
-                   meter.beats_per_bar, meter.beat_unit, groove->tempo, entry->comment);
+            printf("%s: %s, %g/%d at %g\n%s\n", entry->label, entry->family, meter.beats_per_bar,
+                   meter.beat_unit, groove->tempo, entry->comment);
         }
     }
     printf("signs: . rest, g ghost, o normal, O accent\n");
@@ -106,8 +105,8 @@ int command_show(const Request* const request)
     }
     Bank* const bank = bundle_bank(bundle);
     Settings settings;
-    const bool good = bank && bank_library(bank)->groove_count &&
-                      read_settings(bank, &first, &settings);
+    const bool good =
+        bank && bank_library(bank)->groove_count && read_settings(bank, &first, &settings);
     if (good) {
         print_groove(bank, &first, &settings);
     }

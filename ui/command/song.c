@@ -17,8 +17,8 @@ void song_begin(Song* const song, const char* const title)
     smf_text(&song->tracks[DRUMS], 0, SMF_TRACK_NAME, "Drums");
 }
 
-static void send_position(Host* const host, const SongSection* const section,
-                          const int64_t frame, const float speed)
+static void send_position(Host* const host, const SongSection* const section, const int64_t frame,
+                          const float speed)
 {
     LV2_Atom_Forge* const forge = host_input(host);
     LV2_Atom_Forge_Frame object;

@@ -11,9 +11,9 @@
 typedef struct {
     const char* label; /* for the marker at each phrase */
     int bars;
-    int phrase_bars;   /* a marker at each phrase's start */
-    double tempo;      /* quarter notes a minute */
-    int beats;         /* of the meter */
+    int phrase_bars; /* a marker at each phrase's start */
+    double tempo;    /* quarter notes a minute */
+    int beats;       /* of the meter */
     int beat_unit;
 } SongSection;
 
@@ -21,9 +21,9 @@ enum { SONG_TRACKS = 2 }; /* tempo, meter and markers; drums */
 
 typedef struct {
     SmfTrack tracks[SONG_TRACKS];
-    uint64_t tick;      /* where the next section begins */
-    uint32_t strokes;   /* note-ons gathered */
-    int phrases;        /* markers written */
+    uint64_t tick;    /* where the next section begins */
+    uint32_t strokes; /* note-ons gathered */
+    int phrases;      /* markers written */
 } Song;
 
 /* Frames a second that a song must be played at, so that each of a file's ticks
