@@ -86,7 +86,7 @@ HOST_ROOM := $(BUILD)/ui/command/host.o $(BUILD)/ui/command/uri_table.o
 
 $(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(HOST_ROOM) $(BANK) $(ENGINE)
 	@echo "  LINK $@"
-	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(HOST_LIBS) $(BANK_LIBS) -lm
+	@$(CC) $(ALL_CFLAGS) -rdynamic -o $@ $^ $(HOST_LIBS) $(BANK_LIBS) -lm
 
 # ---- What people do with it
 
@@ -147,6 +147,37 @@ uninstall: ## Remove what "make install" put there
 
 clean: ## Remove the build folder
 	rm -rf $(BUILD)
+
+# ---- Tests
+
+SCRIPTS := tests/checks/layers.sh tests/checks/binaries.sh tests/checks/sources.sh \
+	tests/checks/instructions.sh \
+	$(wildcard tests/plugin/*.sh tests/command/*.sh)
+SAN := -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
+
+.PHONY: tests test check sanitized hosts format bench
+tests: all $(TESTS) $(BUILD)/tests/bench/blocks
+
+test: tests ## Run the quick tests only: every test program, once
+	@sh tests/run.sh $(BUILD) $(TESTS)
+
+check: ## Install what is missing, build and run every test
+	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD) $(PACKAGES_CHECK)"
+	@$(MAKE) --no-print-directory -j2 tests
+	@$(MAKE) --no-print-directory -j2 tests BUILD=build/clang CC=clang
+	@$(MAKE) --no-print-directory -j2 tests BUILD=build/sanitize OPTIMISE=-O1 SANITIZE="$(SAN)"
+	@sh tests/run.sh $(BUILD) $(TESTS) $(SCRIPTS) tests/checks/sanitized.sh
+
+hosts: ## Install Ardour and test inside it, without a window
+	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD) $(PACKAGES_CHECK) $(PACKAGES_HOSTS)"
+	@$(MAKE) --no-print-directory -j2 all
+	@sh tests/run.sh $(BUILD) tests/hosts/run.sh
+
+format: ## Lay out every source by clang-format
+	clang-format -i $$(find plugin ui ttl tests -name '*.[ch]')
+
+bench: tests ## Measure: instantiation, instructions per block, sizes
+	@sh tests/bench/bench.sh $(BUILD)
 
 # ---- Packages: only what is missing is asked for, so that a machine that has
 # ---- them needs neither network nor root.

@@ -94,6 +94,18 @@ static int by_id(const void* const a, const void* const b)
     return (left > right) - (left < right);
 }
 
+static uint32_t count_subjects(const Turtle* const turtle, const SordNode* const type,
+                               const SordNode* const class)
+{
+    uint32_t count = 0;
+    SordIter* const found = turtle_find(turtle, NULL, type, class);
+    for (; !sord_iter_end(found); sord_iter_next(found)) {
+        ++count;
+    }
+    sord_iter_free(found);
+    return count;
+}
+
 /* Every subject of a class with its id, in order of id.  *count says how many;
    the caller frees. */
 static Candidate* find_candidates(Bank* const bank, const char* const class_name,
@@ -104,27 +116,23 @@ static Candidate* find_candidates(Bank* const bank, const char* const class_name
     snprintf(uri, sizeof uri, FL_TERMS "%s", class_name);
     const SordNode* const type = turtle_uri(turtle, RDF_NS "type");
     const SordNode* const class = turtle_uri(turtle, uri);
-    uint32_t most = 0;
-    SordIter* found = turtle_find(turtle, NULL, type, class);
-    for (; !sord_iter_end(found); sord_iter_next(found)) {
-        ++most;
-    }
-    sord_iter_free(found);
-    Candidate* const candidates = calloc(most ? most : 1, sizeof(Candidate));
+    Candidate* const candidates =
+        calloc(count_subjects(turtle, type, class) + 1, sizeof(Candidate));
     *count = 0;
-    found = candidates ? turtle_find(turtle, NULL, type, class) : NULL;
+    if (!candidates) {
+        return NULL;
+    }
+    SordIter* const found = turtle_find(turtle, NULL, type, class);
     for (; !sord_iter_end(found); sord_iter_next(found)) {
-        Subject subject = {turtle, &bank->complaints, sord_iter_get_node(found, SORD_SUBJECT),
-                           false};
+        const SordNode* const node = sord_iter_get_node(found, SORD_SUBJECT);
+        Subject subject = {turtle, &bank->complaints, node, false};
         const int64_t id = field_integer(&subject, "id", ID_LEAST, ID_MOST, 0);
         if (!subject.failed) {
-            candidates[(*count)++] = (Candidate){subject.subject, (uint32_t)id};
+            candidates[(*count)++] = (Candidate){node, (uint32_t)id};
         }
     }
     sord_iter_free(found);
-    if (candidates) {
-        qsort(candidates, *count, sizeof(Candidate), by_id);
-    }
+    qsort(candidates, *count, sizeof(Candidate), by_id);
     return candidates;
 }
 

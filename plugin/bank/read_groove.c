@@ -33,11 +33,15 @@ static const Figure* read_reference(Subject* const subject, const char* const te
 static int read_letter(Subject* const part)
 {
     const char* const letter = field_text(part, "letter");
-    if (letter && (letter[0] < 'A' || letter[0] >= 'A' + PARTS_MAX || letter[1])) {
+    if (!letter) {
+        return -1;
+    }
+    if (letter[0] < 'A' || letter[0] >= 'A' + PARTS_MAX || letter[1]) {
         field_wrong(part, "letter", "\"%s\": expected one letter from A to %c", letter,
                     'A' + PARTS_MAX - 1);
+        return -1;
     }
-    return part->failed ? -1 : letter[0] - 'A';
+    return letter[0] - 'A';
 }
 
 static void read_part(Subject* const part, const Table tables[ENTRY_KINDS], Groove* const groove,

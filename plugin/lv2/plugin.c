@@ -135,6 +135,8 @@ static void take_controls(Plugin* const plugin)
     for (int i = 0; i < CONTROL_COUNT; ++i) {
         values[i] = plugin->controls[i] ? *plugin->controls[i] : control_rows[i].normal;
     }
+    /* Bit for bit on purpose: not a number equals itself, and 0 isn't -0.
+       NOLINTNEXTLINE(bugprone-suspicious-memory-comparison,cert-exp42-c,cert-flp37-c) */
     if (memcmp(values, plugin->values, sizeof values)) {
         memcpy(plugin->values, values, sizeof values);
         const Settings settings = settings_from_controls(values);

@@ -29,7 +29,7 @@ static void program_folder(char folder[BUNDLE_PATH_ROOM])
     if (slash) {
         *slash = '\0';
     } else {
-        strcpy(folder, ".");
+        snprintf(folder, BUNDLE_PATH_ROOM, ".");
     }
 }
 

@@ -40,15 +40,16 @@ static bool take_tempo(Section* const section, const char* const value)
 
 static bool take_meter(Section* const section, const char* const value)
 {
-    char rest = 0;
-    int beats = 0;
-    int unit = 0;
-    const bool read = sscanf(value, "%d/%d%c", &beats, &unit, &rest) == 2;
-    if (!read || beats < 1 || beats > 64 || (unit != 2 && unit != 4 && unit != 8 && unit != 16)) {
+    char* end = NULL;
+    const long beats = strtol(value, &end, 10);
+    const bool slash = end != value && *end == '/';
+    const long unit = slash ? strtol(end + 1, &end, 10) : 0;
+    if (!slash || *end || beats < 1 || beats > 64 ||
+        (unit != 2 && unit != 4 && unit != 8 && unit != 16)) {
         return wrong("--meter", value, "beats and beat unit, such as 4/4, 7/8 or 12/8");
     }
-    section->beats = beats;
-    section->beat_unit = unit;
+    section->beats = (int)beats;
+    section->beat_unit = (int)unit;
     return true;
 }
 

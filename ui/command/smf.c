@@ -17,8 +17,10 @@ static void append(SmfBytes* const bytes, const void* const data, const size_t s
         bytes->bytes = grown;
         bytes->room = room;
     }
-    memcpy(bytes->bytes + bytes->size, data, size);
-    bytes->size += size;
+    if (size > 0) {
+        memcpy(bytes->bytes + bytes->size, data, size);
+        bytes->size += size;
+    }
 }
 
 size_t smf_quantity(const uint64_t value, uint8_t bytes[4])

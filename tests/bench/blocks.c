@@ -1,0 +1,99 @@
+// SPDX-License-Identifier: ISC
+/* blocks.c - runs the built plugin for measuring from outside.
+   Usage: blocks silent|position|busy|dense BLOCKS     blocks instantiate TIMES
+   silent: stopped.  position: rolling over an empty bar with a position in each
+   block.  busy: the default groove at 160.  dense: sextuplets at 240. */
+#include "../../ui/command/host.h"
+
+#include <lv2/time/time.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <time.h>
+
+enum { BLOCK = 64 };
+
+static const char bundle[] = FOURLIMB_BUILD "/lv2/fourlimb.lv2";
+
+static void send_position(Host* const host, const int64_t frame, const double tempo)
+{
+    LV2_Atom_Forge* const forge = host_input(host);
+    LV2_Atom_Forge_Frame object;
+    const double beats = (double)frame * tempo / 60.0 / 48000.0;
+    const int64_t bar = (int64_t)(beats / 4.0);
+    lv2_atom_forge_frame_time(forge, 0);
+    lv2_atom_forge_object(forge, &object, 0, host_urid(host, LV2_TIME__Position));
+    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__frame));
+    lv2_atom_forge_long(forge, frame);
+    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__speed));
+    lv2_atom_forge_float(forge, 1.0f);
+    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__bar));
+    lv2_atom_forge_long(forge, bar);
+    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__barBeat));
+    lv2_atom_forge_float(forge, (float)(beats - 4.0 * (double)bar));
+    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__beatUnit));
+    lv2_atom_forge_int(forge, 4);
+    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__beatsPerBar));
+    lv2_atom_forge_float(forge, 4.0f);
+    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__beatsPerMinute));
+    lv2_atom_forge_float(forge, (float)tempo);
+    lv2_atom_forge_pop(forge, &object);
+}
+
+static int fail(const char* const why)
+{
+    fprintf(stderr, "blocks: %s\n", why);
+    return 1;
+}
+
+static int run_blocks(const char* const kind, const long blocks)
+{
+    char why[HOST_WHY_ROOM];
+    Host* const host = host_open(bundle, 48000.0, why);
+    const bool dense = !strcmp(kind, "dense");
+    const bool empty = !strcmp(kind, "position");
+    if (!host || (dense && !host_set(host, "feet", 152.0f, why)) ||
+        (empty && !host_set(host, "enabled", 0.0f, why))) {
+        return fail(why);
+    }
+    const double tempo = dense ? 240.0 : 160.0;
+    if (strcmp(kind, "silent")) {
+        send_position(host, 0, tempo);
+    }
+    for (long block = 0; block < blocks; ++block) {
+        if (empty) {
+            send_position(host, block * BLOCK, tempo);
+        }
+        host_run(host, BLOCK);
+    }
+    host_close(host);
+    return 0;
+}
+
+static int instantiate(const long times)
+{
+    char why[HOST_WHY_ROOM];
+    struct timespec begin, end;
+    for (long i = 0; i < times; ++i) {
+        clock_gettime(CLOCK_MONOTONIC, &begin);
+        Host* const host = host_open(bundle, 48000.0, why);
+        clock_gettime(CLOCK_MONOTONIC, &end);
+        if (!host) {
+            return fail(why);
+        }
+        host_close(host);
+        printf("%.2f\n", (double)(end.tv_sec - begin.tv_sec) * 1e3 +
+                             (double)(end.tv_nsec - begin.tv_nsec) / 1e6);
+    }
+    return 0;
+}
+
+int main(const int count, char** const arguments)
+{
+    if (count != 3) {
+        return fail("usage: blocks silent|position|busy|dense|instantiate COUNT");
+    }
+    const long times = strtol(arguments[2], NULL, 10);
+    return strcmp(arguments[1], "instantiate") ? run_blocks(arguments[1], times)
+                                               : instantiate(times);
+}

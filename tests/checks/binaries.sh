@@ -1,0 +1,40 @@
+#!/bin/sh
+# SPDX-License-Identifier: ISC
+# What the built files may ask of the outside: the engine only arithmetic and
+# memory moves, and the plugin exports its one entry point.
+set -u
+here=$(dirname "$0")
+. "$here/tally.sh"
+build=$1
+
+# Everything the engine calls that isn't itself: no heap, no files, no clock.
+engine_is_pure() {
+	ld -r -o "$build/engine-whole.o" "$build"/plugin/engine/*.o || return 1
+	nm -u "$build/engine-whole.o" | awk '{print $2}' |
+		grep -vxE 'ceil|floor|fabs|fmax|fmin|llround|lrintf|memcmp|memcpy|memset|memmove|_GLOBAL_OFFSET_TABLE_|__stack_chk_fail' >"$build/impure.txt"
+	cat "$build/impure.txt"
+	[ ! -s "$build/impure.txt" ]
+}
+
+engine_has_no_variables() {
+	size -A "$build"/plugin/engine/*.o | awk '/:$/ { file = $1 } ($1 == ".data" || $1 == ".bss") && $2 > 0 { print file, $1, $2 }' >"$build/variables.txt"
+	cat "$build/variables.txt"
+	[ ! -s "$build/variables.txt" ]
+}
+
+exports_only() {
+	exported=$(nm -D --defined-only "$1" | awk '{print $3}' | tr '\n' ' ')
+	[ "$exported" = "$2 " ] || { echo "exports $exported"; return 1; }
+}
+
+planted_call_is_found() {
+	printf '#include <stdlib.h>\nvoid* f(void);\nvoid* f(void) { return malloc(1); }\n' >"$build/planted.c"
+	cc -c -o "$build/planted.o" "$build/planted.c" &&
+		nm -u "$build/planted.o" | grep -q malloc
+}
+
+check "the engine calls nothing but arithmetic and memory moves" engine_is_pure
+check "the engine keeps no variables of its own" engine_has_no_variables
+check "the plugin exports lv2_descriptor alone" exports_only "$build/lv2/fourlimb.lv2/fourlimb.so" lv2_descriptor
+check "a call to malloc would be found" planted_call_is_found
+tally

@@ -1,0 +1,57 @@
+#!/bin/sh
+# SPDX-License-Identifier: ISC
+# The direction of flow between rooms is kept: every #include is one that
+# tests/checks/layers.txt allows.  From CODE-MODELS' "layers" idea: lint as test.
+set -u
+here=$(dirname "$0")
+. "$here/tally.sh"
+root=$here/../..
+
+# Prints every include of a file that its room may not have.
+forbidden() {
+	awk -v room="$1" -v allowed="$2" -v file="$3" '
+		BEGIN { n = split(allowed, names, " ") }
+		function ok(name, i) {
+			if (index(name, room "/") == 1) return 1
+			for (i = 1; i <= n; i++) {
+				if (name == names[i]) return 1
+				if (names[i] ~ /\*$/ && index(name, substr(names[i], 1, length(names[i]) - 1)) == 1) return 1
+				if (names[i] !~ /\.h$/ && index(name, names[i] "/") == 1) return 1
+			}
+			return 0
+		}
+		/^#include "/ {
+			split($0, part, "\"")
+			name = part[2]
+			if (name ~ /^\.\.\/\.\.\//) sub(/^\.\.\/\.\.\//, "", name)
+			else if (name ~ /^\.\.\//) { top = room; sub(/\/[^\/]*$/, "", top); if (top == room) top = ""; else top = top "/"; sub(/^\.\.\//, top, name) }
+			else name = room "/" name
+			if (!ok(name)) { print file ": " name; bad = 1 }
+		}
+		/^#include </ { split($0, part, /[<>]/); if (!ok(part[2])) { print file ": " part[2]; bad = 1 } }
+		END { exit bad }' "$3"
+}
+
+room_is_clean() {
+	bad=0
+	for file in "$root/$1"/*.[ch]; do
+		forbidden "$1" "$2" "$file" || bad=1
+	done
+	return $bad
+}
+
+planted_include_is_found() {
+	planted=$(mktemp)
+	printf '#include <stdio.h>\n' >"$planted"
+	! forbidden plugin/engine "math.h stdint.h" "$planted" >/dev/null
+	found=$?
+	rm -f "$planted"
+	return $found
+}
+
+while IFS=: read -r room allowed; do
+	case $room in '' | \#*) continue ;; esac
+	check "$room includes only what it may" room_is_clean "$room" "$allowed"
+done <"$here/layers.txt"
+check "a forbidden include would be found" planted_include_is_found
+tally

@@ -1,0 +1,69 @@
+#!/bin/sh
+# SPDX-License-Identifier: ISC
+# The sources themselves: headers stand alone, both compilers are content (the
+# Makefile has warnings as errors), format and lint are clean.
+set -u
+here=$(dirname "$0")
+. "$here/tally.sh"
+cd "$here/../.." || exit 1
+build=$1
+outside=$(pkg-config --cflags lv2 lilv-0 serd-0 sord-0 | sed 's/-I/-isystem /g')
+flags="-std=c11 -D_POSIX_C_SOURCE=200809L -D_XOPEN_SOURCE=700"
+sources=$(find plugin ui ttl -name '*.c' | sort)
+
+headers_stand_alone() {
+	bad=0
+	for header in $(find plugin ui tests/help -name '*.h'); do
+		# shellcheck disable=SC2086
+		echo "#include \"$header\"" | cc $flags $outside -I. -Wall -Wextra -Werror -fsyntax-only -x c - || bad=1
+	done
+	return $bad
+}
+
+formatted() {
+	# shellcheck disable=SC2046
+	clang-format --dry-run --Werror $(find plugin ui ttl tests -name '*.[ch]')
+}
+
+cppcheck_is_content() {
+	# shellcheck disable=SC2086
+	cppcheck --quiet --error-exitcode=1 --std=c11 --enable=warning,performance,portability \
+		--inline-suppr --suppress=missingIncludeSystem --suppress='*:/usr/*' $sources
+}
+
+tidy_is_content() {
+	# shellcheck disable=SC2086
+	clang-tidy --quiet $sources -- $flags $outside -DFOURLIMB_VERSION='"0"' 2>/dev/null |
+		grep -E 'warning:|error:' | sort -u >"$build/tidy.txt"
+	cat "$build/tidy.txt"
+	[ ! -s "$build/tidy.txt" ]
+}
+
+analyzer_is_content() {
+	bad=0
+	for source in $(find plugin -name '*.c'); do
+		# shellcheck disable=SC2086
+		gcc $flags $outside -O2 -fanalyzer -Werror -c -o /dev/null "$source" || bad=1
+	done
+	return $bad
+}
+
+files_are_short() {
+	long=$(find plugin ui ttl tests -name '*.[ch]' -exec wc -l {} + | awk '$2 != "total" && $1 > 400')
+	[ -z "$long" ] || { echo "$long"; return 1; }
+}
+
+every_file_names_its_licence() {
+	bare=$(find plugin ui ttl tests -name '*.[ch]' -o -name '*.sh' -o -name '*.py' | grep -E '^(plugin|ui|ttl|tests)/' |
+		xargs grep -L 'SPDX-License-Identifier: ISC')
+	[ -z "$bare" ] || { echo "$bare"; return 1; }
+}
+
+check "every header compiles alone" headers_stand_alone
+check "every source is formatted (make format)" formatted
+check "no source is longer than 400 lines" files_are_short
+check "every source names its licence" every_file_names_its_licence
+check "cppcheck finds nothing" cppcheck_is_content
+check "clang-tidy finds nothing" tidy_is_content
+check "gcc's analyzer finds nothing" analyzer_is_content
+tally
