@@ -75,7 +75,7 @@ static void print_line(const Bank* const bank, const char* line)
 
 int main(const int argc, char** const argv)
 {
-    Bank* const bank = argc == 2 ? bank_open(argv[1]) : NULL;
+    Bank* const bank = argc == 2 ? bank_open((BankSources){.factory = argv[1]}) : NULL;
     if (!bank) {
         fprintf(stderr, "usage: points BANK_FOLDER < TEMPLATE\n");
         return 1;

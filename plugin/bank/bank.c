@@ -13,6 +13,7 @@ enum { PATH_ROOM = 4096 };
 
 struct Bank {
     Turtle* turtle;
+    unsigned factory_files; /* files from here on are the user's */
     Complaints complaints;
     Table tables[ENTRY_KINDS];
     Library library;
@@ -58,7 +59,7 @@ static const char* family_label(Subject* const subject)
     return label ? (const char*)sord_node_get_string(label) : hash ? hash + 1 : uri;
 }
 
-static EntryInfo read_info(Subject* const subject, const uint32_t id)
+static EntryInfo read_info(Subject* const subject, const uint32_t id, const bool is_users)
 {
     const char* const label = field_optional_text(subject, RDFS_NS "label");
     if (!label || !*label) {
@@ -74,6 +75,7 @@ static EntryInfo read_info(Subject* const subject, const uint32_t id)
         .difficulty = (int)field_integer(subject, "difficulty", 0, 5, 0),
         .tempo_low = (int)field_integer(subject, "tempoLow", 0, 1000, 0),
         .tempo_high = (int)field_integer(subject, "tempoHigh", 0, 1000, 0),
+        .is_users = is_users,
     };
 }
 
@@ -146,7 +148,13 @@ static void read_entry(Bank* const bank, const EntryKind kind, const Candidate c
                     table->infos[table->count - 1].name);
         return;
     }
-    EntryInfo info = read_info(&subject, candidate.id);
+    const bool is_users = turtle_file_of(bank->turtle, candidate.node) >= bank->factory_files;
+    if (is_users && candidate.id < BANK_USERS_FIRST_ID) {
+        field_wrong(&subject, "id", "%u: ids below %d are the factory's; expected one from %d on",
+                    candidate.id, BANK_USERS_FIRST_ID, BANK_USERS_FIRST_ID);
+        return;
+    }
+    EntryInfo info = read_info(&subject, candidate.id, is_users);
     const bool told = !subject.failed;
     if (!kinds[kind].read(&subject, bank->tables, candidate.id, value)) {
         free_info(&info);
@@ -184,14 +192,11 @@ static int is_turtle(const struct dirent* const entry)
     return dot && dot != entry->d_name && !strcmp(dot, ".ttl");
 }
 
-static void read_folder(Bank* const bank, const char* const folder)
+/* False if the folder holds no Turtle at all. */
+static bool read_folder(Bank* const bank, const char* const folder)
 {
     struct dirent** entries = NULL;
     const int count = scandir(folder, &entries, is_turtle, alphasort);
-    if (count <= 0) {
-        complain(&bank->complaints, "%s: there is no bank here; expected a folder of .ttl files",
-                 folder);
-    }
     for (int i = 0; i < count; ++i) {
         char path[PATH_ROOM];
         const int length = snprintf(path, sizeof path, "%s/%s", folder, entries[i]->d_name);
@@ -201,6 +206,48 @@ static void read_folder(Bank* const bank, const char* const folder)
         free(entries[i]);
     }
     free(entries);
+    return count > 0;
+}
+
+/* serd wants whole paths. */
+static void read_file(Bank* const bank, const char* const file)
+{
+    char* const path = realpath(file, NULL);
+    if (path) {
+        turtle_read(bank->turtle, path, &bank->complaints);
+    } else {
+        complain(&bank->complaints, "%s: there is no such file", file);
+    }
+    free(path);
+}
+
+static void read_sources(Bank* const bank, const BankSources sources)
+{
+    if (!read_folder(bank, sources.factory)) {
+        complain(&bank->complaints, "%s: there is no bank here; expected a folder of .ttl files",
+                 sources.factory);
+    }
+    bank->factory_files = turtle_file_count(bank->turtle);
+    if (sources.users) {
+        read_folder(bank, sources.users);
+    }
+    if (sources.file) {
+        read_file(bank, sources.file);
+    }
+}
+
+bool bank_users_folder(char folder[BANK_FOLDER_ROOM])
+{
+    const char* const data = getenv("XDG_DATA_HOME");
+    const char* const home = getenv("HOME");
+    const bool has_data = data && *data == '/'; /* others the specification ignores */
+    if (!has_data && !home) {
+        return false;
+    }
+    const int length = has_data
+                           ? snprintf(folder, BANK_FOLDER_ROOM, "%s/fourlimb", data)
+                           : snprintf(folder, BANK_FOLDER_ROOM, "%s/.local/share/fourlimb", home);
+    return length > 0 && length < BANK_FOLDER_ROOM;
 }
 
 static Library make_library(const Table tables[ENTRY_KINDS])
@@ -218,7 +265,7 @@ static Library make_library(const Table tables[ENTRY_KINDS])
     return library;
 }
 
-Bank* bank_open(const char* const folder)
+Bank* bank_open(const BankSources sources)
 {
     Bank* const bank = calloc(1, sizeof(Bank));
     if (!bank) {
@@ -227,7 +274,7 @@ Bank* bank_open(const char* const folder)
     bank->turtle = turtle_new();
     bool good = bank->turtle;
     if (good) {
-        read_folder(bank, folder);
+        read_sources(bank, sources);
     }
     for (int kind = 0; good && kind < ENTRY_KINDS; ++kind) {
         good = read_kind(bank, (EntryKind)kind);

@@ -21,6 +21,7 @@ typedef struct {
     int difficulty;      /* 1 to 5, 0 if not said */
     int tempo_low;       /* quarter notes a minute, 0 if not said */
     int tempo_high;
+    bool is_users; /* not from the factory */
 } EntryInfo;
 
 typedef enum {
@@ -32,9 +33,26 @@ typedef enum {
     ENTRY_KINDS
 } EntryKind;
 
-/* Reads every *.ttl of `folder` in order of name.  Entries that are wrong are
+/* Where a bank is read from. */
+typedef struct {
+    const char* factory; /* a folder that must be there */
+    const char* users;   /* a folder of the user's own, read if it is there; or NULL */
+    const char* file;    /* one more file of the user's, which must be there; or NULL */
+} BankSources;
+
+enum { BANK_USERS_FIRST_ID = 10000 }; /* ids below are the factory's */
+
+/* Reads every *.ttl of the folders in order of name.  Entries that are wrong are
    left out and complained of; the rest loads.  NULL only if memory ran out. */
-Bank* bank_open(const char* folder);
+Bank* bank_open(BankSources sources);
+
+enum { BANK_FOLDER_ROOM = 4096 };
+
+/* The user's own folder by the XDG Base Directory Specification:
+   $XDG_DATA_HOME/fourlimb, or $HOME/.local/share/fourlimb; false if neither is
+   set or the path is too long. */
+bool bank_users_folder(char folder[BANK_FOLDER_ROOM]);
+
 void bank_free(Bank* bank);
 
 const Library* bank_library(const Bank* bank);

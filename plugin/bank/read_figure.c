@@ -18,9 +18,19 @@ static bool limb_fits(const FigureKind kind, const Limb limb)
 typedef struct {
     FigureKind kind;
     int64_t cycle_ticks;
-    uint32_t count; /* strokes met, kept or not */
+    int64_t step_ticks; /* the finest grid so far, 0 before the first line */
+    uint32_t count;     /* strokes met, kept or not */
     Stroke strokes[FIGURE_STROKES_MAX];
 } Draft;
+
+/* A line's grid and steps. */
+typedef struct {
+    int64_t step; /* ticks */
+    int count;
+    bool bends;
+    const char* steps;
+    char even[EVEN_STEPS_MAX + 1]; /* where they are spread, not written */
+} LineSteps;
 
 static Limb line_limb(Subject* const line, const FigureKind kind)
 {
@@ -32,43 +42,71 @@ static Limb line_limb(Subject* const line, const FigureKind kind)
     return limb < 0 ? RIGHT_HAND : (Limb)limb;
 }
 
-/* Steps and their length, or NULL with a complaint. */
-static const char* line_steps(Subject* const line, int64_t* const step, int* const count)
+static void read_grid(Subject* const line, LineSteps* const read)
 {
-    const int64_t grid = field_integer(line, "grid", 1, 16, 0);
-    const int64_t over = field_integer(line, "over", 1, 16, 1);
-    const char* const steps = field_text(line, "steps");
-    *step = step_ticks((int)grid, (int)over);
+    const int grid = (int)field_integer(line, "grid", 1, 16, 0);
+    const int over = (int)field_integer(line, "over", 1, 16, 1);
+    read->step = step_ticks(grid, over);
+    read->bends = grid_bends(grid, over);
+    if (!read->step) {
+        field_wrong(line, "grid", "%d over %d quarter notes is not a whole number of ticks", grid,
+                    over);
+    }
+}
+
+static void read_written(Subject* const line, LineSteps* const read)
+{
     char wrong = 0;
-    *count = steps ? steps_count(steps, &wrong) : 0;
-    if (*count < 0) {
+    read->steps = field_text(line, "steps");
+    read->count = read->steps ? steps_count(read->steps, &wrong) : 0;
+    if (read->count < 0) {
         field_wrong(line, "steps",
-                    "'%c' is not a step; expected . rest, g ghost, o normal, "
-                    "O accent",
-                    wrong);
-    } else if (steps && !*count) {
+                    "'%c' is not a step; expected . rest, g ghost, o normal, O accent", wrong);
+    } else if (read->steps && !read->count) {
         field_wrong(line, "steps", "has no steps");
     }
-    if (!*step) {
-        field_wrong(line, "grid", "%d over %d quarter notes is not a whole number of ticks",
-                    (int)grid, (int)over);
+}
+
+/* fl:strokes among fl:among steps, in place of fl:steps. */
+static void read_even(Subject* const line, LineSteps* const read)
+{
+    read->count = (int)field_integer(line, "among", 1, EVEN_STEPS_MAX, 0);
+    const int strokes = (int)field_integer(line, "strokes", 1, read->count, 0);
+    if (!line->failed) {
+        steps_even(strokes, read->count, read->even);
+        read->steps = read->even;
     }
-    return line->failed ? NULL : steps;
+}
+
+static int64_t finer(int64_t a, int64_t b)
+{
+    while (b) {
+        const int64_t rest = a % b;
+        a = b;
+        b = rest;
+    }
+    return a;
 }
 
 static void read_line(Subject* const line, Draft* const draft)
 {
+    LineSteps read = {.count = 0};
     const Limb limb = line_limb(line, draft->kind);
     const int voice = field_choice(line, "voice", voice_names, VOICE_COUNT);
-    int64_t step = 0;
-    int count = 0;
-    const char* const steps = line_steps(line, &step, &count);
-    if (line->failed || !steps) {
+    read_grid(line, &read);
+    if (field_node(line, "strokes", false)) {
+        read_even(line, &read);
+    } else {
+        read_written(line, &read);
+    }
+    if (line->failed || !read.steps) {
         return;
     }
-    steps_read(steps, step, limb, (Voice)voice, draft->strokes, FIGURE_STROKES_MAX, &draft->count);
-    const int64_t length = step * count;
+    const Stroke stroke = {.limb = (uint8_t)limb, .voice = (uint8_t)voice, .bends = read.bends};
+    steps_read(read.steps, read.step, stroke, draft->strokes, FIGURE_STROKES_MAX, &draft->count);
+    const int64_t length = read.step * read.count;
     draft->cycle_ticks = length > draft->cycle_ticks ? length : draft->cycle_ticks;
+    draft->step_ticks = finer(read.step, draft->step_ticks);
 }
 
 static void read_lines(Subject* const subject, Draft* const draft)
@@ -115,11 +153,13 @@ static bool keep(Subject* const subject, const Draft* const draft, const uint32_
     *figure = (Figure){.id = id,
                        .kind = draft->kind,
                        .cycle_ticks = draft->cycle_ticks,
+                       .step_ticks = draft->step_ticks,
                        .bars = bars,
                        .stroke_count = draft->count,
                        .strokes = strokes};
     for (uint32_t i = 0; i < draft->count; ++i) {
         figure->plays_limb[strokes[i].limb] = true;
+        figure->plays_pedal |= strokes[i].voice == VOICE_HAT_PEDAL;
     }
     return true;
 }

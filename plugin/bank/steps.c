@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: ISC
 #include "steps.h"
 
+#include <string.h>
+
 static bool is_spacing(const char sign)
 {
     return sign == ' ' || sign == '|' || sign == '\t' || sign == '\n' || sign == '\r';
@@ -38,21 +40,58 @@ int steps_count(const char* const steps, char* const wrong)
     return count;
 }
 
-void steps_read(const char* const steps, const int64_t step, const Limb limb, const Voice voice,
-                Stroke* const strokes, const uint32_t room, uint32_t* const count)
+void steps_read(const char* const steps, const int64_t step, Stroke stroke, Stroke* const strokes,
+                const uint32_t room, uint32_t* const count)
 {
-    int64_t tick = 0;
+    stroke.tick = 0;
     for (const char* sign = steps; *sign; ++sign) {
         if (is_spacing(*sign)) {
             continue;
         }
-        const int level = step_level(*sign);
-        if (level > LEVEL_REST) {
+        stroke.level = (uint8_t)step_level(*sign);
+        if (stroke.level > LEVEL_REST) {
             if (*count < room) {
-                strokes[*count] = (Stroke){tick, (uint8_t)limb, (uint8_t)voice, (uint8_t)level};
+                strokes[*count] = stroke;
             }
             ++*count;
         }
-        tick += step;
+        stroke.tick += step;
     }
+}
+
+/* Some equal groups of steps. */
+typedef struct {
+    char steps[EVEN_STEPS_MAX + 1];
+    int count;
+} Groups;
+
+static void join(Groups* const groups, const Groups* const with)
+{
+    strcat(groups->steps, with->steps); /* all groups together have 64 steps */
+}
+
+void steps_even(const int strokes, const int count, char steps[EVEN_STEPS_MAX + 1])
+{
+    Groups struck = {"o", strokes};
+    Groups left = {".", count - strokes};
+    while (left.count > 1) {
+        const Groups before = struck;
+        const int pairs = struck.count < left.count ? struck.count : left.count;
+        join(&struck, &left);
+        struck.count = pairs;
+        if (before.count > pairs) {
+            left = before;
+            left.count = before.count - pairs;
+        } else {
+            left.count -= pairs;
+        }
+    }
+    steps[0] = '\0';
+    for (int i = 0; i < struck.count; ++i) {
+        strcat(steps, struck.steps);
+    }
+    for (int i = 0; i < left.count; ++i) {
+        strcat(steps, left.steps);
+    }
+    steps[0] = 'O';
 }

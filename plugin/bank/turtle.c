@@ -276,6 +276,17 @@ static const Place* place_of(const Turtle* const turtle, const SordNode* const s
     return of_subject;
 }
 
+unsigned turtle_file_count(const Turtle* const turtle)
+{
+    return turtle->file_count;
+}
+
+unsigned turtle_file_of(const Turtle* const turtle, const SordNode* const subject)
+{
+    const Place* const place = place_of(turtle, subject, NULL);
+    return place ? place->file : 0;
+}
+
 const char* turtle_name(Turtle* const turtle, const SordNode* const node)
 {
     const SerdNode* const serd = sord_node_to_serd_node(node);

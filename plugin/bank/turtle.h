@@ -22,6 +22,10 @@ void turtle_free(Turtle* turtle);
    line; statements before and after it are kept.  False if nothing was read. */
 bool turtle_read(Turtle* turtle, const char* path, Complaints* complaints);
 
+/* Files read so far, and which of them, from 0, a subject was first met in. */
+unsigned turtle_file_count(const Turtle* turtle);
+unsigned turtle_file_of(const Turtle* turtle, const SordNode* subject);
+
 /* The node of a URI in this model.  Held by the model; don't free. */
 const SordNode* turtle_uri(Turtle* turtle, const char* uri);
 

@@ -1,12 +1,75 @@
 // SPDX-License-Identifier: ISC
 #include "engine.h"
 
+/* Something that the readouts depend on has changed. */
+static void restart_survey(Engine* const engine)
+{
+    engine->realign_bars = choice_realign_bars(&engine->choice, engine->position.meter);
+    survey_start(&engine->survey, &engine->choice, engine->position.meter,
+                 position_tempo(&engine->position));
+}
+
+/* What is asked for is played from here on. */
 static void choose(Engine* const engine)
 {
-    engine->choice = choice_make(engine->library, &engine->settings);
+    engine->played = engine->settings;
+    engine->choice =
+        choice_make(engine->library, &engine->played, position_tempo(&engine->position));
+    engine->waiting = false;
+    engine->swing_waits = false;
+    engine->fallback_due = true;
+    restart_survey(engine);
+}
+
+/* The first line of the kind at or after `tick`; lines are `apart` ticks apart
+   from the bar line on. */
+static int64_t next_line(const int64_t tick, const int64_t bar_ticks, const int64_t apart)
+{
+    const int64_t bar = floor_div(tick, bar_ticks) * bar_ticks;
+    const int64_t line = bar + floor_div(tick - bar + apart - 1, apart) * apart;
+    return line < bar + bar_ticks ? line : bar + bar_ticks;
+}
+
+static int64_t change_line(const Engine* const engine, const ChangeAt change_at)
+{
+    const Meter meter = engine->position.meter;
+    const int64_t now = engine->position.played_until;
+    const int64_t bar = meter_bar_ticks(meter);
+    const int64_t phrase = (int64_t)engine->choice.phrase_bars * bar;
+    switch (change_at) {
+    case CHANGE_NOW:
+        return now;
+    case CHANGE_AT_BEAT:
+        return next_line(now, bar, meter_beat_ticks(meter));
+    case CHANGE_AT_BAR:
+        return next_line(now, bar, bar);
+    case CHANGE_AT_PHRASE:
+        return floor_div(now + phrase - 1, phrase) * phrase;
+    }
+    return now;
+}
+
+/* A new meter counts ticks anew, so lines that were waited for move. */
+static void move_lines(Engine* const engine)
+{
+    engine->swing_waits = false;
+    if (engine->waiting) {
+        engine->change_tick = change_line(engine, engine->settings.change_at);
+    }
+    restart_survey(engine);
+}
+
+/* Grooves have a tempo and a meter of their own for hosts that name none. */
+static void tell_fallback(Engine* const engine)
+{
     const Groove* const groove = engine->choice.groove;
+    const Meter meter = engine->position.meter;
+    engine->fallback_due = false;
     if (groove) {
         position_fallback(&engine->position, groove->meter, groove->tempo);
+    }
+    if (!meter_equal(meter, engine->position.meter)) {
+        move_lines(engine);
     }
 }
 
@@ -19,25 +82,77 @@ void engine_init(Engine* const engine, const Library* const library, const doubl
     engine->library = library;
     engine->settings = settings_from_controls(normal);
     engine->scheduler = (Scheduler){.count = 0};
-    engine->strokes.count = 0;
-    engine->out.count = 0;
-    engine->out.room = 0;
+    engine->survey = (Survey){.at = 0};
+    engine->strokes.count = engine->strokes.dropped = 0;
+    engine->out.count = engine->out.room = 0;
     position_init(&engine->position, frames_per_second);
     choose(engine);
+    tell_fallback(engine);
+}
+
+static bool limbs_differ(const Settings* const a, const Settings* const b)
+{
+    bool differ = false;
+    for (int limb = 0; limb < LIMB_COUNT; ++limb) {
+        differ |= a->limbs[limb] != b->limbs[limb];
+    }
+    return differ;
+}
+
+/* What may change at any moment. */
+static void take_at_once(Engine* const engine)
+{
+    const Settings* const asked = &engine->settings;
+    if (limbs_differ(asked, &engine->played) || asked->kit != engine->played.kit) {
+        const Choice now = choice_make(engine->library, asked, 120.0);
+        engine->choice.kit = now.kit;
+        for (int limb = 0; limb < LIMB_COUNT; ++limb) {
+            engine->choice.limbs[limb] = engine->played.limbs[limb] = asked->limbs[limb];
+        }
+    }
+    engine->played.enabled = asked->enabled;
+    engine->played.channel = asked->channel;
+    engine->played.kit = asked->kit;
+    engine->played.split_feet = asked->split_feet;
+    engine->played.change_at = asked->change_at;
+    engine->played.swing_ratio = asked->swing_ratio;
+    engine->played.swing_sixteenths = asked->swing_sixteenths;
+    engine->played.swing_follow = asked->swing_follow;
 }
 
 void engine_set(Engine* const engine, const Settings* const settings)
 {
-    if (!settings_equal(settings, &engine->settings)) {
-        engine->settings = *settings;
+    engine->settings = *settings;
+    take_at_once(engine);
+    if (settings_play_alike(settings, &engine->played)) {
+        engine->waiting = false;
+    } else if (!engine->position.rolling) {
+        choose(engine);
+    } else {
+        engine->waiting = true;
+        engine->change_tick = change_line(engine, settings->change_at);
+    }
+}
+
+/* Stopped or elsewhere: what waited is in effect at once. */
+static void break_off(Engine* const engine, const uint32_t offset)
+{
+    scheduler_silence(&engine->scheduler, offset, &engine->out);
+    engine->swing_waits = false;
+    engine->choice.swing = choice_swing(&engine->played, position_tempo(&engine->position));
+    if (engine->waiting) {
         choose(engine);
     }
 }
 
 void engine_report(Engine* const engine, const Report* const report, const uint32_t offset)
 {
+    const Meter meter = engine->position.meter;
     if (position_report(&engine->position, report) == POSITION_BROKE) {
-        scheduler_silence(&engine->scheduler, offset, &engine->out);
+        break_off(engine, offset);
+    }
+    if (!meter_equal(meter, engine->position.meter)) {
+        move_lines(engine);
     }
 }
 
@@ -47,20 +162,112 @@ void engine_begin(Engine* const engine, const uint32_t room)
     engine->out.room = room < MIDI_LIST_MAX ? room : MIDI_LIST_MAX;
 }
 
+static bool swings_alike(const Swing a, const Swing b)
+{
+    return a.pair_ticks == b.pair_ticks && !(a.ratio < b.ratio) && !(a.ratio > b.ratio);
+}
+
+/* Swing bends time inside each quarter note, so it changes between two. */
+static void watch_swing(Engine* const engine, const int64_t now)
+{
+    const Swing wanted = choice_swing(&engine->played, position_tempo(&engine->position));
+    const bool alike = swings_alike(wanted, engine->choice.swing);
+    if (alike || !engine->position.rolling) {
+        engine->choice.swing = wanted;
+        engine->swing_waits = false;
+    } else if (!engine->swing_waits) {
+        const int64_t bar = meter_bar_ticks(engine->position.meter);
+        engine->swing_waits = true;
+        engine->swing_tick = next_line(now, bar, TICKS_PER_QUARTER);
+    }
+}
+
+static void take_swing(Engine* const engine)
+{
+    engine->choice.swing = choice_swing(&engine->played, position_tempo(&engine->position));
+    engine->swing_waits = false;
+    restart_survey(engine);
+}
+
+static void play(Engine* const engine, const int64_t begin, const int64_t end,
+                 const Stretch stretch)
+{
+    const Output output = {engine->choice.kit, engine->played.channel, engine->played.split_feet};
+    engine->strokes.count = engine->strokes.dropped = 0;
+    if (engine->played.enabled && begin < end) {
+        choice_strokes(&engine->choice, engine->position.meter, begin, end, &engine->strokes);
+    }
+    scheduler_play(&engine->scheduler, &engine->strokes, output, &engine->position.clock, stretch,
+                   &engine->out);
+}
+
+/* Whether a change comes into effect inside [begin, end): the earliest. */
+static bool next_change(const Engine* const engine, const int64_t end, int64_t* const tick)
+{
+    bool found = false;
+    *tick = end;
+    if (engine->waiting && engine->change_tick < *tick) {
+        *tick = engine->change_tick;
+        found = true;
+    }
+    if (engine->swing_waits && engine->swing_tick < *tick) {
+        *tick = engine->swing_tick;
+        found = true;
+    }
+    return found;
+}
+
+/* Plays what is left of the old up to the line, ends it, and changes. */
+static void change_at_line(Engine* const engine, const int64_t begin, const int64_t line,
+                           Stretch* const stretch)
+{
+    const int64_t frame = clock_frame(&engine->position.clock, line);
+    Stretch before = *stretch;
+    before.end = frame < stretch->begin ? stretch->begin
+                 : frame > stretch->end ? stretch->end
+                                        : frame;
+    play(engine, begin, line, before);
+    stretch->offset += (uint32_t)(before.end - before.begin);
+    stretch->begin = before.end;
+    if (engine->waiting && engine->change_tick <= line) {
+        scheduler_silence(&engine->scheduler, stretch->offset, &engine->out);
+        choose(engine);
+    }
+    if (engine->swing_waits && engine->swing_tick <= line) {
+        take_swing(engine);
+    }
+}
+
 void engine_advance(Engine* const engine, const uint32_t offset, const uint32_t frames)
 {
     Position* const position = &engine->position;
-    const int64_t begin = position->clock.now;
-    const Span span = position_advance(position, frames);
-    engine->strokes.count = engine->strokes.dropped = 0;
-    if (!engine->settings.enabled) {
-        scheduler_silence(&engine->scheduler, offset, &engine->out);
-    } else if (span.begin < span.end) {
-        choice_strokes(&engine->choice, position->meter, span.begin, span.end, &engine->strokes);
+    if (engine->fallback_due) {
+        tell_fallback(engine);
     }
-    const Output output = {engine->choice.kit, engine->settings.channel,
-                           engine->settings.split_feet};
-    const Stretch stretch = {begin, position->clock.now, offset};
-    scheduler_play(&engine->scheduler, &engine->strokes, output, &position->clock, stretch,
-                   &engine->out);
+    if (!engine->played.enabled) {
+        scheduler_silence(&engine->scheduler, offset, &engine->out);
+    }
+    Stretch stretch = {position->clock.now, position->clock.now + frames, offset};
+    Span span = position_advance(position, frames);
+    watch_swing(engine, span.begin);
+    int64_t line = 0;
+    while (span.begin < span.end && next_change(engine, span.end, &line)) {
+        line = line < span.begin ? span.begin : line;
+        change_at_line(engine, span.begin, line, &stretch);
+        span.begin = line;
+    }
+    play(engine, span.begin, span.end, stretch);
+    survey_step(&engine->survey, position_tempo(position));
+}
+
+void engine_readouts(const Engine* const engine, float values[READOUT_COUNT])
+{
+    const FootDemand right = engine->survey.found[0];
+    const FootDemand left = engine->survey.found[1];
+    values[READOUT_RIGHT_FOOT_RATE] = (float)right.rate;
+    values[READOUT_LEFT_FOOT_RATE] = (float)left.rate;
+    values[READOUT_RIGHT_FOOT_GAP] = (float)right.gap_ms;
+    values[READOUT_LEFT_FOOT_GAP] = (float)left.gap_ms;
+    values[READOUT_REALIGN_BARS] = (float)engine->realign_bars;
+    values[READOUT_TEMPO_NOW] = (float)position_tempo(&engine->position);
 }

@@ -7,13 +7,22 @@
 #include "midi.h"
 #include "position.h"
 #include "scheduler.h"
+#include "survey.h"
 
 typedef struct {
     const Library* library;
-    Settings settings;
-    Choice choice;
+    Settings settings; /* as asked for */
+    Settings played;   /* what is played; behind `settings` while a change waits */
+    Choice choice;     /* made from `played` */
+    bool waiting;      /* `settings` come into effect at change_tick */
+    int64_t change_tick;
+    bool swing_waits; /* a new swing comes into effect at swing_tick */
+    int64_t swing_tick;
+    uint32_t realign_bars; /* of `choice` in the meter now */
+    bool fallback_due;     /* the groove's tempo and meter must be told to position */
     Position position;
     Scheduler scheduler;
+    Survey survey;
     StrokeList strokes;
     MidiList out;
 } Engine;
@@ -21,7 +30,8 @@ typedef struct {
 /* `library` must outlive the engine and stay as it is. */
 void engine_init(Engine* engine, const Library* library, double frames_per_second);
 
-/* Takes effect from the next frame on. */
+/* Limbs and output change from the next frame on, swing at the next beat, and
+   what is played at the line that change_at names; all at once while stopped. */
 void engine_set(Engine* engine, const Settings* settings);
 
 /* Takes in a report that stands at frame `offset` of the block going on. */
@@ -33,3 +43,6 @@ void engine_begin(Engine* engine, uint32_t room);
 
 /* Plays `frames` frames, at most SLICE_FRAMES_MAX, from `offset` in the block. */
 void engine_advance(Engine* engine, uint32_t offset, uint32_t frames);
+
+/* The output ports' values as of now. */
+void engine_readouts(const Engine* engine, float values[READOUT_COUNT]);

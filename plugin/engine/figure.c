@@ -3,11 +3,6 @@
 
 #include <stddef.h>
 
-bool limb_is_foot(const uint8_t limb)
-{
-    return limb == RIGHT_FOOT || limb == LEFT_FOOT;
-}
-
 int64_t step_ticks(const int grid, const int over)
 {
     if (grid < 1 || grid > 16 || over < 1 || over > 16) {
@@ -17,25 +12,14 @@ int64_t step_ticks(const int grid, const int over)
     return all % grid ? 0 : all / grid;
 }
 
-static bool stroke_before(const Stroke a, const Stroke b)
+static bool power_of_two(const int number)
 {
-    if (a.tick != b.tick) {
-        return a.tick < b.tick;
-    }
-    return a.limb != b.limb ? a.limb < b.limb : a.voice < b.voice;
+    return number > 0 && (number & (number - 1)) == 0;
 }
 
-/* Insertion: lists are short and mostly in order already, and it is stable. */
-void strokes_sort(Stroke* const strokes, const uint32_t count)
+bool grid_bends(const int grid, const int over)
 {
-    for (uint32_t i = 1; i < count; ++i) {
-        const Stroke stroke = strokes[i];
-        uint32_t place = i;
-        for (; place > 0 && stroke_before(stroke, strokes[place - 1]); --place) {
-            strokes[place] = strokes[place - 1];
-        }
-        strokes[place] = stroke;
-    }
+    return power_of_two(grid) && power_of_two(over);
 }
 
 static bool stroke_valid(const Figure* const figure, const uint32_t index)
@@ -43,13 +27,14 @@ static bool stroke_valid(const Figure* const figure, const uint32_t index)
     const Stroke stroke = figure->strokes[index];
     const bool ordered = index == 0 || !stroke_before(stroke, figure->strokes[index - 1]);
     return ordered && stroke.tick >= 0 && stroke.tick < figure->cycle_ticks &&
-           stroke.limb < LIMB_COUNT && stroke.voice < VOICE_COUNT && stroke.level > LEVEL_REST &&
-           stroke.level <= LEVEL_ACCENT;
+           stroke.tick % figure->step_ticks == 0 && stroke.limb < LIMB_COUNT &&
+           stroke.voice < VOICE_COUNT && stroke.level > LEVEL_REST && stroke.level <= LEVEL_ACCENT;
 }
 
 bool figure_valid(const Figure* const figure)
 {
     if (!figure || !figure->id || !figure->strokes || figure->cycle_ticks <= 0 ||
+        figure->step_ticks <= 0 || figure->cycle_ticks % figure->step_ticks != 0 ||
         figure->stroke_count > FIGURE_STROKES_MAX || !figure->stroke_count) {
         return false;
     }

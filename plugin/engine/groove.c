@@ -3,6 +3,8 @@
 
 #include <stddef.h>
 
+static const uint32_t most_realign_bars = 9999;
+
 static const Figure* chosen_turnaround(const Library* const library, const Groove* const groove,
                                        const int32_t id)
 {
@@ -14,20 +16,41 @@ static const Figure* chosen_turnaround(const Library* const library, const Groov
     return picked ? picked : groove->turnaround;
 }
 
-Choice choice_make(const Library* const library, const Settings* const settings)
+Swing choice_swing(const Settings* const settings, const double tempo)
 {
-    Choice choice = {0};
-    choice.groove = library_groove(library, settings->groove);
-    if (!choice.groove && library->groove_count) {
-        choice.groove = &library->grooves[0];
-    }
-    choice.kit = library_kit(library, settings->kit);
-    if (!choice.kit && library->kit_count) {
-        choice.kit = &library->kits[0];
-    }
+    const int64_t pair = settings->swing_sixteenths ? TICKS_PER_QUARTER / 2 : TICKS_PER_QUARTER;
+    const double ratio = settings->swing_follow ? swing_ratio_at(settings->swing_ratio, pair, tempo)
+                                                : settings->swing_ratio;
+    return (Swing){ratio, pair};
+}
+
+static const Groove* chosen_groove(const Library* const library, const uint32_t id)
+{
+    const Groove* const groove = library_groove(library, id);
+    return groove || !library->groove_count ? groove : &library->grooves[0];
+}
+
+static const Kit* chosen_kit(const Library* const library, const uint32_t id)
+{
+    const Kit* const kit = library_kit(library, id);
+    return kit || !library->kit_count ? kit : &library->kits[0];
+}
+
+Choice choice_make(const Library* const library, const Settings* const settings, const double tempo)
+{
+    Choice choice = {
+        .groove = chosen_groove(library, settings->groove),
+        .hands = library_figure(library, FIGURE_HANDS, settings->hands),
+        .feet = library_figure(library, FIGURE_FEET, settings->feet),
+        .kit = chosen_kit(library, settings->kit),
+        .phrase_bars = settings->phrase_bars ? settings->phrase_bars : 1,
+        .hands_relay = settings->hands_relay,
+        .feet_relay = settings->feet_relay,
+        .realign = settings->realign,
+        .left_foot_leads = settings->left_foot_leads,
+        .swing = choice_swing(settings, tempo),
+    };
     if (choice.groove) {
-        choice.hands = library_figure(library, FIGURE_HANDS, settings->hands);
-        choice.feet = library_figure(library, FIGURE_FEET, settings->feet);
         choice.turnaround = chosen_turnaround(library, choice.groove, settings->turnaround);
         choice.phrase_bars =
             settings->phrase_bars ? settings->phrase_bars : choice.groove->form_bars;
@@ -41,88 +64,94 @@ Choice choice_make(const Library* const library, const Settings* const settings)
 /* One bar of the song, and where it stands in the phrase. */
 typedef struct {
     int64_t begin;        /* tick of its bar line */
+    int64_t ticks;        /* its length */
     int64_t phrase_begin; /* tick of its phrase's first bar line */
     int64_t in_phrase;    /* 0 is the phrase's first bar */
     bool is_last;
 } Bar;
 
-/* A figure laid end to end: copy m puts the figure's tick `from` at
-   origin + m * period, and ends a period later. */
+static Bar bar_at(const Choice* const choice, const int64_t bar, const int64_t bar_ticks)
+{
+    const int64_t in_phrase = bar % choice->phrase_bars;
+    return (Bar){bar * bar_ticks, bar_ticks, (bar - in_phrase) * bar_ticks, in_phrase,
+                 in_phrase == (int64_t)choice->phrase_bars - 1};
+}
+
+static int64_t rolling_origin(const Realign realign, const Bar bar)
+{
+    switch (realign) {
+    case REALIGN_NEVER:
+        return 0;
+    case REALIGN_PHRASE:
+        return bar.phrase_begin;
+    case REALIGN_BAR:
+        return bar.begin;
+    }
+    return 0;
+}
+
+/* A layout laid end to end: copy m puts its tick `from` at origin + m * period,
+   and ends a period later. */
 typedef struct {
-    const Figure* figure;
     int64_t origin;
     int64_t period;
     int64_t from;
 } Tiling;
 
-static Tiling tiling_of(const Figure* const figure, const Bar bar)
+static Tiling tiling_of(const Layout* const layout, const Realign realign, const Bar bar)
 {
-    if (!figure->bars) {
-        return (Tiling){figure, bar.phrase_begin, figure->cycle_ticks, 0};
+    const int64_t cycle = layout_ticks(layout);
+    if (!layout->bars) {
+        return (Tiling){rolling_origin(realign, bar), cycle, 0};
     }
-    const int64_t period = figure->cycle_ticks / figure->bars;
-    return (Tiling){figure, bar.begin, period, floor_mod(bar.in_phrase, figure->bars) * period};
+    const int64_t period = cycle / layout->bars;
+    return (Tiling){bar.begin, period, bar.in_phrase % layout->bars * period};
 }
 
-static void add(StrokeList* const list, const Stroke stroke)
-{
-    if (list->count == SPAN_STROKES_MAX) {
-        ++list->dropped;
-        return;
-    }
-    list->strokes[list->count++] = stroke;
-}
+/* What is played where in one bar. */
+typedef struct {
+    const Choice* choice;
+    Bar bar;
+    int64_t begin; /* the span asked for, inside the bar, before it is bent */
+    int64_t end;
+    bool heard[LIMB_COUNT]; /* by the limb as written: feet may be mirrored */
+} Request;
 
-static void add_copy(const Tiling tiling, const int64_t copy_begin, const int64_t begin,
-                     const int64_t end, const bool limbs[LIMB_COUNT], StrokeList* const list)
-{
-    const Figure* const figure = tiling.figure;
-    const int64_t to_figure = tiling.from - copy_begin;
-    const int64_t last = tiling.from + tiling.period;
-    const int64_t stop = end + to_figure < last ? end + to_figure : last;
-    const int64_t start = begin + to_figure > tiling.from ? begin + to_figure : tiling.from;
-    for (uint32_t i = figure_first_from(figure, start); i < figure->stroke_count; ++i) {
-        Stroke stroke = figure->strokes[i];
-        if (stroke.tick >= stop) {
-            break;
-        }
-        if (limbs[stroke.limb]) {
-            stroke.tick -= to_figure;
-            add(list, stroke);
-        }
-    }
-}
-
-static void add_figure(const Figure* const figure, const Bar bar, const int64_t begin,
-                       const int64_t end, const bool limbs[LIMB_COUNT], StrokeList* const list)
+static void add_figure(const Request* const request, const Figure* const figure, const Relay relay,
+                       StrokeList* const list)
 {
     if (!figure) {
         return;
     }
-    const Tiling tiling = tiling_of(figure, bar);
-    int64_t copy = floor_div(begin - tiling.origin, tiling.period);
-    int64_t copy_begin = tiling.origin + copy * tiling.period;
-    for (; copy_begin < end; copy_begin += tiling.period) {
-        add_copy(tiling, copy_begin, begin, end, limbs, list);
+    const Layout layout = layout_make(figure, relay);
+    const Tiling tiling = tiling_of(&layout, request->choice->realign, request->bar);
+    const int64_t first = floor_div(request->begin - tiling.origin, tiling.period);
+    int64_t copy = tiling.origin + first * tiling.period;
+    for (; copy < request->end; copy += tiling.period) {
+        const int64_t late = request->begin - copy;
+        const int64_t left = request->end - copy;
+        layout_strokes(&layout, tiling.from + (late > 0 ? late : 0),
+                       tiling.from + (left < tiling.period ? left : tiling.period),
+                       copy - tiling.from, request->heard, list);
     }
 }
 
 /* The crash takes the place of what the right hand would have played there. */
-static void add_crash(const Choice* const choice, const Bar bar, const int64_t begin,
-                      const int64_t end, StrokeList* const list)
+static void add_crash(const Request* const request, const uint32_t first, StrokeList* const list)
 {
-    if (!choice->groove->crash_start || !choice->limbs[RIGHT_HAND] || bar.in_phrase != 0 ||
-        bar.begin < begin || bar.begin >= end) {
+    const Bar bar = request->bar;
+    if (!request->choice->groove->crash_start || !request->choice->limbs[RIGHT_HAND] ||
+        bar.in_phrase != 0 || bar.begin < request->begin || bar.begin >= request->end) {
         return;
     }
-    const Stroke crash = {bar.begin, RIGHT_HAND, VOICE_CRASH, LEVEL_ACCENT};
-    for (uint32_t i = 0; i < list->count; ++i) {
+    const Stroke crash = {bar.begin, RIGHT_HAND, VOICE_CRASH, LEVEL_ACCENT, false};
+    for (uint32_t i = first; i < list->count; ++i) {
         if (list->strokes[i].tick == bar.begin && list->strokes[i].limb == RIGHT_HAND) {
             list->strokes[i] = crash;
             return;
         }
     }
-    add(list, crash);
+    stroke_list_add(list, crash);
 }
 
 static bool has_feet(const Figure* const figure)
@@ -130,21 +159,88 @@ static bool has_feet(const Figure* const figure)
     return figure->plays_limb[RIGHT_FOOT] || figure->plays_limb[LEFT_FOOT];
 }
 
+static uint8_t other_foot(const uint8_t limb)
+{
+    return limb == RIGHT_FOOT ? LEFT_FOOT : limb == LEFT_FOOT ? RIGHT_FOOT : limb;
+}
+
+/* The pedal hat has its place under the left foot: feet that close it aren't
+   mirrored. */
+static bool is_mirrored(const Choice* const choice, const Figure* const figure)
+{
+    return choice->left_foot_leads && figure && !figure->plays_pedal;
+}
+
+static void add_mirrored(Request* const request, const Figure* const figure, const Relay relay,
+                         StrokeList* const list)
+{
+    const bool mirror = is_mirrored(request->choice, figure);
+    const uint32_t first = list->count;
+    for (uint8_t limb = 0; limb < LIMB_COUNT; ++limb) {
+        request->heard[mirror ? other_foot(limb) : limb] = request->choice->limbs[limb];
+    }
+    add_figure(request, figure, relay, list);
+    for (uint32_t i = first; mirror && i < list->count; ++i) {
+        list->strokes[i].limb = other_foot(list->strokes[i].limb);
+    }
+}
+
+static Part part_of_bar(const Choice* const choice, const Bar bar)
+{
+    const Groove* const groove = choice->groove;
+    Part part = groove->parts[groove->form[bar.in_phrase % groove->form_bars]];
+    part.hands = choice->hands ? choice->hands : part.hands;
+    part.feet = choice->feet ? choice->feet : part.feet;
+    return part;
+}
+
+/* Bends the strokes from `first` on and keeps those in [begin, end). */
+static void bend(const Swing swing, const Bar bar, const int64_t begin, const int64_t end,
+                 const uint32_t first, StrokeList* const list)
+{
+    uint32_t kept = first;
+    for (uint32_t i = first; i < list->count; ++i) {
+        Stroke stroke = list->strokes[i];
+        if (stroke.bends) {
+            stroke.tick = bar.begin + swing_bend(swing, stroke.tick - bar.begin, bar.ticks);
+        }
+        if (stroke.tick >= begin && stroke.tick < end) {
+            list->strokes[kept++] = stroke;
+        }
+    }
+    list->count = kept;
+}
+
+/* The pairs that a span touches: whatever is bent into it was written there. */
+static Request unbent(const Choice* const choice, const Bar bar, const int64_t begin,
+                      const int64_t end)
+{
+    const Swing swing = choice->swing;
+    Request request = {.choice = choice, .bar = bar, .begin = begin, .end = end};
+    if (swing.ratio > 1.0) {
+        request.begin = bar.begin + swing_pair_begin(swing, begin - bar.begin);
+        request.end = bar.begin + swing_pair_end(swing, end - bar.begin, bar.ticks);
+    }
+    return request;
+}
+
 static void add_bar(const Choice* const choice, const Bar bar, const int64_t begin,
                     const int64_t end, StrokeList* const list)
 {
-    const Groove* const groove = choice->groove;
-    const Part part = groove->parts[groove->form[bar.in_phrase % groove->form_bars]];
-    const Figure* hands = choice->hands ? choice->hands : part.hands;
-    const Figure* feet = choice->feet ? choice->feet : part.feet;
-    if (bar.is_last && choice->turnaround) {
-        hands = choice->turnaround;
-        feet = has_feet(hands) ? NULL : feet;
-    }
+    static const Relay as_written = {0};
     const uint32_t first = list->count;
-    add_figure(hands, bar, begin, end, choice->limbs, list);
-    add_figure(feet, bar, begin, end, choice->limbs, list);
-    add_crash(choice, bar, begin, end, list);
+    const bool turns = bar.is_last && choice->turnaround;
+    const Part part = part_of_bar(choice, bar);
+    Request request = unbent(choice, bar, begin, end);
+    add_mirrored(&request, turns ? choice->turnaround : part.hands,
+                 turns ? as_written : choice->hands_relay, list);
+    if (!turns || !has_feet(choice->turnaround)) {
+        add_mirrored(&request, part.feet, choice->feet_relay, list);
+    }
+    add_crash(&request, first, list);
+    if (choice->swing.ratio > 1.0) {
+        bend(choice->swing, bar, begin, end, first, list);
+    }
     strokes_sort(&list->strokes[first], list->count - first);
 }
 
@@ -157,13 +253,57 @@ void choice_strokes(const Choice* const choice, const Meter meter, const int64_t
         return;
     }
     const int64_t bar_ticks = meter_bar_ticks(meter);
-    int64_t bar = begin < 0 ? 0 : begin / bar_ticks;
-    for (; bar * bar_ticks < end; ++bar) {
-        const int64_t in_phrase = bar % choice->phrase_bars;
-        const Bar here = {bar * bar_ticks, (bar - in_phrase) * bar_ticks, in_phrase,
-                          in_phrase == (int64_t)choice->phrase_bars - 1};
-        const int64_t from = here.begin > begin ? here.begin : begin;
-        const int64_t to = here.begin + bar_ticks < end ? here.begin + bar_ticks : end;
-        add_bar(choice, here, from, to, list);
+    int64_t index = begin < 0 ? 0 : begin / bar_ticks;
+    for (; index * bar_ticks < end; ++index) {
+        const Bar bar = bar_at(choice, index, bar_ticks);
+        const int64_t from = bar.begin > begin ? bar.begin : begin;
+        const int64_t to = bar.begin + bar_ticks < end ? bar.begin + bar_ticks : end;
+        add_bar(choice, bar, from, to, list);
     }
+}
+
+static int64_t greatest_common_divisor(int64_t a, int64_t b)
+{
+    while (b) {
+        const int64_t rest = a % b;
+        a = b;
+        b = rest;
+    }
+    return a;
+}
+
+/* The least common multiple, or 0 where it is over the most bars told. */
+static int64_t common_bars(const int64_t a, const int64_t b)
+{
+    const int64_t bars = a && b ? a / greatest_common_divisor(a, b) * b : 0;
+    return bars <= most_realign_bars ? bars : 0;
+}
+
+/* Bars after which a figure is back at its start on a bar line, rolling from
+   bar 0 on. */
+static int64_t bars_of_figure(const Figure* const figure, const Relay relay,
+                              const int64_t bar_ticks)
+{
+    if (!figure) {
+        return 1;
+    }
+    const Layout layout = layout_make(figure, relay);
+    const int64_t cycle = layout_ticks(&layout);
+    const int64_t bars = cycle / greatest_common_divisor(cycle, bar_ticks); /* lcm / bar */
+    return layout.bars ? 1 : bars <= most_realign_bars ? bars : 0;
+}
+
+uint32_t choice_realign_bars(const Choice* const choice, const Meter meter)
+{
+    int64_t bars = choice->phrase_bars;
+    if (!choice->groove || choice->realign != REALIGN_NEVER) {
+        return (uint32_t)bars;
+    }
+    const int64_t bar_ticks = meter_bar_ticks(meter);
+    for (uint32_t i = 0; i < choice->phrase_bars; ++i) {
+        const Part part = part_of_bar(choice, bar_at(choice, i, bar_ticks));
+        bars = common_bars(bars, bars_of_figure(part.hands, choice->hands_relay, bar_ticks));
+        bars = common_bars(bars, bars_of_figure(part.feet, choice->feet_relay, bar_ticks));
+    }
+    return (uint32_t)bars;
 }

@@ -29,6 +29,15 @@ static double tolerance(const Position* const position)
     return beat_ticks(position) * rounding * (doubled ? position->meter.beat_unit / 4.0 : 1.0);
 }
 
+double position_tempo(const Position* const position)
+{
+    const double rolling = position->clock.ticks_per_frame * position->frames_per_second * 60.0 /
+                           (double)TICKS_PER_QUARTER;
+    const double told =
+        position->tempo * habits_quarters_per_count(&position->habits, position->meter);
+    return position->rolling ? rolling : told;
+}
+
 /* Ticks in one of the host's frames at speed 1. */
 static double frame_ticks(const Position* const position)
 {

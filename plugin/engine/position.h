@@ -46,6 +46,9 @@ void position_init(Position* position, double frames_per_second);
 /* What holds where the host names no tempo or meter. */
 void position_fallback(Position* position, Meter meter, double tempo);
 
+/* Quarter notes a minute at this moment, as played or, stopped, as told. */
+double position_tempo(const Position* position);
+
 /* Takes in a report that stands at clock.now. */
 PositionEvent position_report(Position* position, const Report* report);
 

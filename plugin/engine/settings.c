@@ -2,11 +2,14 @@
 #include "settings.h"
 
 #include <math.h>
-#include <string.h>
 
 #define CONTROL_ROW(name, symbol, least, most, normal) {symbol, least, most, normal},
 const ControlRow control_rows[CONTROL_COUNT] = {CONTROLS(CONTROL_ROW)};
 #undef CONTROL_ROW
+
+#define READOUT_ROW(name, symbol, least, most) {symbol, least, most, least},
+const ControlRow readout_rows[READOUT_COUNT] = {READOUTS(READOUT_ROW)};
+#undef READOUT_ROW
 
 /* Ids are exact in a float up to 2^24; a session may name one we don't have. */
 static const float most_id = 16000000.0f;
@@ -32,6 +35,19 @@ static bool on(const float values[CONTROL_COUNT], const Control control)
     return values[control] > 0.0f;
 }
 
+static double ratio(const float values[CONTROL_COUNT])
+{
+    const ControlRow row = control_rows[CONTROL_SWING_RATIO];
+    const float value = values[CONTROL_SWING_RATIO];
+    return (double)(value >= row.least ? fminf(value, row.most) : row.least);
+}
+
+static Relay relay(const float values[CONTROL_COUNT], const Control grid, const Control cycle,
+                   const Control shift)
+{
+    return (Relay){whole(values, grid), whole(values, cycle), whole(values, shift)};
+}
+
 Settings settings_from_controls(const float values[CONTROL_COUNT])
 {
     return (Settings){
@@ -41,6 +57,14 @@ Settings settings_from_controls(const float values[CONTROL_COUNT])
         .feet = natural(values, CONTROL_FEET),
         .phrase_bars = natural(values, CONTROL_PHRASE_BARS),
         .turnaround = whole(values, CONTROL_TURNAROUND),
+        .change_at = (ChangeAt)whole(values, CONTROL_CHANGE_AT),
+        .hands_relay = relay(values, CONTROL_HANDS_GRID, CONTROL_HANDS_CYCLE, CONTROL_HANDS_SHIFT),
+        .feet_relay = relay(values, CONTROL_FEET_GRID, CONTROL_FEET_CYCLE, CONTROL_FEET_SHIFT),
+        .realign = (Realign)whole(values, CONTROL_REALIGN),
+        .left_foot_leads = on(values, CONTROL_LEAD_FOOT),
+        .swing_ratio = ratio(values),
+        .swing_sixteenths = on(values, CONTROL_SWING_GRID),
+        .swing_follow = on(values, CONTROL_SWING_FOLLOW),
         .limbs = {on(values, CONTROL_RIGHT_HAND), on(values, CONTROL_LEFT_HAND),
                   on(values, CONTROL_RIGHT_FOOT), on(values, CONTROL_LEFT_FOOT)},
         .channel = (uint8_t)(whole(values, CONTROL_CHANNEL) - 1),
@@ -49,10 +73,16 @@ Settings settings_from_controls(const float values[CONTROL_COUNT])
     };
 }
 
-bool settings_equal(const Settings* const a, const Settings* const b)
+static bool relays_equal(const Relay a, const Relay b)
 {
-    return a->enabled == b->enabled && a->groove == b->groove && a->hands == b->hands &&
-           a->feet == b->feet && a->phrase_bars == b->phrase_bars &&
-           a->turnaround == b->turnaround && a->channel == b->channel && a->kit == b->kit &&
-           a->split_feet == b->split_feet && !memcmp(a->limbs, b->limbs, sizeof a->limbs);
+    return a.grid == b.grid && a.cycle == b.cycle && a.shift == b.shift;
+}
+
+bool settings_play_alike(const Settings* const a, const Settings* const b)
+{
+    return a->groove == b->groove && a->hands == b->hands && a->feet == b->feet &&
+           a->phrase_bars == b->phrase_bars && a->turnaround == b->turnaround &&
+           a->realign == b->realign && a->left_foot_leads == b->left_foot_leads &&
+           relays_equal(a->hands_relay, b->hands_relay) &&
+           relays_equal(a->feet_relay, b->feet_relay);
 }

@@ -3,14 +3,17 @@
    C side of ttl/groove.ttl.in; a test reads that file with lilv and compares. */
 #pragma once
 
+#include "layout.h"
+
 #include <stdbool.h>
 #include <stdint.h>
 
 /* Ports before the controls: control, midi_out, notify. */
 enum { PORT_CONTROL, PORT_MIDI_OUT, PORT_NOTIFY, PORT_FIRST_CONTROL };
 
-/* name, symbol, least, most, default.  Ids have no upper bound of their own
-   (0 here): the Turtle's is the highest id in the bank when it was built. */
+/* name, symbol, least, most, default, in the order of the ports.  Ids have no
+   upper bound of their own (0 here): the Turtle's is the highest id in the bank
+   when it was built. */
 #define CONTROLS(X)                                                                                \
     X(ENABLED, "enabled", 0, 1, 1)                                                                 \
     X(GROOVE, "groove", 1, 0, 1)                                                                   \
@@ -18,6 +21,18 @@ enum { PORT_CONTROL, PORT_MIDI_OUT, PORT_NOTIFY, PORT_FIRST_CONTROL };
     X(FEET, "feet", 0, 0, 0)                                                                       \
     X(PHRASE_BARS, "phrase_bars", 0, 16, 0)                                                        \
     X(TURNAROUND, "turnaround", -1, 0, 0)                                                          \
+    X(CHANGE_AT, "change_at", 0, 3, 2)                                                             \
+    X(HANDS_GRID, "hands_grid", 0, 12, 0)                                                          \
+    X(FEET_GRID, "feet_grid", 0, 12, 0)                                                            \
+    X(HANDS_CYCLE, "hands_cycle", 0, 64, 0)                                                        \
+    X(FEET_CYCLE, "feet_cycle", 0, 64, 0)                                                          \
+    X(HANDS_SHIFT, "hands_shift", -32, 32, 0)                                                      \
+    X(FEET_SHIFT, "feet_shift", -32, 32, 0)                                                        \
+    X(REALIGN, "realign", 0, 2, 1)                                                                 \
+    X(LEAD_FOOT, "lead_foot", 0, 1, 0)                                                             \
+    X(SWING_RATIO, "swing_ratio", 1, 3, 1)                                                         \
+    X(SWING_GRID, "swing_grid", 0, 1, 0)                                                           \
+    X(SWING_FOLLOW, "swing_follow", 0, 1, 0)                                                       \
     X(RIGHT_HAND, "right_hand", 0, 1, 1)                                                           \
     X(LEFT_HAND, "left_hand", 0, 1, 1)                                                             \
     X(RIGHT_FOOT, "right_foot", 0, 1, 1)                                                           \
@@ -40,7 +55,30 @@ typedef struct {
 
 extern const ControlRow control_rows[CONTROL_COUNT];
 
+/* The plugin's answers, as output ports after the controls. */
+#define READOUTS(X)                                                                                \
+    X(RIGHT_FOOT_RATE, "right_foot_rate", 0, 100)                                                  \
+    X(LEFT_FOOT_RATE, "left_foot_rate", 0, 100)                                                    \
+    X(RIGHT_FOOT_GAP, "right_foot_gap", 0, 60000)                                                  \
+    X(LEFT_FOOT_GAP, "left_foot_gap", 0, 60000)                                                    \
+    X(REALIGN_BARS, "realign_bars", 0, 9999)                                                       \
+    X(TEMPO_NOW, "tempo_now", 0, 2000)
+
+#define READOUT_INDEX(name, symbol, least, most) READOUT_##name,
+typedef enum { READOUTS(READOUT_INDEX) READOUT_COUNT } Readout;
+#undef READOUT_INDEX
+
+enum { PORT_FIRST_READOUT = PORT_FIRST_CONTROL + CONTROL_COUNT };
+
+extern const ControlRow readout_rows[READOUT_COUNT];
+
 enum { TURNAROUND_NONE = -1, AS_WRITTEN = 0 };
+
+/* Where rolling figures start again: at bar 0 alone, or at each phrase or bar. */
+typedef enum { REALIGN_NEVER, REALIGN_PHRASE, REALIGN_BAR } Realign;
+
+/* When a change of what is played comes into effect. */
+typedef enum { CHANGE_NOW, CHANGE_AT_BEAT, CHANGE_AT_BAR, CHANGE_AT_PHRASE } ChangeAt;
 
 typedef struct {
     bool enabled;
@@ -49,15 +87,24 @@ typedef struct {
     uint32_t feet;        /* id, or AS_WRITTEN */
     uint32_t phrase_bars; /* 1 to 16, or AS_WRITTEN */
     int32_t turnaround;   /* id, AS_WRITTEN or TURNAROUND_NONE */
-    bool limbs[4];        /* by Limb: heard or silent */
-    uint8_t channel;      /* 0 to 15 */
-    uint32_t kit;         /* id */
-    bool split_feet;      /* the left foot's kick on its own key */
+    ChangeAt change_at;
+    Relay hands_relay;
+    Relay feet_relay;
+    Realign realign;
+    bool left_foot_leads;
+    double swing_ratio;    /* 1 to 3, long to short */
+    bool swing_sixteenths; /* else eighths */
+    bool swing_follow;
+    bool limbs[4];   /* by Limb: heard or silent */
+    uint8_t channel; /* 0 to 15 */
+    uint32_t kit;    /* id */
+    bool split_feet; /* the left foot's kick on its own key */
 } Settings;
 
 /* Settings from any floats, one for each Control: out of range is brought into
    range, not a number becomes the default.  lv2:toggled: above 0 is on. */
 Settings settings_from_controls(const float values[CONTROL_COUNT]);
 
-/* True if every setting is the same. */
-bool settings_equal(const Settings* a, const Settings* b);
+/* True if what is played is the same: all but swing, limbs and output, which
+   may change at any time without a stroke lost or doubled. */
+bool settings_play_alike(const Settings* a, const Settings* b);

@@ -29,6 +29,7 @@ typedef struct {
     LV2_Atom_Sequence* midi_out;
     LV2_Atom_Sequence* notify_out;
     const float* controls[CONTROL_COUNT];
+    float* readouts[READOUT_COUNT];
     float values[CONTROL_COUNT]; /* as last taken over */
 } Plugin;
 
@@ -55,7 +56,9 @@ static bool open_bank(Plugin* const plugin, const char* const bundle_path,
 {
     char folder[PATH_ROOM];
     const int length = snprintf(folder, sizeof folder, "%s/bank", bundle_path);
-    plugin->bank = length > 0 && length < PATH_ROOM ? bank_open(folder) : NULL;
+    char users[BANK_FOLDER_ROOM];
+    const BankSources sources = {folder, bank_users_folder(users) ? users : NULL, NULL};
+    plugin->bank = length > 0 && length < PATH_ROOM ? bank_open(sources) : NULL;
     if (!plugin->bank) {
         lv2_log_error(logger, "Fourlimb: no memory for the bank in %s\n", folder);
         return false;
@@ -114,8 +117,10 @@ static void connect_port(const LV2_Handle instance, const uint32_t port, void* c
         plugin->midi_out = (LV2_Atom_Sequence*)data;
     } else if (port == PORT_NOTIFY) {
         plugin->notify_out = (LV2_Atom_Sequence*)data;
-    } else if (port - PORT_FIRST_CONTROL < CONTROL_COUNT) {
+    } else if (port < PORT_FIRST_READOUT) {
         plugin->controls[port - PORT_FIRST_CONTROL] = (const float*)data;
+    } else if (port < PORT_FIRST_READOUT + READOUT_COUNT) {
+        plugin->readouts[port - PORT_FIRST_READOUT] = (float*)data;
     }
 }
 
@@ -159,6 +164,17 @@ static uint32_t play(Plugin* const plugin, const MidiOutput output, uint32_t don
     return done;
 }
 
+static void write_readouts(const Plugin* const plugin)
+{
+    float values[READOUT_COUNT];
+    engine_readouts(&plugin->engine, values);
+    for (int i = 0; i < READOUT_COUNT; ++i) {
+        if (plugin->readouts[i]) {
+            *plugin->readouts[i] = values[i];
+        }
+    }
+}
+
 static void take_event(Plugin* const plugin, const MidiOutput output, const InputEvent event,
                        const uint32_t frame)
 {
@@ -188,6 +204,7 @@ static void run(const LV2_Handle instance, const uint32_t frames)
         take_event(plugin, output, event, done);
     }
     play(plugin, output, done, frames);
+    write_readouts(plugin);
     notify_run(&plugin->notify, plugin->notify_out, plugin->engine.scheduler.dropped,
                &plugin->uris);
 }

@@ -13,6 +13,16 @@ typedef struct {
     Stroke strokes[FIGURE_STROKES_MAX];
 } OwnFigure;
 
+static inline int64_t finer(int64_t a, int64_t b)
+{
+    while (b) {
+        const int64_t rest = a % b;
+        a = b;
+        b = rest;
+    }
+    return a;
+}
+
 /* Adds a line to a figure that was begun with {0}. */
 static inline void add_line(OwnFigure* const own, const Limb limb, const Voice voice,
                             const int grid, const int over, const char* const steps)
@@ -21,9 +31,11 @@ static inline void add_line(OwnFigure* const own, const Limb limb, const Voice v
     char wrong = 0;
     const int64_t step = step_ticks(grid, over);
     const int64_t length = step * steps_count(steps, &wrong);
-    steps_read(steps, step, limb, voice, own->strokes, FIGURE_STROKES_MAX,
-               &figure->stroke_count);
+    const Stroke stroke = {
+        .limb = (uint8_t)limb, .voice = (uint8_t)voice, .bends = grid_bends(grid, over)};
+    steps_read(steps, step, stroke, own->strokes, FIGURE_STROKES_MAX, &figure->stroke_count);
     figure->cycle_ticks = length > figure->cycle_ticks ? length : figure->cycle_ticks;
+    figure->step_ticks = figure->step_ticks ? finer(figure->step_ticks, step) : step;
     figure->strokes = own->strokes;
     figure->plays_limb[limb] = true;
     strokes_sort(own->strokes, figure->stroke_count);
@@ -33,11 +45,8 @@ static inline void add_line(OwnFigure* const own, const Limb limb, const Voice v
 static inline Groove one_letter(const Figure* const hands, const Figure* const feet,
                                 const Meter meter, const uint32_t bars)
 {
-    return (Groove){.id = 1,
-                    .meter = meter,
-                    .tempo = 120.0,
-                    .form_bars = bars,
-                    .parts = {{hands, feet}}};
+    return (Groove){
+        .id = 1, .meter = meter, .tempo = 120.0, .form_bars = bars, .parts = {{hands, feet}}};
 }
 
 static inline Choice play_as_written(const Groove* const groove)
@@ -45,5 +54,7 @@ static inline Choice play_as_written(const Groove* const groove)
     return (Choice){.groove = groove,
                     .turnaround = groove->turnaround,
                     .phrase_bars = groove->form_bars,
+                    .realign = REALIGN_PHRASE,
+                    .swing = {1.0, TICKS_PER_QUARTER},
                     .limbs = {true, true, true, true}};
 }

@@ -20,12 +20,11 @@ static Stroke at_sixteenth(const int sixteenth, const Limb limb, const Voice voi
                            const Level level)
 {
     return (Stroke){sixteenth * (TICKS_PER_QUARTER / 4), (uint8_t)limb, (uint8_t)voice,
-                    (uint8_t)level};
+                    (uint8_t)level, true};
 }
 
-static void play(Scheduler* const scheduler, const StrokeList* const strokes,
-                 const int64_t begin, const int64_t end, const uint32_t room,
-                 MidiList* const list)
+static void play(Scheduler* const scheduler, const StrokeList* const strokes, const int64_t begin,
+                 const int64_t end, const uint32_t room, MidiList* const list)
 {
     const Clock clock = slow_clock();
     const Output output = {&kit, 9, false};

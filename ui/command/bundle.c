@@ -61,7 +61,9 @@ Bank* bundle_bank(const char* const bundle)
 {
     char folder[BUNDLE_PATH_ROOM + 8];
     snprintf(folder, sizeof folder, "%s/bank", bundle);
-    Bank* const bank = bank_open(folder);
+    char users[BANK_FOLDER_ROOM];
+    Bank* const bank =
+        bank_open((BankSources){folder, bank_users_folder(users) ? users : NULL, NULL});
     if (!bank) {
         fprintf(stderr, "fourlimb: there is no memory for the bank\n");
         return NULL;

@@ -73,10 +73,14 @@ static void print_control(const Host* const host, const LilvPort* const port)
     LilvNode *normal = NULL, *least = NULL, *most = NULL;
     lilv_port_get_range(plugin, port, &normal, &least, &most);
     LilvNode* const name = lilv_port_get_name(plugin, port);
-    printf("  %-14s %-26s %g to %g, at first %g\n",
-           lilv_node_as_string(lilv_port_get_symbol(plugin, port)), lilv_node_as_string(name),
-           (double)lilv_node_as_float(least), (double)lilv_node_as_float(most),
-           (double)lilv_node_as_float(normal));
+    printf("  %-15s %-31s %g to %g", lilv_node_as_string(lilv_port_get_symbol(plugin, port)),
+           lilv_node_as_string(name), (double)lilv_node_as_float(least),
+           (double)lilv_node_as_float(most));
+    if (normal) {
+        printf(", at first %g\n", (double)lilv_node_as_float(normal));
+    } else {
+        printf(", told by the plugin\n");
+    }
     lilv_node_free(name);
     lilv_node_free(normal);
     lilv_node_free(least);

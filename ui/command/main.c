@@ -11,6 +11,7 @@ static const char help[] =
     "  fourlimb render --groove NAME --out FILE.mid   write a groove as a MIDI file\n"
     "  fourlimb show --groove NAME                    print a groove limb by limb\n"
     "  fourlimb list [KIND]                           say what the bank holds\n"
+    "  fourlimb check FILE.ttl                        say what is right and wrong in a bank file\n"
     "  fourlimb --help, fourlimb --version\n"
     "\n"
     "Rendering\n"
@@ -24,6 +25,7 @@ static const char help[] =
     "  --out FILE         the file to write; one that is there stays, unless --force\n"
     "  --bundle FOLDER    the plugin to use, in place of the one beside this program\n"
     "\n"
+    "Your own figures: Turtle files in ~/.local/share/fourlimb (or $XDG_DATA_HOME/fourlimb).\n"
     "A NAME is a label in any case, an id, or a name from the Turtle such as feet:gallop.\n"
     "KIND is grooves, hands, feet, turnarounds, kits or controls.\n"
     "\n"
@@ -46,6 +48,7 @@ static const Command commands[] = {
     {"render", command_render},
     {"list", command_list},
     {"show", command_show},
+    {"check", command_check},
 };
 
 int main(const int count, char** const arguments)

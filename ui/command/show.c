@@ -21,6 +21,27 @@ static int64_t asked_id(const Bank* const bank, const EntryKind kind, const char
     return entry ? (int64_t)entry->id : -2;
 }
 
+/* Whatever --set says, by the control's symbol. */
+static bool apply_settings(const Section* const section, float values[CONTROL_COUNT])
+{
+    for (int i = 0; i < section->setting_count; ++i) {
+        int control = 0;
+        while (control < CONTROL_COUNT &&
+               strcmp(control_rows[control].symbol, section->settings[i].symbol)) {
+            ++control;
+        }
+        if (control == CONTROL_COUNT) {
+            fprintf(stderr,
+                    "fourlimb: there is no control \"%s\"; `fourlimb list controls` "
+                    "names them\n",
+                    section->settings[i].symbol);
+            return false;
+        }
+        values[control] = section->settings[i].value;
+    }
+    return true;
+}
+
 static bool read_settings(const Bank* const bank, const Section* const section,
                           Settings* const settings)
 {
@@ -28,16 +49,21 @@ static bool read_settings(const Bank* const bank, const Section* const section,
     for (int i = 0; i < CONTROL_COUNT; ++i) {
         values[i] = control_rows[i].normal;
     }
-    const int64_t groove = asked_id(bank, ENTRY_GROOVE, section->groove, 1);
-    const int64_t hands = asked_id(bank, ENTRY_HANDS, section->hands, AS_WRITTEN);
-    const int64_t feet = asked_id(bank, ENTRY_FEET, section->feet, AS_WRITTEN);
-    const int64_t turnaround = asked_id(bank, ENTRY_TURNAROUND, section->turnaround, AS_WRITTEN);
-    values[CONTROL_GROOVE] = (float)groove;
-    values[CONTROL_HANDS] = (float)hands;
-    values[CONTROL_FEET] = (float)feet;
-    values[CONTROL_TURNAROUND] = (float)turnaround;
+    const int64_t ids[] = {
+        asked_id(bank, ENTRY_GROOVE, section->groove, 1),
+        asked_id(bank, ENTRY_HANDS, section->hands, AS_WRITTEN),
+        asked_id(bank, ENTRY_FEET, section->feet, AS_WRITTEN),
+        asked_id(bank, ENTRY_TURNAROUND, section->turnaround, AS_WRITTEN),
+    };
+    const Control controls[] = {CONTROL_GROOVE, CONTROL_HANDS, CONTROL_FEET, CONTROL_TURNAROUND};
+    bool good = true;
+    for (int i = 0; i < 4; ++i) {
+        good = good && ids[i] != -2;
+        values[controls[i]] = (float)ids[i];
+    }
+    good = good && apply_settings(section, values);
     *settings = settings_from_controls(values);
-    return groove != -2 && hands != -2 && feet != -2 && turnaround != -2;
+    return good;
 }
 
 static bool same_bar(const StrokeList* const a, const StrokeList* const b, const int64_t apart)
@@ -73,8 +99,9 @@ static void print_bar(const Choice* const choice, const Meter meter, const int b
 static void print_groove(const Bank* const bank, const Section* const section,
                          const Settings* const settings)
 {
-    const Choice choice = choice_make(bank_library(bank), settings);
-    const Groove* const groove = choice.groove;
+    const Groove* const groove = choice_make(bank_library(bank), settings, 120.0).groove;
+    const double tempo = section->tempo > 0.0 ? section->tempo : groove->tempo;
+    const Choice choice = choice_make(bank_library(bank), settings, tempo);
     Meter meter = groove->meter;
     if (section->beats) {
         meter = (Meter){section->beats, section->beat_unit};

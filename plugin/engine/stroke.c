@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: ISC
+#include "stroke.h"
+
+bool limb_is_foot(const uint8_t limb)
+{
+    return limb == RIGHT_FOOT || limb == LEFT_FOOT;
+}
+
+bool stroke_before(const Stroke a, const Stroke b)
+{
+    if (a.tick != b.tick) {
+        return a.tick < b.tick;
+    }
+    return a.limb != b.limb ? a.limb < b.limb : a.voice < b.voice;
+}
+
+/* Insertion: lists are short and mostly in order already, and it is stable. */
+void strokes_sort(Stroke* const strokes, const uint32_t count)
+{
+    for (uint32_t i = 1; i < count; ++i) {
+        const Stroke stroke = strokes[i];
+        uint32_t place = i;
+        for (; place > 0 && stroke_before(stroke, strokes[place - 1]); --place) {
+            strokes[place] = strokes[place - 1];
+        }
+        strokes[place] = stroke;
+    }
+}
+
+void stroke_list_add(StrokeList* const list, const Stroke stroke)
+{
+    if (list->count == SPAN_STROKES_MAX) {
+        ++list->dropped;
+        return;
+    }
+    list->strokes[list->count++] = stroke;
+}

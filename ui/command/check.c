@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: ISC
+#include "bundle.h"
+#include "commands.h"
+
+#include <stdio.h>
+
+static void print_right(const Bank* const bank, const EntryKind kind)
+{
+    for (uint32_t i = 0; i < bank_count(bank, kind); ++i) {
+        const EntryInfo* const entry = bank_entry(bank, kind, i);
+        if (entry->is_users) {
+            printf("right: %s %s, id %u, \"%s\"\n", bundle_kind_word(kind), entry->name, entry->id,
+                   entry->label);
+        }
+    }
+}
+
+static int print_wrong(const Bank* const bank)
+{
+    const Complaints* const complaints = bank_complaints(bank);
+    for (size_t i = 0; i < complaints->count; ++i) {
+        printf("wrong: %s\n", complaints->texts[i]);
+    }
+    if (complaints->unkept) {
+        printf("wrong: %zu things more\n", complaints->unkept);
+    }
+    return complaints->count ? FAILED : DONE;
+}
+
+int command_check(const Request* const request)
+{
+    char bundle[BUNDLE_PATH_ROOM];
+    char folder[BUNDLE_PATH_ROOM + 8];
+    if (!request->kind) {
+        fprintf(stderr, "fourlimb: check needs a file of figures, grooves or kit maps\n");
+        return ASKED_WRONGLY;
+    }
+    if (!bundle_find(request->bundle, bundle)) {
+        return FAILED;
+    }
+    snprintf(folder, sizeof folder, "%s/bank", bundle);
+    Bank* const bank = bank_open((BankSources){folder, NULL, request->kind});
+    if (!bank) {
+        fprintf(stderr, "fourlimb: there is no memory for the bank\n");
+        return FAILED;
+    }
+    for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
+        print_right(bank, (EntryKind)kind);
+    }
+    const int status = print_wrong(bank);
+    bank_free(bank);
+    return status;
+}
