@@ -88,6 +88,12 @@ $(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(HOST_ROOM) $(BANK) $(ENGINE)
 	@echo "  LINK $@"
 	@$(CC) $(ALL_CFLAGS) -rdynamic -o $@ $^ $(HOST_LIBS) $(BANK_LIBS) -lm
 
+LIVE_ROOM := $(BUILD)/tests/live/child.o $(BUILD)/tests/live/jack_driver.o \
+	$(BUILD)/tests/live/stage.o $(BUILD)/tests/live/tab.o
+$(BUILD)/tests/live/test_jalv: $(BUILD)/tests/live/test_jalv.o $(TEST_HELP) $(LIVE_ROOM)
+	@echo "  LINK $@"
+	@$(CC) $(ALL_CFLAGS) -o $@ $^ -ljack -lpthread -lm
+
 # ---- What people do with it
 
 DEMO := $(BUILD)/demo

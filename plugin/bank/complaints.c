@@ -5,7 +5,8 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-static char* formatted(const char* const format, va_list arguments)
+__attribute__((format(printf, 1, 0))) static char* formatted(const char* const format,
+                                                             va_list arguments)
 {
     va_list again;
     va_copy(again, arguments);

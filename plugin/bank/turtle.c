@@ -156,6 +156,9 @@ static SerdStatus take_statement(void* const handle, const SerdStatementFlags fl
 
 /* After a mistake serd goes on at the next line, and what is left of the broken
    subject looks wrong to it line by line: only the first is worth telling. */
+/* The format is serd's own. */
+#pragma GCC diagnostic push
+#pragma GCC diagnostic ignored "-Wformat-nonliteral"
 static SerdStatus take_error(void* const handle, const SerdError* const error)
 {
     Reading* const reading = (Reading*)handle;
@@ -172,6 +175,7 @@ static SerdStatus take_error(void* const handle, const SerdError* const error)
              text);
     return SERD_SUCCESS;
 }
+#pragma GCC diagnostic pop
 
 static const char* base_name(const char* const path)
 {

@@ -13,7 +13,7 @@ void follow_restart(Follow* const follow)
 static void remember(Follow* const follow, const Difference* const difference)
 {
     const uint32_t newest = (follow->next + FOLLOW_REPORTS - 1) % FOLLOW_REPORTS;
-    const double apart = difference->beat / 32.0 / difference->nominal;
+    const double apart = difference->beat / 32.0 / difference->rate;
     if (follow->count && (double)(difference->frame - follow->frames[newest]) < apart) {
         return;
     }
@@ -25,13 +25,27 @@ static void remember(Follow* const follow, const Difference* const difference)
     }
 }
 
-/* The host's own rate over the reports held. */
+static double slope(const Follow* const follow, const uint32_t from, const uint32_t to)
+{
+    const uint32_t oldest = follow->next + FOLLOW_REPORTS - follow->count;
+    const uint32_t a = (oldest + from) % FOLLOW_REPORTS;
+    const uint32_t b = (oldest + to) % FOLLOW_REPORTS;
+    return (follow->ticks[b] - follow->ticks[a]) / (double)(follow->frames[b] - follow->frames[a]);
+}
+
+/* The host's own rate now: the slopes of the older and the newer half of the
+   reports held, carried on, or a ramp would leave us behind. */
 static double measured_rate(const Follow* const follow, const Difference* const difference)
 {
-    const uint32_t oldest = (follow->next + FOLLOW_REPORTS - follow->count) % FOLLOW_REPORTS;
-    const double frames = (double)(difference->frame - follow->frames[oldest]);
-    const double ticks = difference->reported - follow->ticks[oldest];
-    const double rate = frames > 0.0 ? ticks / frames : difference->nominal;
+    const uint32_t last = follow->count - 1, middle = last / 2;
+    double rate = difference->nominal;
+    if (middle > 0) {
+        const double older = slope(follow, 0, middle);
+        const double newer = slope(follow, middle, last);
+        rate = newer + (newer - older) / 2.0;
+    } else if (last > 0) {
+        rate = slope(follow, 0, last);
+    }
     return fmin(fmax(rate, difference->nominal / 4.0), difference->nominal * 4.0);
 }
 
@@ -60,7 +74,7 @@ static FollowAdvice steer(Follow* const follow, const Difference* const differen
         follow->off_sign = 0;
         return FOLLOW_RELEASE;
     }
-    const double half_beat_frames = difference->beat / 2.0 / difference->nominal;
+    const double half_beat_frames = difference->beat / 2.0 / difference->rate;
     const double wanted = measured + off / half_beat_frames;
     *rate = fmin(fmax(wanted, measured / 2.0), measured * 2.0);
     return FOLLOW_STEER;

@@ -28,6 +28,7 @@ typedef struct {
     double tolerance; /* ticks that count as rounding */
     double beat;      /* ticks in a beat unit */
     double nominal;   /* ticks in a frame by the host's tempo, > 0 */
+    double rate;      /* ticks in a frame as we go now, > 0 */
 } Difference;
 
 typedef enum { FOLLOW_KEEP, FOLLOW_STEER, FOLLOW_RELEASE, FOLLOW_LEAP } FollowAdvice;

@@ -62,9 +62,10 @@ static bool learn_whole_beats(Habits* const habits, const Sighting here, const d
                               const double unit)
 {
     const double beats = (double)(here.beats - habits->mark.beats);
-    const double since_mark = (double)(here.frame - habits->mark_low);
+    const double since_low = (double)(here.frame - habits->mark_low);
+    const double since_mark = (double)(here.frame - habits->mark.frame);
     const double until_last = (double)(habits->last.frame - habits->mark.frame);
-    const double most = since_mark / beats * 1.02;
+    const double most = since_low / beats * 1.02;
     const double least = fmax(until_last / beats, since_mark / (beats + 1.0)) * 0.98;
     const double per_beat_quarters = per_beat * 4.0 / unit;
     const bool fits_beats = per_beat >= least && per_beat <= most;
@@ -84,11 +85,13 @@ static void set_mark(Habits* const habits, const Sighting here, const int64_t lo
 bool habits_learn(Habits* const habits, const Report* const report, const Meter meter,
                   const double per_beat, const int64_t frame)
 {
-    if (meter.beat_unit <= 4 || !report_has_place(report, meter)) {
+    const bool has_place = report_has_place(report, meter);
+    if (meter.beat_unit <= 4 || !(has_place || report_counts_beats(report, meter))) {
         habits_restart(habits);
         return false;
     }
-    const double fraction = report->bar_beat - floor(report->bar_beat);
+    /* Where beats are only counted the fraction isn't known: no good mark. */
+    const double fraction = has_place ? report->bar_beat - floor(report->bar_beat) : 0.5;
     const Sighting here = {true, report_whole_beats(report, meter), fraction, frame};
     bool changed = false;
     if (!habits->last.set || here.beats < habits->last.beats) {

@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: ISC
 #include "position.h"
 
+#include "place.h"
+
 #include <math.h>
 
-/* Rounding of reported places, as a share of a beat unit: hosts were seen to
-   cut to 1/384, twice that where the fraction counts quarters of an eighth. */
-static const double rounding = 1.05 / 192.0;
 /* A stroke this much of a beat before the place of a jump still sounds. */
 static const double look_back = 1.0 / 384.0;
 /* A still host repeats its frame at once, not after a loop of a beat or more. */
@@ -17,18 +16,6 @@ void position_init(Position* const position, const double frames_per_second)
         (Position){.frames_per_second = frames_per_second, .meter = {4.0, 4}, .tempo = 120.0};
 }
 
-static double beat_ticks(const Position* const position)
-{
-    return (double)meter_beat_ticks(position->meter);
-}
-
-static double tolerance(const Position* const position)
-{
-    const bool doubled =
-        position->meter.beat_unit > 4 && position->habits.fraction != FRACTION_OF_BEAT;
-    return beat_ticks(position) * rounding * (doubled ? position->meter.beat_unit / 4.0 : 1.0);
-}
-
 double position_tempo(const Position* const position)
 {
     const double rolling = position->clock.ticks_per_frame * position->frames_per_second * 60.0 /
@@ -36,19 +23,6 @@ double position_tempo(const Position* const position)
     const double told =
         position->tempo * habits_quarters_per_count(&position->habits, position->meter);
     return position->rolling ? rolling : told;
-}
-
-/* Ticks in one of the host's frames at speed 1. */
-static double frame_ticks(const Position* const position)
-{
-    const double quarters = habits_quarters_per_count(&position->habits, position->meter);
-    return position->tempo / 60.0 * quarters * (double)TICKS_PER_QUARTER /
-           position->frames_per_second;
-}
-
-static double line_at(const Position* const position, const double frame)
-{
-    return position->line_tick + (frame - position->line_frame) * frame_ticks(position);
 }
 
 /* The tick here after the meter changed: same bar number, same place in it.  A
@@ -69,7 +43,7 @@ static void shift(Position* const position, const double delta)
 static void change_meter(Position* const position, const Meter meter)
 {
     const double here = clock_tick(&position->clock, position->clock.now);
-    const double there = in_meter(here, position->meter, meter, tolerance(position));
+    const double there = in_meter(here, position->meter, meter, place_tolerance(position));
     shift(position, there - here);
     position->meter = meter;
     habits_restart(&position->habits);
@@ -77,16 +51,9 @@ static void change_meter(Position* const position, const Meter meter)
 
 static void set_rate(Position* const position, const double tick)
 {
-    const double rate = position->rolling ? frame_ticks(position) * position->speed : 0.0;
+    const double rate = position->rolling ? place_frame_ticks(position) * position->speed : 0.0;
     clock_anchor(&position->clock, tick, rate);
     follow_restart(&position->follow);
-}
-
-/* From here on frames and ticks go along a new line. */
-static void draw_line(Position* const position, const double tick)
-{
-    position->line_frame = (double)position->frame;
-    position->line_tick = tick;
 }
 
 void position_fallback(Position* const position, const Meter meter, const double tempo)
@@ -190,74 +157,11 @@ static void learn(Position* const position, const Report* const report, Changes*
         habits_learn(&position->habits, report, position->meter, per_beat, position->clock.now);
 }
 
-/* Sticks to the line if the reported place is only a rounding of it. */
-static bool line_agrees(const Position* const position, const double line, const double reported)
+/* Learns afresh from here on: what is told at a start or jump counts as seen. */
+static void learn_from_here(Position* const position, const Report* const report)
 {
-    return fabs(line - reported) <= tolerance(position);
-}
-
-/* A place some beats from frame 0 tells at once what the tempo counts. */
-static void learn_from_frame(Position* const position, const Report* const report)
-{
-    Habits* const habits = &position->habits;
-    const double in_quarters = (double)report->frame * frame_ticks(position);
-    const double in_beats = in_quarters * 4.0 / position->meter.beat_unit;
-    const double reported = report_tick(report, position->meter, FRACTION_OF_BEAT);
-    if (position->meter.beat_unit <= 4 || habits->tempo_unit != TEMPO_UNKNOWN ||
-        reported < beat_ticks(position)) {
-        return;
-    }
-    if (line_agrees(position, in_quarters, reported)) {
-        habits->tempo_unit = TEMPO_IN_QUARTERS;
-    } else if (line_agrees(position, in_beats, reported)) {
-        habits->tempo_unit = TEMPO_IN_BEATS;
-    }
-}
-
-/* Where a report with bar and beat says we are, after a jump.  The line through
-   the last change of tempo, or through frame 0, is exact where it agrees. */
-static double place_with_beat(Position* const position, const Report* const report)
-{
-    const Meter meter = position->meter;
-    learn_from_frame(position, report);
-    const double reported = report_tick(report, meter, position->habits.fraction);
-    if (!(report->has & HAS_FRAME)) {
-        return reported;
-    }
-    const double line = line_at(position, (double)report->frame);
-    const double straight = (double)report->frame * frame_ticks(position);
-    const bool doubtful = meter.beat_unit > 4 && position->habits.fraction == FRACTION_UNKNOWN;
-    const double other = doubtful ? report_tick(report, meter, FRACTION_OF_QUARTER) : reported;
-    if (line_agrees(position, line, reported) || line_agrees(position, line, other)) {
-        return line;
-    }
-    if (line_agrees(position, straight, reported) || line_agrees(position, straight, other)) {
-        position->line_frame = position->line_tick = 0.0;
-        return straight;
-    }
-    draw_line(position, reported);
-    return reported;
-}
-
-/* Without a usable beat the frame decides, but not against the bar. */
-static double place_without_beat(const Position* const position, const Report* const report)
-{
-    if (!(report->has & HAS_FRAME)) {
-        return clock_tick(&position->clock, position->clock.now);
-    }
-    const double line = line_at(position, (double)report->frame);
-    if (!(report->has & HAS_BAR)) {
-        return line;
-    }
-    const double bar_ticks = (double)meter_bar_ticks(position->meter);
-    const double bar = (double)report->bar * bar_ticks;
-    const double slack = tolerance(position);
-    return line >= bar - slack && line < bar + bar_ticks + slack ? line : bar;
-}
-
-static bool has_place(const Position* const position, const Report* const report)
-{
-    return report_has_place(report, position->meter);
+    habits_restart(&position->habits);
+    habits_learn(&position->habits, report, position->meter, 1.0, position->clock.now);
 }
 
 /* Begins anew from wherever the report says.  A jump too short to be meant, on
@@ -265,10 +169,9 @@ static bool has_place(const Position* const position, const Report* const report
 static void anchor(Position* const position, const Report* const report, const bool on_the_way)
 {
     const double own = clock_tick(&position->clock, position->clock.now);
-    const bool known = has_place(position, report);
-    const double tick =
-        known ? place_with_beat(position, report) : place_without_beat(position, report);
-    const double back = beat_ticks(position) * look_back;
+    const bool known = place_is_told(position, report);
+    const double tick = place_find(position, report);
+    const double back = place_beat_ticks(position) * look_back;
     set_rate(position, tick);
     position->provisional = !known;
     if (!on_the_way || fabs(tick - own) > back) {
@@ -284,19 +187,25 @@ static PositionEvent go_on_changed(Position* const position, const Report* const
 {
     const double own = clock_tick(&position->clock, position->clock.now);
     double tick = own;
-    if (has_place(position, report)) {
-        const double reported = report_tick(report, position->meter, position->habits.fraction);
-        if (fabs(reported - own) > beat_ticks(position) / 2.0) {
+    if (changes.tempo_unit && !place_is_told(position, report)) {
+        anchor(position, report, true);
+        return POSITION_BROKE;
+    }
+    if (place_is_told(position, report)) {
+        const double reported = place_reported(position, report);
+        if (fabs(reported - own) > place_beat_ticks(position) / 2.0) {
             anchor(position, report, true);
             return POSITION_BROKE;
         }
-        tick = changes.tempo_unit                     ? place_with_beat(position, report)
-               : line_agrees(position, own, reported) ? own
-                                                      : reported;
+        if (changes.tempo_unit) {
+            tick = place_find(position, report);
+        } else if (!place_agrees(position, own, reported)) {
+            tick = reported;
+        }
         position->provisional = false;
     }
     set_rate(position, tick);
-    draw_line(position, tick);
+    place_draw_line(position, tick);
     return POSITION_GOES_ON;
 }
 
@@ -304,17 +213,18 @@ static PositionEvent go_on(Position* const position, const Report* const report)
 {
     const bool unsure =
         position->meter.beat_unit > 4 && position->habits.fraction == FRACTION_UNKNOWN;
-    if (!has_place(position, report) || unsure) {
+    if (!place_is_told(position, report) || unsure) {
         return POSITION_GOES_ON;
     }
     const double own = clock_tick(&position->clock, position->clock.now);
     const Difference difference = {
         .frame = position->clock.now,
-        .reported = report_tick(report, position->meter, position->habits.fraction),
+        .reported = place_reported(position, report),
         .own = own,
-        .tolerance = tolerance(position),
-        .beat = beat_ticks(position),
-        .nominal = frame_ticks(position) * position->speed,
+        .tolerance = place_tolerance(position),
+        .beat = place_beat_ticks(position),
+        .nominal = place_frame_ticks(position) * position->speed,
+        .rate = position->clock.ticks_per_frame,
     };
     double rate = difference.nominal;
     switch (follow_report(&position->follow, &difference, &rate)) {
@@ -323,7 +233,7 @@ static PositionEvent go_on(Position* const position, const Report* const report)
     case FOLLOW_RELEASE:
     case FOLLOW_STEER:
         clock_anchor(&position->clock, own, rate);
-        draw_line(position, own);
+        place_draw_line(position, own);
         break;
     case FOLLOW_LEAP:
         anchor(position, report, true);
@@ -348,12 +258,12 @@ static PositionEvent stop(Position* const position, const Motion motion)
 static void start(Position* const position, const Report* const report, const bool same_frame)
 {
     const double here = clock_tick(&position->clock, position->clock.now);
-    const double reported = report_tick(report, position->meter, position->habits.fraction);
+    const double reported = place_reported(position, report);
     const bool same = position->may_resume && same_frame &&
-                      (!has_place(position, report) || line_agrees(position, here, reported));
+                      (!place_is_told(position, report) || place_agrees(position, here, reported));
     position->rolling = true;
     position->may_resume = false;
-    habits_restart(&position->habits);
+    learn_from_here(position, report);
     if (same) {
         set_rate(position, here);
     } else {
@@ -369,11 +279,11 @@ static PositionEvent roll(Position* const position, const Report* const report, 
         return POSITION_BROKE;
     }
     if (motion == FRAME_JUMPED) {
-        habits_restart(&position->habits);
+        learn_from_here(position, report);
         anchor(position, report, true);
         return POSITION_BROKE;
     }
-    const bool found = position->provisional && has_place(position, report);
+    const bool found = position->provisional && place_is_told(position, report);
     if (changes.meter || changes.tempo || changes.speed || changes.tempo_unit || found) {
         return go_on_changed(position, report, changes);
     }

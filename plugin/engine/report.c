@@ -4,6 +4,7 @@
 #include <math.h>
 
 static const double most_frames = 9.0e15;  /* exact in a double */
+static const double most_speed = 1000.0;   /* beyond any shuttle */
 static const int64_t most_bars = 10000000; /* its ticks still fit */
 
 static void keep_if(Report* const report, const uint32_t field, const bool good)
@@ -21,7 +22,7 @@ static bool power_of_two(const int32_t number)
 void report_clean(Report* const report)
 {
     keep_if(report, HAS_FRAME, fabs((double)report->frame) < most_frames);
-    keep_if(report, HAS_SPEED, isfinite(report->speed));
+    keep_if(report, HAS_SPEED, fabs(report->speed) <= most_speed);
     keep_if(report, HAS_BAR, report->bar > -most_bars && report->bar < most_bars);
     keep_if(report, HAS_BAR_BEAT, isfinite(report->bar_beat));
     keep_if(report, HAS_BEAT, isfinite(report->beat));
@@ -53,8 +54,18 @@ double report_tick(const Report* const report, const Meter meter, const Fraction
     return (double)(report->bar * meter_bar_ticks(meter)) + beats * (double)meter_beat_ticks(meter);
 }
 
+bool report_counts_beats(const Report* const report, const Meter meter)
+{
+    const uint32_t needed = HAS_BAR | HAS_BEAT;
+    return (report->has & needed) == needed && !report_has_place(report, meter) &&
+           report->beat >= 1.0 && report->beat < meter.beats_per_bar + 1.0 &&
+           report->beat <= floor(report->beat);
+}
+
 int64_t report_whole_beats(const Report* const report, const Meter meter)
 {
     const double before = (double)report->bar * meter.beats_per_bar;
-    return (int64_t)floor(before + floor(report->bar_beat));
+    const double in_bar =
+        report_counts_beats(report, meter) ? report->beat - 1.0 : floor(report->bar_beat);
+    return (int64_t)floor(before + in_bar);
 }

@@ -51,5 +51,9 @@ typedef enum {
 /* The tick that bar and beat name, read the given way. */
 double report_tick(const Report* report, Meter meter, FractionKind kind);
 
-/* Whole beat units since bar 0. */
+/* True if `beat` counts whole beats of the bar from 1, which is all that some
+   hosts tell: no place, but it says how many beats have begun. */
+bool report_counts_beats(const Report* report, Meter meter);
+
+/* Whole beat units since bar 0, of a report that has a place or counts beats. */
 int64_t report_whole_beats(const Report* report, Meter meter);

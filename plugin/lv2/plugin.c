@@ -201,7 +201,7 @@ static void run(const LV2_Handle instance, const uint32_t frames)
         const int64_t last = frames;
         const int64_t at = event.frame < done ? done : event.frame > last ? last : event.frame;
         done = play(plugin, output, done, (uint32_t)at);
-        take_event(plugin, output, event, done);
+        take_event(plugin, output, event, done < frames || !frames ? done : frames - 1);
     }
     play(plugin, output, done, frames);
     write_readouts(plugin);

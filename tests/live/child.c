@@ -4,7 +4,9 @@
 #include <fcntl.h>
 #include <signal.h>
 #include <stddef.h>
+#include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 #include <sys/prctl.h>
 #include <sys/wait.h>
 #include <time.h>
@@ -91,11 +93,10 @@ static void become(const char* const argv[], const char* const log, const pid_t 
     dup2(out, STDOUT_FILENO);
     dup2(out, STDERR_FILENO);
     /* exec takes char* const* for its age alone; it changes nothing. */
-    union {
-        const char* const* ours;
-        char* const* theirs;
-    } arguments = {argv};
-    execvp(argv[0], arguments.theirs);
+    char* const* arguments = NULL;
+    memcpy(&arguments, &argv, sizeof arguments);
+    execvp(argv[0], arguments);
+    dprintf(STDERR_FILENO, "%s: no such program\n", argv[0]);
     _exit(127);
 }
 

@@ -40,16 +40,19 @@ struct Host {
     Buffer notify;
 };
 
-static int print_log(const LV2_Log_Handle handle, const LV2_URID type, const char* const format,
-                     va_list arguments)
+/* The format is the plugin's: a literal there, checked there. */
+__attribute__((format(printf, 3, 0))) static int print_log(const LV2_Log_Handle handle,
+                                                           const LV2_URID type,
+                                                           const char* const format,
+                                                           va_list arguments)
 {
     (void)handle;
     (void)type;
     return vfprintf(stderr, format, arguments);
 }
 
-static int log_printf(const LV2_Log_Handle handle, const LV2_URID type, const char* const format,
-                      ...)
+__attribute__((format(printf, 3, 4))) static int
+log_printf(const LV2_Log_Handle handle, const LV2_URID type, const char* const format, ...)
 {
     va_list arguments;
     va_start(arguments, format);

@@ -1,0 +1,137 @@
+// SPDX-License-Identifier: ISC
+#include "stage.h"
+
+#include "child.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+enum { SECONDS_MAX = 60 }; /* a run takes less than ten */
+
+/* One stage a program; a signal handler gets at it no other way. */
+static struct {
+    char folder[32];
+    char bundles[64], bundle[96], log[64];
+    pid_t server, host;
+    char why_not[256];
+} stage;
+
+static const char* const bundle_files[] = {"fourlimb.so", "manifest.ttl", "groove.ttl", "bank"};
+static const char* const bundle_sources[] = {
+    FOURLIMB_BUILD "/lv2/fourlimb.lv2/fourlimb.so",
+    FOURLIMB_BUILD "/lv2/fourlimb.lv2/manifest.ttl",
+    FOURLIMB_BUILD "/lv2/fourlimb.lv2/groove.ttl",
+    FOURLIMB_SOURCE "/tests/live/bank",
+};
+enum { BUNDLE_FILES = sizeof bundle_files / sizeof *bundle_files };
+static char links[BUNDLE_FILES][128];
+
+/* Only what a signal handler may call. */
+static void remove_folder(void)
+{
+    for (int i = 0; i < BUNDLE_FILES; ++i) {
+        unlink(links[i]);
+    }
+    unlink(stage.log);
+    rmdir(stage.bundle);
+    rmdir(stage.bundles);
+    rmdir(stage.folder);
+}
+
+/* The built plugin with a bank of our own. */
+static bool make_folder(void)
+{
+    snprintf(stage.folder, sizeof stage.folder, "/tmp/fourlimb-jalv-XXXXXX");
+    if (!mkdtemp(stage.folder)) {
+        return false;
+    }
+    snprintf(stage.bundles, sizeof stage.bundles, "%s/lv2", stage.folder);
+    snprintf(stage.bundle, sizeof stage.bundle, "%s/fourlimb.lv2", stage.bundles);
+    snprintf(stage.log, sizeof stage.log, "%s/log", stage.folder);
+    bool good = !mkdir(stage.bundles, 0700) && !mkdir(stage.bundle, 0700);
+    for (int i = 0; i < BUNDLE_FILES; ++i) {
+        snprintf(links[i], sizeof links[i], "%s/%s", stage.bundle, bundle_files[i]);
+        good = good && !access(bundle_sources[i], R_OK) && !symlink(bundle_sources[i], links[i]);
+    }
+    return good;
+}
+
+const char* stage_why_not(void)
+{
+    return stage.why_not;
+}
+
+bool stage_host_runs(void)
+{
+    return child_runs(stage.host);
+}
+
+static bool server_runs(void)
+{
+    return child_runs(stage.server);
+}
+
+const char* stage_last_words(void)
+{
+    static char line[160] = "nothing";
+    FILE* const file = fopen(stage.log, "r");
+    while (file && fgets(line, sizeof line, file)) {
+        line[strcspn(line, "\n")] = '\0';
+    }
+    if (file) {
+        fclose(file);
+    }
+    return line;
+}
+
+static JackDriver* start_server(char name[32])
+{
+    snprintf(name, 32, "fourlimb-%d", (int)getpid());
+    /* -S: on a busy machine the server waits for its clients, it skips nothing. */
+    const char* const arguments[] = {"jackd", "-r",    "-m", "-S",    "-n", name,  "-t", "5000",
+                                     "-d",    "dummy", "-r", "48000", "-p", "256", NULL};
+    stage.server = child_start(arguments, stage.log);
+    return jack_driver_open(name, server_runs);
+}
+
+static void start_host(const char* const server)
+{
+    setenv("JACK_DEFAULT_SERVER", server, 1);
+    setenv("LV2_PATH", stage.bundles, 1);
+    const char* const arguments[] = {"jalv", "-i", "urn:fourlimb:groove", NULL};
+    stage.host = child_start(arguments, stage.log);
+}
+
+JackDriver* stage_open(void)
+{
+    char server[32];
+#ifdef __SANITIZE_ADDRESS__
+    snprintf(stage.why_not, sizeof stage.why_not, "jalv can't load a sanitized plugin");
+    return NULL;
+#endif
+    child_guard(SECONDS_MAX, remove_folder);
+    if (!make_folder()) {
+        snprintf(stage.why_not, sizeof stage.why_not, "no bundle could be laid in %s",
+                 stage.folder);
+        return NULL;
+    }
+    JackDriver* const driver = start_server(server);
+    if (driver) {
+        start_host(server);
+    } else {
+        snprintf(stage.why_not, sizeof stage.why_not, "no JACK server; jackd said: %s",
+                 stage_last_words());
+    }
+    return driver;
+}
+
+void stage_close(JackDriver* const driver)
+{
+    child_end(stage.host);
+    jack_driver_close(driver);
+    child_end(stage.server);
+    remove_folder();
+}
