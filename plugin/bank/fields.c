@@ -3,6 +3,7 @@
 
 #include <errno.h>
 #include <inttypes.h>
+#include <math.h>
 #include <stdarg.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -73,6 +74,44 @@ int64_t field_integer(Subject* const subject, const char* const term, const int6
         return value;
     }
     return least;
+}
+
+/* Turtle's decimals have a point whatever the locale: read by hand. */
+static bool read_decimal(const char* text, double* const value)
+{
+    const bool negative = *text == '-';
+    double scale = 1.0;
+    int digits = 0;
+    bool fraction = false;
+    *value = 0.0;
+    for (text += negative || *text == '+'; *text; ++text) {
+        if (*text == '.' && !fraction) {
+            fraction = true;
+            continue;
+        }
+        if (*text < '0' || *text > '9' || ++digits > 15) {
+            return false;
+        }
+        *value = *value * 10.0 + (*text - '0');
+        scale *= fraction ? 10.0 : 1.0;
+    }
+    *value = (negative ? -*value : *value) / scale;
+    return digits > 0;
+}
+
+double field_decimal(Subject* const subject, const char* const term, const double least,
+                     const double most)
+{
+    const SordNode* const node = field_node(subject, term, false);
+    if (!node) {
+        return NAN;
+    }
+    double value = 0.0;
+    const char* const text = (const char*)sord_node_get_string(node);
+    if (!read_decimal(text, &value) || value < least || value > most) {
+        field_wrong(subject, term, "\"%s\": expected a number from %g to %g", text, least, most);
+    }
+    return value;
 }
 
 bool field_boolean(Subject* const subject, const char* const term)

@@ -20,6 +20,9 @@ typedef struct {
 int64_t field_integer(Subject* subject, const char* term, int64_t least, int64_t most,
                       int64_t absent);
 
+/* A decimal number from least to most; not a number if it isn't stated. */
+double field_decimal(Subject* subject, const char* term, double least, double most);
+
 /* True or false; false if it isn't stated. */
 bool field_boolean(Subject* subject, const char* term);
 

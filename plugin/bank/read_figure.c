@@ -60,8 +60,10 @@ static void read_written(Subject* const line, LineSteps* const read)
     read->steps = field_text(line, "steps");
     read->count = read->steps ? steps_count(read->steps, &wrong) : 0;
     if (read->count < 0) {
-        field_wrong(line, "steps",
-                    "'%c' is not a step; expected . rest, g ghost, o normal, O accent", wrong);
+        field_wrong(
+            line, "steps",
+            "'%c' is not a step; expected . rest, g ghost, o normal, O accent, f flam, d drag",
+            wrong);
     } else if (read->steps && !read->count) {
         field_wrong(line, "steps", "has no steps");
     }
@@ -103,6 +105,9 @@ static void read_line(Subject* const line, Draft* const draft)
         return;
     }
     const Stroke stroke = {.limb = (uint8_t)limb, .voice = (uint8_t)voice, .bends = read.bends};
+    if (limb_is_foot(stroke.limb) && strpbrk(read.steps, "fd")) {
+        field_wrong(line, "steps", "a foot has no flams and drags");
+    }
     steps_read(read.steps, read.step, stroke, draft->strokes, FIGURE_STROKES_MAX, &draft->count);
     const int64_t length = read.step * read.count;
     draft->cycle_ticks = length > draft->cycle_ticks ? length : draft->cycle_ticks;

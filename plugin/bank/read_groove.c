@@ -95,6 +95,19 @@ static void read_form(Subject* const subject, const bool has_part[PARTS_MAX], Gr
     groove->form_bars = (uint32_t)bars;
 }
 
+static WrittenFeel read_feel(Subject* const subject)
+{
+    return (WrittenFeel){
+        .swing_ratio = field_decimal(subject, "swing", 1.0, 3.0),
+        .swing_sixteenths = field_boolean(subject, "swingSixteenths"),
+        .looseness_ms = field_decimal(subject, "looseness", 0.0, 30.0),
+        .touch = field_decimal(subject, "touch", 0.0, 100.0) / 100.0,
+        .push_hands_ms = field_decimal(subject, "pushHands", -50.0, 50.0),
+        .push_snare_ms = field_decimal(subject, "pushSnare", -50.0, 50.0),
+        .push_feet_ms = field_decimal(subject, "pushFeet", -50.0, 50.0),
+    };
+}
+
 bool read_groove(Subject* const subject, const Table tables[ENTRY_KINDS], const uint32_t id,
                  void* const value)
 {
@@ -103,6 +116,7 @@ bool read_groove(Subject* const subject, const Table tables[ENTRY_KINDS], const 
     *groove = (Groove){.id = id};
     groove->meter = read_meter(subject);
     groove->tempo = (double)field_integer(subject, "tempo", 20, 400, 0);
+    groove->feel = read_feel(subject);
     groove->crash_start = field_boolean(subject, "crashStart");
     groove->turnaround = read_reference(subject, "turnaround", &tables[ENTRY_TURNAROUND], false);
     read_parts(subject, tables, groove, has_part);

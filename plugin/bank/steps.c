@@ -19,6 +19,10 @@ int step_level(const char sign)
         return LEVEL_NORMAL;
     case 'O':
         return LEVEL_ACCENT;
+    case 'f':
+        return LEVEL_FLAM;
+    case 'd':
+        return LEVEL_DRAG;
     default:
         return -1;
     }

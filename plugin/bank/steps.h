@@ -4,7 +4,7 @@
 
 #include "../engine/stroke.h"
 
-/* The level of a sign, or -1 if it is none of . g o O */
+/* The level of a sign, or -1 if it is none of . g o O f d */
 int step_level(char sign);
 
 /* Counts the steps; on a sign that isn't one, returns -1 and puts it in *wrong. */

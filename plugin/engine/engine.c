@@ -17,7 +17,6 @@ static void choose(Engine* const engine)
         choice_make(engine->library, &engine->played, position_tempo(&engine->position));
     engine->waiting = false;
     engine->swing_waits = false;
-    engine->fallback_due = true;
     restart_survey(engine);
 }
 
@@ -49,10 +48,14 @@ static int64_t change_line(const Engine* const engine, const ChangeAt change_at)
     return now;
 }
 
-/* A new meter counts ticks anew, so lines that were waited for move. */
-static void move_lines(Engine* const engine)
+/* A new meter counts ticks anew: lines that were waited for move, and what was
+   drawn ahead is drawn again. */
+static void move_lines(Engine* const engine, const int64_t delta)
 {
+    performer_shift(&engine->performer, delta);
+    performer_take_back(&engine->performer, engine->position.played_until);
     engine->swing_waits = false;
+    engine->line_tick += delta;
     if (engine->waiting) {
         engine->change_tick = change_line(engine, engine->settings.change_at);
     }
@@ -64,12 +67,13 @@ static void tell_fallback(Engine* const engine)
 {
     const Groove* const groove = engine->choice.groove;
     const Meter meter = engine->position.meter;
+    const int64_t before = engine->position.played_until;
     engine->fallback_due = false;
     if (groove) {
         position_fallback(&engine->position, groove->meter, groove->tempo);
     }
     if (!meter_equal(meter, engine->position.meter)) {
-        move_lines(engine);
+        move_lines(engine, engine->position.played_until - before);
     }
 }
 
@@ -83,7 +87,8 @@ void engine_init(Engine* const engine, const Library* const library, const doubl
     engine->settings = settings_from_controls(normal);
     engine->scheduler = (Scheduler){.count = 0};
     engine->survey = (Survey){.at = 0};
-    engine->strokes.count = engine->strokes.dropped = 0;
+    engine->performer = (Performer){.drawn_until = 0};
+    engine->line_waits = false;
     engine->out.count = engine->out.room = 0;
     position_init(&engine->position, frames_per_second);
     choose(engine);
@@ -118,6 +123,8 @@ static void take_at_once(Engine* const engine)
     engine->played.swing_ratio = asked->swing_ratio;
     engine->played.swing_sixteenths = asked->swing_sixteenths;
     engine->played.swing_follow = asked->swing_follow;
+    engine->played.feel = asked->feel;
+    engine->choice.feel = choice_feel(asked, engine->choice.groove);
 }
 
 void engine_set(Engine* const engine, const Settings* const settings)
@@ -128,31 +135,48 @@ void engine_set(Engine* const engine, const Settings* const settings)
         engine->waiting = false;
     } else if (!engine->position.rolling) {
         choose(engine);
+        engine->fallback_due = true;
     } else {
         engine->waiting = true;
         engine->change_tick = change_line(engine, settings->change_at);
+        performer_take_back(&engine->performer, engine->change_tick);
     }
 }
 
 /* Stopped or elsewhere: what waited is in effect at once. */
-static void break_off(Engine* const engine, const uint32_t offset)
+static void break_off(Engine* const engine, const Jump jump, const uint32_t offset)
 {
     scheduler_silence(&engine->scheduler, offset, &engine->out);
+    performer_jump(&engine->performer, jump);
     engine->swing_waits = false;
-    engine->choice.swing = choice_swing(&engine->played, position_tempo(&engine->position));
+    engine->line_waits = false;
     if (engine->waiting) {
         choose(engine);
+        engine->fallback_due = true;
     }
+    engine->choice.swing =
+        choice_swing(&engine->played, engine->choice.groove, position_tempo(&engine->position));
 }
 
 void engine_report(Engine* const engine, const Report* const report, const uint32_t offset)
 {
-    const Meter meter = engine->position.meter;
-    if (position_report(&engine->position, report) == POSITION_BROKE) {
-        break_off(engine, offset);
+    Position* const position = &engine->position;
+    const Meter meter = position->meter;
+    const int64_t before = position->played_until;
+    Jump jump = {.from = clock_tick(&position->clock, position->clock.now),
+                 .rolling = position->rolling};
+    const PositionEvent event = position_report(position, report);
+    const bool new_meter = !meter_equal(meter, position->meter);
+    if (event == POSITION_BROKE) {
+        jump.to = clock_tick(&position->clock, position->clock.now);
+        jump.seam = position->played_until;
+        jump.rolling = jump.rolling && position->rolling;
+        break_off(engine, jump, offset);
+    } else if (new_meter) {
+        move_lines(engine, position->played_until - before);
     }
-    if (!meter_equal(meter, engine->position.meter)) {
-        move_lines(engine);
+    if (new_meter) {
+        restart_survey(engine);
     }
 }
 
@@ -168,9 +192,10 @@ static bool swings_alike(const Swing a, const Swing b)
 }
 
 /* Swing bends time inside each quarter note, so it changes between two. */
-static void watch_swing(Engine* const engine, const int64_t now)
+static void watch_swing(Engine* const engine)
 {
-    const Swing wanted = choice_swing(&engine->played, position_tempo(&engine->position));
+    const Swing wanted =
+        choice_swing(&engine->played, engine->choice.groove, position_tempo(&engine->position));
     const bool alike = swings_alike(wanted, engine->choice.swing);
     if (alike || !engine->position.rolling) {
         engine->choice.swing = wanted;
@@ -178,30 +203,11 @@ static void watch_swing(Engine* const engine, const int64_t now)
     } else if (!engine->swing_waits) {
         const int64_t bar = meter_bar_ticks(engine->position.meter);
         engine->swing_waits = true;
-        engine->swing_tick = next_line(now, bar, TICKS_PER_QUARTER);
+        engine->swing_tick = next_line(engine->performer.drawn_until, bar, TICKS_PER_QUARTER);
     }
 }
 
-static void take_swing(Engine* const engine)
-{
-    engine->choice.swing = choice_swing(&engine->played, position_tempo(&engine->position));
-    engine->swing_waits = false;
-    restart_survey(engine);
-}
-
-static void play(Engine* const engine, const int64_t begin, const int64_t end,
-                 const Stretch stretch)
-{
-    const Output output = {engine->choice.kit, engine->played.channel, engine->played.split_feet};
-    engine->strokes.count = engine->strokes.dropped = 0;
-    if (engine->played.enabled && begin < end) {
-        choice_strokes(&engine->choice, engine->position.meter, begin, end, &engine->strokes);
-    }
-    scheduler_play(&engine->scheduler, &engine->strokes, output, &engine->position.clock, stretch,
-                   &engine->out);
-}
-
-/* Whether a change comes into effect inside [begin, end): the earliest. */
+/* The earliest change at a line before `end`, if there is one. */
 static bool next_change(const Engine* const engine, const int64_t end, int64_t* const tick)
 {
     bool found = false;
@@ -217,25 +223,60 @@ static bool next_change(const Engine* const engine, const int64_t end, int64_t* 
     return found;
 }
 
-/* Plays what is left of the old up to the line, ends it, and changes. */
-static void change_at_line(Engine* const engine, const int64_t begin, const int64_t line,
-                           Stretch* const stretch)
+/* What is written from the line on is the new. */
+static void change(Engine* const engine, const int64_t line)
 {
-    const int64_t frame = clock_frame(&engine->position.clock, line);
+    if (engine->waiting && engine->change_tick <= line) {
+        engine->line_waits = true;
+        engine->line_tick = line;
+        choose(engine);
+    }
+    if (engine->swing_waits && engine->swing_tick <= line) {
+        engine->choice.swing =
+            choice_swing(&engine->played, engine->choice.groove, position_tempo(&engine->position));
+        engine->swing_waits = false;
+        restart_survey(engine);
+    }
+}
+
+static void draw(Engine* const engine, const int64_t until)
+{
+    Performer* const performer = &engine->performer;
+    const Score score = {&engine->choice, &engine->choice.feel, engine->position.meter,
+                         position_tempo(&engine->position)};
+    int64_t line = 0;
+    while (next_change(engine, until, &line)) {
+        performer_draw(performer, &score, line);
+        change(engine, line);
+    }
+    performer_draw(performer, &score, until);
+}
+
+static void play(Engine* const engine, const int64_t end, const Stretch stretch)
+{
+    const Output output = {engine->choice.kit, engine->played.channel, engine->played.split_feet};
+    performer_take(&engine->performer, end, engine->choice.limbs);
+    if (!engine->played.enabled) {
+        engine->performer.due.count = 0;
+    }
+    scheduler_play(&engine->scheduler, &engine->performer.due, output, &engine->position.clock,
+                   stretch, &engine->out);
+}
+
+/* The place has reached a line where the groove changed: the old one ends. */
+static void end_at_line(Engine* const engine, Stretch* const stretch)
+{
+    const int64_t frame = clock_frame(&engine->position.clock, engine->line_tick);
     Stretch before = *stretch;
     before.end = frame < stretch->begin ? stretch->begin
                  : frame > stretch->end ? stretch->end
                                         : frame;
-    play(engine, begin, line, before);
+    play(engine, engine->line_tick, before);
     stretch->offset += (uint32_t)(before.end - before.begin);
     stretch->begin = before.end;
-    if (engine->waiting && engine->change_tick <= line) {
-        scheduler_silence(&engine->scheduler, stretch->offset, &engine->out);
-        choose(engine);
-    }
-    if (engine->swing_waits && engine->swing_tick <= line) {
-        take_swing(engine);
-    }
+    scheduler_silence(&engine->scheduler, stretch->offset, &engine->out);
+    engine->line_waits = false;
+    engine->fallback_due = true;
 }
 
 void engine_advance(Engine* const engine, const uint32_t offset, const uint32_t frames)
@@ -248,16 +289,21 @@ void engine_advance(Engine* const engine, const uint32_t offset, const uint32_t 
         scheduler_silence(&engine->scheduler, offset, &engine->out);
     }
     Stretch stretch = {position->clock.now, position->clock.now + frames, offset};
-    Span span = position_advance(position, frames);
-    watch_swing(engine, span.begin);
-    int64_t line = 0;
-    while (span.begin < span.end && next_change(engine, span.end, &line)) {
-        line = line < span.begin ? span.begin : line;
-        change_at_line(engine, span.begin, line, &stretch);
-        span.begin = line;
+    const Span span = position_advance(position, frames);
+    watch_swing(engine);
+    if (position->rolling) {
+        draw(engine, span.end + DRAW_AHEAD);
+        if (engine->line_waits && engine->line_tick < span.end) {
+            end_at_line(engine, &stretch);
+        }
     }
-    play(engine, span.begin, span.end, stretch);
+    play(engine, position->rolling ? span.end : INT64_MIN, stretch);
     survey_step(&engine->survey, position_tempo(position));
+}
+
+uint32_t engine_dropped(const Engine* const engine)
+{
+    return engine->scheduler.dropped + engine->performer.dropped;
 }
 
 void engine_readouts(const Engine* const engine, float values[READOUT_COUNT])

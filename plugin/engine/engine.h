@@ -5,6 +5,7 @@
 
 #include "groove.h"
 #include "midi.h"
+#include "performer.h"
 #include "position.h"
 #include "scheduler.h"
 #include "survey.h"
@@ -18,20 +19,23 @@ typedef struct {
     int64_t change_tick;
     bool swing_waits; /* a new swing comes into effect at swing_tick */
     int64_t swing_tick;
+    bool line_waits; /* what was played before a change still sounds until line_tick */
+    int64_t line_tick;
     uint32_t realign_bars; /* of `choice` in the meter now */
     bool fallback_due;     /* the groove's tempo and meter must be told to position */
     Position position;
+    Performer performer;
     Scheduler scheduler;
     Survey survey;
-    StrokeList strokes;
     MidiList out;
 } Engine;
 
 /* `library` must outlive the engine and stay as it is. */
 void engine_init(Engine* engine, const Library* library, double frames_per_second);
 
-/* Limbs and output change from the next frame on, swing at the next beat, and
-   what is played at the line that change_at names; all at once while stopped. */
+/* Limbs and output change from the next frame on, feel with the next strokes,
+   swing at the next beat, and what is played at the line that change_at names;
+   all at once while stopped. */
 void engine_set(Engine* engine, const Settings* settings);
 
 /* Takes in a report that stands at frame `offset` of the block going on. */
@@ -43,6 +47,9 @@ void engine_begin(Engine* engine, uint32_t room);
 
 /* Plays `frames` frames, at most SLICE_FRAMES_MAX, from `offset` in the block. */
 void engine_advance(Engine* engine, uint32_t offset, uint32_t frames);
+
+/* Strokes not played for want of room, since engine_init. */
+uint32_t engine_dropped(const Engine* engine);
 
 /* The output ports' values as of now. */
 void engine_readouts(const Engine* engine, float values[READOUT_COUNT]);

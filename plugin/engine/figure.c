@@ -28,7 +28,7 @@ static bool stroke_valid(const Figure* const figure, const uint32_t index)
     const bool ordered = index == 0 || !stroke_before(stroke, figure->strokes[index - 1]);
     return ordered && stroke.tick >= 0 && stroke.tick < figure->cycle_ticks &&
            stroke.tick % figure->step_ticks == 0 && stroke.limb < LIMB_COUNT &&
-           stroke.voice < VOICE_COUNT && stroke.level > LEVEL_REST && stroke.level <= LEVEL_ACCENT;
+           stroke.voice < VOICE_COUNT && stroke.level > LEVEL_REST && stroke.level <= LEVEL_DRAG;
 }
 
 bool figure_valid(const Figure* const figure)

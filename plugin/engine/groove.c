@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "groove.h"
 
+#include <math.h>
 #include <stddef.h>
 
 static const uint32_t most_realign_bars = 9999;
@@ -16,12 +17,42 @@ static const Figure* chosen_turnaround(const Library* const library, const Groov
     return picked ? picked : groove->turnaround;
 }
 
-Swing choice_swing(const Settings* const settings, const double tempo)
+/* The groove's wish where the control is where it was at first. */
+static double wish(const double asked, const Control control, const double scale,
+                   const double written)
 {
-    const int64_t pair = settings->swing_sixteenths ? TICKS_PER_QUARTER / 2 : TICKS_PER_QUARTER;
-    const double ratio = settings->swing_follow ? swing_ratio_at(settings->swing_ratio, pair, tempo)
-                                                : settings->swing_ratio;
+    const double normal = (double)control_rows[control].normal * scale;
+    const bool moved = asked < normal || asked > normal;
+    return moved || isnan(written) ? asked : written;
+}
+
+Swing choice_swing(const Settings* const settings, const Groove* const groove, const double tempo)
+{
+    double asked = settings->swing_ratio;
+    bool sixteenths = settings->swing_sixteenths;
+    if (groove && !(asked > 1.0) && groove->feel.swing_ratio > 1.0) {
+        asked = groove->feel.swing_ratio;
+        sixteenths = groove->feel.swing_sixteenths;
+    }
+    const int64_t pair = sixteenths ? TICKS_PER_QUARTER / 2 : TICKS_PER_QUARTER;
+    const double ratio = settings->swing_follow ? swing_ratio_at(asked, pair, tempo) : asked;
     return (Swing){ratio, pair};
+}
+
+Feel choice_feel(const Settings* const settings, const Groove* const groove)
+{
+    Feel feel = settings->feel;
+    if (groove) {
+        const WrittenFeel* const written = &groove->feel;
+        feel.looseness_ms = wish(feel.looseness_ms, CONTROL_LOOSENESS, 1.0, written->looseness_ms);
+        feel.touch = wish(feel.touch, CONTROL_TOUCH, 0.01, written->touch);
+        feel.push_hands_ms =
+            wish(feel.push_hands_ms, CONTROL_PUSH_HANDS, 1.0, written->push_hands_ms);
+        feel.push_snare_ms =
+            wish(feel.push_snare_ms, CONTROL_PUSH_SNARE, 1.0, written->push_snare_ms);
+        feel.push_feet_ms = wish(feel.push_feet_ms, CONTROL_PUSH_FEET, 1.0, written->push_feet_ms);
+    }
+    return feel;
 }
 
 static const Groove* chosen_groove(const Library* const library, const uint32_t id)
@@ -48,8 +79,9 @@ Choice choice_make(const Library* const library, const Settings* const settings,
         .feet_relay = settings->feet_relay,
         .realign = settings->realign,
         .left_foot_leads = settings->left_foot_leads,
-        .swing = choice_swing(settings, tempo),
     };
+    choice.swing = choice_swing(settings, choice.groove, tempo);
+    choice.feel = choice_feel(settings, choice.groove);
     if (choice.groove) {
         choice.turnaround = chosen_turnaround(library, choice.groove, settings->turnaround);
         choice.phrase_bars =

@@ -24,14 +24,18 @@ typedef struct {
     Realign realign;
     bool left_foot_leads;
     Swing swing;
+    Feel feel;
     bool limbs[LIMB_COUNT]; /* heard or silent */
 } Choice;
 
 /* `tempo`: quarter notes a minute, for a swing that follows it. */
 Choice choice_make(const Library* library, const Settings* settings, double tempo);
 
-/* The swing that settings ask for at a tempo. */
-Swing choice_swing(const Settings* settings, double tempo);
+/* The swing that settings, or the groove where they leave it open, ask for. */
+Swing choice_swing(const Settings* settings, const Groove* groove, double tempo);
+
+/* The feel likewise: a control at its default means what the groove has written. */
+Feel choice_feel(const Settings* settings, const Groove* groove);
 
 /* The strokes with begin <= tick < end, in order of tick, then limb.  Ticks
    count from bar 0 of `meter`; bars before it are the host's count-in and

@@ -11,6 +11,18 @@ typedef struct {
     const Figure* feet;
 } Part;
 
+/* What a groove asks of the feel where the controls are left at their defaults;
+   not a number: nothing. */
+typedef struct {
+    double swing_ratio;
+    bool swing_sixteenths;
+    double looseness_ms;
+    double touch; /* 0 to 1 */
+    double push_hands_ms;
+    double push_snare_ms;
+    double push_feet_ms;
+} WrittenFeel;
+
 typedef struct {
     uint32_t id;                 /* permanent, from 1 */
     Meter meter;                 /* the meter it was written in */
@@ -19,7 +31,8 @@ typedef struct {
     uint8_t form[FORM_BARS_MAX]; /* index into parts for each bar of the phrase */
     Part parts[PARTS_MAX];
     const Figure* turnaround; /* the last bar's figure, or NULL */
-    bool crash_start;         /* a crash on the first beat of each phrase */
+    WrittenFeel feel;
+    bool crash_start; /* a crash on the first beat of each phrase */
 } Groove;
 
 /* A MIDI key for each voice. */

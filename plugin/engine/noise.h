@@ -5,11 +5,12 @@
 
 #include <stdint.h>
 
-/* Uniform, mean 0 and standard deviation 1, within +-1.732, from what is asked
-   (take, a source that tells uses apart) and where (a step of any grid). */
+/* Uniform, mean 0 and standard deviation 1, within +-1.74, from a take, a source
+   that tells uses apart, and a place. */
 double noise_white(uint32_t take, uint32_t source, int64_t place);
 
-/* Long-range correlated (1/f), mean 0 and standard deviation 1: rows of white
-   noise, each holding its value twice as long as the one before, from 1 step to
-   32.  Within +-4.25. */
-double noise_pink(uint32_t take, uint32_t source, int64_t step);
+/* Long-range correlated (1/f), mean 0 and standard deviation 1, within +-4.25, at
+   a tick: rows of white noise, the first holding its value for a quarter note,
+   each other twice as long as the one before, up to 32.  Uses sources from
+   `source` to source + 15. */
+double noise_pink(uint32_t take, uint32_t source, int64_t tick);

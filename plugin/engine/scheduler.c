@@ -7,10 +7,6 @@
    enough that sixteen strokes in a quarter don't overlap.  Drums ignore it. */
 static const int64_t note_ticks = TICKS_PER_QUARTER / 16;
 
-/* Our choice, no source: three levels that stay apart on any sampler. */
-static const uint8_t level_velocity[] = {
-    [LEVEL_REST] = 0, [LEVEL_GHOST] = 36, [LEVEL_NORMAL] = 88, [LEVEL_ACCENT] = 116};
-
 static uint32_t block_frame(const Stretch stretch, const int64_t frame)
 {
     return frame <= stretch.begin ? stretch.offset
@@ -74,11 +70,10 @@ static bool has_room(const Scheduler* const scheduler, const MidiList* const lis
            list->count + 1 + owed <= MIDI_LIST_MAX;
 }
 
-static uint8_t key_of(const Stroke stroke, const Output output)
+static uint8_t key_of(const Hit hit, const Output output)
 {
-    const bool left_kick =
-        output.split_feet && stroke.limb == LEFT_FOOT && stroke.voice == VOICE_KICK;
-    return output.kit->notes[left_kick ? VOICE_KICK_LEFT : stroke.voice];
+    const bool left_kick = output.split_feet && hit.limb == LEFT_FOOT && hit.voice == VOICE_KICK;
+    return output.kit->notes[left_kick ? VOICE_KICK_LEFT : hit.voice];
 }
 
 /* Two limbs on one key at once are one note, as loud as the louder. */
@@ -88,15 +83,14 @@ static void strengthen(const SoundingNote note, const uint8_t velocity, MidiList
     *now = *now < velocity ? velocity : *now;
 }
 
-static void strike(Scheduler* const scheduler, const Stroke stroke, const Output output,
+static void strike(Scheduler* const scheduler, const Hit hit, const Output output,
                    const Clock* const clock, const Stretch stretch, const int64_t frame,
                    MidiList* const list)
 {
-    const uint8_t note = key_of(stroke, output);
-    const uint8_t velocity = level_velocity[stroke.level];
+    const uint8_t note = key_of(hit, output);
     const uint32_t index = sounding_index(scheduler, note, output.channel);
     if (index < scheduler->count && scheduler->notes[index].on_frame == frame) {
-        strengthen(scheduler->notes[index], velocity, list);
+        strengthen(scheduler->notes[index], hit.velocity, list);
         return;
     }
     const uint32_t at = block_frame(stretch, frame);
@@ -111,21 +105,19 @@ static void strike(Scheduler* const scheduler, const Stroke stroke, const Output
     const int64_t length = (int64_t)((double)note_ticks / clock->ticks_per_frame + 0.5);
     scheduler->notes[scheduler->count++] =
         (SoundingNote){frame, frame + (length > 0 ? length : 1), list->count, note, output.channel};
-    midi_list_add(list, at, (uint8_t)(MIDI_NOTE_ON | output.channel), note, velocity);
+    midi_list_add(list, at, (uint8_t)(MIDI_NOTE_ON | output.channel), note, hit.velocity);
 }
 
-void scheduler_play(Scheduler* const scheduler, const StrokeList* const strokes,
-                    const Output output, const Clock* const clock, const Stretch stretch,
-                    MidiList* const list)
+void scheduler_play(Scheduler* const scheduler, const HitList* const hits, const Output output,
+                    const Clock* const clock, const Stretch stretch, MidiList* const list)
 {
-    for (uint32_t i = 0; output.kit && i < strokes->count; ++i) {
-        int64_t frame = clock_frame(clock, strokes->strokes[i].tick);
-        frame = frame < stretch.begin ? stretch.begin : frame;
+    for (uint32_t i = 0; output.kit && i < hits->count; ++i) {
+        int64_t frame = clock_frame(clock, hits->hits[i].tick);
         frame = frame >= stretch.end ? stretch.end - 1 : frame;
+        frame = frame < stretch.begin ? stretch.begin : frame;
         end_notes_before(scheduler, frame + 1, stretch, list);
-        strike(scheduler, strokes->strokes[i], output, clock, stretch, frame, list);
+        strike(scheduler, hits->hits[i], output, clock, stretch, frame, list);
     }
-    scheduler->dropped += strokes->dropped;
     end_notes_before(scheduler, stretch.end, stretch, list);
 }
 

@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: ISC
-/* scheduler.h - strokes become MIDI notes in frame order, and every note that
+/* scheduler.h - hits become MIDI notes in frame order, and every note that
    was begun is ended: in time, before it is struck again, at a stop or jump.
    Audio thread only; never allocates, never blocks. */
 #pragma once
 
 #include "clock.h"
-#include "groove.h"
+#include "library.h"
 #include "midi.h"
+#include "performer.h"
 
 /* A note that has begun. */
 typedef struct {
@@ -37,10 +38,10 @@ typedef struct {
     uint32_t offset;
 } Stretch;
 
-/* Writes the strokes of a stretch and the note-offs due in it.  A stroke is
+/* Writes the hits of a stretch and the note-offs due in it.  A hit is
    begun only if the room left can still end every sounding note and its own. */
-void scheduler_play(Scheduler* scheduler, const StrokeList* strokes, Output output,
-                    const Clock* clock, Stretch stretch, MidiList* list);
+void scheduler_play(Scheduler* scheduler, const HitList* hits, Output output, const Clock* clock,
+                    Stretch stretch, MidiList* list);
 
 /* Ends every sounding note at `frame` of the block, as far as there is room;
    what is left is ended when next there is. */

@@ -35,11 +35,29 @@ static bool on(const float values[CONTROL_COUNT], const Control control)
     return values[control] > 0.0f;
 }
 
-static double ratio(const float values[CONTROL_COUNT])
+static double real(const float values[CONTROL_COUNT], const Control control)
 {
-    const ControlRow row = control_rows[CONTROL_SWING_RATIO];
-    const float value = values[CONTROL_SWING_RATIO];
-    return (double)(value >= row.least ? fminf(value, row.most) : row.least);
+    const ControlRow row = control_rows[control];
+    const float value = values[control];
+    if (isnan(value)) {
+        return (double)row.normal;
+    }
+    return (double)fminf(fmaxf(value, row.least), row.most);
+}
+
+static Feel feel(const float values[CONTROL_COUNT])
+{
+    return (Feel){
+        .take = natural(values, CONTROL_TAKE),
+        .looseness_ms = real(values, CONTROL_LOOSENESS),
+        .push_hands_ms = real(values, CONTROL_PUSH_HANDS),
+        .push_snare_ms = real(values, CONTROL_PUSH_SNARE),
+        .push_feet_ms = real(values, CONTROL_PUSH_FEET),
+        .touch = real(values, CONTROL_TOUCH) / 100.0,
+        .accent = real(values, CONTROL_ACCENT) / 100.0,
+        .ghost = real(values, CONTROL_GHOST) / 100.0,
+        .level = whole(values, CONTROL_LEVEL),
+    };
 }
 
 static Relay relay(const float values[CONTROL_COUNT], const Control grid, const Control cycle,
@@ -62,7 +80,8 @@ Settings settings_from_controls(const float values[CONTROL_COUNT])
         .feet_relay = relay(values, CONTROL_FEET_GRID, CONTROL_FEET_CYCLE, CONTROL_FEET_SHIFT),
         .realign = (Realign)whole(values, CONTROL_REALIGN),
         .left_foot_leads = on(values, CONTROL_LEAD_FOOT),
-        .swing_ratio = ratio(values),
+        .swing_ratio = real(values, CONTROL_SWING_RATIO),
+        .feel = feel(values),
         .swing_sixteenths = on(values, CONTROL_SWING_GRID),
         .swing_follow = on(values, CONTROL_SWING_FOLLOW),
         .limbs = {on(values, CONTROL_RIGHT_HAND), on(values, CONTROL_LEFT_HAND),

@@ -3,6 +3,7 @@
    C side of ttl/groove.ttl.in; a test reads that file with lilv and compares. */
 #pragma once
 
+#include "feel.h"
 #include "layout.h"
 
 #include <stdbool.h>
@@ -33,6 +34,15 @@ enum { PORT_CONTROL, PORT_MIDI_OUT, PORT_NOTIFY, PORT_FIRST_CONTROL };
     X(SWING_RATIO, "swing_ratio", 1, 3, 1)                                                         \
     X(SWING_GRID, "swing_grid", 0, 1, 0)                                                           \
     X(SWING_FOLLOW, "swing_follow", 0, 1, 0)                                                       \
+    X(PUSH_HANDS, "push_hands", -50, 50, 0)                                                        \
+    X(PUSH_SNARE, "push_snare", -50, 50, 0)                                                        \
+    X(PUSH_FEET, "push_feet", -50, 50, 0)                                                          \
+    X(LOOSENESS, "looseness", 0, 30, 14)                                                           \
+    X(TOUCH, "touch", 0, 100, 50)                                                                  \
+    X(ACCENT, "accent", 0, 100, 60)                                                                \
+    X(GHOST, "ghost", 0, 100, 70)                                                                  \
+    X(LEVEL, "level", 1, 127, 76)                                                                  \
+    X(TAKE, "take", 1, 9999, 1)                                                                    \
     X(RIGHT_HAND, "right_hand", 0, 1, 1)                                                           \
     X(LEFT_HAND, "left_hand", 0, 1, 1)                                                             \
     X(RIGHT_FOOT, "right_foot", 0, 1, 1)                                                           \
@@ -95,6 +105,7 @@ typedef struct {
     double swing_ratio;    /* 1 to 3, long to short */
     bool swing_sixteenths; /* else eighths */
     bool swing_follow;
+    Feel feel;       /* as the controls have it */
     bool limbs[4];   /* by Limb: heard or silent */
     uint8_t channel; /* 0 to 15 */
     uint32_t kit;    /* id */
@@ -105,6 +116,6 @@ typedef struct {
    range, not a number becomes the default.  lv2:toggled: above 0 is on. */
 Settings settings_from_controls(const float values[CONTROL_COUNT]);
 
-/* True if what is played is the same: all but swing, limbs and output, which
-   may change at any time without a stroke lost or doubled. */
+/* True if what is played is the same: all but swing, feel, limbs and output,
+   which may change at any time without a stroke lost or doubled. */
 bool settings_play_alike(const Settings* a, const Settings* b);

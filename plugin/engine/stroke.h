@@ -34,7 +34,8 @@ typedef enum {
     VOICE_COUNT
 } Voice;
 
-typedef enum { LEVEL_REST, LEVEL_GHOST, LEVEL_NORMAL, LEVEL_ACCENT } Level;
+/* A flam or drag is an accent with one or two soft grace strokes before it. */
+typedef enum { LEVEL_REST, LEVEL_GHOST, LEVEL_NORMAL, LEVEL_ACCENT, LEVEL_FLAM, LEVEL_DRAG } Level;
 
 /* `tick` counts from the start of whatever holds the stroke. */
 typedef struct {

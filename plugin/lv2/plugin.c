@@ -205,8 +205,7 @@ static void run(const LV2_Handle instance, const uint32_t frames)
     }
     play(plugin, output, done, frames);
     write_readouts(plugin);
-    notify_run(&plugin->notify, plugin->notify_out, plugin->engine.scheduler.dropped,
-               &plugin->uris);
+    notify_run(&plugin->notify, plugin->notify_out, engine_dropped(&plugin->engine), &plugin->uris);
 }
 
 /* Threading class: Instantiation. */

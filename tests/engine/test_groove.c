@@ -24,7 +24,7 @@ static const char* bar_text(const Choice* const choice, const Meter meter, const
     choice_strokes(choice, meter, bar * ticks, (bar + 1) * ticks, &list);
     for (uint32_t i = 0; i < list.count; ++i) {
         if (list.strokes[i].limb == limb) {
-            text[(list.strokes[i].tick - bar * ticks) / step] = ".goO"[list.strokes[i].level];
+            text[(list.strokes[i].tick - bar * ticks) / step] = ".goOfd"[list.strokes[i].level];
         }
     }
     return text;

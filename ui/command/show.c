@@ -113,7 +113,7 @@ static void print_groove(const Bank* const bank, const Section* const section,
                    meter.beat_unit, groove->tempo, entry->comment);
         }
     }
-    printf("signs: . rest, g ghost, o normal, O accent\n");
+    printf("signs: . rest, g ghost, o normal, O accent, f flam, d drag\n");
     for (int bar = 0; bar < (int)choice.phrase_bars; ++bar) {
         print_bar(&choice, meter, bar);
     }

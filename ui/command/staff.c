@@ -113,7 +113,7 @@ static void print_row(FILE* const out, const StrokeList* const strokes, const Pa
         const Stroke stroke = strokes->strokes[i];
         const int64_t column = (stroke.tick - page.begin) / page.step;
         if (stroke.limb == limb && stroke.voice == voice && column < page.count) {
-            line[page_column(page, (int)column)] = ".goO"[stroke.level];
+            line[page_column(page, (int)column)] = ".goOfd"[stroke.level];
             used = true;
         }
     }

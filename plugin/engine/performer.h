@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: ISC
+/* performer.h - strokes as written become hits as played: drawn from the groove
+   a little ahead, moved and weighed by the feel, kept until their time comes.
+   Every stroke is drawn once and played once, whatever the block size. */
+#pragma once
+
+#include "feel.h"
+#include "groove.h"
+
+enum {
+    HITS_MAX = 512,           /* half a quarter note of four limbs, and what lasts over a jump */
+    AHEAD_MAX = 16,           /* hits played before their written place, four limbs' worth */
+    DRAW_AHEAD = 1441440 / 2, /* ticks: the reach of the feel and of grace strokes */
+};
+
+/* One note to be played. */
+typedef struct {
+    int64_t tick;    /* as felt */
+    int64_t written; /* as written; of its main stroke for a grace stroke */
+    uint8_t limb;
+    uint8_t voice;
+    uint8_t velocity;
+    bool is_grace;
+} Hit;
+
+typedef struct {
+    uint32_t count;
+    Hit hits[HITS_MAX]; /* in order of tick, then limb */
+} HitList;
+
+typedef struct {
+    HitList waiting;
+    HitList due;          /* of the last performer_take */
+    int64_t drawn_until;  /* first written tick not drawn yet */
+    uint32_t dropped;     /* strokes for which there was no room */
+    Hit ahead[AHEAD_MAX]; /* played before their written place, newest last */
+    uint32_t ahead_count;
+    StrokeList strokes; /* work area */
+    StrokeList around;  /* work area */
+} Performer;
+
+/* What a performance depends on. */
+typedef struct {
+    const Choice* choice;
+    const Feel* feel;
+    Meter meter;
+    double tempo; /* quarter notes a minute */
+} Score;
+
+/* A jump of the transport, in ticks. */
+typedef struct {
+    double from;  /* the place left */
+    double to;    /* the place reached */
+    int64_t seam; /* first written tick to play there */
+    bool rolling; /* before and after; else a start or stop */
+} Jump;
+
+/* Drawing goes on from the seam.  Of a rolling jump: what was played ahead of
+   the place left isn't played again at the same distance from the place reached
+   (a loop's first stroke), and what was late is played at once. */
+void performer_jump(Performer* performer, Jump jump);
+
+/* Ticks count from elsewhere now: everything waiting moves with them. */
+void performer_shift(Performer* performer, int64_t delta);
+
+/* Takes back what was drawn from `tick` on and hasn't been played. */
+void performer_take_back(Performer* performer, int64_t tick);
+
+/* Draws what is written before `until`. */
+void performer_draw(Performer* performer, const Score* score, int64_t until);
+
+/* Moves the hits before `until` into `due`; those of silent limbs are left out. */
+void performer_take(Performer* performer, int64_t until, const bool limbs[LIMB_COUNT]);
