@@ -1,0 +1,107 @@
+// SPDX-License-Identifier: ISC
+/* takes.h - performances of the built plugin, as offsets from the grid and
+   velocities.  The groove is one of the test's own, in the user's bank. */
+#pragma once
+
+#include "../../ui/command/host.h"
+#include "../rhythm/own_folder.h"
+
+#include <lv2/atom/util.h>
+#include <lv2/midi/midi.h>
+#include <lv2/time/time.h>
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { TAKE_MAX = 4096, TAKE_RATE = 48000 };
+
+typedef struct {
+    int count;
+    double offset_ms[TAKE_MAX]; /* from the nearest grid line */
+    double velocity[TAKE_MAX];
+    int64_t frame[TAKE_MAX];
+    int64_t slot[TAKE_MAX]; /* which grid line */
+} Take;
+
+/* What is played: the plugin's controls, tempo, and one key on an even grid. */
+typedef struct {
+    const char* groove; /* id as text is not needed: the first of the user's */
+    float id;
+    double tempo;
+    double per_quarter; /* grid lines in a quarter note */
+    int key;
+    int quarters;
+    int first_quarter; /* where the transport starts */
+    uint32_t block;
+    float take;
+    float looseness; /* below 0: left at the default */
+    float touch;     /* likewise */
+} Session;
+
+static inline void take_set(Host* const host, const char* const symbol, const float value)
+{
+    char why[HOST_WHY_ROOM];
+    if (!host_set(host, symbol, value, why)) {
+        printf("# %s\n", why);
+    }
+}
+
+static inline void take_position(Host* const host, const int64_t frame, const double tempo,
+                                 const float speed)
+{
+    LV2_Atom_Forge* const forge = host_input(host);
+    LV2_Atom_Forge_Frame object;
+    lv2_atom_forge_frame_time(forge, 0);
+    lv2_atom_forge_object(forge, &object, 0, host_urid(host, LV2_TIME__Position));
+    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__frame));
+    lv2_atom_forge_long(forge, frame);
+    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__speed));
+    lv2_atom_forge_float(forge, speed);
+    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__beatsPerMinute));
+    lv2_atom_forge_float(forge, (float)tempo);
+    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__beatsPerBar));
+    lv2_atom_forge_float(forge, 4.0f);
+    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__beatUnit));
+    lv2_atom_forge_int(forge, 4);
+    lv2_atom_forge_pop(forge, &object);
+}
+
+static inline void take_gather(Host* const host, const Session* const session,
+                               const int64_t start, Take* const take)
+{
+    const double line = 60.0 / session->tempo * TAKE_RATE / session->per_quarter;
+    LV2_ATOM_SEQUENCE_FOREACH (host_midi(host), event) {
+        const uint8_t* const bytes = (const uint8_t*)event + sizeof(LV2_Atom_Event);
+        if (bytes[0] >> 4 == 9 && bytes[1] == session->key && take->count < TAKE_MAX) {
+            const int64_t frame = start + event->time.frames;
+            const double slot = floor((double)frame / line + 0.5);
+            take->offset_ms[take->count] = ((double)frame - slot * line) / TAKE_RATE * 1000.0;
+            take->velocity[take->count] = bytes[2];
+            take->slot[take->count] = (int64_t)slot;
+            take->frame[take->count++] = frame;
+        }
+    }
+}
+
+/* Plays a session; `host` may be used again. */
+static inline void take_play(Host* const host, const Session* const session, Take* const take)
+{
+    const double quarter = 60.0 / session->tempo * TAKE_RATE;
+    const int64_t begin = (int64_t)floor(session->first_quarter * quarter + 0.5);
+    const int64_t end = begin + (int64_t)(session->quarters * quarter);
+    take->count = 0;
+    take_set(host, "groove", session->id);
+    take_set(host, "take", session->take);
+    take_set(host, "kit", 2.0f);
+    take_set(host, "looseness", session->looseness < 0.0f ? 14.0f : session->looseness);
+    take_set(host, "touch", session->touch < 0.0f ? 50.0f : session->touch);
+    take_position(host, begin, session->tempo, 1.0f);
+    for (int64_t at = begin; at < end; at += session->block) {
+        const int64_t left = end - at;
+        host_run(host, left < session->block ? (uint32_t)left : session->block);
+        take_gather(host, session, at, take);
+    }
+    take_position(host, end, session->tempo, 0.0f);
+    host_run(host, 1);
+}
