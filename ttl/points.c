@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* points.c - build tool: copies a Turtle template from standard input to
    standard output and puts bank entries in it: "@points feet@" becomes a scale
-   point for each, "@most feet@" the highest id.  Usage: points BANK_FOLDER */
+   point for each.  Usage: points BANK_FOLDER < TEMPLATE */
 #include "../plugin/bank/bank.h"
 
 #include <stdio.h>
@@ -46,28 +46,15 @@ static void print_points(const Bank* const bank, const EntryKind kind)
     }
 }
 
-static void print_most(const Bank* const bank, const EntryKind kind)
-{
-    const uint32_t count = bank_count(bank, kind);
-    printf("%u", count ? bank_entry(bank, kind, count - 1)->id : 1);
-}
-
 static void print_line(const Bank* const bank, const char* line)
 {
-    for (const char* mark; (mark = strchr(line, '@'));) {
-        const char* const end = strchr(mark + 1, '@');
-        const bool points = !strncmp(mark, "@points ", 8);
-        if (!end || (!points && strncmp(mark, "@most ", 6))) {
-            break;
-        }
-        const char* const word = strchr(mark, ' ') + 1;
-        const EntryKind kind = kind_of(word, (size_t)(end - word));
-        printf("%.*s", (int)(mark - line), line);
-        if (points) {
-            print_points(bank, kind);
-        } else {
-            print_most(bank, kind);
-        }
+    static const char mark[] = "@points ";
+    const char* const begin = strstr(line, mark);
+    const char* const word = begin ? begin + sizeof mark - 1 : NULL;
+    const char* const end = word ? strchr(word, '@') : NULL;
+    if (end) {
+        printf("%.*s", (int)(begin - line), line);
+        print_points(bank, kind_of(word, (size_t)(end - word)));
         line = end + 1;
     }
     fputs(line, stdout);

@@ -6,6 +6,8 @@
 #include "bank.h"
 #include "fields.h"
 
+#include "../engine/settings.h"
+
 /* Engine values and what is told of them, side by side, in order of id. */
 typedef struct {
     EntryInfo* infos;
@@ -30,5 +32,4 @@ void free_figure(void* figure);
 /* The value of the entry with this URI, or NULL. */
 const void* table_value(const Table* table, const char* uri);
 
-/* The limits that ttl/terms.ttl states for ids. */
-enum { ID_LEAST = 1, ID_MOST = 16000000 };
+enum { ID_LEAST = 1 }; /* ID_MOST is settings.h's */

@@ -11,18 +11,14 @@ const ControlRow control_rows[CONTROL_COUNT] = {CONTROLS(CONTROL_ROW)};
 const ControlRow readout_rows[READOUT_COUNT] = {READOUTS(READOUT_ROW)};
 #undef READOUT_ROW
 
-/* Ids are exact in a float up to 2^24; a session may name one we don't have. */
-static const float most_id = 16000000.0f;
-
 static int32_t whole(const float values[CONTROL_COUNT], const Control control)
 {
     const ControlRow row = control_rows[control];
-    const float most = row.most > 0.0f ? row.most : most_id;
     const float value = values[control];
     if (!(value >= row.least)) {
         return (int32_t)(value < row.least ? row.least : row.normal);
     }
-    return (int32_t)lrintf(value > most ? most : value);
+    return (int32_t)lrintf(value > row.most ? row.most : value);
 }
 
 static uint32_t natural(const float values[CONTROL_COUNT], const Control control)

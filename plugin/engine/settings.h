@@ -9,19 +9,20 @@
 #include <stdbool.h>
 #include <stdint.h>
 
+/* Ids of bank entries run to here; from 10000 on they are the user's own. */
+enum { ID_MOST = 19999 };
+
 /* Ports before the controls: control, midi_out, notify. */
 enum { PORT_CONTROL, PORT_MIDI_OUT, PORT_NOTIFY, PORT_FIRST_CONTROL };
 
-/* name, symbol, least, most, default, in the order of the ports.  Ids have no
-   upper bound of their own (0 here): the Turtle's is the highest id in the bank
-   when it was built. */
+/* name, symbol, least, most, default, in the order of the ports. */
 #define CONTROLS(X)                                                                                \
     X(ENABLED, "enabled", 0, 1, 1)                                                                 \
-    X(GROOVE, "groove", 1, 0, 1)                                                                   \
-    X(HANDS, "hands", 0, 0, 0)                                                                     \
-    X(FEET, "feet", 0, 0, 0)                                                                       \
+    X(GROOVE, "groove", 1, ID_MOST, 1)                                                             \
+    X(HANDS, "hands", 0, ID_MOST, 0)                                                               \
+    X(FEET, "feet", 0, ID_MOST, 0)                                                                 \
     X(PHRASE_BARS, "phrase_bars", 0, 16, 0)                                                        \
-    X(TURNAROUND, "turnaround", -1, 0, 0)                                                          \
+    X(TURNAROUND, "turnaround", -1, ID_MOST, 0)                                                    \
     X(CHANGE_AT, "change_at", 0, 3, 2)                                                             \
     X(HANDS_GRID, "hands_grid", 0, 12, 0)                                                          \
     X(FEET_GRID, "feet_grid", 0, 12, 0)                                                            \
@@ -48,7 +49,7 @@ enum { PORT_CONTROL, PORT_MIDI_OUT, PORT_NOTIFY, PORT_FIRST_CONTROL };
     X(RIGHT_FOOT, "right_foot", 0, 1, 1)                                                           \
     X(LEFT_FOOT, "left_foot", 0, 1, 1)                                                             \
     X(CHANNEL, "channel", 1, 16, 10)                                                               \
-    X(KIT, "kit", 1, 0, 1)                                                                         \
+    X(KIT, "kit", 1, ID_MOST, 1)                                                                   \
     X(SPLIT_FEET, "split_feet", 0, 1, 0)
 
 #define CONTROL_INDEX(name, symbol, least, most, normal) CONTROL_##name,
@@ -59,7 +60,7 @@ typedef enum { CONTROLS(CONTROL_INDEX) CONTROL_COUNT } Control;
 typedef struct {
     const char* symbol;
     float least;
-    float most; /* 0 where the bank decides */
+    float most;
     float normal;
 } ControlRow;
 
