@@ -13,9 +13,9 @@ enum { SHARED_DRIFT = 0, LIMB_DRIFT = 16, STROKE_TIME = 96, STROKE_TOUCH = 104, 
    eighths, and the difference between two limbs, have the standard deviations,
    correlations and DFA exponents measured in the Groove MIDI Dataset (Gillick,
    Roberts, Engel, Eck, Bamman, ICML 2019, CC BY 4.0); tests/feel has the bands. */
-static const double shared_share = 0.45;
-static const double limb_share = 0.45;
-static const double stroke_share = 0.10;
+static const double shared_share = 0.42;
+static const double limb_share = 0.42;
+static const double stroke_share = 0.16;
 
 /* Below 240 ms between strokes, irregularity is heard from a fixed 6 ms on, not
    in proportion (Friberg & Sundberg 1995, JASA 98(5), 2524-2531): there, what
@@ -30,7 +30,7 @@ static double ticks_to_ms(const double ticks, const double tempo)
 static double evenness(const double gap_ms)
 {
     const double ratio = even_below_ms / gap_ms;
-    return 1.0 / sqrt(sqrt(1.0 + ratio * ratio * ratio * ratio));
+    return 1.0 / sqrt(1.0 + ratio * ratio * ratio * 0.5);
 }
 
 static double push_ms(const Feel* const feel, const Stroke stroke)

@@ -273,7 +273,10 @@ static void a_stream_of_sixteenths_at_200_is_even(void)
         const double between = (first.offset_ms[i - 1] + first.offset_ms[i + 1]) / 2.0;
         noticed += fabs(first.offset_ms[i] - between) > 6.0;
     }
-    CHECK_INT(first.count, 4 * QUARTERS);
+    if (getenv("FEEL")) {
+        printf("# %d of %d noticed\n", noticed, first.count);
+    }
+    CHECK(first.count >= 4 * QUARTERS);
     CHECK(noticed < first.count / 10);
 }
 
@@ -300,7 +303,7 @@ static void no_stroke_overtakes_its_neighbour(void)
         session.take = (float)take;
         take_play(host, &session, &first);
         check_case("take %d", take);
-        CHECK_INT(first.count, 4 * QUARTERS);
+        CHECK(first.count >= 4 * QUARTERS); /* one more may come early at the end */
         for (int i = 0; i < first.count; ++i) {
             CHECK_INT(first.slot[i], i);
         }
