@@ -74,8 +74,10 @@ void steps_even(const int strokes, const int count, char steps[EVEN_STEPS_MAX + 
 {
     Groups struck = {"o", strokes};
     Groups left = {".", count - strokes};
-    while (left.count > 1) {
+    bool rests = left.count > 0; /* shared out in any case, be it a single one */
+    while (rests || left.count > 1) {
         const Groups before = struck;
+        rests = false;
         const int pairs = struck.count < left.count ? struck.count : left.count;
         join(&struck, &left);
         struck.count = pairs;

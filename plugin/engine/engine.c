@@ -21,6 +21,16 @@ static void choose(Engine* const engine)
     restart_survey(engine);
 }
 
+/* The same on the way: swing goes on until the next quarter. */
+static void choose_rolling(Engine* const engine)
+{
+    const Swing swing = engine->choice.swing;
+    const bool swing_waits = engine->swing_waits;
+    choose(engine);
+    engine->choice.swing = swing;
+    engine->swing_waits = swing_waits;
+}
+
 /* The first line of the kind at or after `tick`; lines are `apart` ticks apart
    from the bar line on. */
 static int64_t next_line(const int64_t tick, const int64_t bar_ticks, const int64_t apart)
@@ -201,25 +211,9 @@ static void play(Engine* const engine, const int64_t begin, const int64_t end,
                    &engine->out);
 }
 
-/* Whether a change comes into effect inside [begin, end): the earliest. */
-static bool next_change(const Engine* const engine, const int64_t end, int64_t* const tick)
-{
-    bool found = false;
-    *tick = end;
-    if (engine->waiting && engine->change_tick < *tick) {
-        *tick = engine->change_tick;
-        found = true;
-    }
-    if (engine->swing_waits && engine->swing_tick < *tick) {
-        *tick = engine->swing_tick;
-        found = true;
-    }
-    return found;
-}
-
-/* Plays what is left of the old up to the line, ends it, and changes. */
-static void change_at_line(Engine* const engine, const int64_t begin, const int64_t line,
-                           Stretch* const stretch)
+/* Plays the old swing up to the line where the new one comes in. */
+static void swing_at_line(Engine* const engine, const int64_t begin, const int64_t line,
+                          Stretch* const stretch)
 {
     const int64_t frame = clock_frame(&engine->position.clock, line);
     Stretch before = *stretch;
@@ -229,35 +223,74 @@ static void change_at_line(Engine* const engine, const int64_t begin, const int6
     play(engine, begin, line, before);
     stretch->offset += (uint32_t)(before.end - before.begin);
     stretch->begin = before.end;
-    if (engine->waiting && engine->change_tick <= line) {
-        scheduler_silence(&engine->scheduler, stretch->offset, &engine->out);
-        choose(engine);
+    take_swing(engine);
+}
+
+static bool line_has_come(const Engine* const engine)
+{
+    const Clock* const clock = &engine->position.clock;
+    return engine->waiting && engine->position.rolling &&
+           clock_frame(clock, engine->change_tick) <= clock->now;
+}
+
+/* Plays what is left of the old up to the line, ends it, and changes; a groove's
+   own tempo begins on the line too. */
+static void change_at_line(Engine* const engine, const uint32_t offset)
+{
+    Position* const position = &engine->position;
+    const Stretch here = {position->clock.now, position->clock.now, offset};
+    play(engine, position->played_until, engine->change_tick, here);
+    if (position->played_until < engine->change_tick) {
+        position->played_until = engine->change_tick;
     }
-    if (engine->swing_waits && engine->swing_tick <= line) {
-        take_swing(engine);
+    scheduler_silence(&engine->scheduler, offset, &engine->out);
+    choose_rolling(engine);
+    tell_fallback(engine);
+}
+
+/* Frames to the line that a change waits for, at most `frames`. */
+static uint32_t frames_to_line(const Engine* const engine, const uint32_t frames)
+{
+    const Clock* const clock = &engine->position.clock;
+    if (!engine->waiting || !engine->position.rolling) {
+        return frames;
     }
+    const int64_t left = clock_frame(clock, engine->change_tick) - clock->now;
+    return left > 0 && left < frames ? (uint32_t)left : frames;
+}
+
+/* Plays frames that no change but that of swing falls into. */
+static void advance(Engine* const engine, const uint32_t offset, const uint32_t frames)
+{
+    Position* const position = &engine->position;
+    Stretch stretch = {position->clock.now, position->clock.now + frames, offset};
+    Span span = position_advance(position, frames);
+    watch_swing(engine, span.begin);
+    if (engine->swing_waits && span.begin < span.end && engine->swing_tick < span.end) {
+        const int64_t line = engine->swing_tick < span.begin ? span.begin : engine->swing_tick;
+        swing_at_line(engine, span.begin, line, &stretch);
+        span.begin = line;
+    }
+    play(engine, span.begin, span.end, stretch);
 }
 
 void engine_advance(Engine* const engine, const uint32_t offset, const uint32_t frames)
 {
-    Position* const position = &engine->position;
     if (engine->fallback_due) {
         tell_fallback(engine);
     }
     if (!engine->played.enabled) {
         scheduler_silence(&engine->scheduler, offset, &engine->out);
     }
-    Stretch stretch = {position->clock.now, position->clock.now + frames, offset};
-    Span span = position_advance(position, frames);
-    watch_swing(engine, span.begin);
-    int64_t line = 0;
-    while (span.begin < span.end && next_change(engine, span.end, &line)) {
-        line = line < span.begin ? span.begin : line;
-        change_at_line(engine, span.begin, line, &stretch);
-        span.begin = line;
+    for (uint32_t done = 0; done < frames;) {
+        if (line_has_come(engine)) {
+            change_at_line(engine, offset + done);
+        }
+        const uint32_t part = frames_to_line(engine, frames - done);
+        advance(engine, offset + done, part);
+        done += part;
     }
-    play(engine, span.begin, span.end, stretch);
-    survey_step(&engine->survey, position_tempo(position));
+    survey_step(&engine->survey, position_tempo(&engine->position));
 }
 
 void engine_readouts(const Engine* const engine, float values[READOUT_COUNT])
