@@ -29,7 +29,8 @@ static uint32_t natural(const float values[CONTROL_COUNT], const Control control
 
 static bool on(const float values[CONTROL_COUNT], const Control control)
 {
-    return values[control] > 0.0f;
+    const float value = values[control];
+    return (isnan(value) ? control_rows[control].normal : value) > 0.0f;
 }
 
 Settings settings_from_controls(const float values[CONTROL_COUNT])

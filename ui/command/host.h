@@ -25,6 +25,9 @@ LV2_URID host_urid(Host* host, const char* uri);
    this symbol or the value is outside its range. */
 bool host_set(Host* host, const char* symbol, float value, char why[HOST_WHY_ROOM]);
 
+/* A control port's value, input or output; not a number if there is none. */
+float host_get(const Host* host, const char* symbol);
+
 /* Puts every control back to the default that the bundle states. */
 void host_set_defaults(Host* host);
 
