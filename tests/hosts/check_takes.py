@@ -155,7 +155,7 @@ def plain(folder, name, rows, tempo):
 def looped(folder, name, rows, tempo, loop):
     """A recording in a loop goes on through every pass; Ardour cuts it afterwards."""
     take = Take(folder, name, Fraction(tempo))
-    if take.begin != loop[0]:
+    if abs(take.begin - loop[0]) > SLACK:  # Ardour's loop begins at a whole sample
         return [f"the recording begins at {float(take.begin)}, want {loop[0]}"], ""
     one = [(place - loop[0], key, level) for place, key, level in strokes(rows, *loop)]
     turn = loop[1] - loop[0]
@@ -189,7 +189,8 @@ TESTS = [
     ("Ardour records the groove from bar one", plain, "start", FOUR, 150),
     ("a start from the middle of bar six plays what belongs there", plain, "middle", FOUR, 133.7),
     ("a locate while rolling goes on from there", plain, "locate", FOUR, 150),
-    ("a loop over bars two and three repeats without a seam", looped, "loop", FOUR, 200, (4, 12)),
+    # Three bars, for a phrase has two: at the turn the music is not what comes next.
+    ("a loop over bars two to four repeats without a seam", looped, "loop", FOUR, 291.3, (4, 16)),
     ("bars of seven eighths cut the figures short", plain, "seven", SEVEN, 133.7),
     ("a tempo counted in eighths plays at the same speed", plain, "eighths", SEVEN, 150),
     ("an export strikes every key at its sample", exported, "export", FOUR, 133.7, 64),

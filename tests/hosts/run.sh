@@ -13,7 +13,7 @@ if ! command -v "$ardour" >/dev/null; then
 	exit 0
 fi
 
-folder=$(mktemp -d)
+folder=$(mktemp -d "${TMPDIR:-/tmp}/fourlimb-ardour-XXXXXX") || exit 1
 running=
 end() {
 	# "timeout" hands the signal on to Ardour, and kills it if that is not enough.

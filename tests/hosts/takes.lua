@@ -165,7 +165,7 @@ local takes = {
 	start = { tempo = 150, tempo_unit = 4, meter = { 4, 4 }, play = roll(0, 8.3) },
 	middle = { tempo = 133.7, tempo_unit = 4, meter = { 4, 4 }, play = roll(21.9, 26.3) },
 	locate = { tempo = 150, tempo_unit = 4, meter = { 4, 4 }, play = locate_rolling(0.6, 42.1, 46.3) },
-	loop = { tempo = 200, tempo_unit = 4, meter = { 4, 4 }, loop = { 4, 12 }, play = loop },
+	loop = { tempo = 291.3, tempo_unit = 4, meter = { 4, 4 }, loop = { 4, 16 }, play = loop },
 	seven = { tempo = 133.7, tempo_unit = 4, meter = { 7, 8 }, play = roll(0, 7.3) },
 	eighths = { tempo = 300, tempo_unit = 8, meter = { 7, 8 }, play = roll(0, 7.3) },
 	export = { tempo = 133.7, tempo_unit = 4, meter = { 4, 4 }, clicks = true, play = export(64) },

@@ -39,9 +39,11 @@ static const LV2_Atom* told(const char* const property)
 static int64_t told_dropped(void)
 {
     const LV2_Atom* const value = told(FL "droppedStrokes");
-    return value && value->type == host_urid(host, LV2_ATOM__Long)
-               ? ((const LV2_Atom_Long*)value)->body
-               : -1;
+    int64_t number = -1;
+    if (value && value->type == host_urid(host, LV2_ATOM__Long)) {
+        memcpy(&number, value + 1, sizeof number);
+    }
+    return number;
 }
 
 static void unasked_it_tells_nothing(void)
