@@ -82,9 +82,9 @@ $(BUILD)/fourlimb: $(COMMAND) $(BANK) $(ENGINE)
 
 # ---- Test programs: every tests/*/test_*.c is one
 
-HOST_ROOM := $(BUILD)/ui/command/host.o $(BUILD)/ui/command/uri_table.o
+COMMAND_ROOM := $(filter-out %/main.o,$(COMMAND))
 
-$(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(HOST_ROOM) $(BANK) $(ENGINE)
+$(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(COMMAND_ROOM) $(BANK) $(ENGINE)
 	@echo "  LINK $@"
 	@$(CC) $(ALL_CFLAGS) -rdynamic -o $@ $^ $(HOST_LIBS) $(BANK_LIBS) -lm
 
@@ -158,7 +158,7 @@ clean: ## Remove the build folder
 
 SCRIPTS := tests/checks/layers.sh tests/checks/binaries.sh tests/checks/sources.sh \
 	tests/checks/instructions.sh \
-	$(wildcard tests/plugin/*.sh tests/command/*.sh)
+	tests/plugin/validate.sh tests/command/command.sh tests/command/refusals.sh
 SAN := -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
 
 .PHONY: tests test check sanitized hosts format bench

@@ -2,9 +2,9 @@
 /* test_even.c - strokes spread evenly among steps: the published table, and an
    integer rule that knows nothing of groups and pairs. */
 #include "../../plugin/bank/steps.h"
+#include "../data/tsv.h"
 #include "../help/check.h"
 #include "own_folder.h"
-#include "table.h"
 
 enum { TABLE_ROWS = 22 };
 
@@ -28,11 +28,11 @@ static const char* even(const int strokes, const int count)
 
 static void the_patterns_of_the_published_table_are_exact(void)
 {
-    DataTable table = table_open("euclidean-toussaint.tsv");
+    Tsv table = tsv_open("euclidean-toussaint.tsv");
     int rows = 0;
-    for (; table_next(&table); ++rows) {
-        const int strokes = table_integer(&table, 0);
-        const int count = table_integer(&table, 1);
+    for (; tsv_next(&table); ++rows) {
+        const int strokes = tsv_integer(&table, 0);
+        const int count = tsv_integer(&table, 1);
         check_case("E(%d,%d)", strokes, count);
         CHECK_TEXT(crosses(even(strokes, count)), table.fields[2]);
     }
@@ -109,8 +109,8 @@ static Bank* bank_of_table(OwnFolder* const own)
 {
     static char turtle[TABLE_ROWS * 400];
     size_t length = 0;
-    DataTable table = table_open("euclidean-toussaint.tsv");
-    for (int row = 0; table_next(&table) && row < TABLE_ROWS; ++row) {
+    Tsv table = tsv_open("euclidean-toussaint.tsv");
+    for (int row = 0; tsv_next(&table) && row < TABLE_ROWS; ++row) {
         length +=
             (size_t)snprintf(turtle + length, sizeof turtle - length,
                              "my:even-%d a fl:FeetFigure ; fl:id %d ; rdfs:label \"E(%s,%s)\" ;\n"
@@ -142,9 +142,9 @@ static void figures_of_a_bank_are_spread_as_the_table_says(void)
 {
     OwnFolder own;
     Bank* const bank = bank_of_table(&own);
-    DataTable table = table_open("euclidean-toussaint.tsv");
+    Tsv table = tsv_open("euclidean-toussaint.tsv");
     CHECK_INT(bank_complaints(bank)->count, 0);
-    for (uint32_t row = 0; table_next(&table); ++row) {
+    for (uint32_t row = 0; tsv_next(&table); ++row) {
         const Figure* const figure =
             library_figure(bank_library(bank), FIGURE_FEET, BANK_USERS_FIRST_ID + row);
         check_case("E(%s,%s)", table.fields[0], table.fields[1]);

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: ISC
 /* test_readouts.c - the output ports of the built plugin: what the feet are asked
    for, when all meet again, the tempo now. */
+#include "../data/tsv.h"
 #include "stage.h"
-#include "table.h"
 
 #include <math.h>
 
@@ -33,14 +33,14 @@ static void roll(void)
 
 static void running_sixteenths_show_the_published_rates(void)
 {
-    DataTable table = table_open("rhythm-rates.tsv");
-    while (table_next(&table)) {
-        const double tempo = table_number(&table, 0);
+    Tsv table = tsv_open("rhythm-rates.tsv");
+    while (tsv_next(&table)) {
+        const double tempo = tsv_number(&table, 0);
         open_feet(tempo, 4, 4, RUNNING_FEET);
         roll();
         check_case("%g a minute", tempo);
-        check_readout("right_foot_rate", ceil(table_number(&table, 1) / 2.0));
-        check_readout("left_foot_rate", ceil(table_number(&table, 1) / 2.0));
+        check_readout("right_foot_rate", ceil(tsv_number(&table, 1) / 2.0));
+        check_readout("left_foot_rate", ceil(tsv_number(&table, 1) / 2.0));
         check_readout("right_foot_gap", 30000.0 / tempo);
         check_readout("left_foot_gap", 30000.0 / tempo);
         check_readout("tempo_now", tempo);

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: ISC
 /* test_survey.c - what the feet are asked for: strokes in the busiest second
    against published rates, shortest gaps against arithmetic. */
+#include "../data/tsv.h"
 #include "../../plugin/engine/survey.h"
 #include "fraction.h"
-#include "table.h"
 
 #include <math.h>
 
@@ -42,17 +42,17 @@ static void look_through_feet(const int grid, const char* const right, const cha
    above their rate, or the rate itself where it is whole. */
 static void running_sixteenths_are_counted_at_the_published_rates(void)
 {
-    DataTable table = table_open("rhythm-rates.tsv");
+    Tsv table = tsv_open("rhythm-rates.tsv");
     int rows = 0;
-    for (; table_next(&table); ++rows) {
-        const double tempo = table_number(&table, 0);
+    for (; tsv_next(&table); ++rows) {
+        const double tempo = tsv_number(&table, 0);
         look_through_feet(4, "O.o.", ".o.o", 2, tempo);
         check_case("each foot at %s a minute", table.fields[0]);
-        CHECK_NEAR(survey.found[0].rate, ceil(table_number(&table, 1) / 2.0), 0.0);
-        CHECK_NEAR(survey.found[1].rate, ceil(table_number(&table, 1) / 2.0), 0.0);
+        CHECK_NEAR(survey.found[0].rate, ceil(tsv_number(&table, 1) / 2.0), 0.0);
+        CHECK_NEAR(survey.found[1].rate, ceil(tsv_number(&table, 1) / 2.0), 0.0);
         look_through_feet(4, "oooo", NULL, 2, tempo);
         check_case("one foot alone at %s a minute", table.fields[0]);
-        CHECK_NEAR(survey.found[0].rate, ceil(table_number(&table, 1)), 0.0);
+        CHECK_NEAR(survey.found[0].rate, ceil(tsv_number(&table, 1)), 0.0);
     }
     CHECK_INT(rows, 5);
 }

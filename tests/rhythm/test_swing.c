@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: ISC
 /* test_swing.c - the shuffle against the triplet, published ratios and exact
    fractions of the pair that it bends. */
+#include "../data/tsv.h"
 #include "fraction.h"
-#include "table.h"
 
 static const Meter four_four = {4.0, 4};
 static const Meter seven_eight = {7.0, 8};
@@ -79,13 +79,13 @@ static void a_ratio_of_long_to_short_puts_the_second_there(void)
 
 static void the_second_note_stands_at_the_published_percentage(void)
 {
-    DataTable table = table_open("rhythm-swing.tsv");
+    Tsv table = tsv_open("rhythm-swing.tsv");
     int rows = 0;
-    for (; table_next(&table); ++rows) {
-        const Swing swing = {table_number(&table, 0) / table_number(&table, 1), EIGHTHS};
+    for (; tsv_next(&table); ++rows) {
+        const Swing swing = {tsv_number(&table, 0) / tsv_number(&table, 1), EIGHTHS};
         const int64_t second = swing_bend(swing, EIGHTHS / 2, 4 * EIGHTHS);
         check_case("%s to %s", table.fields[0], table.fields[1]);
-        CHECK_NEAR(100.0 * (double)second / EIGHTHS, table_number(&table, 2), 0.05);
+        CHECK_NEAR(100.0 * (double)second / EIGHTHS, tsv_number(&table, 2), 0.05);
     }
     CHECK_INT(rows, 5);
 }
@@ -257,11 +257,11 @@ static void a_swung_span_gives_the_same_strokes_however_it_is_cut(void)
 
 static void the_ratio_falls_with_tempo_as_published(void)
 {
-    DataTable table = table_open("rhythm-swing-follow.tsv");
+    Tsv table = tsv_open("rhythm-swing-follow.tsv");
     int rows = 0;
-    for (; table_next(&table); ++rows) {
+    for (; tsv_next(&table); ++rows) {
         check_case("%s a minute", table.fields[0]);
-        CHECK_NEAR(swing_ratio_at(10.0, EIGHTHS, table_number(&table, 0)), table_number(&table, 1),
+        CHECK_NEAR(swing_ratio_at(10.0, EIGHTHS, tsv_number(&table, 0)), tsv_number(&table, 1),
                    0.05);
     }
     CHECK_INT(rows, 5);
