@@ -4,6 +4,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/stat.h>
 
 /* One statement met, kept until the sentence it stands in turns out whole. */
 typedef struct {
@@ -314,7 +315,9 @@ static char* load(FILE* const stream, size_t* const size)
 
 bool turtle_read(Turtle* const turtle, const char* const path, Complaints* const complaints)
 {
-    FILE* const stream = fopen(path, "rb");
+    struct stat kind;
+    const bool regular = stat(path, &kind) == 0 && S_ISREG(kind.st_mode); /* a pipe would wait */
+    FILE* const stream = regular ? fopen(path, "rb") : NULL;
     if (!stream) {
         complain(complaints, "%s: the file can't be opened", path);
         return false;

@@ -75,7 +75,7 @@ static inline void bank_folder_remove(const BankFolder* const folder)
 }
 
 /* A reader that goes in circles eats all memory: better dead than that. */
-enum { READING_SECONDS_MOST = 5 };
+enum { READING_SECONDS_MOST = 10 };
 
 /* Ends the program if there is no memory. */
 static inline Bank* bank_folder_open(const BankFolder* const folder)

@@ -199,6 +199,21 @@ static void a_megabyte_of_name_is_complained_of_briefly(void)
     check_beside_hands(&folder, "huge.ttl:3");
 }
 
+/* As when a log or a letter is put there by its name. */
+static void a_megabyte_of_mistakes_is_read_to_its_end(void)
+{
+    static const char line[] = "this is not Turtle\n";
+    const size_t length = sizeof line - 1;
+    char* const text = malloc(MEGABYTE);
+    for (size_t i = 0; text && i < MEGABYTE; ++i) {
+        text[i] = line[i % length];
+    }
+    const BankFolder folder = folder_with_hands();
+    bank_folder_write(&folder, "letter.ttl", text, text ? MEGABYTE : 0);
+    check_beside_hands(&folder, "letter.ttl:1:");
+    free(text);
+}
+
 static void windows_line_ends_and_byte_order_marks_are_no_mistake(void)
 {
     char text[1024];
@@ -279,6 +294,7 @@ int main(void)
     RUN(windows_line_ends_and_byte_order_marks_are_no_mistake);
     RUN(a_last_line_without_an_end_is_still_read);
     RUN(files_beyond_what_a_bank_holds_are_complained_of);
+    RUN(a_megabyte_of_mistakes_is_read_to_its_end);
     RUN(a_prefix_of_one_file_is_unknown_in_the_next);
     RUN(a_prefix_of_the_users_renames_nothing_of_the_factorys);
     RUN(a_copy_of_a_file_under_another_name_spoils_neither);
