@@ -78,6 +78,9 @@ $(BUILD)/fourlimb: $(COMMAND) $(BANK) $(ENGINE)
 	@echo "  LINK $@"
 	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(HOST_LIBS) $(BANK_LIBS) -lm
 
+# Objects are kept: most are needed again.
+.SECONDARY:
+
 -include $(shell find $(BUILD) -name '*.d' 2>/dev/null)
 
 # ---- Test programs: every tests/*/test_*.c is one

@@ -22,6 +22,7 @@ typedef struct {
     size_t at;           /* next byte to give to serd */
     unsigned line;       /* of the newest byte given */
     unsigned first_line; /* where the reader that is going on began */
+    size_t first_at;     /* the same as a byte */
     bool at_newline;     /* the newest byte is a newline: it ends this line */
     unsigned error_line; /* the last complaint's; errors right after follow from it */
     Met* met;
@@ -272,16 +273,16 @@ static bool begins_sentence(const char* const line)
 /* Goes to the first line after `from` that begins a sentence, or to the end. */
 static void go_to_next(Reading* const reading, const size_t from)
 {
-    unsigned line = 1;
-    size_t at = 0;
+    unsigned line = reading->first_line;
+    size_t at = reading->first_at;
     for (; at < reading->size; ++at) {
         const bool is_start = at == 0 || reading->text[at - 1] == '\n';
-        line += at > 0 && is_start;
+        line += at > reading->first_at && is_start;
         if (at > from && is_start && begins_sentence(&reading->text[at])) {
             break;
         }
     }
-    reading->at = at;
+    reading->at = reading->first_at = at;
     reading->line = reading->first_line = line;
     reading->at_newline = false;
 }
