@@ -46,6 +46,8 @@ static inline Choice plain_choice(const Groove* const groove, const uint32_t phr
     return (Choice){.groove = groove,
                     .turnaround = groove->turnaround,
                     .phrase_bars = phrase_bars,
+                    .realign = REALIGN_PHRASE,
+                    .swing = {1.0, TICKS_PER_QUARTER},
                     .limbs = {true, true, true, true}};
 }
 

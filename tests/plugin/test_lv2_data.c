@@ -14,7 +14,7 @@ static Host* host;
 static LilvWorld* world;
 static const LilvNode* plugin;
 
-enum { PORTS = PORT_FIRST_CONTROL + CONTROL_COUNT };
+enum { PORTS = PORT_FIRST_READOUT + READOUT_COUNT };
 
 /* Every port as it stands in the Turtle, in no order; lilv's own list has room
    for one port an index only. */
@@ -178,6 +178,16 @@ static void the_table_in_settings_h_and_the_turtle_agree(void)
 {
     for (int i = 0; i < CONTROL_COUNT; ++i) {
         check_row(&control_rows[i], i);
+    }
+    for (int i = 0; i < READOUT_COUNT; ++i) {
+        const LilvNode* const port = port_called(readout_rows[i].symbol);
+        check_case("readout %s", readout_rows[i].symbol);
+        if (CHECK(port)) {
+            CHECK_INT(object_number(world, port, LV2_CORE "index"), PORT_FIRST_READOUT + i);
+            CHECK_NEAR(object_number(world, port, LV2_CORE "minimum"), readout_rows[i].least, 0.0);
+            CHECK_NEAR(object_number(world, port, LV2_CORE "maximum"), readout_rows[i].most, 0.0);
+            CHECK(states(world, port, LILV_NS_RDF "type", LV2_CORE "OutputPort"));
+        }
     }
     check_case("how many");
     CHECK_INT(lilv_nodes_size(ports), PORTS);
