@@ -310,8 +310,7 @@ static char* load(FILE* const stream, size_t* const size)
         return NULL;
     }
     text[*size] = '\0';
-    char* const fitted = realloc(text, *size + 1);
-    return fitted ? fitted : text;
+    return text;
 }
 
 bool turtle_read(Turtle* const turtle, const char* const path, Complaints* const complaints)
