@@ -1,11 +1,13 @@
 # Fourlimb: one Makefile.  "make help" lists what it does.
 
 # ---- The list of packages (Debian 12).  `make run` installs the first row,
-# ---- `make check` the first two, `make hosts` all three.
+# ---- `make check` the first two, `make hosts` and `make crosscheck` one more each.
 PACKAGES_BUILD := gcc libc6-dev make pkg-config lv2-dev liblilv-dev libserd-dev libsord-dev
 PACKAGES_CHECK := clang clang-tidy clang-format cppcheck valgrind binutils midicsv python3 \
 	python3-mido lilv-utils sordi serdi jackd2 jalv libjack-jackd2-dev
 PACKAGES_HOSTS := ardour
+PACKAGES_CROSSCHECK := lilypond
+PACKAGES_NODE := nodejs npm
 
 VERSION := 0.1.0
 BUILD := build
@@ -78,13 +80,16 @@ $(BUILD)/fourlimb: $(COMMAND) $(BANK) $(ENGINE)
 	@echo "  LINK $@"
 	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(HOST_LIBS) $(BANK_LIBS) -lm
 
+# Objects are kept: most are needed again.
+.SECONDARY:
+
 -include $(shell find $(BUILD) -name '*.d' 2>/dev/null)
 
 # ---- Test programs: every tests/*/test_*.c is one
 
-HOST_ROOM := $(BUILD)/ui/command/host.o $(BUILD)/ui/command/uri_table.o
+COMMAND_ROOM := $(filter-out %/main.o,$(COMMAND))
 
-$(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(HOST_ROOM) $(BANK) $(ENGINE)
+$(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(COMMAND_ROOM) $(BANK) $(ENGINE)
 	@echo "  LINK $@"
 	@$(CC) $(ALL_CFLAGS) -rdynamic -o $@ $^ $(HOST_LIBS) $(BANK_LIBS) -lm
 
@@ -158,10 +163,10 @@ clean: ## Remove the build folder
 
 SCRIPTS := tests/checks/layers.sh tests/checks/binaries.sh tests/checks/sources.sh \
 	tests/checks/instructions.sh \
-	$(wildcard tests/plugin/*.sh tests/command/*.sh)
+	tests/plugin/validate.sh tests/command/command.sh tests/command/refusals.sh
 SAN := -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
 
-.PHONY: tests test check sanitized hosts format bench
+.PHONY: tests test check hosts crosscheck format bench
 tests: all $(TESTS) $(BUILD)/tests/bench/blocks
 
 test: tests ## Run the quick tests only: every test program, once
@@ -178,6 +183,13 @@ hosts: ## Install Ardour and test inside it, without a window
 	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD) $(PACKAGES_CHECK) $(PACKAGES_HOSTS)"
 	@$(MAKE) --no-print-directory -j2 all
 	@sh tests/run.sh $(BUILD) tests/hosts/run.sh
+
+crosscheck: ## Install LilyPond and an npm package, and compare rhythms with theirs
+	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD) midicsv"
+	@command -v npm >/dev/null || $(MAKE) --no-print-directory packages ROWS="$(PACKAGES_NODE)"
+	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_CROSSCHECK)"
+	@$(MAKE) --no-print-directory -j2 all
+	@sh tests/run.sh $(BUILD) tests/crosscheck/run.sh
 
 format: ## Lay out every source by clang-format
 	clang-format -i $$(find plugin ui ttl tests -name '*.[ch]')

@@ -8,12 +8,15 @@ set -u
 build=$1
 shift
 passed=0 failed=0 skipped=0
+# No bank of whoever runs this is to be heard in the tests.
+XDG_DATA_HOME=$(mktemp -d)
+export XDG_DATA_HOME
 log=$(mktemp)
-trap 'rm -f "$log"' EXIT
+trap 'rm -rf "$log" "$XDG_DATA_HOME"' EXIT
 for test in "$@"; do
 	printf '\n%s\n' "== $test"
 	case $test in
-	*.sh) sh "$test" "$build" >"$log" 2>&1 ;;
+	*.sh) "$(sed -n '1s/^#!//p' "$test")" "$test" "$build" >"$log" 2>&1 ;;
 	*) "$test" >"$log" 2>&1 ;;
 	esac
 	status=$?

@@ -19,6 +19,35 @@ __attribute__((format(printf, 1, 0))) static char* formatted(const char* const f
     return text;
 }
 
+/* Bytes of the UTF-8 sequence that begins here, 0 if none does. */
+static size_t sequence(const char* const text)
+{
+    const unsigned char lead = (unsigned char)*text;
+    const size_t size = lead < 0x80                   ? 1
+                        : lead >= 0xC2 && lead < 0xE0 ? 2
+                        : lead >= 0xE0 && lead < 0xF0 ? 3
+                        : lead >= 0xF0 && lead < 0xF5 ? 4
+                                                      : 0;
+    for (size_t i = 1; i < size; ++i) {
+        if (((unsigned char)text[i] & 0xC0) != 0x80) {
+            return 0;
+        }
+    }
+    return size;
+}
+
+/* Messages quote files: what isn't UTF-8 there must not spoil the message. */
+static void make_utf8(char* text)
+{
+    while (*text) {
+        const size_t size = sequence(text);
+        if (!size) {
+            *text = '?';
+        }
+        text += size ? size : 1;
+    }
+}
+
 void complain(Complaints* const complaints, const char* const format, ...)
 {
     va_list arguments;
@@ -26,6 +55,7 @@ void complain(Complaints* const complaints, const char* const format, ...)
     char* const text = complaints->count < COMPLAINTS_MAX ? formatted(format, arguments) : NULL;
     va_end(arguments);
     if (text) {
+        make_utf8(text);
         complaints->texts[complaints->count++] = text;
     } else {
         ++complaints->unkept;

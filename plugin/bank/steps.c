@@ -69,19 +69,26 @@ typedef struct {
     int count;
 } Groups;
 
-static void join(Groups* const groups, const Groups* const with)
+/* Appends within EVEN_STEPS_MAX, which all groups together never exceed. */
+static void append(char to[EVEN_STEPS_MAX + 1], const char* const steps)
 {
-    strcat(groups->steps, with->steps); /* all groups together have 64 steps */
+    const size_t length = strlen(to);
+    const size_t more = strlen(steps);
+    if (length + more <= EVEN_STEPS_MAX) {
+        memcpy(to + length, steps, more + 1);
+    }
 }
 
 void steps_even(const int strokes, const int count, char steps[EVEN_STEPS_MAX + 1])
 {
     Groups struck = {"o", strokes};
     Groups left = {".", count - strokes};
-    while (left.count > 1) {
+    bool rests = left.count > 0; /* shared out in any case, be it a single one */
+    while (rests || left.count > 1) {
         const Groups before = struck;
+        rests = false;
         const int pairs = struck.count < left.count ? struck.count : left.count;
-        join(&struck, &left);
+        append(struck.steps, left.steps);
         struck.count = pairs;
         if (before.count > pairs) {
             left = before;
@@ -92,10 +99,10 @@ void steps_even(const int strokes, const int count, char steps[EVEN_STEPS_MAX + 
     }
     steps[0] = '\0';
     for (int i = 0; i < struck.count; ++i) {
-        strcat(steps, struck.steps);
+        append(steps, struck.steps);
     }
     for (int i = 0; i < left.count; ++i) {
-        strcat(steps, left.steps);
+        append(steps, left.steps);
     }
     steps[0] = 'O';
 }

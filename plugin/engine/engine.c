@@ -17,7 +17,16 @@ static void choose(Engine* const engine)
         choice_make(engine->library, &engine->played, position_tempo(&engine->position));
     engine->waiting = false;
     engine->swing_waits = false;
-    restart_survey(engine);
+}
+
+/* The same on the way: swing goes on until the next quarter. */
+static void choose_rolling(Engine* const engine)
+{
+    const Swing swing = engine->choice.swing;
+    const bool swing_waits = engine->swing_waits;
+    choose(engine);
+    engine->choice.swing = swing;
+    engine->swing_waits = swing_waits;
 }
 
 /* The first line of the kind at or after `tick`; lines are `apart` ticks apart
@@ -93,6 +102,7 @@ void engine_init(Engine* const engine, const Library* const library, const doubl
     position_init(&engine->position, frames_per_second);
     choose(engine);
     tell_fallback(engine);
+    restart_survey(engine);
 }
 
 static bool limbs_differ(const Settings* const a, const Settings* const b)
@@ -136,6 +146,7 @@ void engine_set(Engine* const engine, const Settings* const settings)
     } else if (!engine->position.rolling) {
         choose(engine);
         engine->fallback_due = true;
+        restart_survey(engine);
     } else {
         engine->waiting = true;
         engine->change_tick = change_line(engine, settings->change_at);
@@ -153,6 +164,7 @@ static void break_off(Engine* const engine, const Jump jump, const uint32_t offs
     if (engine->waiting) {
         choose(engine);
         engine->fallback_due = true;
+        restart_survey(engine);
     }
     engine->choice.swing =
         choice_swing(&engine->played, engine->choice.groove, position_tempo(&engine->position));
@@ -229,7 +241,7 @@ static void change(Engine* const engine, const int64_t line)
     if (engine->waiting && engine->change_tick <= line) {
         engine->line_waits = true;
         engine->line_tick = line;
-        choose(engine);
+        choose_rolling(engine);
     }
     if (engine->swing_waits && engine->swing_tick <= line) {
         engine->choice.swing =
@@ -263,42 +275,66 @@ static void play(Engine* const engine, const int64_t end, const Stretch stretch)
                    stretch, &engine->out);
 }
 
-/* The place has reached a line where the groove changed: the old one ends. */
-static void end_at_line(Engine* const engine, Stretch* const stretch)
+static bool line_has_come(const Engine* const engine)
 {
-    const int64_t frame = clock_frame(&engine->position.clock, engine->line_tick);
-    Stretch before = *stretch;
-    before.end = frame < stretch->begin ? stretch->begin
-                 : frame > stretch->end ? stretch->end
-                                        : frame;
-    play(engine, engine->line_tick, before);
-    stretch->offset += (uint32_t)(before.end - before.begin);
-    stretch->begin = before.end;
-    scheduler_silence(&engine->scheduler, stretch->offset, &engine->out);
+    const Clock* const clock = &engine->position.clock;
+    return engine->line_waits && engine->position.rolling &&
+           clock_frame(clock, engine->line_tick) <= clock->now;
+}
+
+/* The place has reached a line where the groove changed: the old one ends, and a
+   groove's own tempo begins. */
+static void end_at_line(Engine* const engine, const uint32_t offset)
+{
+    const int64_t now = engine->position.clock.now;
+    play(engine, engine->line_tick, (Stretch){now, now, offset});
+    scheduler_silence(&engine->scheduler, offset, &engine->out);
     engine->line_waits = false;
-    engine->fallback_due = true;
+    tell_fallback(engine);
+    restart_survey(engine);
+}
+
+/* Frames to the line that the old groove lasts to, at most `frames`. */
+static uint32_t frames_to_line(const Engine* const engine, const uint32_t frames)
+{
+    const Clock* const clock = &engine->position.clock;
+    if (!engine->line_waits || !engine->position.rolling) {
+        return frames;
+    }
+    const int64_t left = clock_frame(clock, engine->line_tick) - clock->now;
+    return left > 0 && left < frames ? (uint32_t)left : frames;
+}
+
+/* Plays up to `frames` frames, to a line at most; how many it were. */
+static uint32_t advance(Engine* const engine, const uint32_t offset, const uint32_t frames)
+{
+    Position* const position = &engine->position;
+    watch_swing(engine);
+    if (position->rolling) {
+        draw(engine, clock_first_tick(&position->clock, position->clock.now + frames) + DRAW_AHEAD);
+    }
+    if (line_has_come(engine)) {
+        end_at_line(engine, offset);
+    }
+    const uint32_t part = frames_to_line(engine, frames);
+    const Stretch stretch = {position->clock.now, position->clock.now + part, offset};
+    const Span span = position_advance(position, part);
+    play(engine, position->rolling ? span.end : INT64_MIN, stretch);
+    return part;
 }
 
 void engine_advance(Engine* const engine, const uint32_t offset, const uint32_t frames)
 {
-    Position* const position = &engine->position;
     if (engine->fallback_due) {
         tell_fallback(engine);
     }
     if (!engine->played.enabled) {
         scheduler_silence(&engine->scheduler, offset, &engine->out);
     }
-    Stretch stretch = {position->clock.now, position->clock.now + frames, offset};
-    const Span span = position_advance(position, frames);
-    watch_swing(engine);
-    if (position->rolling) {
-        draw(engine, span.end + DRAW_AHEAD);
-        if (engine->line_waits && engine->line_tick < span.end) {
-            end_at_line(engine, &stretch);
-        }
+    for (uint32_t done = 0; done < frames;) {
+        done += advance(engine, offset + done, frames - done);
     }
-    play(engine, position->rolling ? span.end : INT64_MIN, stretch);
-    survey_step(&engine->survey, position_tempo(position));
+    survey_step(&engine->survey, position_tempo(&engine->position));
 }
 
 uint32_t engine_dropped(const Engine* const engine)

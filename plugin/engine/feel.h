@@ -35,6 +35,3 @@ int64_t feel_offset(const Feel* feel, Stroke stroke, const Surroundings* around,
 /* Its velocity, 1 to 127.  At any one place a ghost stroke is softer than a
    normal one, and that softer than an accent, at every setting. */
 uint8_t feel_velocity(const Feel* feel, Stroke stroke, const Surroundings* around, double tempo);
-
-/* The most that feel_offset can be, ahead or behind, in ticks. */
-enum { FEEL_REACH = 1441440 / 4 };

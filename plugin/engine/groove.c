@@ -208,8 +208,8 @@ static void add_mirrored(Request* const request, const Figure* const figure, con
 {
     const bool mirror = is_mirrored(request->choice, figure);
     const uint32_t first = list->count;
-    for (uint8_t limb = 0; limb < LIMB_COUNT; ++limb) {
-        request->heard[mirror ? other_foot(limb) : limb] = request->choice->limbs[limb];
+    for (int limb = 0; limb < LIMB_COUNT; ++limb) {
+        request->heard[mirror ? other_foot((uint8_t)limb) : limb] = request->choice->limbs[limb];
     }
     add_figure(request, figure, relay, list);
     for (uint32_t i = first; mirror && i < list->count; ++i) {

@@ -8,9 +8,10 @@
 #include "groove.h"
 
 enum {
-    HITS_MAX = 512,           /* half a quarter note of four limbs, and what lasts over a jump */
-    AHEAD_MAX = 16,           /* hits played before their written place, four limbs' worth */
-    DRAW_AHEAD = 1441440 / 2, /* ticks: the reach of the feel and of grace strokes */
+    HITS_MAX = 512, /* half a quarter note of four limbs, and what lasts over a jump */
+    AHEAD_MAX = 16, /* hits played before their written place, four limbs' worth */
+    DRAW_AHEAD =
+        (int)(TICKS_PER_QUARTER / 2), /* ticks: the reach of the feel and of grace strokes */
 };
 
 /* One note to be played. */

@@ -28,7 +28,8 @@ static uint32_t natural(const float values[CONTROL_COUNT], const Control control
 
 static bool on(const float values[CONTROL_COUNT], const Control control)
 {
-    return values[control] > 0.0f;
+    const float value = values[control];
+    return (isnan(value) ? control_rows[control].normal : value) > 0.0f;
 }
 
 static double real(const float values[CONTROL_COUNT], const Control control)

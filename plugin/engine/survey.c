@@ -12,8 +12,8 @@ void survey_start(Survey* const survey, const Choice* const choice, const Meter 
                   const double tempo)
 {
     survey->choice = *choice;
-    for (uint8_t limb = 0; limb < LIMB_COUNT; ++limb) {
-        survey->choice.limbs[limb] = limb_is_foot(limb); /* a silenced foot's too */
+    for (int limb = 0; limb < LIMB_COUNT; ++limb) {
+        survey->choice.limbs[limb] = limb_is_foot((uint8_t)limb); /* a silenced foot's too */
     }
     survey->meter = meter;
     survey->tempo = tempo;

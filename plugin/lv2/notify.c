@@ -42,7 +42,10 @@ static void tell_dropped(Notify* const notify, const uint32_t dropped, const Uri
 static void tell_bank(Notify* const notify, const Uris* const uris)
 {
     LV2_Atom_Forge* const forge = &notify->forge;
-    const size_t length = strlen(notify->bank_messages);
+    size_t length = strlen(notify->bank_messages);
+    if (forge->size > 2 * SET_BYTES && length > forge->size - 2 * SET_BYTES) {
+        length = forge->size - 2 * SET_BYTES; /* cut to what the port can ever take */
+    }
     if (has_room(forge, length + 1)) {
         LV2_Atom_Forge_Frame frame;
         begin_set(forge, &frame, uris->fl_bankMessages, uris);

@@ -16,31 +16,31 @@ static Clock slow_clock(void)
     return clock;
 }
 
-static Stroke at_sixteenth(const int sixteenth, const Limb limb, const Voice voice,
-                           const Level level)
+static Hit at_sixteenth(const int sixteenth, const Limb limb, const Voice voice,
+                        const uint8_t velocity)
 {
-    return (Stroke){sixteenth * (TICKS_PER_QUARTER / 4), (uint8_t)limb, (uint8_t)voice,
-                    (uint8_t)level, true};
+    const int64_t tick = sixteenth * (TICKS_PER_QUARTER / 4);
+    return (Hit){tick, tick, (uint8_t)limb, (uint8_t)voice, velocity, false};
 }
 
-static void play(Scheduler* const scheduler, const StrokeList* const strokes, const int64_t begin,
+static void play(Scheduler* const scheduler, const HitList* const hits, const int64_t begin,
                  const int64_t end, const uint32_t room, MidiList* const list)
 {
     const Clock clock = slow_clock();
     const Output output = {&kit, 9, false};
     list->count = 0;
     list->room = room;
-    scheduler_play(scheduler, strokes, output, &clock, (Stretch){begin, end, 0}, list);
+    scheduler_play(scheduler, hits, output, &clock, (Stretch){begin, end, 0}, list);
 }
 
 static void a_stroke_is_a_note_on_and_its_note_off_follows(void)
 {
     static Scheduler scheduler;
-    static StrokeList strokes;
+    static HitList hits;
     static MidiList list;
-    strokes.count = 1;
-    strokes.strokes[0] = at_sixteenth(1, RIGHT_FOOT, VOICE_KICK, LEVEL_NORMAL);
-    play(&scheduler, &strokes, 0, 20000, 100, &list);
+    hits.count = 1;
+    hits.hits[0] = at_sixteenth(1, RIGHT_FOOT, VOICE_KICK, 88);
+    play(&scheduler, &hits, 0, 20000, 100, &list);
     CHECK_INT(list.count, 2);
     CHECK_INT(list.messages[0].frame, 6000);
     CHECK_INT(list.messages[0].bytes[0], 0x99);
@@ -54,15 +54,15 @@ static void a_stroke_is_a_note_on_and_its_note_off_follows(void)
 static void two_feet_on_one_key_at_once_are_one_note_as_loud_as_the_louder(void)
 {
     static Scheduler scheduler;
-    static StrokeList strokes;
+    static HitList hits;
     static MidiList list, alone;
-    strokes.count = 2;
-    strokes.strokes[0] = at_sixteenth(1, RIGHT_FOOT, VOICE_KICK, LEVEL_GHOST);
-    strokes.strokes[1] = at_sixteenth(1, LEFT_FOOT, VOICE_KICK, LEVEL_ACCENT);
-    play(&scheduler, &strokes, 0, 20000, 100, &list);
-    strokes.count = 1;
-    strokes.strokes[0] = strokes.strokes[1];
-    play(&scheduler, &strokes, 0, 20000, 100, &alone);
+    hits.count = 2;
+    hits.hits[0] = at_sixteenth(1, RIGHT_FOOT, VOICE_KICK, 36);
+    hits.hits[1] = at_sixteenth(1, LEFT_FOOT, VOICE_KICK, 116);
+    play(&scheduler, &hits, 0, 20000, 100, &list);
+    hits.count = 1;
+    hits.hits[0] = hits.hits[1];
+    play(&scheduler, &hits, 0, 20000, 100, &alone);
     CHECK_INT(list.count, 2);
     CHECK_INT(list.messages[0].bytes[2], alone.messages[0].bytes[2]);
 }
@@ -70,13 +70,13 @@ static void two_feet_on_one_key_at_once_are_one_note_as_loud_as_the_louder(void)
 static void a_key_struck_again_is_ended_first(void)
 {
     static Scheduler scheduler;
-    static StrokeList strokes;
+    static HitList hits;
     static MidiList list;
-    strokes.count = 2;
-    strokes.strokes[0] = at_sixteenth(0, RIGHT_FOOT, VOICE_KICK, LEVEL_NORMAL);
-    strokes.strokes[1] = strokes.strokes[0];
-    strokes.strokes[1].tick += TICKS_PER_QUARTER / 100; /* 240 frames: still sounding */
-    play(&scheduler, &strokes, 0, 20000, 100, &list);
+    hits.count = 2;
+    hits.hits[0] = at_sixteenth(0, RIGHT_FOOT, VOICE_KICK, 88);
+    hits.hits[1] = hits.hits[0];
+    hits.hits[1].tick += TICKS_PER_QUARTER / 100; /* 240 frames: still sounding */
+    play(&scheduler, &hits, 0, 20000, 100, &list);
     CHECK_INT(list.count, 4);
     CHECK_INT(list.messages[1].bytes[0], 0x89);
     CHECK_INT(list.messages[1].frame, 240);
@@ -87,17 +87,17 @@ static void a_key_struck_again_is_ended_first(void)
 /* Every room from none to enough: whole notes or nothing, and all of them end. */
 static void whatever_the_room_every_note_on_gets_its_note_off(void)
 {
-    static StrokeList strokes;
+    static HitList hits;
     static MidiList list;
-    strokes.count = 8;
+    hits.count = 8;
     for (int i = 0; i < 8; ++i) {
-        strokes.strokes[i] = at_sixteenth(i / 2, i % 2 ? RIGHT_FOOT : LEFT_HAND,
-                                          i % 2 ? VOICE_KICK : VOICE_SNARE, LEVEL_NORMAL);
+        hits.hits[i] = at_sixteenth(i / 2, i % 2 ? RIGHT_FOOT : LEFT_HAND,
+                                    i % 2 ? VOICE_KICK : VOICE_SNARE, 88);
     }
     for (uint32_t room = 0; room <= 20; ++room) {
         Scheduler scheduler = {.count = 0};
         check_case("room for %u messages", room);
-        play(&scheduler, &strokes, 0, 40000, room, &list);
+        play(&scheduler, &hits, 0, 40000, room, &list);
         uint32_t begun = 0, ended = 0;
         for (uint32_t i = 0; i < list.count; ++i) {
             begun += list.messages[i].bytes[0] == 0x99;
@@ -113,18 +113,18 @@ static void whatever_the_room_every_note_on_gets_its_note_off(void)
 static void note_offs_without_room_come_as_soon_as_there_is_some(void)
 {
     static Scheduler scheduler;
-    static StrokeList strokes;
+    static HitList hits;
     static MidiList list;
-    strokes.count = 1;
-    strokes.strokes[0] = at_sixteenth(0, LEFT_HAND, VOICE_SNARE, LEVEL_NORMAL);
-    play(&scheduler, &strokes, 0, 64, 100, &list);
+    hits.count = 1;
+    hits.hits[0] = at_sixteenth(0, LEFT_HAND, VOICE_SNARE, 88);
+    play(&scheduler, &hits, 0, 64, 100, &list);
     CHECK_INT(scheduler.count, 1);
     list.count = 0;
     list.room = 0;
     scheduler_silence(&scheduler, 10, &list);
     CHECK_INT(scheduler.count, 1);
-    strokes.count = 0;
-    play(&scheduler, &strokes, 128, 192, 1, &list);
+    hits.count = 0;
+    play(&scheduler, &hits, 128, 192, 1, &list);
     CHECK_INT(list.count, 1);
     CHECK_INT(list.messages[0].frame, 0);
     CHECK_INT(scheduler.count, 0);
@@ -133,14 +133,14 @@ static void note_offs_without_room_come_as_soon_as_there_is_some(void)
 static void messages_stand_in_order_of_time(void)
 {
     static Scheduler scheduler;
-    static StrokeList strokes;
+    static HitList hits;
     static MidiList list;
-    strokes.count = 64;
+    hits.count = 64;
     for (int i = 0; i < 64; ++i) {
-        strokes.strokes[i] = at_sixteenth(0, (Limb)(i % 4), (Voice)(i % 5), LEVEL_NORMAL);
-        strokes.strokes[i].tick = i * TICKS_PER_QUARTER / 50;
+        hits.hits[i] = at_sixteenth(0, (Limb)(i % 4), (Voice)(i % 5), 88);
+        hits.hits[i].tick = i * TICKS_PER_QUARTER / 50;
     }
-    play(&scheduler, &strokes, 0, 100000, 500, &list);
+    play(&scheduler, &hits, 0, 100000, 500, &list);
     for (uint32_t i = 1; i < list.count; ++i) {
         check_case("message %u", i);
         CHECK(list.messages[i].frame >= list.messages[i - 1].frame);

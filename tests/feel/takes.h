@@ -67,8 +67,8 @@ static inline void take_position(Host* const host, const int64_t frame, const do
     lv2_atom_forge_pop(forge, &object);
 }
 
-static inline void take_gather(Host* const host, const Session* const session,
-                               const int64_t start, Take* const take)
+static inline void take_gather(Host* const host, const Session* const session, const int64_t start,
+                               Take* const take)
 {
     const double line = 60.0 / session->tempo * TAKE_RATE / session->per_quarter;
     LV2_ATOM_SEQUENCE_FOREACH (host_midi(host), event) {

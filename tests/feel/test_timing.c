@@ -13,14 +13,18 @@ static const char bank[] =
     "my:quarters a fl:HandsFigure ; fl:id 10000 ; rdfs:label \"Quarter hats\" ; fl:bars 1 ;\n"
     "  fl:line [ fl:limb fl:rightHand ; fl:voice fl:hatClosed ; fl:grid 1 ; fl:steps \"oooo\" ] .\n"
     "my:eighths a fl:HandsFigure ; fl:id 10001 ; rdfs:label \"Eighth hats\" ; fl:bars 1 ;\n"
-    "  fl:line [ fl:limb fl:rightHand ; fl:voice fl:hatClosed ; fl:grid 2 ; fl:steps \"oooooooo\" ] .\n"
+    "  fl:line [ fl:limb fl:rightHand ; fl:voice fl:hatClosed ; fl:grid 2 ; fl:steps \"oooooooo\" "
+    "] .\n"
     "my:kicks a fl:FeetFigure ; fl:id 10000 ; rdfs:label \"Quarter kicks\" ; fl:bars 1 ;\n"
     "  fl:line [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 1 ; fl:steps \"oooo\" ] .\n"
     "my:stream a fl:FeetFigure ; fl:id 10001 ; rdfs:label \"Stream\" ; fl:bars 1 ;\n"
     "  fl:line [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 2 ; fl:steps \"oooooooo\" ] ,\n"
-    "    [ fl:limb fl:leftFoot ; fl:voice fl:kick ; fl:grid 4 ; fl:steps \".o.o .o.o .o.o .o.o\" ] .\n"
-    "my:g0 a fl:Groove ; fl:id 10000 ; rdfs:label \"Quarters\" ; fl:tempo 110 ; fl:beatsPerBar 4 ;\n"
-    "  fl:beatUnit 4 ; fl:form \"A\" ; fl:part [ fl:letter \"A\" ; fl:hands my:quarters ; fl:feet my:kicks ] .\n"
+    "    [ fl:limb fl:leftFoot ; fl:voice fl:kick ; fl:grid 4 ; fl:steps \".o.o .o.o .o.o .o.o\" ] "
+    ".\n"
+    "my:g0 a fl:Groove ; fl:id 10000 ; rdfs:label \"Quarters\" ; fl:tempo 110 ; fl:beatsPerBar 4 "
+    ";\n"
+    "  fl:beatUnit 4 ; fl:form \"A\" ; fl:part [ fl:letter \"A\" ; fl:hands my:quarters ; fl:feet "
+    "my:kicks ] .\n"
     "my:g1 a fl:Groove ; fl:id 10001 ; rdfs:label \"Eighths\" ; fl:tempo 110 ; fl:beatsPerBar 4 ;\n"
     "  fl:beatUnit 4 ; fl:form \"A\" ; fl:part [ fl:letter \"A\" ; fl:hands my:eighths ] .\n"
     "my:g2 a fl:Groove ; fl:id 10002 ; rdfs:label \"Stream\" ; fl:tempo 200 ; fl:beatsPerBar 4 ;\n"
@@ -54,9 +58,9 @@ static Timing timing_of(const double* const offset, const int count)
     for (int i = 1; i < count; ++i) {
         interval[i - 1] = offset[i] - offset[i - 1];
     }
-    return (Timing){series_sd(offset, count),        series_sd(interval, count - 1),
-                    series_lag1(offset, count),      series_lag1(interval, count - 1),
-                    series_dfa(offset, count), series_mean(offset, count)};
+    return (Timing){series_sd(offset, count),   series_sd(interval, count - 1),
+                    series_lag1(offset, count), series_lag1(interval, count - 1),
+                    series_dfa(offset, count),  series_mean(offset, count)};
 }
 
 static void add_timing(Timing* const sum, const Timing one)

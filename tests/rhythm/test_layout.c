@@ -208,6 +208,34 @@ static void a_shifted_figure_of_one_bar_keeps_to_the_bar(void)
     CHECK_TEXT(sixteenths(&choice, 32), ".o.O.......g.....o.O.......g....");
 }
 
+/* Three bars of a one-bar figure of 16 steps, played in phrases of three. */
+static const char* bar_figure(const Relay relay, const Realign realign)
+{
+    OwnFigure own = {.figure = {.id = 1, .bars = 1}};
+    add_line(&own, RIGHT_FOOT, VOICE_KICK, 4, 1, "O... .... g... ....");
+    const Groove groove = one_letter(NULL, &own.figure, four_four, 3);
+    Choice choice = play_as_written(&groove);
+    choice.feet_relay = relay;
+    choice.realign = realign;
+    return sixteenths(&choice, 48);
+}
+
+static void a_figure_of_one_bar_on_another_cycle_rolls_over_the_bar_lines(void)
+{
+    CHECK_TEXT(bar_figure((Relay){.cycle = 12}, REALIGN_PHRASE),
+               "O.......g...O.......g...O.......g...O.......g...");
+    CHECK_TEXT(bar_figure((Relay){.cycle = 12}, REALIGN_BAR),
+               "O.......g...O...O.......g...O...O.......g...O...");
+}
+
+static void a_figure_of_one_bar_on_another_grid_rolls_over_the_bar_lines(void)
+{
+    CHECK_TEXT(bar_figure((Relay){.grid = 2}, REALIGN_PHRASE),
+               "O...............g...............O...............");
+    CHECK_TEXT(bar_figure((Relay){.grid = 2}, REALIGN_BAR),
+               "O...............O...............O...............");
+}
+
 static void hands_and_feet_are_relaid_apart(void)
 {
     OwnFigure hands = {.figure = {.id = 1}};
@@ -358,6 +386,8 @@ int main(void)
     RUN(a_shift_of_a_whole_cycle_changes_nothing);
     RUN(a_shift_wraps_in_the_asked_cycle);
     RUN(a_shifted_figure_of_one_bar_keeps_to_the_bar);
+    RUN(a_figure_of_one_bar_on_another_cycle_rolls_over_the_bar_lines);
+    RUN(a_figure_of_one_bar_on_another_grid_rolls_over_the_bar_lines);
     RUN(hands_and_feet_are_relaid_apart);
     RUN(every_stroke_of_a_cycle_comes_once_a_cycle_however_it_is_laid_and_cut);
     return tests_end();

@@ -2,8 +2,8 @@
 /* test_realign.c - after how many bars hands, feet, bar line and phrase meet:
    held against a table of least common multiples, and against counting where
    the first stroke of a figure falls on a bar line again. */
+#include "../data/tsv.h"
 #include "fraction.h"
-#include "table.h"
 
 static const Meter four_four = {4.0, 4};
 static const Meter seven_eight = {7.0, 8};
@@ -13,7 +13,7 @@ enum { SIXTEENTH = TICKS_PER_QUARTER / 4 };
 /* A figure of so many sixteenths, struck on its first alone. */
 static void first_of(OwnFigure* const own, const Limb limb, const int units)
 {
-    char steps[TABLE_ROOM] = "O";
+    char steps[TSV_LINE_ROOM] = "O";
     memset(steps + 1, '.', (size_t)units - 1);
     steps[units] = '\0';
     *own = (OwnFigure){.figure = {.id = 1}};
@@ -46,33 +46,33 @@ static const Choice* pair_of(Pair* const pair, const int hands, const int feet,
 
 static void feet_meet_the_bar_line_after_the_bars_of_the_table(void)
 {
-    DataTable table = table_open("rhythm-realignment.tsv");
+    Tsv table = tsv_open("rhythm-realignment.tsv");
     int rows = 0;
-    for (; table_next(&table); ++rows) {
+    for (; tsv_next(&table); ++rows) {
         static Pair pair;
-        const int bar = table_integer(&table, 0);
-        const int feet = table_integer(&table, 1);
+        const int bar = tsv_integer(&table, 0);
+        const int feet = tsv_integer(&table, 1);
         check_case("%d units over bars of %d", feet, bar);
         CHECK_INT(choice_realign_bars(pair_of(&pair, bar, feet, 1), bar_of(bar)),
-                  table_integer(&table, 3));
+                  tsv_integer(&table, 3));
         check_case("the same in the hands");
         CHECK_INT(choice_realign_bars(pair_of(&pair, feet, bar, 1), bar_of(bar)),
-                  table_integer(&table, 3));
+                  tsv_integer(&table, 3));
     }
     CHECK_INT(rows, 19);
 }
 
 static void an_asked_cycle_meets_after_the_bars_of_the_table(void)
 {
-    DataTable table = table_open("rhythm-realignment.tsv");
-    while (table_next(&table)) {
+    Tsv table = tsv_open("rhythm-realignment.tsv");
+    while (tsv_next(&table)) {
         static Pair pair;
-        const int bar = table_integer(&table, 0);
-        const int feet = table_integer(&table, 1);
+        const int bar = tsv_integer(&table, 0);
+        const int feet = tsv_integer(&table, 1);
         pair_of(&pair, bar, 16, 1);
         pair.choice.feet_relay.cycle = feet;
         check_case("%d units over bars of %d", feet, bar);
-        CHECK_INT(choice_realign_bars(&pair.choice, bar_of(bar)), table_integer(&table, 3));
+        CHECK_INT(choice_realign_bars(&pair.choice, bar_of(bar)), tsv_integer(&table, 3));
     }
 }
 

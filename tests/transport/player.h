@@ -3,6 +3,7 @@
    blocks, keeps every note, and remembers the first rule that was broken. */
 #pragma once
 
+#include "../help/exact.h"
 #include "../../ui/command/host.h"
 #include "recording.h"
 
@@ -59,6 +60,7 @@ static inline bool player_open(Player* const player, const char* const bundle, c
     player->position = host_urid(player->host, LV2_TIME__Position);
     player->get = host_urid(player->host, LV2_PATCH__Get);
     map_fields(player);
+    host_play_exactly(player->host);
     return true;
 }
 

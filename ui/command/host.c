@@ -232,6 +232,12 @@ bool host_set(Host* const host, const char* const symbol, const float value,
     return true;
 }
 
+float host_get(const Host* const host, const char* const symbol)
+{
+    const LilvPort* const port = port_with_symbol(host, symbol);
+    return port ? host->values[lilv_port_get_index(host->plugin, port)] : NAN;
+}
+
 void host_set_defaults(Host* const host)
 {
     lilv_plugin_get_port_ranges_float(host->plugin, NULL, NULL, host->values);

@@ -25,6 +25,10 @@ LV2_URID host_urid(Host* host, const char* uri);
    this symbol or the value is outside its range. */
 bool host_set(Host* host, const char* symbol, float value, char why[HOST_WHY_ROOM]);
 
+/* The value of a control port, of an output port as the last run left it; not a
+   number if there is none with this symbol. */
+float host_get(const Host* host, const char* symbol);
+
 /* Puts every control back to the default that the bundle states. */
 void host_set_defaults(Host* host);
 

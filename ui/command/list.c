@@ -108,7 +108,7 @@ static int list_controls(const char* const bundle)
     return DONE;
 }
 
-/* "--kits", "kits" and so on; -1 for all kinds, -2 for none of them. */
+/* "kits" and so on; -1 for all kinds, -2 for none of them. */
 static int asked_kind(const char* const word)
 {
     static const char* const words[ENTRY_KINDS] = {"hands", "feet", "turnarounds", "grooves",

@@ -62,6 +62,10 @@ int main(const int count, char** const arguments)
         puts("fourlimb " FOURLIMB_VERSION);
         return DONE;
     }
+    if (count > 2 && !strcmp(arguments[2], "--help")) {
+        fputs(help, stdout);
+        return DONE;
+    }
     for (size_t i = 0; i < sizeof commands / sizeof *commands; ++i) {
         if (!strcmp(name, commands[i].name)) {
             static Request request; /* too large for a stack */

@@ -61,43 +61,36 @@ static bool set_controls(const Rendering* const rendering, const Section* const 
     return good;
 }
 
-/* The groove that the section will play, for tempo, meter and phrase. */
-static const EntryInfo* section_groove(const Rendering* const rendering,
-                                       const Section* const section, const Groove** const groove)
+/* The groove that the section's controls have picked, for tempo, meter, phrase
+   and the marker's name; as the plugin does, the first for an unknown id. */
+static const Groove* picked_groove(const Rendering* const rendering, const EntryInfo** const info)
 {
     const Library* const library = bank_library(rendering->bank);
-    if (!library->groove_count) {
-        fprintf(stderr, "fourlimb: the bank holds no groove\n");
-        return NULL;
-    }
-    const EntryInfo* const entry =
-        section->groove ? bundle_entry(rendering->bank, ENTRY_GROOVE, section->groove)
-                        : bank_entry(rendering->bank, ENTRY_GROOVE, 0);
-    *groove = entry ? library_groove(library, entry->id) : NULL;
-    return entry;
-}
-
-static int asked_phrase_bars(const Section* const section)
-{
-    int bars = 0;
-    for (int i = 0; i < section->setting_count; ++i) {
-        if (!strcmp(section->settings[i].symbol, "phrase_bars")) {
-            bars = (int)section->settings[i].value;
+    const uint32_t id = (uint32_t)host_get(rendering->host, "groove");
+    for (uint32_t i = 0; i < library->groove_count; ++i) {
+        if (library->grooves[i].id == id || i + 1 == library->groove_count) {
+            const uint32_t index = library->grooves[i].id == id ? i : 0;
+            *info = bank_entry(rendering->bank, ENTRY_GROOVE, index);
+            return &library->grooves[index];
         }
     }
-    return bars;
+    fprintf(stderr, "fourlimb: the bank holds no groove\n");
+    return NULL;
 }
 
-static bool play_section(Rendering* const rendering, const Section* const section)
+static int play_section(Rendering* const rendering, const Section* const section)
 {
-    const Groove* groove = NULL;
-    const EntryInfo* const entry = section_groove(rendering, section, &groove);
-    if (!entry || !set_controls(rendering, section)) {
-        return false;
+    const EntryInfo* info = NULL;
+    if (!set_controls(rendering, section)) {
+        return ASKED_WRONGLY;
     }
-    const int phrase = asked_phrase_bars(section);
+    const Groove* const groove = picked_groove(rendering, &info);
+    if (!groove) {
+        return FAILED;
+    }
+    const int phrase = (int)host_get(rendering->host, "phrase_bars");
     const SongSection whole = {
-        .label = entry->label,
+        .label = info->label,
         .bars = section->bars,
         .phrase_bars = phrase > 0 ? phrase : (int)groove->form_bars,
         .tempo = section->tempo > 0.0 ? section->tempo : groove->tempo,
@@ -107,7 +100,7 @@ static bool play_section(Rendering* const rendering, const Section* const sectio
     song_play(&rendering->song, rendering->host, &whole);
     printf("  %-28s %3d bars of %d/%d at %g\n", whole.label, whole.bars, whole.beats,
            whole.beat_unit, whole.tempo);
-    return true;
+    return DONE;
 }
 
 static bool open_all(Rendering* const rendering, const Request* const request)
@@ -125,19 +118,20 @@ static bool open_all(Rendering* const rendering, const Request* const request)
     return rendering->host;
 }
 
-static bool play_all(Rendering* const rendering, const Request* const request)
+static int play_all(Rendering* const rendering, const Request* const request)
 {
     song_begin(&rendering->song, request->title ? request->title : "Fourlimb");
     for (int i = 0; i < request->section_count; ++i) {
-        if (!play_section(rendering, &request->sections[i])) {
-            return false;
+        const int status = play_section(rendering, &request->sections[i]);
+        if (status != DONE) {
+            return status;
         }
     }
     if (!song_end(&rendering->song, &rendering->file)) {
         fprintf(stderr, "fourlimb: there is no memory for the file\n");
-        return false;
+        return FAILED;
     }
-    return true;
+    return DONE;
 }
 
 static bool save(const Rendering* const rendering, const Request* const request)
@@ -164,11 +158,13 @@ int command_render(const Request* const request)
         whole.sections[whole.section_count++] = (Section){.bars = 8};
     }
     Rendering rendering = {.bank = NULL};
-    const bool good =
-        open_all(&rendering, &whole) && play_all(&rendering, &whole) && save(&rendering, &whole);
+    int status = open_all(&rendering, &whole) ? play_all(&rendering, &whole) : FAILED;
+    if (status == DONE && !save(&rendering, &whole)) {
+        status = FAILED;
+    }
     song_free(&rendering.song);
     smf_free(&rendering.file);
     host_close(rendering.host);
     bank_free(rendering.bank);
-    return good ? DONE : FAILED;
+    return status;
 }

@@ -137,18 +137,25 @@ static bool take_of_section(Request* const request, const char* const option,
         section->feet = value;
     } else if (!strcmp(option, "--turnaround")) {
         section->turnaround = value;
-    } else if (!strcmp(option, "--kit")) {
-        section->kit = value;
     } else {
-        fprintf(stderr, "fourlimb: there is no option %s; `fourlimb --help` names them\n", option);
-        return false;
+        section->kit = value;
     }
     return true;
 }
 
+static const char* const options_with_value[] = {
+    "--groove", "--bars",       "--tempo", "--meter", "--set",    "--hands",
+    "--feet",   "--turnaround", "--kit",   "--out",   "--bundle", "--title",
+};
+
 static bool takes_value(const char* const option)
 {
-    return !strncmp(option, "--", 2) && strcmp(option, "--force");
+    for (size_t i = 0; i < sizeof options_with_value / sizeof *options_with_value; ++i) {
+        if (!strcmp(option, options_with_value[i])) {
+            return true;
+        }
+    }
+    return false;
 }
 
 static bool take(Request* const request, const char* const option, const char* const value)
@@ -166,6 +173,10 @@ bool request_read(Request* const request, const int count, char** const argument
         const char* const option = arguments[i];
         if (!strcmp(option, "--force")) {
             request->force = true;
+        } else if (!strncmp(option, "--", 2) && !takes_value(option)) {
+            fprintf(stderr, "fourlimb: there is no option %s; `fourlimb --help` names them\n",
+                    option);
+            return false;
         } else if (!takes_value(option)) {
             if (request->kind) {
                 fprintf(stderr, "fourlimb: \"%s\" is one word too many\n", option);

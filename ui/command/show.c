@@ -132,11 +132,13 @@ int command_show(const Request* const request)
     }
     Bank* const bank = bundle_bank(bundle);
     Settings settings;
-    const bool good =
-        bank && bank_library(bank)->groove_count && read_settings(bank, &first, &settings);
-    if (good) {
+    int status = bank && bank_library(bank)->groove_count ? DONE : FAILED;
+    if (status == DONE && !read_settings(bank, &first, &settings)) {
+        status = ASKED_WRONGLY;
+    }
+    if (status == DONE) {
         print_groove(bank, &first, &settings);
     }
     bank_free(bank);
-    return good ? DONE : FAILED;
+    return status;
 }

@@ -1,0 +1,332 @@
+#!/bin/sh
+# SPDX-License-Identifier: ISC
+# command.sh BUILD - the command line as people and scripts use it: what it writes, what
+# it says, what it leaves alone.  Files are read back by midicsv and by mido; the notes
+# expected come from check_render.py, which reads the Turtle by itself.
+
+here=$(realpath "$(dirname "$0")")
+. "$here/shared.inc"
+
+# ---- Words
+
+help_names_every_command_and_option() {
+	run --help
+	same "$status" 0 || return
+	for word in render show list --help --version --groove --bars --tempo --meter --hands \
+		--feet --turnaround --kit --set --title --out --bundle --force; do
+		has "$out" "$word" || return
+	done
+}
+
+# Every option that the program's source takes is told of in its help.
+help_leaves_no_option_out() {
+	options=$(grep -ohE '"--[a-z]+"' "$here/../../ui/command/request.c" \
+		"$here/../../ui/command/main.c" | tr -d '"' | sort -u)
+	run --help
+	same "$(($(echo "$options" | wc -w) >= 12))" 1 || return
+	for option in $options; do
+		has "$out" "$option" || return
+	done
+}
+
+version_is_a_name_and_a_number() {
+	run --version
+	same "$status" 0 || return
+	same "$(sed -E 's/[0-9]+/N/g' out.txt)" "fourlimb N.N.N"
+}
+
+without_a_command_it_says_what_there_is() {
+	run
+	same "$status" 1 && has "$out$err" "fourlimb render"
+}
+
+# labels KIND: every label in a file of the presets, a line each.
+labels() {
+	sed -n 's/^\trdfs:label "\(.*\)" ;$/\1/p' "$presets/$1.ttl"
+}
+
+list_names_every_entry() {
+	for kind in grooves hands feet turnarounds kits; do
+		run list $kind
+		same "$status" 0 || return
+		labels "$kind" >labels.txt
+		[ -s labels.txt ] || same "no labels in $kind.ttl" "labels" || return
+		while read -r label; do
+			has "$out" "$label" || return
+		done <labels.txt
+	done
+}
+
+list_names_every_control() {
+	run list controls
+	same "$status" 0 || return
+	for symbol in enabled groove hands feet phrase_bars turnaround right_hand left_hand \
+		right_foot left_foot channel kit split_feet; do
+		has "$out" "$symbol" || return
+	done
+}
+
+# The six strokes between hat and snare as tests/bank has them: "R L R L R L".
+show_prints_a_groove_limb_by_limb() {
+	run show --groove "Brake Wheel"
+	same "$status" 0 || return
+	has "$out" "Brake Wheel" && has "$out" "4/4" || return
+	same "$(grep -m1 'right foot, kick' out.txt | tr -s ' ')" \
+		" right foot, kick O.o.o. ...... O.o.o. ......" || return
+	same "$(grep -m1 'left foot, kick' out.txt | tr -s ' ')" \
+		" left foot, kick .o.o.o ...... .o.o.o ......"
+}
+
+# ---- Files
+
+# What midicsv says, in the words of midi_lines.py.
+csv_lines() {
+	midicsv "$1" | awk -F', ' '
+		$3 == "Header" { print "format " $4 " tracks " $5 " division " $6 }
+		$3 == "Note_on_c" { print $1, $2, ($6 > 0 ? "on" : "off"), $4, $5, $6 }
+		$3 == "Note_off_c" { print $1, $2, "off", $4, $5, $6 }
+		$3 == "Tempo" { print $1, $2, "tempo " $4 }
+		$3 == "Time_signature" { print $1, $2, "meter " $4 "/" 2 ^ $5 }
+		$3 == "Marker_t" || $3 == "Title_t" {
+			text = $0
+			sub(/^[^"]*"/, "", text)
+			sub(/"$/, "", text)
+			gsub(/""/, "\"", text)
+			print $1, $2, ($3 == "Marker_t" ? "marker " : "track_name ") text
+		}
+		$3 == "End_track" { print $1, $2, "end" }'
+}
+
+two_readers_agree_on_a_song() {
+	render --title 'Song of "two"' --groove "Lower Station" --bars 8 --groove "Winter Timetable" \
+		--bars 5 --tempo 133.7 --groove 17 --bars 4 --out song.mid
+	csv_lines song.mid >csv.txt
+	"$python" "$here/midi_lines.py" song.mid >mido.txt || return
+	same "$(($(grep -c ' on ' csv.txt) > 200))" 1 || return
+	diff csv.txt mido.txt
+}
+
+a_song_has_a_tempo_track_and_a_drum_track() {
+	head -n 1 mido.txt >head.txt
+	same "$(cat head.txt)" "format 1 tracks 2 division 10080" || return
+	same "$(grep -cE '^1 [0-9]+ (on|off) ' mido.txt)" 0 || return
+	same "$(grep -cE '^2 [0-9]+ (tempo|meter|marker)' mido.txt)" 0
+}
+
+# Bars 8 x 4/4, 5 x 7/8, 4 x 4/4 in ticks of 10080 a quarter.
+tempo_and_meter_stand_where_sections_begin() {
+	grep -E '^1 [0-9]+ (tempo|meter)' mido.txt >got.txt
+	cat >want.txt <<'END'
+1 0 tempo 375000
+1 0 meter 4/4
+1 322560 tempo 448766
+1 322560 meter 7/8
+1 498960 tempo 545455
+1 498960 meter 4/4
+END
+	diff got.txt want.txt
+}
+
+# Phrases of 8, 4 and 4 bars: the forms' lengths in presets/grooves.ttl.
+a_marker_stands_at_each_phrase() {
+	grep 'marker' mido.txt >got.txt
+	cat >want.txt <<'END'
+1 0 marker Lower Station, phrase 1
+1 322560 marker Winter Timetable, phrase 1
+1 463680 marker Winter Timetable, phrase 2
+1 498960 marker Brake Wheel, phrase 1
+END
+	diff got.txt want.txt
+}
+
+a_shorter_phrase_has_more_markers() {
+	render --groove "Lower Station" --bars 7 --set phrase_bars=3 --out short.mid
+	same "$("$python" "$here/midi_lines.py" short.mid | grep marker | cut -d' ' -f2 | xargs)" \
+		"0 120960 241920"
+}
+
+names_stand_at_time_0() {
+	same "$(grep 'track_name' mido.txt)" '1 0 track_name Song of "two"
+2 0 track_name Drums'
+}
+
+drums_are_on_channel_10() {
+	same "$(grep -E ' (on|off) ' mido.txt | cut -d' ' -f4 | sort -u)" 9
+}
+
+every_note_is_ended_before_it_begins_again() {
+	"$python" "$here/midi_lines.py" --pairs song.mid
+}
+
+tracks_end_on_the_bar_line() {
+	same "$(grep ' end' mido.txt)" "1 660240 end
+2 660240 end"
+}
+
+# rendered_exactly BARS LABEL
+rendered_exactly() {
+	render --groove "$2" --bars "$1" --set looseness=0 --set touch=0 --out one.mid &&
+		"$python" "$here/check_render.py" "$presets" one.mid "$@"
+}
+
+all_grooves_are_rendered_exactly() {
+	faults=0
+	labels grooves >labels.txt
+	while read -r label; do
+		rendered_exactly 17 "$label" || faults=1
+	done <labels.txt
+	return $faults
+}
+
+a_wrong_note_is_found_by_the_check() {
+	render --groove "Brake Wheel" --bars 4 --set looseness=0 --set touch=0 --out one.mid
+	! "$python" "$here/check_render.py" "$presets" one.mid 4 "Pump House" >/dev/null
+}
+
+limbs_can_be_left_out() {
+	render --groove "Lower Station" --bars 4 --set right_hand=0 --set left_hand=0 --out feet.mid
+	same "$("$python" "$here/midi_lines.py" feet.mid | grep ' on ' | cut -d' ' -f5 | sort -u)" 36
+}
+
+the_same_request_gives_the_same_bytes() {
+	render --groove 21 --bars 9 --tempo 97.3 --out a.mid
+	render --groove 21 --bars 9 --tempo 97.3 --out b.mid
+	cmp a.mid b.mid
+}
+
+# ---- Care for what is there
+
+a_file_that_is_there_stays() {
+	echo "mine" >mine.mid
+	run render --groove 1 --bars 1 --out mine.mid
+	same "$status" 2 && same "$(cat mine.mid)" "mine" && has "$err" "mine.mid" && has "$err" "--force"
+}
+
+with_force_it_is_replaced() {
+	run render --groove 1 --bars 1 --out mine.mid --force
+	same "$status" 0 && same "$(head -c 4 mine.mid)" "MThd"
+}
+
+a_link_that_is_there_stays() {
+	ln -s nowhere link.mid
+	run render --groove 1 --bars 1 --out link.mid
+	same "$status" 2 && [ -L link.mid ] && [ ! -e nowhere ]
+}
+
+nothing_is_left_lying_about() {
+	same "$(find . -name '*part*')" ""
+}
+
+a_missing_folder_is_told_of() {
+	run render --groove 1 --bars 1 --out nowhere/x.mid
+	same "$status" 2 && has "$err" "nowhere/x.mid" && has "$err" "folder"
+}
+
+files_get_the_rights_that_umask_says() {
+	(umask 027 && render --groove 1 --bars 1 --out rights.mid)
+	same "$(stat -c %a rights.mid)" 640
+}
+
+# The limit makes write() fail as a full disk does; a larger file than the limit is asked for.
+a_write_that_fails_leaves_the_old_file() {
+	echo "old" >old.mid
+	(
+		trap '' XFSZ
+		ulimit -f 1
+		"$fourlimb" render --groove 1 --bars 200 --out old.mid --force >/dev/null 2>full.txt
+	)
+	same $? 2 && same "$(cat old.mid)" "old" && has "$(cat full.txt)" "old.mid" &&
+		same "$(find . -name '*part*')" ""
+}
+
+a_full_disk_leaves_the_old_file() {
+	mkdir -p disk && mount -t tmpfs -o size=16k none disk || return
+	echo "old" >disk/old.mid
+	run render --groove 1 --bars 200 --out disk/old.mid --force
+	left=$(ls disk)
+	kept=$(cat disk/old.mid)
+	umount disk
+	same "$status" 2 && same "$kept" "old" && same "$left" "old.mid" && has "$err" "No space"
+}
+
+a_folder_without_rights_is_told_of() {
+	mkdir -p locked && chmod 500 locked
+	run render --groove 1 --bars 1 --out locked/x.mid
+	chmod 700 locked
+	same "$status" 2 && has "$err" "locked/x.mid" && has "$err" "ermission"
+}
+
+# ---- The checks
+
+check_words() {
+	check "help names every command and option" help_names_every_command_and_option
+	check "help leaves no option out" help_leaves_no_option_out
+	check "version is a name and a number" version_is_a_name_and_a_number
+	check "without a command it says what there is" without_a_command_it_says_what_there_is
+	check "list names every entry" list_names_every_entry
+	check "list names every control" list_names_every_control
+	check "show prints a groove limb by limb" show_prints_a_groove_limb_by_limb
+}
+
+check_files() {
+	check "two readers agree on a song" two_readers_agree_on_a_song
+	check "a song has a tempo track and a drum track" a_song_has_a_tempo_track_and_a_drum_track
+	check "tempo and meter stand where sections begin" tempo_and_meter_stand_where_sections_begin
+	check "a marker stands at each phrase" a_marker_stands_at_each_phrase
+	check "a shorter phrase has more markers" a_shorter_phrase_has_more_markers
+	check "names stand at time 0" names_stand_at_time_0
+	check "drums are on channel 10" drums_are_on_channel_10
+	check "every note is ended before it begins again" every_note_is_ended_before_it_begins_again
+	check "tracks end on the bar line" tracks_end_on_the_bar_line
+	check "a groove in four is rendered exactly" rendered_exactly 20 "Lower Station"
+	check "a groove in seven is rendered exactly" rendered_exactly 13 "Winter Timetable"
+	check "sextuplets are rendered exactly" rendered_exactly 9 "Brake Wheel"
+	check "all grooves are rendered exactly" all_grooves_are_rendered_exactly
+	check "a wrong note is found by the check" a_wrong_note_is_found_by_the_check
+	check "limbs can be left out" limbs_can_be_left_out
+	check "the same request gives the same bytes" the_same_request_gives_the_same_bytes
+}
+
+check_care() {
+	check "a file that is there stays" a_file_that_is_there_stays
+	check "with force it is replaced" with_force_it_is_replaced
+	check "a link that is there stays" a_link_that_is_there_stays
+	check "nothing is left lying about" nothing_is_left_lying_about
+	check "a missing folder is told of" a_missing_folder_is_told_of
+	check "files get the rights that umask says" files_get_the_rights_that_umask_says
+	check "a write that fails leaves the old file" a_write_that_fails_leaves_the_old_file
+	if [ "$(id -u)" = 0 ] && mkdir -p probe && mount -t tmpfs none probe 2>/dev/null; then
+		umount probe
+		check "a full disk leaves the old file" a_full_disk_leaves_the_old_file
+		skip "a folder without rights is told of" "the superuser may write everywhere"
+	else
+		skip "a full disk leaves the old file" "only the superuser can make a small disk"
+		check "a folder without rights is told of" a_folder_without_rights_is_told_of
+	fi
+}
+
+# A German comma would turn 133.7 into 133.
+a_users_locale_changes_nothing() {
+	render --groove 1 --bars 2 --tempo 133.7 --out plain.mid
+	LOCPATH=$1 LC_ALL=de_DE.UTF-8 "$fourlimb" render --groove 1 --bars 2 --tempo 133.7 \
+		--out german.mid --force >/dev/null &&
+		cmp plain.mid german.mid
+}
+
+check_locale() {
+	name="the user's locale changes nothing"
+	if locale -a | grep -qi '^de_DE\.utf-\?8$'; then
+		check "$name" a_users_locale_changes_nothing ""
+	elif localedef -i de_DE -f UTF-8 ./de_DE.UTF-8 >/dev/null 2>&1; then
+		check "$name" a_users_locale_changes_nothing "$work"
+	else
+		skip "$name" "there is no German locale and none can be made"
+	fi
+}
+
+need "$fourlimb" "$python" midicsv
+check_words
+check_files
+check_care
+check_locale
+tally

@@ -1,0 +1,91 @@
+#!/bin/sh
+# SPDX-License-Identifier: ISC
+# The program against outside tools that do the same: the npm package
+# euclidean-rhythms spreads strokes evenly, LilyPond plays tuplets as MIDI.
+# Usage: tests/crosscheck/run.sh BUILD_FOLDER
+set -u
+here=$(cd "$(dirname "$0")" && pwd)
+build=$(cd "$1" && pwd)
+. "$here/../checks/tally.sh"
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+
+# ---- Even spreading.  Both begin on the first stroke, so the steps must be the
+# ---- same sign for sign, not only begun somewhere.
+PACKAGE=euclidean-rhythms@3.1.1
+
+has() {
+	for tool; do
+		command -v "$tool" >/dev/null || return 1
+	done
+}
+
+install_package() {
+	(cd "$work" && npm install --silent --no-audit --no-fund --no-save --prefix "$work" "$PACKAGE")
+}
+
+spreadings_are_the_same() {
+	"${CC:-cc}" -std=c11 -o "$work/even" "$here/even.c" "$here/../../plugin/bank/steps.c" || return 1
+	"$work/even" >"$work/ours.txt" || return 1
+	node "$here/even.js" "$work" >"$work/theirs.txt" || return 1
+	[ "$(wc -l <"$work/theirs.txt")" -eq 528 ] || { echo "the package gave no 528 patterns"; return 1; }
+	diff "$work/theirs.txt" "$work/ours.txt"
+}
+
+sentence="k strokes among n steps are spread as by $PACKAGE, all k to n to 32"
+if ! has node npm; then
+	skip "$sentence" "node and npm are not installed"
+elif ! install_package >"$work/npm.txt" 2>&1; then
+	skip "$sentence" "npm can't install $PACKAGE: $(head -n 1 "$work/npm.txt")"
+else
+	check "$sentence" spreadings_are_the_same
+fi
+
+# ---- Tuplets.  LilyPond writes 384 ticks a quarter and rounds down, so places
+# ---- agree within one of these.
+
+# Prints the places of the kicks in ticks of 1/384 quarter.
+kicks() {
+	midicsv "$1" | awk -F ', *' '
+		$3 == "Header" { division = $6 }
+		$3 == "Note_on_c" && $5 == 36 && $6 > 0 { printf "%.3f\n", $2 * 384 / division }' | sort -n
+}
+
+# score N, then options of fourlimb render: one bar, feet alone.
+agrees_with_score() {
+	midi=$work/tuplets-$1.midi
+	[ "$1" -eq 0 ] && midi=$work/tuplets.midi
+	shift
+	XDG_DATA_HOME=$work/data "$build/fourlimb" render --groove "Upper Station" --bars 1 --tempo 120 --set looseness=0 \
+		--turnaround none --set right_hand=0 --set left_hand=0 "$@" --out "$work/ours.mid" --force || return 1
+	kicks "$midi" >"$work/theirs.txt"
+	kicks "$work/ours.mid" >"$work/ours.txt"
+	paste "$work/theirs.txt" "$work/ours.txt" | awk '
+		NF != 2 || $2 - $1 < -1 || $2 - $1 > 1 { print "stroke " NR ": LilyPond and ours at " $0; bad = 1 }
+		END { if (NR < 5) { print "only " NR " strokes"; bad = 1 } exit bad }'
+}
+
+lilypond_renders() {
+	(cd "$work" && lilypond --silent --output tuplets "$here/tuplets.ly") && [ -s "$work/tuplets-7.midi" ]
+}
+
+if ! has lilypond midicsv; then
+	skip "tuplets and the shuffle fall where LilyPond has them" "lilypond and midicsv are not installed"
+else
+	mkdir -p "$work/data/fourlimb" && cp "$here/own.ttl" "$work/data/fourlimb"
+	check "LilyPond plays the bars of tuplets" lilypond_renders
+	check "a beat each of 3, 5, 6 and 7 falls where LilyPond has it" agrees_with_score 0 --feet "A beat each"
+	check "five over four falls where LilyPond has it" agrees_with_score 1 --feet "Five over four"
+	check "seven over two falls where LilyPond has it" agrees_with_score 2 --feet "Seven over two"
+	check "sixteenths re-laid as triplets fall where LilyPond has them" \
+		agrees_with_score 3 --feet Sixteenths --set feet_grid=3
+	check "sixteenths re-laid as quintuplets fall where LilyPond has them" \
+		agrees_with_score 4 --feet Sixteenths --set feet_grid=5
+	check "sixteenths re-laid as sextuplets fall where LilyPond has them" \
+		agrees_with_score 5 --feet Sixteenths --set feet_grid=6
+	check "sixteenths re-laid as septuplets fall where LilyPond has them" \
+		agrees_with_score 6 --feet Sixteenths --set feet_grid=7
+	check "eighths at a swing of 2 to 1 fall where LilyPond has the shuffle" \
+		agrees_with_score 7 --feet Sixteenths --set feet_grid=2 --set swing_ratio=2
+fi
+tally

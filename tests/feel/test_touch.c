@@ -1,0 +1,180 @@
+// SPDX-License-Identifier: ISC
+/* Loudness of the built plugin at its default touch against measured drummers:
+   tests/data/feel-bands.tsv (from the Groove MIDI Dataset, CC BY 4.0).  As there,
+   the take's mean at each sixteenth of the bar is taken out first. */
+#include "../../plugin/engine/feel.h"
+#include "../help/check.h"
+#include "bands.h"
+#include "series.h"
+#include "takes.h"
+
+enum { TAKES = 60, QUARTERS = 256, SLOTS = 16 };
+enum { KICK = 48, SNARE = 52, HAT = 55, RIDE = 62 };
+
+static const char bank[] =
+    "my:hats a fl:HandsFigure ; fl:id 10000 ; rdfs:label \"Hats\" ; fl:bars 1 ;\n"
+    "  fl:line [ fl:limb fl:rightHand ; fl:voice fl:hatClosed ; fl:grid 2 ; fl:steps \"oooooooo\" "
+    "] ,\n"
+    "    [ fl:limb fl:leftHand ; fl:voice fl:snare ; fl:grid 1 ; fl:steps \".O.O\" ] .\n"
+    "my:rides a fl:HandsFigure ; fl:id 10001 ; rdfs:label \"Rides\" ; fl:bars 1 ;\n"
+    "  fl:line [ fl:limb fl:rightHand ; fl:voice fl:ride ; fl:grid 2 ; fl:steps \"oooooooo\" ] .\n"
+    "my:kicks a fl:FeetFigure ; fl:id 10000 ; rdfs:label \"Kicks\" ; fl:bars 1 ;\n"
+    "  fl:line [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 2 ; fl:steps \"oo..oo..\" ] .\n"
+    "my:g0 a fl:Groove ; fl:id 10000 ; rdfs:label \"Hats\" ; fl:tempo 110 ; fl:beatsPerBar 4 ;\n"
+    "  fl:beatUnit 4 ; fl:form \"A\" ; fl:part [ fl:letter \"A\" ; fl:hands my:hats ; fl:feet "
+    "my:kicks ] .\n"
+    "my:g1 a fl:Groove ; fl:id 10001 ; rdfs:label \"Rides\" ; fl:tempo 110 ; fl:beatsPerBar 4 ;\n"
+    "  fl:beatUnit 4 ; fl:form \"A\" ; fl:part [ fl:letter \"A\" ; fl:hands my:rides ] .\n";
+
+static Host* host;
+static Take take;
+
+/* What is left of the velocities without the mean of their place in the bar. */
+static void take_out_the_meter(double* const rest)
+{
+    double sum[SLOTS] = {0.0};
+    int count[SLOTS] = {0};
+    for (int i = 0; i < take.count; ++i) {
+        sum[take.slot[i] % SLOTS] += take.velocity[i];
+        ++count[take.slot[i] % SLOTS];
+    }
+    for (int i = 0; i < take.count; ++i) {
+        const int slot = (int)(take.slot[i] % SLOTS);
+        rest[i] = take.velocity[i] - sum[slot] / count[slot];
+    }
+}
+
+static void check_voice(const char* const series, const float groove, const int key)
+{
+    double sd = 0.0, lag1 = 0.0;
+    for (int number = 1; number <= TAKES; ++number) {
+        static double rest[TAKE_MAX];
+        const Session session = {.id = groove,
+                                 .tempo = 110.0,
+                                 .per_quarter = 4.0,
+                                 .key = key,
+                                 .quarters = QUARTERS,
+                                 .block = 8192,
+                                 .take = (float)number,
+                                 .looseness = 0.0f,
+                                 .touch = -1.0f};
+        take_play(host, &session, &take);
+        take_out_the_meter(rest);
+        sd += series_sd(rest, take.count) / TAKES;
+        lag1 += series_lag1(rest, take.count) / TAKES;
+    }
+    check_case("%s", series);
+    CHECK(band_holds(series, "velocity_sd", sd));
+    CHECK(band_holds(series, "velocity_lag1", lag1));
+    CHECK_NEAR(lag1, 0.1, 0.15); /* nearly white */
+}
+
+static void hats_differ_in_loudness_as_drummers_have_it(void)
+{
+    check_voice("hat", 10000.0f, HAT);
+}
+
+static void rides_differ_in_loudness_as_drummers_have_it(void)
+{
+    check_voice("ride", 10001.0f, RIDE);
+}
+
+static void kicks_differ_in_loudness_as_drummers_have_it(void)
+{
+    check_voice("kick", 10000.0f, KICK);
+}
+
+static void backbeats_differ_in_loudness_as_drummers_have_it(void)
+{
+    check_voice("snare", 10000.0f, SNARE);
+}
+
+static void touch_0_plays_each_level_at_one_velocity(void)
+{
+    const Session session = {.id = 10000.0f,
+                             .tempo = 110.0,
+                             .per_quarter = 4.0,
+                             .key = HAT,
+                             .quarters = 64,
+                             .block = 512,
+                             .take = 5.0f,
+                             .looseness = -1.0f,
+                             .touch = 0.0f};
+    take_play(host, &session, &take);
+    for (int i = 1; i < take.count; ++i) {
+        CHECK_INT(take.velocity[i], take.velocity[0]);
+    }
+}
+
+/* Every corner of the five controls, many places, all three levels. */
+static void ghosts_are_softer_than_normal_strokes_and_those_than_accents(void)
+{
+    static const double ends[] = {0.0, 0.5, 1.0};
+    for (int corner = 0; corner < 27 * 4; ++corner) {
+        const Feel feel = {.take = 3,
+                           .touch = ends[corner % 3],
+                           .accent = ends[corner / 3 % 3],
+                           .ghost = ends[corner / 9 % 3],
+                           .level = (int[]){1, 40, 100, 127}[corner / 27]};
+        for (int place = 0; place < 400; ++place) {
+            const int64_t tick = place * TICKS_PER_QUARTER / 4;
+            Stroke stroke = {tick, LEFT_HAND, VOICE_SNARE, LEVEL_GHOST, true};
+            const Surroundings around = {
+                TICKS_PER_QUARTER / 4,          TICKS_PER_QUARTER / 4,
+                TICKS_PER_QUARTER / 4,          tick % (4 * TICKS_PER_QUARTER),
+                tick % (8 * TICKS_PER_QUARTER), 8 * TICKS_PER_QUARTER};
+            const int ghost = feel_velocity(&feel, stroke, &around, 120.0);
+            stroke.level = LEVEL_NORMAL;
+            const int normal = feel_velocity(&feel, stroke, &around, 120.0);
+            stroke.level = LEVEL_ACCENT;
+            const int accent = feel_velocity(&feel, stroke, &around, 120.0);
+            check_case("touch %g accent %g ghost %g level %d, place %d", feel.touch, feel.accent,
+                       feel.ghost, feel.level, place);
+            CHECK(ghost >= 1 && ghost < normal && normal < accent && accent <= 127);
+        }
+    }
+}
+
+/* Common practice, no source: fast feet soften, a double's second stroke too. */
+static void fast_strokes_of_a_limb_are_softer(void)
+{
+    double slow = 0.0, fast = 0.0, second = 0.0;
+    const Feel feel = {.take = 1, .touch = 0.5, .accent = 0.6, .ghost = 0.7, .level = 76};
+    for (int place = 0; place < 2000; ++place) {
+        const int64_t tick = place * TICKS_PER_QUARTER;
+        const Stroke stroke = {tick, RIGHT_FOOT, VOICE_KICK, LEVEL_NORMAL, true};
+        const int64_t quarter = TICKS_PER_QUARTER;
+        const Surroundings alone = {quarter, quarter, quarter, 0, 0, 8 * quarter};
+        const Surroundings stream = {quarter / 8, quarter / 4, quarter / 4, 0, 0, 8 * quarter};
+        const Surroundings doubled = {quarter / 8, quarter / 4, quarter, 0, 0, 8 * quarter};
+        slow += feel_velocity(&feel, stroke, &alone, 160.0) / 2000.0;
+        fast += feel_velocity(&feel, stroke, &stream, 160.0) / 2000.0;
+        second += feel_velocity(&feel, stroke, &doubled, 160.0) / 2000.0;
+    }
+    CHECK(fast < slow - 2.0);
+    CHECK(second < fast - 2.0);
+}
+
+int main(void)
+{
+    OwnFolder own;
+    char why[HOST_WHY_ROOM];
+    own_folder_make(&own);
+    own_folder_write(&own, "touch.ttl", bank);
+    setenv("XDG_DATA_HOME", own.root, 1);
+    host = host_open(FOURLIMB_BUILD "/lv2/fourlimb.lv2", TAKE_RATE, why);
+    own_folder_remove(&own);
+    if (!host) {
+        printf("# %s\n", why);
+        return 2;
+    }
+    RUN(hats_differ_in_loudness_as_drummers_have_it);
+    RUN(rides_differ_in_loudness_as_drummers_have_it);
+    RUN(kicks_differ_in_loudness_as_drummers_have_it);
+    RUN(backbeats_differ_in_loudness_as_drummers_have_it);
+    RUN(touch_0_plays_each_level_at_one_velocity);
+    RUN(ghosts_are_softer_than_normal_strokes_and_those_than_accents);
+    RUN(fast_strokes_of_a_limb_are_softer);
+    host_close(host);
+    return tests_end();
+}

@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: ISC
+/* exact.h - the plugin without feel: every stroke on the grid, every level at one
+   velocity, for tests about other things than feel. */
+#pragma once
+
+#include "../../ui/command/host.h"
+
+#include <stdio.h>
+
+static inline void host_play_exactly(Host* const host)
+{
+    char why[HOST_WHY_ROOM];
+    host_set_defaults(host);
+    if (!host_set(host, "looseness", 0.0f, why) || !host_set(host, "touch", 0.0f, why)) {
+        printf("# %s\n", why);
+    }
+}
