@@ -6,6 +6,7 @@ PACKAGES_BUILD := gcc libc6-dev make pkg-config lv2-dev liblilv-dev libserd-dev 
 PACKAGES_CHECK := clang clang-tidy clang-format cppcheck valgrind binutils midicsv python3 \
 	python3-mido lilv-utils sordi serdi jackd2 jalv libjack-jackd2-dev
 PACKAGES_HOSTS := ardour
+PACKAGES_FEEL := midicsv libcairo2-dev
 PACKAGES_CROSSCHECK := lilypond
 PACKAGES_NODE := nodejs npm
 
@@ -166,7 +167,7 @@ SCRIPTS := tests/checks/layers.sh tests/checks/binaries.sh tests/checks/sources.
 	tests/plugin/validate.sh tests/command/command.sh tests/command/refusals.sh
 SAN := -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
 
-.PHONY: tests test check hosts crosscheck format bench
+.PHONY: tests test check hosts crosscheck feel format bench
 tests: all $(TESTS) $(BUILD)/tests/bench/blocks
 
 test: tests ## Run the quick tests only: every test program, once
@@ -183,6 +184,18 @@ hosts: ## Install Ardour and test inside it, without a window
 	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD) $(PACKAGES_CHECK) $(PACKAGES_HOSTS)"
 	@$(MAKE) --no-print-directory -j2 all
 	@sh tests/run.sh $(BUILD) tests/hosts/run.sh
+
+feel: ## Render 64 bars straight and loose, and draw how they differ (build/demo/feel.png)
+	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD) $(PACKAGES_FEEL)"
+	@$(MAKE) --no-print-directory -j2 all
+	@mkdir -p $(DEMO)
+	@$(CC) $(ALL_CFLAGS) -o $(BUILD)/picture tests/feel/picture.c $$(pkg-config --cflags --libs cairo) -lm
+	@for feel in straight loose; do \
+		set=; [ $$feel = loose ] || set="--set looseness=0 --set touch=0"; \
+		$(BUILD)/fourlimb render --groove 1 --bars 64 $$set --out $(DEMO)/feel-$$feel.mid --force && \
+		midicsv $(DEMO)/feel-$$feel.mid $(BUILD)/feel-$$feel.csv || exit 1; done
+	@$(BUILD)/picture $(DEMO)/feel.png $(BUILD)/feel-straight.csv $(BUILD)/feel-loose.csv
+	@echo "Made: $(DEMO)/feel.png, feel-straight.mid, feel-loose.mid"
 
 crosscheck: ## Install LilyPond and an npm package, and compare rhythms with theirs
 	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD) midicsv"

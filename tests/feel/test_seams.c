@@ -26,6 +26,12 @@ static const char bank[] =
     "f.o.\" ] ,\n"
     "    [ fl:limb fl:leftHand ; fl:voice fl:snare ; fl:grid 4 ; fl:steps \".o.o .o.o .o.o .o.o\" "
     "] .\n"
+    "my:last a fl:HandsFigure ; fl:id 10004 ; rdfs:label \"Last\" ; fl:bars 1 ;\n"
+    "  fl:line [ fl:limb fl:leftHand ; fl:voice fl:snare ; fl:grid 4 ; fl:steps "
+    "\"...............o\" ] .\n"
+    "my:g4 a fl:Groove ; fl:id 10004 ; rdfs:label \"Last\" ; fl:tempo 120 ; fl:beatsPerBar 4 ;\n"
+    "  fl:beatUnit 4 ; fl:form \"A\" ; fl:part [ fl:letter \"A\" ; fl:hands my:last ; fl:feet "
+    "my:kicks ] .\n"
     "my:g0 a fl:Groove ; fl:id 10000 ; rdfs:label \"Loop\" ; fl:tempo 120 ; fl:beatsPerBar 4 ;\n"
     "  fl:beatUnit 4 ; fl:form \"A\" ; fl:part [ fl:letter \"A\" ; fl:hands my:hats ; fl:feet "
     "my:kicks ] .\n"
@@ -94,6 +100,25 @@ static void a_loop_loses_and_doubles_nothing_that_feel_moves(void)
         /* The downbeat after the last pass may come early, before the stop. */
         CHECK(hat_count == 6 * 8 || hat_count == 6 * 8 + 1);
         CHECK(kick_count == 6 * 16 || kick_count == 6 * 16 + 1);
+    }
+}
+
+/* The loop ends 5 ms after its last sixteenth, which is late as often as not. */
+static void a_stroke_late_at_a_loops_end_is_still_played(void)
+{
+    enum { END = BAR - BAR / 16 + TAKE_RATE / 200, PASSES = 6 };
+    for (int number = 1; number <= TAKES; ++number) {
+        const Session session = session_of(10004.0f, SNARE, number);
+        begin(&session);
+        for (int pass = 0; pass < PASSES; ++pass) {
+            take_position(host, 0, session.tempo, 1.0f);
+            run_on(&session, 0, END);
+        }
+        take_position(host, 0, session.tempo, 1.0f);
+        host_run(host, 1);
+        take_gather(host, &session, 0, &take);
+        check_case("take %d", number);
+        CHECK_INT(take.count, PASSES);
     }
 }
 
@@ -209,6 +234,7 @@ int main(void)
         return 2;
     }
     RUN(a_loop_loses_and_doubles_nothing_that_feel_moves);
+    RUN(a_stroke_late_at_a_loops_end_is_still_played);
     RUN(a_locate_to_a_bar_line_plays_its_first_stroke);
     RUN(a_long_render_has_every_stroke_once);
     RUN(automation_of_feel_loses_and_doubles_nothing);
