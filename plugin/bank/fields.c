@@ -104,7 +104,7 @@ double field_decimal(Subject* const subject, const char* const term, const doubl
 {
     const SordNode* const node = field_node(subject, term, false);
     if (!node) {
-        return NAN;
+        return (double)NAN;
     }
     double value = 0.0;
     const char* const text = (const char*)sord_node_get_string(node);
