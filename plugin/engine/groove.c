@@ -42,10 +42,13 @@ Swing choice_swing(const Settings* const settings, const Groove* const groove, c
 Feel choice_feel(const Settings* const settings, const Groove* const groove)
 {
     Feel feel = settings->feel;
-    if (groove) {
-        const WrittenFeel* const written = &groove->feel;
+    if (!groove) {
+        return feel;
+    }
+    const WrittenFeel* const written = &groove->feel;
+    feel.touch = wish(feel.touch, CONTROL_TOUCH, 0.01, written->touch);
+    if (settings->feel.looseness_ms > 0.0) { /* 0 is the grid, whatever is written */
         feel.looseness_ms = wish(feel.looseness_ms, CONTROL_LOOSENESS, 1.0, written->looseness_ms);
-        feel.touch = wish(feel.touch, CONTROL_TOUCH, 0.01, written->touch);
         feel.push_hands_ms =
             wish(feel.push_hands_ms, CONTROL_PUSH_HANDS, 1.0, written->push_hands_ms);
         feel.push_snare_ms =

@@ -34,7 +34,8 @@ Choice choice_make(const Library* library, const Settings* settings, double temp
 /* The swing that settings, or the groove where they leave it open, ask for. */
 Swing choice_swing(const Settings* settings, const Groove* groove, double tempo);
 
-/* The feel likewise: a control at its default means what the groove has written. */
+/* The feel likewise: a control at its default means what the groove has written;
+   at looseness 0 the groove's push is left out, so that 0 is the grid. */
 Feel choice_feel(const Settings* settings, const Groove* groove);
 
 /* The strokes with begin <= tick < end, in order of tick, then limb.  Ticks
