@@ -39,6 +39,23 @@ typedef struct {
     float touch;     /* likewise */
 } Session;
 
+/* The built plugin with a bank of the test's own; ends the program if it can't. */
+static inline Host* take_host(const char* const bank)
+{
+    OwnFolder own;
+    char why[HOST_WHY_ROOM];
+    own_folder_make(&own);
+    own_folder_write(&own, "own.ttl", bank);
+    setenv("XDG_DATA_HOME", own.root, 1);
+    Host* const host = host_open(FOURLIMB_BUILD "/lv2/fourlimb.lv2", TAKE_RATE, why);
+    own_folder_remove(&own);
+    if (!host) {
+        printf("# %s\n", why);
+        exit(2);
+    }
+    return host;
+}
+
 static inline void take_set(Host* const host, const char* const symbol, const float value)
 {
     char why[HOST_WHY_ROOM];

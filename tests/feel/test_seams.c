@@ -222,17 +222,7 @@ static void grace_strokes_never_reach_the_stroke_before(void)
 
 int main(void)
 {
-    OwnFolder own;
-    char why[HOST_WHY_ROOM];
-    own_folder_make(&own);
-    own_folder_write(&own, "seams.ttl", bank);
-    setenv("XDG_DATA_HOME", own.root, 1);
-    host = host_open(FOURLIMB_BUILD "/lv2/fourlimb.lv2", TAKE_RATE, why);
-    own_folder_remove(&own);
-    if (!host) {
-        printf("# %s\n", why);
-        return 2;
-    }
+    host = take_host(bank);
     RUN(a_loop_loses_and_doubles_nothing_that_feel_moves);
     RUN(a_stroke_late_at_a_loops_end_is_still_played);
     RUN(a_locate_to_a_bar_line_plays_its_first_stroke);

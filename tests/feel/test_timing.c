@@ -316,17 +316,7 @@ static void no_stroke_overtakes_its_neighbour(void)
 
 int main(void)
 {
-    OwnFolder own;
-    char why[HOST_WHY_ROOM];
-    own_folder_make(&own);
-    own_folder_write(&own, "timing.ttl", bank);
-    setenv("XDG_DATA_HOME", own.root, 1);
-    host = host_open(FOURLIMB_BUILD "/lv2/fourlimb.lv2", TAKE_RATE, why);
-    own_folder_remove(&own);
-    if (!host) {
-        printf("# %s\n", why);
-        return 2;
-    }
+    host = take_host(bank);
     RUN(the_estimator_tells_white_pink_and_brown_noise_apart);
     RUN(quarters_stray_from_the_click_as_drummers_do);
     RUN(eighths_stray_from_the_click_as_drummers_do);

@@ -157,17 +157,7 @@ static void fast_strokes_of_a_limb_are_softer(void)
 
 int main(void)
 {
-    OwnFolder own;
-    char why[HOST_WHY_ROOM];
-    own_folder_make(&own);
-    own_folder_write(&own, "touch.ttl", bank);
-    setenv("XDG_DATA_HOME", own.root, 1);
-    host = host_open(FOURLIMB_BUILD "/lv2/fourlimb.lv2", TAKE_RATE, why);
-    own_folder_remove(&own);
-    if (!host) {
-        printf("# %s\n", why);
-        return 2;
-    }
+    host = take_host(bank);
     RUN(hats_differ_in_loudness_as_drummers_have_it);
     RUN(rides_differ_in_loudness_as_drummers_have_it);
     RUN(kicks_differ_in_loudness_as_drummers_have_it);

@@ -92,17 +92,7 @@ static void a_grooves_swing_is_heard_and_a_swing_that_was_moved_wins(void)
 
 int main(void)
 {
-    OwnFolder own;
-    char why[HOST_WHY_ROOM];
-    own_folder_make(&own);
-    own_folder_write(&own, "written.ttl", bank);
-    setenv("XDG_DATA_HOME", own.root, 1);
-    host = host_open(FOURLIMB_BUILD "/lv2/fourlimb.lv2", TAKE_RATE, why);
-    own_folder_remove(&own);
-    if (!host) {
-        printf("# %s\n", why);
-        return 2;
-    }
+    host = take_host(bank);
     RUN(a_grooves_push_is_heard_as_soon_as_it_is_chosen);
     RUN(a_push_that_was_moved_wins);
     RUN(looseness_0_is_the_grid_whatever_is_written);

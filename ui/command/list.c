@@ -148,6 +148,10 @@ int command_list(const Request* const request)
                 request->kind);
         return ASKED_WRONGLY;
     }
+    if (request->section_count || request->out || request->title) {
+        fprintf(stderr, "fourlimb: list takes a kind and --bundle, nothing else\n");
+        return ASKED_WRONGLY;
+    }
     if (!bundle_find(request->bundle, bundle)) {
         return FAILED;
     }

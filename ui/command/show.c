@@ -123,8 +123,9 @@ int command_show(const Request* const request)
 {
     char bundle[BUNDLE_PATH_ROOM];
     const Section first = request->section_count ? request->sections[0] : (Section){.bars = 8};
-    if (request->section_count > 1 || request->kind) {
-        fprintf(stderr, "fourlimb: show prints one groove: --groove NAME\n");
+    if (request->section_count > 1 || request->kind || request->out || request->title) {
+        fprintf(stderr,
+                "fourlimb: show prints one groove: --groove NAME and what is put in its place\n");
         return ASKED_WRONGLY;
     }
     if (!bundle_find(request->bundle, bundle)) {
