@@ -2,11 +2,12 @@
 
 # ---- The list of packages (Debian 12).  `make run` installs the first row,
 # ---- `make check` the first two, `make hosts` and `make crosscheck` one more each.
-PACKAGES_BUILD := gcc libc6-dev make pkg-config lv2-dev liblilv-dev libserd-dev libsord-dev
+PACKAGES_BUILD := gcc libc6-dev make pkg-config lv2-dev liblilv-dev libserd-dev libsord-dev \
+	libcairo2-dev libpango1.0-dev fonts-dejavu-core
 PACKAGES_CHECK := clang clang-tidy clang-format cppcheck valgrind binutils midicsv python3 \
 	python3-mido lilv-utils sordi serdi jackd2 jalv libjack-jackd2-dev
 PACKAGES_HOSTS := ardour
-PACKAGES_FEEL := midicsv libcairo2-dev
+PACKAGES_FEEL := midicsv
 PACKAGES_CROSSCHECK := lilypond
 PACKAGES_NODE := nodejs npm
 
@@ -21,10 +22,11 @@ WARNINGS := -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion \
 	-Wdouble-promotion -Wcast-qual -Wcast-align -Wstrict-prototypes -Wmissing-prototypes \
 	-Wundef -Wvla -Wswitch-enum -Wformat=2 -Werror
 # Looked up when used, not before: at first the packages may be missing.
-LIBRARIES = lv2 lilv-0 serd-0 sord-0
+LIBRARIES = lv2 lilv-0 serd-0 sord-0 pangocairo
 OUTSIDE_FLAGS = $(eval OUTSIDE_FLAGS := $$(shell pkg-config --cflags $(LIBRARIES) | \
 	sed 's/-I/-isystem /g'))$(OUTSIDE_FLAGS)
 BANK_LIBS = $(eval BANK_LIBS := $$(shell pkg-config --libs sord-0 serd-0))$(BANK_LIBS)
+DRAW_LIBS = $(eval DRAW_LIBS := $$(shell pkg-config --libs pangocairo cairo))$(DRAW_LIBS)
 HOST_LIBS = $(eval HOST_LIBS := $$(shell pkg-config --libs lilv-0))$(HOST_LIBS)
 # -ffp-contract=off: every compiler computes the same frame for a stroke.
 CFLAGS := $(OPTIMISE) -g
@@ -37,7 +39,8 @@ objects = $(patsubst %.c,$(BUILD)/%.o,$(wildcard $(1)))
 ENGINE := $(call objects,plugin/engine/*.c)
 BANK := $(call objects,plugin/bank/*.c)
 LV2 := $(call objects,plugin/lv2/*.c)
-COMMAND := $(call objects,ui/command/*.c)
+SCENE := $(call objects,ui/scene/*.c)
+COMMAND := $(call objects,ui/command/*.c) $(SCENE)
 BANK_FILES := $(wildcard presets/*.ttl) ttl/terms.ttl
 TESTS := $(patsubst tests/%.c,$(BUILD)/tests/%,$(wildcard tests/*/test_*.c))
 TEST_HELP := $(call objects,tests/help/*.c)
@@ -79,7 +82,7 @@ $(BUNDLE)/groove.ttl: ttl/groove.ttl.in $(BUILD)/points $(BUNDLE)/bank/terms.ttl
 
 $(BUILD)/fourlimb: $(COMMAND) $(BANK) $(ENGINE)
 	@echo "  LINK $@"
-	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(HOST_LIBS) $(BANK_LIBS) -lm
+	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(BANK_LIBS) -lm
 
 # Objects are kept: most are needed again.
 .SECONDARY:
@@ -92,7 +95,7 @@ COMMAND_ROOM := $(filter-out %/main.o,$(COMMAND))
 
 $(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(COMMAND_ROOM) $(BANK) $(ENGINE)
 	@echo "  LINK $@"
-	@$(CC) $(ALL_CFLAGS) -rdynamic -o $@ $^ $(HOST_LIBS) $(BANK_LIBS) -lm
+	@$(CC) $(ALL_CFLAGS) -rdynamic -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(BANK_LIBS) -lm
 
 LIVE_ROOM := $(BUILD)/tests/live/child.o $(BUILD)/tests/live/jack_driver.o \
 	$(BUILD)/tests/live/stage.o $(BUILD)/tests/live/tab.o
@@ -110,7 +113,7 @@ run: ## Install what is missing, build, and play the demo into build/demo
 	@$(MAKE) --no-print-directory -j2 all
 	@$(MAKE) --no-print-directory demo
 
-# A song of the invented band Salt Funicular: seven grooves, four meters or more,
+# A song of the invented band Salt Funicular: seven grooves, two meters,
 # turnarounds included; and one part taken apart, feet alone.
 demo: all
 	@mkdir -p $(DEMO)
@@ -126,11 +129,12 @@ demo: all
 	@$(BUILD)/fourlimb render --title "Brine Stair, feet alone" --out $(DEMO)/brine-stair-feet.mid --force \
 		--groove "Brine Stair" --bars 8 --tempo 100 --set right_hand=0 --set left_hand=0
 	@$(BUILD)/fourlimb show --groove "Lower Station" > $(DEMO)/lower-station.txt
+	@$(BUILD)/fourlimb chart --groove "Lower Station" --out $(DEMO)/lower-station.pdf --force
 	@echo
 	@sed -n '1,/^bar 2/p' $(DEMO)/lower-station.txt | sed '$$d'
 	@echo
 	@echo "Made: $(DEMO)/last-car-to-ostrel.mid (the song), brine-stair-feet.mid (feet alone, slowly),"
-	@echo "      lower-station.txt (the first groove limb by limb)."
+	@echo "      lower-station.pdf (the first groove as a chart), lower-station.txt (the same as text)."
 	@echo "Open a .mid file in any program that plays MIDI; drums are on channel 10, General MIDI keys."
 	@echo "In a recording host: \"make install\", then put the plugin \"Fourlimb\" on a MIDI track in front"
 	@echo "of a drum instrument and start the transport.  Without installing: LV2_PATH=$(BUILD)/lv2 HOST"
@@ -164,7 +168,7 @@ clean: ## Remove the build folder
 
 SCRIPTS := tests/checks/layers.sh tests/checks/binaries.sh tests/checks/sources.sh \
 	tests/checks/instructions.sh \
-	tests/plugin/validate.sh tests/command/command.sh tests/command/refusals.sh
+	tests/plugin/validate.sh tests/command/command.sh tests/command/refusals.sh tests/command/chart.sh
 SAN := -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
 
 .PHONY: tests test check hosts crosscheck feel format bench
@@ -189,7 +193,7 @@ feel: ## Render 64 bars straight and loose, and draw how they differ (build/demo
 	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD) $(PACKAGES_FEEL)"
 	@$(MAKE) --no-print-directory -j2 all
 	@mkdir -p $(DEMO)
-	@$(CC) $(ALL_CFLAGS) -o $(BUILD)/picture tests/feel/picture.c $$(pkg-config --cflags --libs cairo) -lm
+	@$(CC) $(ALL_CFLAGS) -o $(BUILD)/picture tests/feel/picture.c $(DRAW_LIBS) -lm
 	@for feel in straight loose; do \
 		set=; [ $$feel = loose ] || set="--set looseness=0 --set touch=0"; \
 		$(BUILD)/fourlimb render --groove 1 --bars 64 $$set --out $(DEMO)/feel-$$feel.mid --force && \

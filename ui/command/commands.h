@@ -10,4 +10,5 @@ enum { DONE, ASKED_WRONGLY, FAILED };
 int command_render(const Request* request);
 int command_list(const Request* request);
 int command_show(const Request* request);
+int command_chart(const Request* request);
 int command_check(const Request* request);

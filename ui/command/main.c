@@ -10,6 +10,7 @@ static const char help[] =
     "\n"
     "  fourlimb render --groove NAME --out FILE.mid   write a groove as a MIDI file\n"
     "  fourlimb show --groove NAME                    print a groove limb by limb\n"
+    "  fourlimb chart --groove NAME --out FILE.pdf    draw it for a music stand (.pdf .svg .png)\n"
     "  fourlimb list [KIND]                           say what the bank holds\n"
     "  fourlimb check FILE.ttl                        say what is right and wrong in a bank file\n"
     "  fourlimb --help, fourlimb --version\n"
@@ -45,10 +46,8 @@ typedef struct {
 } Command;
 
 static const Command commands[] = {
-    {"render", command_render},
-    {"list", command_list},
-    {"show", command_show},
-    {"check", command_check},
+    {"render", command_render}, {"list", command_list},   {"show", command_show},
+    {"chart", command_chart},   {"check", command_check},
 };
 
 int main(const int count, char** const arguments)

@@ -1,0 +1,91 @@
+// SPDX-License-Identifier: ISC
+#include "picks.h"
+
+#include <stdio.h>
+#include <string.h>
+
+/* The id of what was typed, `none` if nothing was; -2 with a message if there
+   is no such entry. */
+static int64_t asked_id(const Bank* const bank, const EntryKind kind, const char* const asked,
+                        const int64_t none)
+{
+    if (!asked) {
+        return none;
+    }
+    if (kind == ENTRY_TURNAROUND && !strcmp(asked, "none")) {
+        return TURNAROUND_NONE;
+    }
+    const EntryInfo* const entry = bundle_entry(bank, kind, asked);
+    return entry ? (int64_t)entry->id : -2;
+}
+
+/* Whatever --set says, by the control's symbol. */
+static bool apply_settings(const Section* const section, float values[CONTROL_COUNT])
+{
+    for (int i = 0; i < section->setting_count; ++i) {
+        int control = 0;
+        while (control < CONTROL_COUNT &&
+               strcmp(control_rows[control].symbol, section->settings[i].symbol)) {
+            ++control;
+        }
+        if (control == CONTROL_COUNT) {
+            fprintf(stderr,
+                    "fourlimb: there is no control \"%s\"; `fourlimb list controls` "
+                    "names them\n",
+                    section->settings[i].symbol);
+            return false;
+        }
+        values[control] = section->settings[i].value;
+    }
+    return true;
+}
+
+static bool read_settings(const Bank* const bank, const Section* const section,
+                          Settings* const settings)
+{
+    float values[CONTROL_COUNT];
+    for (int i = 0; i < CONTROL_COUNT; ++i) {
+        values[i] = control_rows[i].normal;
+    }
+    const int64_t ids[] = {
+        asked_id(bank, ENTRY_GROOVE, section->groove, 1),
+        asked_id(bank, ENTRY_HANDS, section->hands, AS_WRITTEN),
+        asked_id(bank, ENTRY_FEET, section->feet, AS_WRITTEN),
+        asked_id(bank, ENTRY_TURNAROUND, section->turnaround, AS_WRITTEN),
+    };
+    const Control controls[] = {CONTROL_GROOVE, CONTROL_HANDS, CONTROL_FEET, CONTROL_TURNAROUND};
+    bool good = true;
+    for (int i = 0; i < 4; ++i) {
+        good = good && ids[i] != -2;
+        values[controls[i]] = (float)ids[i];
+    }
+    good = good && apply_settings(section, values);
+    *settings = settings_from_controls(values);
+    return good;
+}
+
+/* The groove in words; the choice has one. */
+static const EntryInfo* groove_info(const Bank* const bank, const Groove* const groove)
+{
+    uint32_t index = 0;
+    while (index + 1 < bank_count(bank, ENTRY_GROOVE) &&
+           bank_entry(bank, ENTRY_GROOVE, index)->id != groove->id) {
+        ++index;
+    }
+    return bank_entry(bank, ENTRY_GROOVE, index);
+}
+
+bool picks_make(const Bank* const bank, const Section* const section, Picks* const picks)
+{
+    Settings settings;
+    if (!read_settings(bank, section, &settings)) {
+        return false;
+    }
+    const Library* const library = bank_library(bank);
+    const Groove* const groove = choice_make(library, &settings, 120.0).groove;
+    picks->tempo = section->tempo > 0.0 ? section->tempo : groove->tempo;
+    picks->choice = choice_make(library, &settings, picks->tempo);
+    picks->info = groove_info(bank, groove);
+    picks->meter = section->beats ? (Meter){section->beats, section->beat_unit} : groove->meter;
+    return true;
+}

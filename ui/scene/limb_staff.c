@@ -1,0 +1,198 @@
+// SPDX-License-Identifier: ISC
+#include "limb_staff.h"
+
+#include <stdio.h>
+
+static const double line_below[LIMB_COUNT] = {
+    [RIGHT_HAND] = 32.0, [LEFT_HAND] = 47.0, [RIGHT_FOOT] = 100.0, [LEFT_FOOT] = 115.0};
+
+static const char* const limb_labels[LIMB_COUNT] = {"R hand", "L hand", "R foot", "L foot"};
+
+static const double feet_letters_below = 142.0;
+
+const char* voice_word(const Voice voice)
+{
+    static const char* const words[VOICE_COUNT + 1] = {
+        [VOICE_KICK] = "kick",
+        [VOICE_KICK_LEFT] = "left kick",
+        [VOICE_SNARE] = "snare",
+        [VOICE_SIDE_STICK] = "side stick",
+        [VOICE_HAT_CLOSED] = "closed hat",
+        [VOICE_HAT_HALF_OPEN] = "half-open hat",
+        [VOICE_HAT_OPEN] = "open hat",
+        [VOICE_HAT_PEDAL] = "pedal hat",
+        [VOICE_RIDE] = "ride",
+        [VOICE_RIDE_BELL] = "ride bell",
+        [VOICE_CRASH] = "crash",
+        [VOICE_CRASH_2] = "second crash",
+        [VOICE_CHINA] = "china",
+        [VOICE_SPLASH] = "splash",
+        [VOICE_TOM_HIGH] = "high tom",
+        [VOICE_TOM_MID] = "middle tom",
+        [VOICE_TOM_LOW] = "low tom",
+        [VOICE_TOM_FLOOR] = "floor tom",
+        [VOICE_COWBELL] = "cowbell",
+        [VOICE_COUNT] = "",
+    };
+    return words[voice];
+}
+
+static bool points_up(const uint8_t limb)
+{
+    return limb == RIGHT_HAND || limb == RIGHT_FOOT;
+}
+
+static double x_of(const StaffPlace place, const Meter meter, const int64_t tick)
+{
+    return place.x + place.width * (double)tick / (double)meter_bar_ticks(meter);
+}
+
+/* Steps in a beat that have syllables: long used in teaching, common practice, no
+   source; thirty-seconds have none of their own between the sixteenths. */
+typedef struct {
+    int steps;
+    const char* syllables[7]; /* of the second step and on */
+} CountGrid;
+
+static const CountGrid count_grids[] = {
+    {1, {""}},
+    {2, {"&"}},
+    {3, {"trip", "let"}},
+    {4, {"e", "&", "a"}},
+    {6, {"trip", "let", "&", "trip", "let"}},
+    {8, {"", "e", "", "&", "", "a", ""}},
+};
+
+enum { COUNT_GRIDS = sizeof count_grids / sizeof *count_grids };
+
+/* The coarsest grid that all strokes of one beat fall on; beats alone if none. */
+static const CountGrid* grid_of_beat(const StrokeList* const strokes, const int64_t begin,
+                                     const int64_t beat)
+{
+    for (int g = 0; g < COUNT_GRIDS; ++g) {
+        const int64_t step = beat / count_grids[g].steps;
+        bool fits = true;
+        for (uint32_t i = 0; i < strokes->count; ++i) {
+            const int64_t tick = strokes->strokes[i].tick - begin;
+            fits = fits && (tick < 0 || tick >= beat || tick % step == 0);
+        }
+        if (fits) {
+            return &count_grids[g];
+        }
+    }
+    return &count_grids[0];
+}
+
+static void draw_syllables(cairo_t* const cairo, const SheetBar* const bar, const Meter meter,
+                           const StaffPlace place, const int64_t begin)
+{
+    const int64_t beat = meter_beat_ticks(meter);
+    const CountGrid* const grid =
+        meter.beat_unit == 4 ? grid_of_beat(&bar->strokes, begin, beat) : &count_grids[0];
+    const Type type = {9.0, false, ALIGN_CENTRE, 0.35};
+    for (int step = 1; step < grid->steps; ++step) {
+        ink_text(cairo, x_of(place, meter, begin + beat * step / grid->steps), place.y, type,
+                 grid->syllables[step - 1]);
+    }
+}
+
+static void draw_count(cairo_t* const cairo, const SheetBar* const bar, const Meter meter,
+                       const StaffPlace place)
+{
+    const int64_t beat = meter_beat_ticks(meter);
+    const int64_t ticks = meter_bar_ticks(meter);
+    for (int64_t begin = 0; begin < ticks; begin += beat) {
+        char number[16];
+        const double x = x_of(place, meter, begin);
+        snprintf(number, sizeof number, "%d", (int)(begin / beat) + 1);
+        ink_text(cairo, x, place.y, (Type){11.0, true, ALIGN_CENTRE, 0.0}, number);
+        ink_line(cairo, x, place.y + 10.0, x, place.y + line_below[LEFT_FOOT] + 10.0, 0.5, 0.75);
+        draw_syllables(cairo, bar, meter, place, begin);
+    }
+}
+
+static void draw_lines(cairo_t* const cairo, const StaffPlace place, const bool is_last)
+{
+    const double top = place.y + 14.0;
+    const double bottom = place.y + line_below[LEFT_FOOT] + 10.0;
+    const double end = place.x + place.width;
+    for (int limb = 0; limb < LIMB_COUNT; ++limb) {
+        const double y = place.y + line_below[limb];
+        ink_line(cairo, place.x - 8.0, y, end, y, 0.6, 0.35);
+        ink_text(cairo, place.x - 14.0, y + 3.0, (Type){8.5, false, ALIGN_RIGHT, 0.0},
+                 limb_labels[limb]);
+    }
+    ink_line(cairo, place.x - 8.0, top, place.x - 8.0, bottom, 0.8, 0.0);
+    ink_line(cairo, end, top, end, bottom, is_last ? 2.0 : 0.8, 0.0);
+    if (is_last) {
+        ink_line(cairo, end - 4.0, top, end - 4.0, bottom, 0.8, 0.0);
+    }
+}
+
+static double stem_of(const uint8_t level)
+{
+    return level == LEVEL_GHOST ? 7.0 : level == LEVEL_NORMAL ? 12.0 : 18.0;
+}
+
+static void draw_stroke(cairo_t* const cairo, const Stroke stroke, const double x,
+                        const StaffPlace place)
+{
+    const double y = place.y + line_below[stroke.limb];
+    const double up = points_up(stroke.limb) ? 1.0 : -1.0;
+    const double stem = stem_of(stroke.level);
+    ink_line(cairo, x, y, x, y - up * stem, 1.3, 0.0);
+    ink_head(cairo, x, y, (Voice)stroke.voice, 1.0);
+    if (stroke.level == LEVEL_GHOST) {
+        ink_brackets(cairo, x, y);
+    }
+    if (stroke.level >= LEVEL_ACCENT) {
+        ink_accent(cairo, x, y - up * (stem + 3.5));
+    }
+    if (stroke.level >= LEVEL_FLAM) {
+        ink_graces(cairo, x, y, stroke.level == LEVEL_DRAG ? 2 : 1, up);
+    }
+}
+
+/* Under the feet: which foot. */
+static void draw_foot_letter(cairo_t* const cairo, const Stroke stroke, const double x,
+                             const StaffPlace place)
+{
+    if (limb_is_foot(stroke.limb)) {
+        ink_text(cairo, x, place.y + feet_letters_below,
+                 (Type){8.0, stroke.level >= LEVEL_ACCENT, ALIGN_CENTRE, 0.0},
+                 stroke.limb == RIGHT_FOOT ? "R" : "L");
+    }
+}
+
+/* Words stand outside: over right limbs, under left ones, and inside the bar. */
+static void draw_change(cairo_t* const cairo, const Stroke stroke, const double x,
+                        const StaffPlace place, double free_from[LIMB_COUNT])
+{
+    const Type type = {7.5, false, ALIGN_LEFT, 0.25};
+    const char* const word = voice_word((Voice)stroke.voice);
+    const double wide = ink_width(cairo, type, word);
+    const double y = place.y + line_below[stroke.limb] + (points_up(stroke.limb) ? -24.0 : 28.0);
+    const double latest = place.x + place.width - 6.0 - wide;
+    const double wanted = x + 4.0 < latest ? x + 4.0 : latest;
+    const double at = wanted > free_from[stroke.limb] ? wanted : free_from[stroke.limb];
+    ink_text(cairo, at, y, type, word);
+    free_from[stroke.limb] = at + wide + 5.0;
+}
+
+void limb_staff_draw(cairo_t* const cairo, const SheetBar* const bar, const Meter meter,
+                     const StaffPlace place, uint8_t voices[LIMB_COUNT], const bool is_last)
+{
+    double free_from[LIMB_COUNT] = {0.0};
+    draw_count(cairo, bar, meter, place);
+    draw_lines(cairo, place, is_last);
+    for (uint32_t i = 0; i < bar->strokes.count; ++i) {
+        const Stroke stroke = bar->strokes.strokes[i];
+        const double x = x_of(place, meter, stroke.tick);
+        draw_stroke(cairo, stroke, x, place);
+        draw_foot_letter(cairo, stroke, x, place);
+        if (voices[stroke.limb] != stroke.voice && stroke.voice != VOICE_KICK) {
+            draw_change(cairo, stroke, x, place, free_from);
+        }
+        voices[stroke.limb] = stroke.voice;
+    }
+}

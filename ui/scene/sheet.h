@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: ISC
+/* sheet.h - what is to be seen of a groove: its bars, each with its strokes as
+   written.  Made from what the engine says; nothing musical is decided here. */
+#pragma once
+
+#include "../../plugin/engine/groove.h"
+
+/* Bars that follow each other and are played alike are one. */
+typedef struct {
+    int first; /* from 1 */
+    int last;
+    char letter;        /* of the form */
+    bool turns;         /* the turnaround is played in place of the letter */
+    StrokeList strokes; /* ticks from the bar line */
+} SheetBar;
+
+typedef struct {
+    const char* title; /* UTF-8, as all texts here; not owned */
+    const char* comment;
+    const char* hands; /* names of what is played, "" where bars differ */
+    const char* feet;
+    char form[FORM_BARS_MAX + 1];
+    Meter meter;
+    double tempo; /* quarter notes a minute */
+    int bars;
+    uint32_t meet_after; /* bars until all meet again; 0: not told */
+    int count;
+    SheetBar rows[FORM_BARS_MAX];
+} Sheet;
+
+/* Fills form, bars and rows from a choice; texts and tempo are the caller's. */
+void sheet_fill(Sheet* sheet, const Choice* choice, Meter meter);
