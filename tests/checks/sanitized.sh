@@ -7,6 +7,7 @@ here=$(dirname "$0")
 . "$here/tally.sh"
 folder=$1/sanitize
 export ASAN_OPTIONS=detect_leaks=1:abort_on_error=0 UBSAN_OPTIONS=print_stacktrace=1
+export LSAN_OPTIONS=suppressions=$(cd "$here" && pwd)/leaks.txt:print_suppressions=0
 
 planted_overflow_is_found() {
 	printf 'int main(int n, char** v) { int a[4] = {0}; (void)v; return a[n + 3]; }\n' >"$folder/planted.c"
