@@ -80,16 +80,6 @@ static void read_even(Subject* const line, LineSteps* const read)
     }
 }
 
-static int64_t finer(int64_t a, int64_t b)
-{
-    while (b) {
-        const int64_t rest = a % b;
-        a = b;
-        b = rest;
-    }
-    return a;
-}
-
 static void read_line(Subject* const line, Draft* const draft)
 {
     LineSteps read = {.count = 0};
@@ -111,7 +101,7 @@ static void read_line(Subject* const line, Draft* const draft)
     steps_read(read.steps, read.step, stroke, draft->strokes, FIGURE_STROKES_MAX, &draft->count);
     const int64_t length = read.step * read.count;
     draft->cycle_ticks = length > draft->cycle_ticks ? length : draft->cycle_ticks;
-    draft->step_ticks = finer(read.step, draft->step_ticks);
+    draft->step_ticks = common_divisor(read.step, draft->step_ticks);
 }
 
 static void read_lines(Subject* const subject, Draft* const draft)

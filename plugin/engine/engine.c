@@ -105,25 +105,13 @@ void engine_init(Engine* const engine, const Library* const library, const doubl
     restart_survey(engine);
 }
 
-static bool limbs_differ(const Settings* const a, const Settings* const b)
-{
-    bool differ = false;
-    for (int limb = 0; limb < LIMB_COUNT; ++limb) {
-        differ |= a->limbs[limb] != b->limbs[limb];
-    }
-    return differ;
-}
-
 /* What may change at any moment. */
 static void take_at_once(Engine* const engine)
 {
     const Settings* const asked = &engine->settings;
-    if (limbs_differ(asked, &engine->played) || asked->kit != engine->played.kit) {
-        const Choice now = choice_make(engine->library, asked, 120.0);
-        engine->choice.kit = now.kit;
-        for (int limb = 0; limb < LIMB_COUNT; ++limb) {
-            engine->choice.limbs[limb] = engine->played.limbs[limb] = asked->limbs[limb];
-        }
+    engine->choice.kit = choice_kit(engine->library, asked->kit);
+    for (int limb = 0; limb < LIMB_COUNT; ++limb) {
+        engine->choice.limbs[limb] = engine->played.limbs[limb] = asked->limbs[limb];
     }
     engine->played.enabled = asked->enabled;
     engine->played.channel = asked->channel;
@@ -184,11 +172,11 @@ void engine_report(Engine* const engine, const Report* const report, const uint3
         jump.seam = position->played_until;
         jump.rolling = jump.rolling && position->rolling;
         break_off(engine, jump, offset);
+        if (new_meter) {
+            restart_survey(engine);
+        }
     } else if (new_meter) {
         move_lines(engine, position->played_until - before);
-    }
-    if (new_meter) {
-        restart_survey(engine);
     }
 }
 

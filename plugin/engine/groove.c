@@ -64,7 +64,7 @@ static const Groove* chosen_groove(const Library* const library, const uint32_t 
     return groove || !library->groove_count ? groove : &library->grooves[0];
 }
 
-static const Kit* chosen_kit(const Library* const library, const uint32_t id)
+const Kit* choice_kit(const Library* const library, const uint32_t id)
 {
     const Kit* const kit = library_kit(library, id);
     return kit || !library->kit_count ? kit : &library->kits[0];
@@ -76,7 +76,7 @@ Choice choice_make(const Library* const library, const Settings* const settings,
         .groove = chosen_groove(library, settings->groove),
         .hands = library_figure(library, FIGURE_HANDS, settings->hands),
         .feet = library_figure(library, FIGURE_FEET, settings->feet),
-        .kit = chosen_kit(library, settings->kit),
+        .kit = choice_kit(library, settings->kit),
         .phrase_bars = settings->phrase_bars ? settings->phrase_bars : 1,
         .hands_relay = settings->hands_relay,
         .feet_relay = settings->feet_relay,
@@ -297,20 +297,10 @@ void choice_strokes(const Choice* const choice, const Meter meter, const int64_t
     }
 }
 
-static int64_t greatest_common_divisor(int64_t a, int64_t b)
-{
-    while (b) {
-        const int64_t rest = a % b;
-        a = b;
-        b = rest;
-    }
-    return a;
-}
-
 /* The least common multiple, or 0 where it is over the most bars told. */
 static int64_t common_bars(const int64_t a, const int64_t b)
 {
-    const int64_t bars = a && b ? a / greatest_common_divisor(a, b) * b : 0;
+    const int64_t bars = a && b ? a / common_divisor(a, b) * b : 0;
     return bars <= most_realign_bars ? bars : 0;
 }
 
@@ -324,7 +314,7 @@ static int64_t bars_of_figure(const Figure* const figure, const Relay relay,
     }
     const Layout layout = layout_make(figure, relay);
     const int64_t cycle = layout_ticks(&layout);
-    const int64_t bars = cycle / greatest_common_divisor(cycle, bar_ticks); /* lcm / bar */
+    const int64_t bars = cycle / common_divisor(cycle, bar_ticks); /* lcm / bar */
     return layout.bars ? 1 : bars <= most_realign_bars ? bars : 0;
 }
 

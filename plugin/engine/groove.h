@@ -31,6 +31,9 @@ typedef struct {
 /* `tempo`: quarter notes a minute, for a swing that follows it. */
 Choice choice_make(const Library* library, const Settings* settings, double tempo);
 
+/* The kit map with this id, or the library's first. */
+const Kit* choice_kit(const Library* library, uint32_t id);
+
 /* The swing that settings, or the groove where they leave it open, ask for. */
 Swing choice_swing(const Settings* settings, const Groove* groove, double tempo);
 

@@ -35,3 +35,15 @@ void stroke_list_add(StrokeList* const list, const Stroke stroke)
     }
     list->strokes[list->count++] = stroke;
 }
+
+bool stroke_lists_alike(const StrokeList* const a, const StrokeList* const b, const int64_t apart)
+{
+    bool alike = a->count == b->count;
+    for (uint32_t i = 0; alike && i < a->count; ++i) {
+        const Stroke x = a->strokes[i];
+        const Stroke y = b->strokes[i];
+        alike = x.tick + apart == y.tick && x.limb == y.limb && x.voice == y.voice &&
+                x.level == y.level;
+    }
+    return alike;
+}

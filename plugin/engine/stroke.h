@@ -61,5 +61,8 @@ void strokes_sort(Stroke* strokes, uint32_t count);
 /* True if `a` stands before `b` in that order. */
 bool stroke_before(Stroke a, Stroke b);
 
+/* True if both lists have the same strokes, those of `b` `apart` ticks later. */
+bool stroke_lists_alike(const StrokeList* a, const StrokeList* b, int64_t apart);
+
 /* Appends, or counts as dropped. */
 void stroke_list_add(StrokeList* list, Stroke stroke);

@@ -30,3 +30,13 @@ int64_t floor_mod(const int64_t a, const int64_t b)
     const int64_t rest = a % b;
     return rest < 0 ? rest + b : rest;
 }
+
+int64_t common_divisor(int64_t a, int64_t b)
+{
+    while (b) {
+        const int64_t rest = a % b;
+        a = b;
+        b = rest;
+    }
+    return a;
+}

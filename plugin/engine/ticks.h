@@ -23,6 +23,9 @@ int64_t meter_bar_ticks(Meter meter);
 /* True if `a` and `b` are the same signature. */
 int meter_equal(Meter a, Meter b);
 
+/* The greatest common divisor; b may be 0. */
+int64_t common_divisor(int64_t a, int64_t b);
+
 /* a / b and a mod b with the quotient rounded toward minus infinity; b > 0. */
 int64_t floor_div(int64_t a, int64_t b);
 int64_t floor_mod(int64_t a, int64_t b);

@@ -5,7 +5,6 @@
    block.  busy: the default groove at 160.  dense: sextuplets at 240. */
 #include "../../ui/command/host.h"
 
-#include <lv2/time/time.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -17,27 +16,16 @@ static const char bundle[] = FOURLIMB_BUILD "/lv2/fourlimb.lv2";
 
 static void send_position(Host* const host, const int64_t frame, const double tempo)
 {
-    LV2_Atom_Forge* const forge = host_input(host);
-    LV2_Atom_Forge_Frame object;
     const double beats = (double)frame * tempo / 60.0 / 48000.0;
     const int64_t bar = (int64_t)(beats / 4.0);
-    lv2_atom_forge_frame_time(forge, 0);
-    lv2_atom_forge_object(forge, &object, 0, host_urid(host, LV2_TIME__Position));
-    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__frame));
-    lv2_atom_forge_long(forge, frame);
-    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__speed));
-    lv2_atom_forge_float(forge, 1.0f);
-    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__bar));
-    lv2_atom_forge_long(forge, bar);
-    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__barBeat));
-    lv2_atom_forge_float(forge, (float)(beats - 4.0 * (double)bar));
-    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__beatUnit));
-    lv2_atom_forge_int(forge, 4);
-    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__beatsPerBar));
-    lv2_atom_forge_float(forge, 4.0f);
-    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__beatsPerMinute));
-    lv2_atom_forge_float(forge, (float)tempo);
-    lv2_atom_forge_pop(forge, &object);
+    host_send_position(host, (HostPosition){.frame = frame,
+                                            .speed = 1.0f,
+                                            .tempo = (float)tempo,
+                                            .beats_per_bar = 4.0f,
+                                            .beat_unit = 4,
+                                            .has_place = true,
+                                            .bar = bar,
+                                            .bar_beat = (float)(beats - 4.0 * (double)bar)});
 }
 
 static int fail(const char* const why)

@@ -13,16 +13,6 @@ typedef struct {
     Stroke strokes[FIGURE_STROKES_MAX];
 } OwnFigure;
 
-static inline int64_t finer(int64_t a, int64_t b)
-{
-    while (b) {
-        const int64_t rest = a % b;
-        a = b;
-        b = rest;
-    }
-    return a;
-}
-
 /* Adds a line to a figure that was begun with {0}. */
 static inline void add_line(OwnFigure* const own, const Limb limb, const Voice voice,
                             const int grid, const int over, const char* const steps)
@@ -35,7 +25,7 @@ static inline void add_line(OwnFigure* const own, const Limb limb, const Voice v
         .limb = (uint8_t)limb, .voice = (uint8_t)voice, .bends = grid_bends(grid, over)};
     steps_read(steps, step, stroke, own->strokes, FIGURE_STROKES_MAX, &figure->stroke_count);
     figure->cycle_ticks = length > figure->cycle_ticks ? length : figure->cycle_ticks;
-    figure->step_ticks = figure->step_ticks ? finer(figure->step_ticks, step) : step;
+    figure->step_ticks = common_divisor(step, figure->step_ticks);
     figure->strokes = own->strokes;
     figure->plays_limb[limb] = true;
     strokes_sort(own->strokes, figure->stroke_count);

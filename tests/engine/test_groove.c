@@ -175,8 +175,32 @@ static void a_span_gives_the_same_strokes_however_it_is_cut(void)
     }
 }
 
+/* figure.h's promises, broken one by one. */
+static void a_figure_that_breaks_a_promise_is_not_valid(void)
+{
+    OwnFigure own = {.figure = {.id = 1, .bars = 1}};
+    add_line(&own, RIGHT_FOOT, VOICE_KICK, 4, 1, "O.oo");
+    CHECK(figure_valid(&own.figure));
+    const int64_t tick = own.strokes[1].tick;
+    own.strokes[1].tick = tick + 1;
+    CHECK(!figure_valid(&own.figure)); /* off its own grid */
+    own.strokes[1].tick = 0;
+    own.strokes[0].tick = tick;
+    CHECK(!figure_valid(&own.figure)); /* out of order */
+    own.strokes[0].tick = 0;
+    own.strokes[1].tick = tick;
+    own.strokes[2].tick = own.figure.cycle_ticks;
+    CHECK(!figure_valid(&own.figure)); /* past its end */
+    own.strokes[2].tick = 3 * TICKS_PER_QUARTER / 4;
+    own.strokes[2].level = LEVEL_REST;
+    CHECK(!figure_valid(&own.figure)); /* a stroke that is none */
+    own.strokes[2].level = LEVEL_NORMAL;
+    CHECK(figure_valid(&own.figure));
+}
+
 int main(void)
 {
+    RUN(a_figure_that_breaks_a_promise_is_not_valid);
     RUN(a_bar_figure_is_cut_by_a_shorter_bar_and_starts_again);
     RUN(a_bar_figure_starts_again_inside_a_longer_bar);
     RUN(a_figure_of_two_bars_takes_its_bars_in_turn);

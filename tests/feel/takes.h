@@ -8,7 +8,6 @@
 
 #include <lv2/atom/util.h>
 #include <lv2/midi/midi.h>
-#include <lv2/time/time.h>
 #include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -67,21 +66,11 @@ static inline void take_set(Host* const host, const char* const symbol, const fl
 static inline void take_position(Host* const host, const int64_t frame, const double tempo,
                                  const float speed)
 {
-    LV2_Atom_Forge* const forge = host_input(host);
-    LV2_Atom_Forge_Frame object;
-    lv2_atom_forge_frame_time(forge, 0);
-    lv2_atom_forge_object(forge, &object, 0, host_urid(host, LV2_TIME__Position));
-    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__frame));
-    lv2_atom_forge_long(forge, frame);
-    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__speed));
-    lv2_atom_forge_float(forge, speed);
-    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__beatsPerMinute));
-    lv2_atom_forge_float(forge, (float)tempo);
-    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__beatsPerBar));
-    lv2_atom_forge_float(forge, 4.0f);
-    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__beatUnit));
-    lv2_atom_forge_int(forge, 4);
-    lv2_atom_forge_pop(forge, &object);
+    host_send_position(host, (HostPosition){.frame = frame,
+                                            .speed = speed,
+                                            .tempo = (float)tempo,
+                                            .beats_per_bar = 4.0f,
+                                            .beat_unit = 4});
 }
 
 static inline void take_gather(Host* const host, const Session* const session, const int64_t start,

@@ -7,7 +7,6 @@
 #include "../help/check.h"
 
 #include <dlfcn.h>
-#include <lv2/time/time.h>
 #include <pthread.h>
 #include <stdarg.h>
 #include <stdio.h>
@@ -100,22 +99,6 @@ STAND_IN int nanosleep(const struct timespec* const wanted, struct timespec* con
 #endif
 
 #ifndef SANITIZED
-static void forge_position(Host* const host, const int64_t frame, const float speed,
-                           const float tempo)
-{
-    LV2_Atom_Forge* const forge = host_input(host);
-    LV2_Atom_Forge_Frame object;
-    lv2_atom_forge_frame_time(forge, 0);
-    lv2_atom_forge_object(forge, &object, 0, host_urid(host, LV2_TIME__Position));
-    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__frame));
-    lv2_atom_forge_long(forge, frame);
-    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__speed));
-    lv2_atom_forge_float(forge, speed);
-    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__beatsPerMinute));
-    lv2_atom_forge_float(forge, tempo);
-    lv2_atom_forge_pop(forge, &object);
-}
-
 static Host* open_built(void)
 {
     char why[HOST_WHY_ROOM];
@@ -132,8 +115,9 @@ static void run_blocks(Host* const host, const int blocks)
     char why[HOST_WHY_ROOM];
     for (int block = 0; block < blocks; ++block) {
         if (block % 97 == 0) {
-            forge_position(host, (block % 31) * 100000L, block % 5 ? 1.0f : 0.0f,
-                           60.0f + (float)(block % 200));
+            host_send_position(host, (HostPosition){.frame = (block % 31) * 100000L,
+                                                    .speed = block % 5 ? 1.0f : 0.0f,
+                                                    .tempo = 60.0f + (float)(block % 200)});
         }
         host_set(host, "groove", 1.0f + (float)(block / 50 % 100), why);
         host_set(host, "enabled", block % 61 ? 1.0f : 0.0f, why);

@@ -115,15 +115,15 @@ static void strokes_inside_the_pair_bend_in_proportion(void)
     }
 }
 
-static int common_divisor(const int a, const int b)
+static int divisor_of_both(const int a, const int b)
 {
-    return b ? common_divisor(b, a % b) : a;
+    return b ? divisor_of_both(b, a % b) : a;
 }
 
 /* 6 over 3 are eighths, so no tuplet. */
 static bool is_tuplet(const int grid, const int over)
 {
-    const int notes = grid / common_divisor(grid, over);
+    const int notes = grid / divisor_of_both(grid, over);
     return (notes & (notes - 1)) != 0;
 }
 

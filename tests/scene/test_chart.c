@@ -4,6 +4,7 @@
    Notes, June 1994: x for cymbals, filled ovals for drums. */
 #include "../../ui/scene/chart.h"
 #include "../../ui/scene/limb_staff.h"
+#include "../../ui/scene/words.h"
 #include "../bank/factory.h"
 #include "../help/check.h"
 

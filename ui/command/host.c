@@ -5,7 +5,7 @@
 
 #include <lv2/atom/atom.h>
 #include <lv2/log/log.h>
-#include <lv2/midi/midi.h>
+#include <lv2/time/time.h>
 #include <lv2/urid/urid.h>
 #include <math.h>
 #include <stdio.h>
@@ -256,6 +256,40 @@ LilvWorld* host_world(const Host* const host)
 LV2_Atom_Forge* host_input(Host* const host)
 {
     return &host->forge;
+}
+
+static void add_long(Host* const host, const char* const key, const int64_t value)
+{
+    lv2_atom_forge_key(&host->forge, host_urid(host, key));
+    lv2_atom_forge_long(&host->forge, value);
+}
+
+static void add_float(Host* const host, const char* const key, const float value)
+{
+    lv2_atom_forge_key(&host->forge, host_urid(host, key));
+    lv2_atom_forge_float(&host->forge, value);
+}
+
+void host_send_position(Host* const host, const HostPosition position)
+{
+    LV2_Atom_Forge_Frame object;
+    lv2_atom_forge_frame_time(&host->forge, 0);
+    lv2_atom_forge_object(&host->forge, &object, 0, host_urid(host, LV2_TIME__Position));
+    add_long(host, LV2_TIME__frame, position.frame);
+    add_float(host, LV2_TIME__speed, position.speed);
+    if (position.has_place) {
+        add_long(host, LV2_TIME__bar, position.bar);
+        add_float(host, LV2_TIME__barBeat, position.bar_beat);
+    }
+    if (position.beats_per_bar > 0.0f) {
+        add_float(host, LV2_TIME__beatsPerBar, position.beats_per_bar);
+        lv2_atom_forge_key(&host->forge, host_urid(host, LV2_TIME__beatUnit));
+        lv2_atom_forge_int(&host->forge, position.beat_unit);
+    }
+    if (position.tempo > 0.0f) {
+        add_float(host, LV2_TIME__beatsPerMinute, position.tempo);
+    }
+    lv2_atom_forge_pop(&host->forge, &object);
 }
 
 void host_set_room(Host* const host, const uint32_t bytes)

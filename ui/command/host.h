@@ -40,6 +40,21 @@ LilvWorld* host_world(const Host* host);
    already: write frame times and atoms. */
 LV2_Atom_Forge* host_input(Host* host);
 
+/* A time:Position; what is 0, or not told, is left out but for frame and speed. */
+typedef struct {
+    int64_t frame;
+    float speed;
+    float tempo; /* beats a minute */
+    float beats_per_bar;
+    int32_t beat_unit;
+    bool has_place; /* tell bar and bar_beat too */
+    int64_t bar;
+    float bar_beat;
+} HostPosition;
+
+/* Puts a position at frame 0 of the next run. */
+void host_send_position(Host* host, HostPosition position);
+
 /* Bytes that the body of midi_out may have from now on; 65536 at first. */
 void host_set_room(Host* host, uint32_t bytes);
 

@@ -6,18 +6,6 @@
 
 #include <stdio.h>
 
-static bool same_bar(const StrokeList* const a, const StrokeList* const b, const int64_t apart)
-{
-    bool same = a->count == b->count;
-    for (uint32_t i = 0; same && i < a->count; ++i) {
-        const Stroke x = a->strokes[i];
-        const Stroke y = b->strokes[i];
-        same = x.tick + apart == y.tick && x.limb == y.limb && x.voice == y.voice &&
-               x.level == y.level;
-    }
-    return same;
-}
-
 static void print_bar(const Choice* const choice, const Meter meter, const int bar)
 {
     static StrokeList before, now; /* too large for a stack */
@@ -27,7 +15,7 @@ static void print_bar(const Choice* const choice, const Meter meter, const int b
     const bool turns = bar == (int)choice->phrase_bars - 1 && choice->turnaround;
     printf("bar %d, %s%c", bar + 1, turns ? "turnaround in place of " : "",
            'A' + groove->form[bar % (int)groove->form_bars]);
-    if (bar > 0 && same_bar(&before, &now, ticks)) {
+    if (bar > 0 && stroke_lists_alike(&before, &now, ticks)) {
         printf(": as bar %d\n", bar);
     } else {
         putchar('\n');

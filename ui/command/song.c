@@ -3,7 +3,6 @@
 
 #include <lv2/atom/util.h>
 #include <lv2/midi/midi.h>
-#include <lv2/time/time.h>
 #include <math.h>
 #include <stdio.h>
 
@@ -17,30 +16,18 @@ void song_begin(Song* const song, const char* const title)
     smf_text(&song->tracks[DRUMS], 0, SMF_TRACK_NAME, "Drums");
 }
 
+/* Everything is told at a section's start, and no more than the place after. */
 static void send_position(Host* const host, const SongSection* const section, const int64_t frame,
                           const float speed)
 {
-    LV2_Atom_Forge* const forge = host_input(host);
-    LV2_Atom_Forge_Frame object;
-    lv2_atom_forge_frame_time(forge, 0);
-    lv2_atom_forge_object(forge, &object, 0, host_urid(host, LV2_TIME__Position));
-    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__frame));
-    lv2_atom_forge_long(forge, frame);
-    lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__speed));
-    lv2_atom_forge_float(forge, speed);
+    HostPosition position = {.frame = frame, .speed = speed};
     if (frame == 0) {
-        lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__bar));
-        lv2_atom_forge_long(forge, 0);
-        lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__barBeat));
-        lv2_atom_forge_float(forge, 0.0f);
-        lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__beatsPerBar));
-        lv2_atom_forge_float(forge, (float)section->beats);
-        lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__beatUnit));
-        lv2_atom_forge_int(forge, section->beat_unit);
-        lv2_atom_forge_key(forge, host_urid(host, LV2_TIME__beatsPerMinute));
-        lv2_atom_forge_float(forge, (float)section->tempo);
+        position.has_place = true;
+        position.tempo = (float)section->tempo;
+        position.beats_per_bar = (float)section->beats;
+        position.beat_unit = section->beat_unit;
     }
-    lv2_atom_forge_pop(forge, &object);
+    host_send_position(host, position);
 }
 
 /* File ticks in one frame; by the tempo as the plugin got it. */

@@ -1,34 +1,11 @@
 // SPDX-License-Identifier: ISC
 #include "staff.h"
 
+#include "../scene/words.h"
+
 #include <string.h>
 
 enum { COLUMNS_MAX = 1024, PAGE_MAX = 2 * COLUMNS_MAX, FINEST = 48, LABEL_WIDTH = 28 };
-
-static const char* const limb_words[LIMB_COUNT] = {"right hand", "left hand", "right foot",
-                                                   "left foot"};
-
-static const char* const voice_words[VOICE_COUNT] = {
-    [VOICE_KICK] = "kick",
-    [VOICE_KICK_LEFT] = "left kick",
-    [VOICE_SNARE] = "snare",
-    [VOICE_SIDE_STICK] = "side stick",
-    [VOICE_HAT_CLOSED] = "closed hat",
-    [VOICE_HAT_HALF_OPEN] = "half-open hat",
-    [VOICE_HAT_OPEN] = "open hat",
-    [VOICE_HAT_PEDAL] = "pedal hat",
-    [VOICE_RIDE] = "ride",
-    [VOICE_RIDE_BELL] = "ride bell",
-    [VOICE_CRASH] = "crash",
-    [VOICE_CRASH_2] = "second crash",
-    [VOICE_CHINA] = "china",
-    [VOICE_SPLASH] = "splash",
-    [VOICE_TOM_HIGH] = "high tom",
-    [VOICE_TOM_MID] = "middle tom",
-    [VOICE_TOM_LOW] = "low tom",
-    [VOICE_TOM_FLOOR] = "floor tom",
-    [VOICE_COWBELL] = "cowbell",
-};
 
 static bool fits(const StrokeList* const strokes, const int64_t bar_begin, const int64_t step)
 {
@@ -118,7 +95,7 @@ static void print_row(FILE* const out, const StrokeList* const strokes, const Pa
         }
     }
     if (used) {
-        snprintf(label, sizeof label, "%s, %s", limb_words[limb], voice_words[voice]);
+        snprintf(label, sizeof label, "%s, %s", limb_word((Limb)limb), voice_word((Voice)voice));
         print_padded(out, label, line);
     }
 }

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: ISC
 #include "limb_staff.h"
 
+#include "words.h"
+
 #include <stdio.h>
 
 static const double line_below[LIMB_COUNT] = {
@@ -9,33 +11,6 @@ static const double line_below[LIMB_COUNT] = {
 static const char* const limb_labels[LIMB_COUNT] = {"R hand", "L hand", "R foot", "L foot"};
 
 static const double feet_letters_below = 142.0;
-
-const char* voice_word(const Voice voice)
-{
-    static const char* const words[VOICE_COUNT + 1] = {
-        [VOICE_KICK] = "kick",
-        [VOICE_KICK_LEFT] = "left kick",
-        [VOICE_SNARE] = "snare",
-        [VOICE_SIDE_STICK] = "side stick",
-        [VOICE_HAT_CLOSED] = "closed hat",
-        [VOICE_HAT_HALF_OPEN] = "half-open hat",
-        [VOICE_HAT_OPEN] = "open hat",
-        [VOICE_HAT_PEDAL] = "pedal hat",
-        [VOICE_RIDE] = "ride",
-        [VOICE_RIDE_BELL] = "ride bell",
-        [VOICE_CRASH] = "crash",
-        [VOICE_CRASH_2] = "second crash",
-        [VOICE_CHINA] = "china",
-        [VOICE_SPLASH] = "splash",
-        [VOICE_TOM_HIGH] = "high tom",
-        [VOICE_TOM_MID] = "middle tom",
-        [VOICE_TOM_LOW] = "low tom",
-        [VOICE_TOM_FLOOR] = "floor tom",
-        [VOICE_COWBELL] = "cowbell",
-        [VOICE_COUNT] = "",
-    };
-    return words[voice];
-}
 
 static bool points_up(const uint8_t limb)
 {

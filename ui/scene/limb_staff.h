@@ -17,6 +17,3 @@ typedef struct {
    a word stands over the first stroke after a change.  `is_last`: a double bar. */
 void limb_staff_draw(cairo_t* cairo, const SheetBar* bar, Meter meter, StaffPlace place,
                      uint8_t voices[LIMB_COUNT], bool is_last);
-
-/* The voice in words, such as "half-open hat". */
-const char* voice_word(Voice voice);

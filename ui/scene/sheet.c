@@ -3,17 +3,6 @@
 
 #include <stddef.h>
 
-static bool same_strokes(const StrokeList* const a, const StrokeList* const b)
-{
-    bool same = a->count == b->count;
-    for (uint32_t i = 0; same && i < a->count; ++i) {
-        const Stroke x = a->strokes[i];
-        const Stroke y = b->strokes[i];
-        same = x.tick == y.tick && x.limb == y.limb && x.voice == y.voice && x.level == y.level;
-    }
-    return same;
-}
-
 static void fill_bar(SheetBar* const row, const Choice* const choice, const Meter meter,
                      const int bar)
 {
@@ -38,7 +27,7 @@ void sheet_fill(Sheet* const sheet, const Choice* const choice, const Meter mete
         sheet->form[bar] = row->letter;
         SheetBar* const before = sheet->count ? row - 1 : NULL;
         if (before && before->letter == row->letter && before->turns == row->turns &&
-            same_strokes(&before->strokes, &row->strokes)) {
+            stroke_lists_alike(&before->strokes, &row->strokes, 0)) {
             before->last = bar + 1;
         } else {
             ++sheet->count;

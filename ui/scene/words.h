@@ -1,0 +1,11 @@
+// SPDX-License-Identifier: ISC
+/* words.h - what limbs and voices are called where people read them. */
+#pragma once
+
+#include "../../plugin/engine/stroke.h"
+
+/* "right hand" and so on. */
+const char* limb_word(Limb limb);
+
+/* "half-open hat" and so on. */
+const char* voice_word(Voice voice);
