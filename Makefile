@@ -38,7 +38,8 @@ ALL_CFLAGS = -std=c11 -D_POSIX_C_SOURCE=200809L -D_XOPEN_SOURCE=700 -fPIC \
 objects = $(patsubst %.c,$(BUILD)/%.o,$(wildcard $(1)))
 ENGINE := $(call objects,plugin/engine/*.c)
 BANK := $(call objects,plugin/bank/*.c)
-LV2 := $(call objects,plugin/lv2/*.c)
+TALK := $(call objects,plugin/talk/*.c)
+LV2 := $(call objects,plugin/lv2/*.c) $(TALK)
 SCENE := $(call objects,ui/scene/*.c)
 COMMAND := $(call objects,ui/command/*.c) $(SCENE)
 BANK_FILES := $(wildcard presets/*.ttl) ttl/terms.ttl
@@ -93,7 +94,7 @@ $(BUILD)/fourlimb: $(COMMAND) $(BANK) $(ENGINE)
 
 COMMAND_ROOM := $(filter-out %/main.o,$(COMMAND))
 
-$(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(COMMAND_ROOM) $(BANK) $(ENGINE)
+$(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(COMMAND_ROOM) $(TALK) $(BANK) $(ENGINE)
 	@echo "  LINK $@"
 	@$(CC) $(ALL_CFLAGS) -rdynamic -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(BANK_LIBS) -lm
 

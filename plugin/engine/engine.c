@@ -4,6 +4,7 @@
 /* Something that the readouts depend on has changed. */
 static void restart_survey(Engine* const engine)
 {
+    ++engine->revision;
     engine->realign_bars = choice_realign_bars(&engine->choice, engine->position.meter);
     survey_start(&engine->survey, &engine->choice, engine->position.meter,
                  position_tempo(&engine->position));
@@ -12,6 +13,7 @@ static void restart_survey(Engine* const engine)
 /* What is asked for is played from here on. */
 static void choose(Engine* const engine)
 {
+    ++engine->revision;
     engine->played = engine->settings;
     engine->choice =
         choice_make(engine->library, &engine->played, position_tempo(&engine->position));
@@ -98,6 +100,7 @@ void engine_init(Engine* const engine, const Library* const library, const doubl
     engine->survey = (Survey){.at = 0};
     engine->performer = (Performer){.drawn_until = 0};
     engine->line_waits = false;
+    engine->revision = 0;
     engine->out.count = engine->out.room = 0;
     position_init(&engine->position, frames_per_second);
     choose(engine);
@@ -127,6 +130,7 @@ static void take_at_once(Engine* const engine)
 
 void engine_set(Engine* const engine, const Settings* const settings)
 {
+    ++engine->revision;
     engine->settings = *settings;
     take_at_once(engine);
     if (settings_play_alike(settings, &engine->played)) {
