@@ -41,6 +41,7 @@ BANK := $(call objects,plugin/bank/*.c)
 TALK := $(call objects,plugin/talk/*.c)
 LV2 := $(call objects,plugin/lv2/*.c) $(TALK)
 SCENE := $(call objects,ui/scene/*.c)
+DESK := $(call objects,ui/desk/*.c)
 COMMAND := $(call objects,ui/command/*.c) $(SCENE)
 BANK_FILES := $(wildcard presets/*.ttl) ttl/terms.ttl
 TESTS := $(patsubst tests/%.c,$(BUILD)/tests/%,$(wildcard tests/*/test_*.c))
@@ -97,6 +98,11 @@ COMMAND_ROOM := $(filter-out %/main.o,$(COMMAND))
 $(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(COMMAND_ROOM) $(TALK) $(BANK) $(ENGINE)
 	@echo "  LINK $@"
 	@$(CC) $(ALL_CFLAGS) -rdynamic -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(BANK_LIBS) -lm
+
+STAGE := $(BUILD)/tests/scene/stage.o $(BUILD)/tests/scene/scenes.o
+$(BUILD)/pictures: $(BUILD)/tests/scene/pictures.o $(STAGE) $(DESK) $(COMMAND_ROOM) $(TALK) $(BANK) $(ENGINE)
+	@echo "  LINK $@"
+	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(BANK_LIBS) -lm
 
 LIVE_ROOM := $(BUILD)/tests/live/child.o $(BUILD)/tests/live/jack_driver.o \
 	$(BUILD)/tests/live/stage.o $(BUILD)/tests/live/tab.o

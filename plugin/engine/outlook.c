@@ -227,12 +227,15 @@ SeenPlace outlook_place(Outlook* const outlook, const Engine* const engine)
         .host_has_place = position->has_meter && !position->provisional,
         .waiting = engine->waiting,
     };
+    const int64_t bar = bar_now(engine);
+    place.phrase_bars = engine->choice.phrase_bars;
+    place.phrase = bar - bar % place.phrase_bars;
     place.tick = tick - (double)(place.bar * bar_ticks);
     if (engine->waiting) {
         place.change_bar = floor_div(engine->change_tick, bar_ticks);
         place.change_tick = (int32_t)floor_mod(engine->change_tick, bar_ticks);
     }
-    find_meetings(outlook, engine, bar_now(engine));
+    find_meetings(outlook, engine, bar);
     place.feet_meet = outlook->feet_meet;
     place.all_meet = outlook->all_meet;
     return place;

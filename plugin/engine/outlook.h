@@ -52,6 +52,8 @@ typedef struct {
 typedef struct {
     int64_t bar;             /* from 0, negative in a count-in */
     double tick;             /* from the bar line */
+    int64_t phrase;          /* the first bar of the phrase it is in */
+    uint32_t phrase_bars;
     double ticks_per_second; /* 0 standing */
     bool rolling;
     bool host_has_tempo; /* else the groove's own */

@@ -90,6 +90,7 @@ static bool places_alike(const SeenPlace* const a, const SeenPlace* const b)
     return a->bar == b->bar && !(a->tick < b->tick) && !(a->tick > b->tick) &&
            a->rolling == b->rolling && a->waiting == b->waiting &&
            a->host_has_tempo == b->host_has_tempo && a->host_has_place == b->host_has_place &&
+           a->phrase == b->phrase && a->phrase_bars == b->phrase_bars &&
            a->change_bar == b->change_bar && a->change_tick == b->change_tick &&
            a->feet_meet == b->feet_meet && a->all_meet == b->all_meet;
 }
@@ -118,6 +119,9 @@ static void tell_onlooker(Notify* const notify, const Engine* const engine, cons
 {
     notify->watched -= frames;
     notify->since_place += frames;
+    if (notify->outlook.is_ready) { /* a bar is of a phrase: tell which that is first */
+        notify->since_place = INT64_MAX / 2;
+    }
     tell_new_place(notify, engine, uris);
     for (uint32_t done = 0; done < frames; done += FRAMES_A_STEP) {
         outlook_step(&notify->outlook, engine);

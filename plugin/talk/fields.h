@@ -22,6 +22,8 @@
 #define PLACE_FIELDS(X)                                                                            \
     X(int64_t, bar)                                                                                \
     X(double, tick)                                                                                \
+    X(int64_t, phrase)                                                                             \
+    X(uint32_t, phrase_bars)                                                                       \
     X(double, ticks_per_second)                                                                    \
     X(bool, rolling)                                                                               \
     X(bool, host_has_tempo)                                                                        \

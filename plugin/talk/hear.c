@@ -162,6 +162,9 @@ bool hear_place(const LV2_Atom* const value, const Uris* const uris, SeenPlace* 
         return false;
     }
     PLACE_FIELDS(TAKE_NUMBER)
+    if (to->phrase_bars < 1 || to->phrase_bars > FORM_BARS_MAX) {
+        to->phrase_bars = 1;
+    }
     return true;
 }
 

@@ -21,8 +21,8 @@ static void draw_cross(cairo_t* const cairo, const double x, const double y, con
 }
 
 /* A ring over the head: the hat is open; with a bar through it, half open. */
-static void draw_ring(cairo_t* const cairo, const double x, const double y, const bool barred,
-                      const Mark mark)
+void ink_ring(cairo_t* const cairo, const double x, const double y, const bool barred,
+              const Mark mark)
 {
     const double s = mark.scale;
     set_colour(cairo, mark.colour);
@@ -80,8 +80,8 @@ void ink_head(cairo_t* const cairo, const double x, const double y, const Voice 
     switch (voice) {
     case VOICE_HAT_OPEN:
     case VOICE_HAT_HALF_OPEN:
-        draw_ring(cairo, x + 5.5 * mark.scale, y - 5.0 * mark.scale, voice == VOICE_HAT_HALF_OPEN,
-                  mark);
+        ink_ring(cairo, x + 5.5 * mark.scale, y - 5.0 * mark.scale, voice == VOICE_HAT_HALF_OPEN,
+                 mark);
         draw_cross(cairo, x, y, mark);
         break;
     case VOICE_HAT_CLOSED:

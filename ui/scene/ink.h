@@ -64,6 +64,9 @@ void ink_triangle(cairo_t* cairo, double x, double y, double half, Point point, 
    (Weinberg, "Guidelines for Drumset Notation", Percussive Notes, June 1994). */
 void ink_head(cairo_t* cairo, double x, double y, Voice voice, Mark mark);
 
+/* The ring of an open hat, barred where half open, by itself. */
+void ink_ring(cairo_t* cairo, double x, double y, bool barred, Mark mark);
+
 /* An accent sign, a ghost's brackets, the small heads of a flam or drag. */
 void ink_accent(cairo_t* cairo, double x, double y, Colour colour);
 void ink_brackets(cairo_t* cairo, double x, double y, Mark mark);

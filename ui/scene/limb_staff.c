@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "limb_staff.h"
 
+#include "count.h"
 #include "words.h"
 
 #include <stdio.h>
@@ -22,40 +23,22 @@ static double x_of(const StaffPlace place, const Meter meter, const int64_t tick
     return place.x + place.width * (double)tick / (double)meter_bar_ticks(meter);
 }
 
-/* Steps in a beat that have syllables: long used in teaching, common practice, no
-   source; thirty-seconds have none of their own between the sixteenths. */
-typedef struct {
-    int steps;
-    const char* syllables[7]; /* of the second step and on */
-} CountGrid;
-
-static const CountGrid count_grids[] = {
-    {1, {""}},
-    {2, {"&"}},
-    {3, {"trip", "let"}},
-    {4, {"e", "&", "a"}},
-    {6, {"trip", "let", "&", "trip", "let"}},
-    {8, {"", "e", "", "&", "", "a", ""}},
-};
-
-enum { COUNT_GRIDS = sizeof count_grids / sizeof *count_grids };
-
 /* The coarsest grid that all strokes of one beat fall on; beats alone if none. */
 static const CountGrid* grid_of_beat(const StrokeList* const strokes, const int64_t begin,
                                      const int64_t beat)
 {
-    for (int g = 0; g < COUNT_GRIDS; ++g) {
-        const int64_t step = beat / count_grids[g].steps;
+    for (int g = 0; g < COUNT_COARSE; ++g) {
+        const int64_t step = beat / count_coarse[g].steps;
         bool fits = true;
         for (uint32_t i = 0; i < strokes->count; ++i) {
             const int64_t tick = strokes->strokes[i].tick - begin;
             fits = fits && (tick < 0 || tick >= beat || tick % step == 0);
         }
         if (fits) {
-            return &count_grids[g];
+            return &count_coarse[g];
         }
     }
-    return &count_grids[0];
+    return &count_coarse[0];
 }
 
 static void draw_syllables(cairo_t* const cairo, const SheetBar* const bar, const Meter meter,
@@ -63,7 +46,7 @@ static void draw_syllables(cairo_t* const cairo, const SheetBar* const bar, cons
 {
     const int64_t beat = meter_beat_ticks(meter);
     const CountGrid* const grid =
-        meter.beat_unit == 4 ? grid_of_beat(&bar->strokes, begin, beat) : &count_grids[0];
+        meter.beat_unit == 4 ? grid_of_beat(&bar->strokes, begin, beat) : &count_coarse[0];
     const Type type = {9.0, false, ALIGN_CENTRE, GREY(0.35)};
     for (int step = 1; step < grid->steps; ++step) {
         ink_text(cairo, x_of(place, meter, begin + beat * step / grid->steps), place.y, type,
