@@ -40,6 +40,13 @@ static void play_light(Stage* const stage)
     play(stage);
 }
 
+static void play_too_fast(Stage* const stage)
+{
+    stage->tempo = 300.0f;
+    pick(stage, CONTROL_FEET, named(stage, SHELF_FEET, "Sixteenths"));
+    play(stage);
+}
+
 static void play_feet_list(Stage* const stage)
 {
     play(stage);
@@ -51,7 +58,7 @@ static void play_feet_list(Stage* const stage)
 
 static void play_groove_list(Stage* const stage)
 {
-    play(stage);
+    play_light(stage);
     stage_key(stage, 'g');
     stage_key(stage, PANE_KEY_DOWN);
     stage_run(stage, 0.1);
@@ -130,6 +137,7 @@ const StageScene stage_scenes[] = {
     {"feet-list", 960, 540, 1.0, play_feet_list},
     {"feet-list-least", 720, 420, 1.0, play_feet_list},
     {"groove-list-light", 960, 540, 1.0, play_groove_list},
+    {"past-the-record", 960, 540, 1.0, play_too_fast},
     {"practice", 960, 540, 1.0, play_practice},
     {"rolling-feet", 960, 540, 1.0, play_rolling_feet},
     {"seven-eight", 960, 540, 1.0, play_seven_eight},

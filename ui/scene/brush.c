@@ -80,7 +80,17 @@ Voice voice_of_limb(const SeenBar* const bar, const int limb)
     return (Voice)most;
 }
 
-double stem_height(const SeenStroke* const stroke)
+double stem_height(const Geometry* const g, const SeenStroke* const stroke)
 {
-    return 5.0 + 27.0 * stroke->velocity / 127.0;
+    const double tallest = (g->compact ? 19.0 : 26.0) * g->scale;
+    return 5.0 * g->scale + tallest * stroke->velocity / 127.0;
+}
+
+double brush_fit(const Brush* const brush, const double x, const double y, const double room,
+                 Type type, const char* const words)
+{
+    while (type.size > 11.0 && ink_width(brush->cairo, type, words) > room) {
+        type.size -= 1.0;
+    }
+    return ink_text_in(brush->cairo, x, y, room, type, words);
 }

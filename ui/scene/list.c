@@ -45,10 +45,12 @@ static void draw_line_words(const Brush* const brush, const Box box, const Entry
     const View* const view = brush->view;
     const Palette* const colours = brush->colours;
     const double left = box.x + 18.0;
-    const double room = entry->figure ? 142.0 : box.width - 100.0;
+    const bool has_picture = entry->figure && !brush->g->compact;
+    const double room = has_picture ? 142.0 : box.width - (has_rates(view) ? 132.0 : 90.0);
+    const bool one_line = brush->g->compact;
     char text[128];
-    ink_text_in(brush->cairo, left, box.y + 14.0, room,
-                brush_type(13.0, plays || waits, ALIGN_LEFT, colours->ink), entry->label);
+    brush_fit(brush, left, box.y + (one_line ? 18.0 : 14.0), room,
+              brush_type(13.0, plays || waits, ALIGN_LEFT, colours->ink), entry->label);
     if (plays) {
         ink_triangle(brush->cairo, box.x + 8.0, box.y + 15.0, 5.0, POINT_RIGHT, true,
                      colours->accent);
@@ -62,7 +64,7 @@ static void draw_line_words(const Brush* const brush, const Box box, const Entry
         snprintf(text, sizeof text, "%s", entry->comment);
     }
     const bool marked = plays || waits;
-    if (!brush->g->compact || marked) {
+    if (!one_line) {
         ink_text_in(brush->cairo, left, box.y + 26.0, room,
                     brush_type(10.0, marked, ALIGN_LEFT, marked ? colours->accent : colours->soft),
                     text);
@@ -202,8 +204,8 @@ static void draw_side(const Brush* const brush, const double x, const char* cons
     const double y = brush->g->panel + 18.0;
     ink_triangle(brush->cairo, x + 5.0, y - 4.0, 4.5, POINT_RIGHT, filled, colours->accent);
     ink_text(brush->cairo, x + 18.0, y, brush_type(11.0, true, ALIGN_LEFT, colours->accent), title);
-    ink_text_in(brush->cairo, x + 18.0, y + 20.0, (brush->g->right - brush->g->labels) / 2.0 - 36.0,
-                brush_type(16.0, true, ALIGN_LEFT, colours->ink), entry ? entry->label : "");
+    brush_fit(brush, x + 18.0, y + 20.0, (brush->g->right - brush->g->labels) / 2.0 - 36.0,
+              brush_type(16.0, true, ALIGN_LEFT, colours->ink), entry ? entry->label : "");
     if (feet) {
         draw_demand(brush, x + 18.0, y + 40.0, feet);
     } else if (entry && entry->figure) {

@@ -180,7 +180,8 @@ void draw_overview(const Brush* const brush)
     draw_change(brush);
     if (view->has_place && !g->list) {
         const double y = g->overview.y + 0.5 * g->overview.height;
-        draw_meeting(brush, y - 3.0, view->place.feet_meet, true, "feet meet the bar line");
+        draw_meeting(brush, y - 3.0, view->place.feet_meet, true,
+                     g->compact ? "feet meet bar line" : "feet meet the bar line");
         draw_meeting(brush, y + (g->compact ? 19.0 : 25.0), view->place.all_meet, false,
                      "all meet again");
     }

@@ -191,7 +191,9 @@ static void draw_page(const Brush* const brush, const Target* const target)
 void draw_panel(const Brush* const brush)
 {
     const double y = floor(brush->g->panel) + 0.5;
-    ink_line(brush->cairo, 0.0, y, brush->g->width, y, 1.0, brush->colours->rule);
+    if (!brush->g->list) {
+        ink_line(brush->cairo, 0.0, y, brush->g->width, y, 1.0, brush->colours->rule);
+    }
     for (int i = 0; i < brush->targets->count; ++i) {
         const Target* const target = &brush->targets->targets[i];
         if (target->id.kind == TARGET_TAB) {
@@ -249,7 +251,10 @@ void draw_help(const Brush* const brush)
     const Palette* const colours = brush->colours;
     const Geometry* const g = brush->g;
     char text[MESSAGE_ROOM + 64] = "";
-    const TargetId pointed = view->hover.kind != TARGET_NONE ? view->hover : view->focus;
+    const TargetId list = {TARGET_LIST, 0};
+    const TargetId pointed = view->hover.kind != TARGET_NONE ? view->hover
+                             : g->list                       ? list
+                                                             : view->focus;
     const char* words = help_of(view, pointed);
     if (view->is_typing) {
         words = "Type a value: Enter sets it, Esc leaves it as it was";

@@ -46,8 +46,8 @@ static void draw_head(const Brush* const brush, const SeenStroke* const stroke, 
     ink_head(brush->cairo, x, y, is_ringed ? VOICE_HAT_CLOSED : (Voice)stroke->voice, mark);
     if (is_ringed) {
         const double up = points_up(stroke->limb) ? -1.0 : 1.0;
-        const double far = stem_height(stroke) * brush->g->scale + 5.0 * mark.scale;
-        const Mark ring = {mark.colour, mark.scale, mark.hollow};
+        const double far = stem_height(brush->g, stroke) + 4.5 * mark.scale;
+        const Mark ring = {mark.colour, 0.85 * mark.scale, mark.hollow};
         ink_ring(brush->cairo, x, y + up * far, stroke->voice == VOICE_HAT_HALF_OPEN, ring);
     }
     if (stroke->level == LEVEL_GHOST && !stroke->is_grace) {
@@ -59,16 +59,16 @@ static void draw_stroke(const Brush* const brush, const Shown* const shown,
                         const SeenStroke* const stroke)
 {
     const double x = x_of(shown, stroke->felt);
-    if (x > shown->to) {
-        return;
+    if (x > shown->to + (shown->is_next ? -7.0 : 0.0)) {
+        return; /* whole signs only */
     }
     const double s = brush->g->scale;
     const double y = brush->g->line[stroke->limb];
     const double up = points_up(stroke->limb) ? -1.0 : 1.0;
-    const double size = stroke->is_grace ? 0.75 : 1.4;
+    const double size = (stroke->is_grace ? 0.9 : 1.7) * (brush->g->compact ? 0.85 : 1.0);
     const bool heard = is_heard(brush->view, stroke->limb);
     const Mark mark = {stroke_colour(brush, shown), size * s * (brush->lit ? 1.28 : 1.0), !heard};
-    const double stem = stem_height(stroke) * s;
+    const double stem = stem_height(brush->g, stroke);
     ink_line(brush->cairo, x, y, x, y + up * stem,
              (brush->lit ? 3.4
               : heard    ? 2.0
