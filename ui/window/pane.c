@@ -23,11 +23,12 @@ static void wait_for_the_first_size(Pane* const pane)
 {
     const struct timespec moment = {0, LOOK_EVERY_MS * 1000000L};
     puglProcessEvents(pane->view);
-    for (int waited = 0; waited < FIRST_SIZE_MS && !pane->reshaped; waited += LOOK_EVERY_MS) {
+    for (int waited = 0; waited < FIRST_SIZE_MS && !pane->reshaped && !pane->gone;
+         waited += LOOK_EVERY_MS) {
         nanosleep(&moment, NULL);
         puglProcessEvents(pane->view);
     }
-    if (!pane->reshaped) { /* a slow server; meet its context all the same */
+    if (!pane->reshaped && !pane->gone) { /* a slow server; meet its context all the same */
         puglPostRedisplay(pane->view);
         puglProcessEvents(pane->view);
     }

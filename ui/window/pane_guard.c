@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "pane_inside.h"
 
-#include <X11/Xlib.h>
+#include <X11/Xproto.h>
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -22,6 +22,9 @@ static int on_error(Display* const display, XErrorEvent* const error)
     }
     if (pane->window && error->resourceid == pane->window &&
         (error->error_code == BadWindow || error->error_code == BadDrawable)) {
+        pane->gone = true;
+    }
+    if (error->request_code == X_CreateWindow) { /* there is no such parent */
         pane->gone = true;
     }
     return 0;
