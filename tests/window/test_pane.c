@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* A pane does its host no harm: a test for each fault of Debian 12's Pugl that
-   ui/window/pane.c cures.  Seen from outside: by a second X connection, by
-   /proc/self, by GLX itself.  tests/window/cures.sh takes each cure out and
+   ui/window/pane.c cures (the second is in test_cycles.c).  Seen from outside: by a second X connection, by
+   GLX itself.  tests/window/cures.sh takes each cure out and
    looks whether its test then fails; it gives a test's number as argument. */
 #include "host.h"
 #include "xvfb.h"
@@ -9,13 +9,11 @@
 #include "../help/check.h"
 #include "../live/child.h"
 
-#include <dirent.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <unistd.h>
 
-enum { SECONDS_MAX = 30, CYCLES = 200, SETTLED = 20 };
+enum { SECONDS_MAX = 30 };
 
 /* ---- 1: the window is there */
 
@@ -41,75 +39,6 @@ static void another_client_sees_the_window_as_soon_as_it_is_open(void)
     for (int i = 0; i < 6; ++i) {
         CHECK_INT(apart(other_clients_see_it), 1);
     }
-}
-
-/* ---- 2: windows come and go */
-
-static long resident_kib(void)
-{
-    long pages = 0;
-    FILE* const file = fopen("/proc/self/statm", "r");
-    if (file) {
-        if (fscanf(file, "%*d %ld", &pages) != 1) {
-            pages = 0;
-        }
-        fclose(file);
-    }
-    return pages * (sysconf(_SC_PAGESIZE) / 1024);
-}
-
-static int open_files(void)
-{
-    DIR* const folder = opendir("/proc/self/fd");
-    int count = 0;
-    while (folder && readdir(folder)) {
-        ++count;
-    }
-    closedir(folder);
-    return count;
-}
-
-static bool a_cycle(Host* const host, const uint32_t* const picture)
-{
-    Pane* const pane = host_open(host, 64, 48);
-    const bool good = pane && pane_upload(pane, PANE_PLAIN, (const unsigned char*)picture, 64, 48,
-                                          64 * 4, (PaneRect){0, 0, 64, 48});
-    if (good) {
-        pane_poll(pane);
-    }
-    pane_close(pane);
-    return good;
-}
-
-static bool they_leave_nothing(void)
-{
-    Host host;
-    uint32_t* const picture = host_picture(64, 48, 0);
-    bool held = host_start(&host) && picture;
-    long kib = 0;
-    int files = 0;
-    for (int i = 0; held && i < CYCLES; ++i) {
-        held = CHECK(a_cycle(&host, picture));
-        if (i + 1 == SETTLED) {
-            kib = resident_kib();
-            files = open_files();
-        }
-    }
-    free(picture);
-    /* The fault costs 4 MB a window, 720 MB here; the cure is to cost nothing, and
-       allocators stray by some pages a window: 8 MB are 45 kB a window. */
-    held = held && CHECK_NEAR(resident_kib() - kib, 0, 8 * 1024) && CHECK_INT(open_files(), files);
-    if (getenv("WINDOW")) {
-        printf("# after %d windows %ld KiB, after %d %ld KiB\n", SETTLED, kib, CYCLES,
-               resident_kib());
-    }
-    host_end(&host);
-    return held;
-}
-
-static void two_hundred_windows_leave_neither_memory_nor_files_behind(void)
-{
-    CHECK_INT(apart(they_leave_nothing), 1);
 }
 
 /* ---- 3: the host's own drawing */
@@ -291,7 +220,6 @@ typedef struct {
 
 static const Row ROWS[] = {
     ROW(another_client_sees_the_window_as_soon_as_it_is_open, NULL),
-    ROW(two_hundred_windows_leave_neither_memory_nor_files_behind, NULL),
     ROW(the_hosts_own_drawing_goes_on_undisturbed, NULL),
     ROW(a_parent_destroyed_first_ends_the_pane_and_not_the_host, NULL),
     ROW(without_a_display_or_a_parent_the_reason_is_told, NULL),

@@ -8,7 +8,7 @@
    3. it takes the thread's GL context from the host: pane_guard.c;
    4. it goes on drawing on a window that was destroyed with its parent, and X
       errors end processes: take in pane_input.c, pane_guard.c;
-   5. without a display or GLX it uses a null pointer: pane_display_serves. */
+   5. without a display or GLX it uses a null pointer: pane_try_display. */
 #include "pane_inside.h"
 
 #include <X11/Xutil.h>
@@ -112,12 +112,13 @@ static void finish(Pane* const pane)
 Pane* pane_open(const PaneRequest* const request, char why[256])
 {
     why[0] = '\0';
-    if (!pane_display_serves(why)) {
-        return NULL;
-    }
-    Pane* const pane = calloc(1, sizeof *pane);
+    Display* const trial = pane_try_display(why);
+    Pane* const pane = trial ? calloc(1, sizeof *pane) : NULL;
     if (!pane) {
-        snprintf(why, 256, "no window: no memory is left");
+        if (trial) {
+            snprintf(why, 256, "no window: no memory is left");
+            XCloseDisplay(trial);
+        }
         return NULL;
     }
     pane->event = request->event;
@@ -127,6 +128,7 @@ Pane* pane_open(const PaneRequest* const request, char why[256])
     const PaneHost host = pane_guard_enter(pane);
     const bool created = create(pane, request);
     pane_guard_leave(pane, &host);
+    XCloseDisplay(trial);
     if (!created) {
         snprintf(why, 256,
                  "no window: the X server refused one of %d x %d with OpenGL in parent 0x%lx",

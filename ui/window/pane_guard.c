@@ -77,14 +77,14 @@ static bool has_visual(Display* const display)
     return visual;
 }
 
-bool pane_display_serves(char why[256])
+Display* pane_try_display(char why[256])
 {
     Display* const display = XOpenDisplay(NULL);
     if (!display) {
         snprintf(why, 256,
                  "no window: the X display \"%.100s\" doesn't answer; DISPLAY must name one",
                  XDisplayName(NULL));
-        return false;
+        return NULL;
     }
     const char* lack = NULL;
     if (!glXQueryExtension(display, NULL, NULL)) {
@@ -95,9 +95,9 @@ bool pane_display_serves(char why[256])
     if (lack) {
         snprintf(why, 256, "no window: the X display \"%.100s\" %s, so nothing can be drawn on it",
                  XDisplayName(NULL), lack);
+        XCloseDisplay(display);
     }
-    XCloseDisplay(display);
-    return !lack;
+    return lack ? NULL : display;
 }
 
 double pane_scale_of(Display* const display)

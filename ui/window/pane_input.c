@@ -204,6 +204,9 @@ static bool take(Pane* const pane, XEvent* const event)
     case ClientMessage:
         take_message(pane, &event->xclient);
         return true;
+    case MappingNotify: /* another layout: Pugl would go on with the old one */
+        XRefreshKeyboardMapping(&event->xmapping);
+        return true;
     case KeyPress:
         return take_key(pane, &event->xkey);
     default: /* a number of X's, not an enum of ours: the rest is Pugl's */

@@ -63,8 +63,10 @@ void pane_guard_leave(const Pane* pane, const PaneHost* host);
 /* Whether the pane's own context is now current. */
 bool pane_make_current(const Pane* pane);
 
-/* Whether puglCreate would live: a display, GLX, a visual.  Else says why not. */
-bool pane_display_serves(char why[256]);
+/* A connection that shows that puglCreate will live: there are a display, GLX, a
+   visual.  Else NULL, and says why not.  To be closed only when Pugl has its own:
+   GLX would unload its driver and load it again, half of what opening costs. */
+Display* pane_try_display(char why[256]);
 double pane_scale_of(Display* display);
 
 /* ---- pane_input.c: what happened */
