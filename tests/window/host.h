@@ -11,7 +11,7 @@
 #include <stdbool.h>
 #include <stdint.h>
 
-enum { HOST_EVENTS = 64, HOST_WIDTH = 640, HOST_HEIGHT = 480 };
+enum { HOST_EVENTS = 64, HOST_WIDTH = 960, HOST_HEIGHT = 540 };
 
 typedef struct {
     Display* display;

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: ISC
 /* Windows come and go, and nothing stays behind: the second fault of Debian 12's
    Pugl that ui/window/pane.c cures (the others are in test_pane.c).  Seen from
-   outside, by /proc/self.  WINDOW=1 prints the figures. */
+   outside, by /proc/self.  WINDOW=1 prints the figures; an
+   argument is another number of windows. */
 #include "host.h"
 #include "xvfb.h"
 
@@ -13,7 +14,10 @@
 #include <stdlib.h>
 #include <unistd.h>
 
-enum { SECONDS_MAX = 30, CYCLES = 200, SETTLED = 20 };
+enum { SECONDS_MAX = 30, SETTLED = 20, WIDTH = 960, HEIGHT = 540 };
+
+/* A part run apart takes no arguments. */
+static int cycles = 200;
 
 static long resident_kib(void)
 {
@@ -41,9 +45,9 @@ static int open_files(void)
 
 static bool a_cycle(Host* const host, const uint32_t* const picture)
 {
-    Pane* const pane = host_open(host, 64, 48);
-    const bool good = pane && pane_upload(pane, PANE_PLAIN, (const unsigned char*)picture, 64, 48,
-                                          64 * 4, (PaneRect){0, 0, 64, 48});
+    Pane* const pane = host_open(host, WIDTH, HEIGHT);
+    const bool good = pane && pane_upload(pane, PANE_PLAIN, (const unsigned char*)picture, WIDTH,
+                                          HEIGHT, 4 * WIDTH, (PaneRect){0});
     if (good) {
         pane_poll(pane);
     }
@@ -54,11 +58,11 @@ static bool a_cycle(Host* const host, const uint32_t* const picture)
 static bool they_leave_nothing(void)
 {
     Host host;
-    uint32_t* const picture = host_picture(64, 48, 0);
+    uint32_t* const picture = host_picture(WIDTH, HEIGHT, 0);
     bool held = host_start(&host) && picture;
     long kib = 0;
     int files = 0;
-    for (int i = 0; held && i < CYCLES; ++i) {
+    for (int i = 0; held && i < cycles; ++i) {
         held = CHECK(a_cycle(&host, picture));
         if (i + 1 == SETTLED) {
             kib = resident_kib();
@@ -70,7 +74,7 @@ static bool they_leave_nothing(void)
        allocators stray by some pages a window: 8 MB are 45 kB a window. */
     held = held && CHECK_NEAR(resident_kib() - kib, 0, 8 * 1024) && CHECK_INT(open_files(), files);
     if (getenv("WINDOW")) {
-        printf("# after %d windows %ld KiB, after %d %ld KiB\n", SETTLED, kib, CYCLES,
+        printf("# after %d windows %ld KiB, after %d %ld KiB\n", SETTLED, kib, cycles,
                resident_kib());
     }
     host_end(&host);
@@ -82,8 +86,9 @@ static void two_hundred_windows_leave_neither_memory_nor_files_behind(void)
     CHECK_INT(apart(they_leave_nothing), 1);
 }
 
-int main(void)
+int main(const int count, char** const arguments)
 {
+    cycles = count > 1 ? atoi(arguments[1]) : cycles;
     child_guard(SECONDS_MAX, NULL);
     if (xvfb_start(NULL)) {
         RUN(two_hundred_windows_leave_neither_memory_nor_files_behind);

@@ -9,6 +9,7 @@
 
 #include <X11/Xatom.h>
 #include <X11/keysym.h>
+#include <stdlib.h>
 #include <string.h>
 
 enum { SECONDS_MAX = 30, WORDS_MAX = 16 };
@@ -330,24 +331,39 @@ static void the_scale_is_that_of_the_x_resources(void)
     CHECK_INT(apart(scaled), 1);
 }
 
-static void all(void)
-{
-    RUN(a_click_arrives_with_its_place_button_and_modifiers);
-    RUN(a_drag_goes_on_outside_and_leaving_is_told);
-    RUN(a_wheel_scrolls_where_the_pointer_is);
-    RUN(every_key_arrives_once_under_its_name);
-    RUN(keys_and_clicks_arrive_in_their_order);
-    RUN(focus_is_told_and_not_taken_while_unseen);
-    RUN(a_window_of_its_own_can_be_closed_and_other_messages_do_no_harm);
-    RUN(a_pane_may_be_closed_within_an_event);
-    RUN(the_scale_is_that_of_the_x_resources);
-}
+typedef struct {
+    const char* name;
+    void (*test)(void);
+} Test;
 
-int main(void)
+#define TEST(name)                                                                                 \
+    {                                                                                              \
+#name, name                                                                                \
+    }
+
+static const Test TESTS[] = {
+    TEST(a_click_arrives_with_its_place_button_and_modifiers),
+    TEST(a_drag_goes_on_outside_and_leaving_is_told),
+    TEST(a_wheel_scrolls_where_the_pointer_is),
+    TEST(every_key_arrives_once_under_its_name),
+    TEST(keys_and_clicks_arrive_in_their_order),
+    TEST(focus_is_told_and_not_taken_while_unseen),
+    TEST(a_window_of_its_own_can_be_closed_and_other_messages_do_no_harm),
+    TEST(a_pane_may_be_closed_within_an_event),
+    TEST(the_scale_is_that_of_the_x_resources),
+};
+
+/* All, or the one whose number is given (cures.sh does). */
+int main(const int count, char** const arguments)
 {
+    const int only = count > 1 ? atoi(arguments[1]) : 0;
     child_guard(SECONDS_MAX, NULL);
     if (xvfb_start(NULL)) {
-        all();
+        for (int i = 0; i < (int)(sizeof TESTS / sizeof *TESTS); ++i) {
+            if (!only || only == i + 1) {
+                test_run(TESTS[i].name, TESTS[i].test);
+            }
+        }
         xvfb_end();
     }
     return tests_end();

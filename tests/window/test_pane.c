@@ -89,7 +89,7 @@ static void the_hosts_own_drawing_goes_on_undisturbed(void)
 
 /* ---- 4: the parent goes first */
 
-static bool it_tells(const bool poll, const bool settle)
+static bool it_tells(const bool poll, const bool dirty)
 {
     Host host;
     if (!host_start(&host)) {
@@ -98,9 +98,9 @@ static bool it_tells(const bool poll, const bool settle)
     Pane* const pane = host_open(&host, 300, 200);
     host_poll(pane, 20);
     XDestroyWindow(host.display, host.parent);
-    XSync(host.display, settle);
+    XSync(host.display, False);
     const PaneQuad quad = {.place = {0, 0, 9, 9}, .layer = PANE_COLOUR, .alpha = 1};
-    pane_show(pane, &quad, 1);
+    pane_show(pane, &quad, dirty);
     bool held = !poll || (CHECK(!pane_poll(pane)) && CHECK(!pane_poll(pane)));
     held = held && CHECK(!poll || !pane_take_focus(pane));
     pane_resize(pane, 10, 10);
@@ -116,14 +116,20 @@ static bool it_tells_when_polled(void)
     return it_tells(true, true);
 }
 
+static bool it_tells_at_rest(void)
+{
+    return it_tells(true, false);
+}
+
 static bool it_closes_unpolled(void)
 {
-    return it_tells(false, false);
+    return it_tells(false, true);
 }
 
 static void a_parent_destroyed_first_ends_the_pane_and_not_the_host(void)
 {
     CHECK_INT(apart(it_tells_when_polled), 1);
+    CHECK_INT(apart(it_tells_at_rest), 1);
     CHECK_INT(apart(it_closes_unpolled), 1);
 }
 
