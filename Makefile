@@ -112,6 +112,10 @@ $(BUILD)/tests/window/%: $(BUILD)/tests/window/%.o $(TEST_HELP) $(WINDOW_ROOM) $
 	@echo "  LINK $@"
 	@$(CC) $(ALL_CFLAGS) -rdynamic -o $@ $^ $(PANE_LIBS) -ldl -lm
 
+$(BUILD)/tests/bench/pane: $(BUILD)/tests/bench/pane.o $(TEST_HELP) $(WINDOW_ROOM) $(PANE)
+	@echo "  LINK $@"
+	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(PANE_LIBS) -lm
+
 # ---- What people do with it
 
 DEMO := $(BUILD)/demo
@@ -177,11 +181,12 @@ clean: ## Remove the build folder
 
 SCRIPTS := tests/checks/layers.sh tests/checks/binaries.sh tests/checks/sources.sh \
 	tests/checks/instructions.sh \
-	tests/plugin/validate.sh tests/command/command.sh tests/command/refusals.sh tests/command/chart.sh
+	tests/plugin/validate.sh tests/command/command.sh tests/command/refusals.sh tests/command/chart.sh \
+	tests/window/cures.sh
 SAN := -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
 
 .PHONY: tests test check hosts crosscheck feel format bench
-tests: all $(TESTS) $(BUILD)/tests/bench/blocks
+tests: all $(TESTS) $(BUILD)/tests/bench/blocks $(BUILD)/tests/bench/pane
 
 test: tests ## Run the quick tests only: every test program, once
 	@sh tests/run.sh $(BUILD) $(TESTS)

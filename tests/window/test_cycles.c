@@ -43,12 +43,14 @@ static int open_files(void)
     return count;
 }
 
-static bool a_cycle(Host* const host, const uint32_t* const picture)
+/* One in four shows something: drawing costs most of a window's time. */
+static bool a_cycle(Host* const host, const uint32_t* const picture, const bool draw)
 {
     Pane* const pane = host_open(host, WIDTH, HEIGHT);
-    const bool good = pane && pane_upload(pane, PANE_PLAIN, (const unsigned char*)picture, WIDTH,
-                                          HEIGHT, 4 * WIDTH, (PaneRect){0});
-    if (good) {
+    bool good = pane;
+    if (good && draw) {
+        good = pane_upload(pane, PANE_PLAIN, (const unsigned char*)picture, WIDTH, HEIGHT,
+                           4 * WIDTH, (PaneRect){0});
         pane_poll(pane);
     }
     pane_close(pane);
@@ -63,7 +65,7 @@ static bool they_leave_nothing(void)
     long kib = 0;
     int files = 0;
     for (int i = 0; held && i < cycles; ++i) {
-        held = CHECK(a_cycle(&host, picture));
+        held = CHECK(a_cycle(&host, picture, i % 4 == 0));
         if (i + 1 == SETTLED) {
             kib = resident_kib();
             files = open_files();

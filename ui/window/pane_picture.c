@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "pane_inside.h"
 
-#include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 bool pane_picture_is_own(const Pane* const pane)
@@ -43,10 +43,9 @@ static void dont_wait_for_the_screen(const Pane* const pane)
 
 void pane_picture_prepare(Pane* const pane)
 {
-    int major = 0;
     const char* const version = (const char*)glGetString(GL_VERSION);
     pane->any_size =
-        (version && sscanf(version, "%d", &major) == 1 && major >= 2) ||
+        (version && strtol(version, NULL, 10) >= 2) ||
         lists((const char*)glGetString(GL_EXTENSIONS), "GL_ARB_texture_non_power_of_two");
     glGetIntegerv(GL_MAX_TEXTURE_SIZE, &pane->largest);
     glDisable(GL_DEPTH_TEST);
