@@ -3,9 +3,10 @@
 # ---- The list of packages (Debian 12).  `make run` installs the first row,
 # ---- `make check` the first two, `make hosts` and `make crosscheck` one more each.
 PACKAGES_BUILD := gcc libc6-dev make pkg-config lv2-dev liblilv-dev libserd-dev libsord-dev \
-	libcairo2-dev libpango1.0-dev fonts-dejavu-core
+	libcairo2-dev libpango1.0-dev fonts-dejavu-core libpugl-dev libgl-dev libx11-dev
 PACKAGES_CHECK := clang clang-tidy clang-format cppcheck valgrind binutils midicsv python3 \
-	python3-mido lilv-utils sordi serdi jackd2 jalv libjack-jackd2-dev
+	python3-mido lilv-utils sordi serdi jackd2 jalv libjack-jackd2-dev \
+	xvfb libgl1-mesa-dri libglx-mesa0 xdotool imagemagick x11-utils libsuil-0-0
 PACKAGES_HOSTS := ardour
 PACKAGES_FEEL := midicsv
 PACKAGES_CROSSCHECK := lilypond
@@ -22,11 +23,12 @@ WARNINGS := -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion \
 	-Wdouble-promotion -Wcast-qual -Wcast-align -Wstrict-prototypes -Wmissing-prototypes \
 	-Wundef -Wvla -Wswitch-enum -Wformat=2 -Werror
 # Looked up when used, not before: at first the packages may be missing.
-LIBRARIES = lv2 lilv-0 serd-0 sord-0 pangocairo
+LIBRARIES = lv2 lilv-0 serd-0 sord-0 pangocairo pugl-0
 OUTSIDE_FLAGS = $(eval OUTSIDE_FLAGS := $$(shell pkg-config --cflags $(LIBRARIES) | \
 	sed 's/-I/-isystem /g'))$(OUTSIDE_FLAGS)
 BANK_LIBS = $(eval BANK_LIBS := $$(shell pkg-config --libs sord-0 serd-0))$(BANK_LIBS)
 DRAW_LIBS = $(eval DRAW_LIBS := $$(shell pkg-config --libs pangocairo cairo))$(DRAW_LIBS)
+PANE_LIBS = $(eval PANE_LIBS := $$(shell pkg-config --libs pugl-0 gl x11))$(PANE_LIBS)
 HOST_LIBS = $(eval HOST_LIBS := $$(shell pkg-config --libs lilv-0))$(HOST_LIBS)
 # -ffp-contract=off: every compiler computes the same frame for a stroke.
 CFLAGS := $(OPTIMISE) -g
@@ -43,6 +45,7 @@ LV2 := $(call objects,plugin/lv2/*.c) $(TALK)
 SCENE := $(call objects,ui/scene/*.c)
 DESK := $(call objects,ui/desk/*.c)
 COMMAND := $(call objects,ui/command/*.c) $(SCENE)
+PANE := $(call objects,ui/window/pane*.c)
 BANK_FILES := $(wildcard presets/*.ttl) ttl/terms.ttl
 TESTS := $(patsubst tests/%.c,$(BUILD)/tests/%,$(wildcard tests/*/test_*.c))
 TEST_HELP := $(call objects,tests/help/*.c)
@@ -110,6 +113,16 @@ $(BUILD)/tests/live/test_jalv: $(BUILD)/tests/live/test_jalv.o $(TEST_HELP) $(LI
 	@echo "  LINK $@"
 	@$(CC) $(ALL_CFLAGS) -o $@ $^ -ljack -lpthread -lm
 
+# -rdynamic: a test's own glXSwapBuffers is then the one that Pugl calls.
+WINDOW_ROOM := $(BUILD)/tests/live/child.o $(BUILD)/tests/window/host.o $(BUILD)/tests/window/xvfb.o
+$(BUILD)/tests/window/%: $(BUILD)/tests/window/%.o $(TEST_HELP) $(WINDOW_ROOM) $(PANE)
+	@echo "  LINK $@"
+	@$(CC) $(ALL_CFLAGS) -rdynamic -o $@ $^ $(PANE_LIBS) -ldl -lm
+
+$(BUILD)/tests/bench/pane: $(BUILD)/tests/bench/pane.o $(TEST_HELP) $(WINDOW_ROOM) $(PANE)
+	@echo "  LINK $@"
+	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(PANE_LIBS) -lm
+
 # ---- What people do with it
 
 DEMO := $(BUILD)/demo
@@ -175,11 +188,12 @@ clean: ## Remove the build folder
 
 SCRIPTS := tests/checks/layers.sh tests/checks/binaries.sh tests/checks/sources.sh \
 	tests/checks/instructions.sh \
-	tests/plugin/validate.sh tests/command/command.sh tests/command/refusals.sh tests/command/chart.sh
+	tests/plugin/validate.sh tests/command/command.sh tests/command/refusals.sh tests/command/chart.sh \
+	tests/window/cures.sh
 SAN := -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
 
 .PHONY: tests test check hosts crosscheck feel format bench
-tests: all $(TESTS) $(BUILD)/tests/bench/blocks
+tests: all $(TESTS) $(BUILD)/tests/bench/blocks $(BUILD)/tests/bench/pane
 
 test: tests ## Run the quick tests only: every test program, once
 	@sh tests/run.sh $(BUILD) $(TESTS)
