@@ -45,13 +45,15 @@ LV2 := $(call objects,plugin/lv2/*.c) $(TALK)
 SCENE := $(call objects,ui/scene/*.c)
 DESK := $(call objects,ui/desk/*.c)
 COMMAND := $(call objects,ui/command/*.c) $(SCENE)
-PANE := $(call objects,ui/window/pane*.c)
+PANE := $(call objects,ui/pane/pane*.c)
+WINDOW := $(call objects,ui/window/*.c) $(PANE) $(DESK) $(SCENE)
 BANK_FILES := $(wildcard presets/*.ttl) ttl/terms.ttl
 TESTS := $(patsubst tests/%.c,$(BUILD)/tests/%,$(wildcard tests/*/test_*.c))
 TEST_HELP := $(call objects,tests/help/*.c)
 
 .PHONY: all
-all: $(BUNDLE)/fourlimb.so $(BUNDLE)/groove.ttl $(BUILD)/fourlimb ## Build the plugin bundle and the command line
+all: $(BUNDLE)/fourlimb.so $(BUNDLE)/fourlimb_ui.so $(BUNDLE)/groove.ttl $(BUNDLE)/ui.ttl \
+	$(BUILD)/fourlimb ## Build the plugin bundle and the command line
 
 .PHONY: help
 help: ## List these targets
@@ -69,6 +71,11 @@ $(BUNDLE)/fourlimb.so: $(ENGINE) $(BANK) $(LV2)
 	@echo "  LINK $@"
 	@$(CC) $(ALL_CFLAGS) -shared -Wl,--no-undefined,-z,defs -o $@ $^ $(BANK_LIBS) -lm
 
+$(BUNDLE)/fourlimb_ui.so: $(WINDOW) $(TALK) $(BANK) $(ENGINE)
+	@mkdir -p $(@D)
+	@echo "  LINK $@"
+	@$(CC) $(ALL_CFLAGS) -shared -Wl,--no-undefined,-z,defs -o $@ $^ $(DRAW_LIBS) $(PANE_LIBS) $(BANK_LIBS) -lm
+
 $(BUILD)/points: $(BUILD)/ttl/points.o $(BANK) $(ENGINE)
 	@echo "  LINK $@"
 	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(BANK_LIBS) -lm
@@ -77,7 +84,7 @@ $(BUNDLE)/bank/terms.ttl: $(BANK_FILES)
 	@rm -rf $(@D) && mkdir -p $(@D)
 	cp $(BANK_FILES) $(@D)
 
-$(BUNDLE)/manifest.ttl: ttl/manifest.ttl
+$(BUNDLE)/manifest.ttl $(BUNDLE)/ui.ttl: $(BUNDLE)/%: ttl/%
 	@mkdir -p $(@D)
 	cp $< $@
 
@@ -114,8 +121,8 @@ $(BUILD)/tests/live/test_jalv: $(BUILD)/tests/live/test_jalv.o $(TEST_HELP) $(LI
 	@$(CC) $(ALL_CFLAGS) -o $@ $^ -ljack -lpthread -lm
 
 # -rdynamic: a test's own glXSwapBuffers is then the one that Pugl calls.
-WINDOW_ROOM := $(BUILD)/tests/live/child.o $(BUILD)/tests/window/host.o $(BUILD)/tests/window/xvfb.o
-$(BUILD)/tests/window/%: $(BUILD)/tests/window/%.o $(TEST_HELP) $(WINDOW_ROOM) $(PANE)
+WINDOW_ROOM := $(BUILD)/tests/live/child.o $(BUILD)/tests/pane/host.o $(BUILD)/tests/pane/xvfb.o
+$(BUILD)/tests/pane/%: $(BUILD)/tests/pane/%.o $(TEST_HELP) $(WINDOW_ROOM) $(PANE)
 	@echo "  LINK $@"
 	@$(CC) $(ALL_CFLAGS) -rdynamic -o $@ $^ $(PANE_LIBS) -ldl -lm
 
@@ -189,7 +196,7 @@ clean: ## Remove the build folder
 SCRIPTS := tests/checks/layers.sh tests/checks/binaries.sh tests/checks/sources.sh \
 	tests/checks/instructions.sh \
 	tests/plugin/validate.sh tests/command/command.sh tests/command/refusals.sh tests/command/chart.sh \
-	tests/window/cures.sh
+	tests/pane/cures.sh
 SAN := -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
 
 .PHONY: tests test check hosts crosscheck feel format bench

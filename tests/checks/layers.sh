@@ -53,7 +53,7 @@ planted_include_is_found() {
 # pane.h is for everybody and may not.
 know_the_window_system() {
 	grep -lE '^#[[:space:]]*include[[:space:]]*[<"](pugl|GL|EGL|X11|xcb)/' "$@" |
-		grep -vE '(^|/)ui/window/pane[a-z_]*\.c$|(^|/)ui/window/pane_inside\.h$'
+		grep -vE '(^|/)ui/pane/pane[a-z_]*\.c$|(^|/)ui/pane/pane_inside\.h$'
 }
 
 only_the_pane_knows() {
@@ -64,11 +64,11 @@ only_the_pane_knows() {
 
 planted_window_system_is_found() {
 	planted=$(mktemp -d)
-	mkdir -p "$planted/ui/window"
+	mkdir -p "$planted/ui/pane"
 	for name in pane.h scene.c; do
-		printf '#include <GL/gl.h>\n' >"$planted/ui/window/$name"
+		printf '#include <GL/gl.h>\n' >"$planted/ui/pane/$name"
 	done
-	count=$(know_the_window_system "$planted"/ui/window/* | wc -l)
+	count=$(know_the_window_system "$planted"/ui/pane/* | wc -l)
 	rm -rf "$planted"
 	[ "$count" -eq 2 ]
 }

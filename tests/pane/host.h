@@ -3,7 +3,7 @@
    plain parent window, and perhaps a GLX context; and eyes for the test. */
 #pragma once
 
-#include "../../ui/window/pane.h"
+#include "../../ui/pane/pane.h"
 
 #include <GL/glx.h>
 #include <X11/Xlib.h>

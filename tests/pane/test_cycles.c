@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: ISC
 /* Windows come and go, and nothing stays behind: the second fault of Debian 12's
-   Pugl that ui/window/pane.c cures (the others are in test_pane.c).  Seen from
+   Pugl that ui/pane/pane.c cures (the others are in test_pane.c).  Seen from
    outside, by /proc/self.  WINDOW=1 prints the figures; an
    argument is another number of windows. */
 #include "host.h"

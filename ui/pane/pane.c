@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: ISC
 /* What Debian 12's Pugl (0~svn32) does to a host, and where it is cured; each
-   has a test in tests/window/test_pane.c:
+   has a test in tests/pane/test_pane.c:
    1. its window isn't sent to the X server until the first event is asked for, so
       hosts die of a window they can't find: wait_for_the_first_size;
    2. it destroys its context while that is current, which kills the process a few

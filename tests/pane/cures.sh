@@ -1,16 +1,16 @@
 #!/bin/sh
 # SPDX-License-Identifier: ISC
-# Every cure in ui/window is needed: with one taken out, its test fails.  Builds
+# Every cure in ui/pane is needed: with one taken out, its test fails.  Builds
 # a copy of the room without it and runs the test program that is about it.
 set -u
 here=$(dirname "$0")
 . "$here/../checks/tally.sh"
 root=$here/../..
-build=$1/tests/window/without
-ours="$1/tests/help/check.o $1/tests/live/child.o $1/tests/window/host.o $1/tests/window/xvfb.o"
+build=$1/tests/pane/without
+ours="$1/tests/help/check.o $1/tests/live/child.o $1/tests/pane/host.o $1/tests/pane/xvfb.o"
 mkdir -p "$build"
-folder=$1/tests/window
-room=$1/ui/window
+folder=$1/tests/pane
+room=$1/ui/pane
 # The room's other objects, as they are.
 whole() {
 	for object in "$room"/pane*.o; do
@@ -23,13 +23,13 @@ whole() {
 without() {
 	copy=$build/$1
 	rm -rf "$copy"
-	mkdir -p "$copy/ui/window" || return 1
-	cp "$root"/ui/window/pane*.[ch] "$copy/ui/window"
-	sed "$3" "$root/ui/window/$2" >"$copy/ui/window/$2"
-	! cmp -s "$root/ui/window/$2" "$copy/ui/window/$2" || { echo "$2 has no such line: $3"; return 1; }
+	mkdir -p "$copy/ui/pane" || return 1
+	cp "$root"/ui/pane/pane*.[ch] "$copy/ui/pane"
+	sed "$3" "$root/ui/pane/$2" >"$copy/ui/pane/$2"
+	! cmp -s "$root/ui/pane/$2" "$copy/ui/pane/$2" || { echo "$2 has no such line: $3"; return 1; }
 	# shellcheck disable=SC2046,SC2086
 	cc -std=c11 -D_POSIX_C_SOURCE=200809L -D_XOPEN_SOURCE=700 -O1 -w $(pkg-config --cflags pugl-0) \
-		-rdynamic -o "$copy/program" "$copy/ui/window/$2" $(whole "$2") "$folder/$4.o" $ours \
+		-rdynamic -o "$copy/program" "$copy/ui/pane/$2" $(whole "$2") "$folder/$4.o" $ours \
 		$(pkg-config --libs pugl-0 gl x11) -ldl -lm || return 1
 	"$copy/program" "$5" >"$copy/said" 2>&1
 	status=$?

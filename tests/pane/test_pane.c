@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* A pane does its host no harm: a test for each fault of Debian 12's Pugl that
-   ui/window/pane.c cures (the second is in test_cycles.c).  Seen from outside: by a second X connection, by
-   GLX itself.  tests/window/cures.sh takes each cure out and
+   ui/pane/pane.c cures (the second is in test_cycles.c).  Seen from outside: by a second X connection, by
+   GLX itself.  tests/pane/cures.sh takes each cure out and
    looks whether its test then fails; it gives a test's number as argument. */
 #include "host.h"
 #include "xvfb.h"
