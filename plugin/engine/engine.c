@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: ISC
 #include "engine.h"
 
+#include "lines.h"
+
 /* Something that the readouts depend on has changed. */
 static void restart_survey(Engine* const engine)
 {
@@ -29,32 +31,10 @@ static void choose_rolling(Engine* const engine)
     engine->swing_waits = swing_waits;
 }
 
-/* The first line of the kind at or after `tick`; lines are `apart` ticks apart
-   from the bar line on. */
-static int64_t next_line(const int64_t tick, const int64_t bar_ticks, const int64_t apart)
-{
-    const int64_t bar = floor_div(tick, bar_ticks) * bar_ticks;
-    const int64_t line = bar + floor_div(tick - bar + apart - 1, apart) * apart;
-    return line < bar + bar_ticks ? line : bar + bar_ticks;
-}
-
 static int64_t change_line(const Engine* const engine, const ChangeAt change_at)
 {
-    const Meter meter = engine->course.meter;
-    const int64_t now = engine->course.played_until;
-    const int64_t bar = meter_bar_ticks(meter);
-    const int64_t phrase = (int64_t)engine->choice.phrase_bars * bar;
-    switch (change_at) {
-    case CHANGE_NOW:
-        return now;
-    case CHANGE_AT_BEAT:
-        return next_line(now, bar, meter_beat_ticks(meter));
-    case CHANGE_AT_BAR:
-        return next_line(now, bar, bar);
-    case CHANGE_AT_PHRASE:
-        return floor_div(now + phrase - 1, phrase) * phrase;
-    }
-    return now;
+    return line_of_change(change_at, engine->course.meter, engine->choice.phrase_bars,
+                          engine->course.played_until);
 }
 
 /* A new meter counts ticks anew: lines that were waited for move, and what was
@@ -244,11 +224,6 @@ void engine_begin(Engine* const engine, const uint32_t room)
     engine->out.room = room < MIDI_LIST_MAX ? room : MIDI_LIST_MAX;
 }
 
-static bool swings_alike(const Swing a, const Swing b)
-{
-    return a.pair_ticks == b.pair_ticks && !(a.ratio < b.ratio) && !(a.ratio > b.ratio);
-}
-
 /* The swing that is asked for where the groove will be. */
 static Swing swing_at(const Engine* const engine, const int64_t tick)
 {
@@ -260,14 +235,14 @@ static Swing swing_at(const Engine* const engine, const int64_t tick)
 static void watch_swing(Engine* const engine)
 {
     const Swing wanted = swing_at(engine, engine->performer.drawn_until);
-    const bool alike = swings_alike(wanted, engine->choice.swing);
+    const bool alike = swing_equal(wanted, engine->choice.swing);
     if (alike || !engine->course.rolling) {
         engine->choice.swing = wanted;
         engine->swing_waits = false;
     } else if (!engine->swing_waits) {
-        const int64_t bar = meter_bar_ticks(engine->course.meter);
         engine->swing_waits = true;
-        engine->swing_tick = next_line(engine->performer.drawn_until, bar, TICKS_PER_QUARTER);
+        engine->swing_tick =
+            line_next(engine->performer.drawn_until, engine->course.meter, TICKS_PER_QUARTER);
     }
 }
 
@@ -334,7 +309,8 @@ static void draw(Engine* const engine, const int64_t until)
 static void add_clicks(Engine* const engine, const Span span)
 {
     const ClickSettings* const click = &engine->settings.click;
-    if (click->when == CLICK_OFF || (click->when == CLICK_COUNT_IN && span.begin >= 0)) {
+    const bool counted_in = click->when == CLICK_COUNT_IN && span.begin >= 0;
+    if (span.begin >= span.end || click->when == CLICK_OFF || counted_in) {
         return;
     }
     click_strokes(sounding(engine), *click, engine->course.meter, span.begin, span.end,
