@@ -90,7 +90,7 @@ void engine_init(Engine* const engine, const Library* const library, const doubl
     engine->line_waits = false;
     engine->out.count = engine->out.room = 0;
     position_init(&engine->position, frames_per_second);
-    course_follow(&engine->course, &engine->position, engine->settings.practice_rate);
+    course_go(&engine->course, &engine->position, &engine->settings, engine->position.meter, 1);
     choose(engine);
     tell_fallback(engine);
     restart_survey(engine);
@@ -186,36 +186,20 @@ static Meter own_meter(const Engine* const engine)
     return groove ? groove->meter : engine->course.meter;
 }
 
-/* The groove goes on elsewhere: on another clock, or at another rate. */
-static void change_course(Engine* const engine, const uint32_t offset)
-{
-    Course* const course = &engine->course;
-    const Settings* const asked = &engine->settings;
-    if (asked->clock == CLOCK_OWN) {
-        course_begin(course, &engine->position, asked, own_meter(engine),
-                     engine->choice.phrase_bars, asked->enabled);
-    } else {
-        course_follow(course, &engine->position, asked->practice_rate);
-    }
-    break_off(engine, (Jump){.seam = course->played_until}, offset);
-    engine->fallback_due = true;
-    restart_survey(engine);
-}
-
-/* Settings of the clock come into effect with a block. */
+/* Settings of the clock come into effect with a block: in place, or the groove
+   goes on elsewhere. */
 static void watch_course(Engine* const engine, const uint32_t offset)
 {
     Course* const course = &engine->course;
     const Settings* const asked = &engine->settings;
-    const Ratio rate = asked->practice_rate;
-    const bool own = asked->clock == CLOCK_OWN;
-    const bool goes_on = own ? course->rolling == asked->enabled
-                             : course->rate.over == rate.over && course->rate.under == rate.under;
-    if (course->own != own || !goes_on) {
-        change_course(engine, offset);
-    } else if (own) {
+    if (course_holds(course, asked)) {
         course_pace(course, asked, sounding(engine)->phrase_bars);
+        return;
     }
+    course_go(course, &engine->position, asked, own_meter(engine), engine->choice.phrase_bars);
+    break_off(engine, (Jump){.seam = course->played_until}, offset);
+    engine->fallback_due = true;
+    restart_survey(engine);
 }
 
 void engine_begin(Engine* const engine, const uint32_t room)
