@@ -139,6 +139,7 @@ static void break_off(Engine* const engine, const Jump jump, const uint32_t offs
     scheduler_silence(&engine->scheduler, offset, &engine->out);
     performer_jump(&engine->performer, jump);
     engine->swing_waits = false;
+    engine->fallback_due |= engine->line_waits; /* it would have been told there */
     engine->line_waits = false;
     if (engine->waiting) {
         choose(engine);
