@@ -92,7 +92,11 @@ static bool places_alike(const SeenPlace* const a, const SeenPlace* const b)
            a->host_has_tempo == b->host_has_tempo && a->host_has_place == b->host_has_place &&
            a->phrase == b->phrase && a->phrase_bars == b->phrase_bars &&
            a->change_bar == b->change_bar && a->change_tick == b->change_tick &&
-           a->feet_meet == b->feet_meet && a->all_meet == b->all_meet;
+           a->loops == b->loops && a->own_clock == b->own_clock &&
+           a->click_rests == b->click_rests && a->click_bars == b->click_bars &&
+           a->ladder_bars == b->ladder_bars && !(a->next_tempo < b->next_tempo) &&
+           !(a->next_tempo > b->next_tempo) && a->feet_meet == b->feet_meet &&
+           a->all_meet == b->all_meet;
 }
 
 /* Thirty times a second at most, and only where it has changed. */
