@@ -9,7 +9,7 @@
 
 #define XSD_NS "http://www.w3.org/2001/XMLSchema#"
 
-enum { URI_ROOM = 128 };
+enum { URI_ROOM = 128, SHORT_ROOM = 256 };
 
 static SerdNode text_node(const SerdType type, const char* const text)
 {
@@ -42,6 +42,30 @@ bool pen_begin(Pen* const pen)
     return !pen->failed;
 }
 
+/* True for what a prefix can stand before: less than Turtle allows, but enough. */
+static bool is_short_name(const char* const name, const size_t length)
+{
+    const char* const plain = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789_-";
+    return length && *name != '-' && strspn(name, plain) >= length;
+}
+
+/* The URI with its prefix if it has one: serd's writer itself leaves names with a
+   hyphen whole.  `room` must outlive the node. */
+static SerdNode uri_node(const Pen* const pen, const char* const uri, char room[SHORT_ROOM])
+{
+    const SerdNode whole = text_node(SERD_URI, uri);
+    SerdNode prefix;
+    SerdChunk rest;
+    if (pen->failed || !serd_env_qualify(pen->env, &whole, &prefix, &rest) ||
+        !is_short_name((const char*)rest.buf, rest.len) ||
+        prefix.n_bytes + rest.len + 2 > SHORT_ROOM) {
+        return whole;
+    }
+    snprintf(room, SHORT_ROOM, "%s:%.*s", (const char*)prefix.buf, (int)rest.len,
+             (const char*)rest.buf);
+    return text_node(SERD_CURIE, room);
+}
+
 static void write(Pen* const pen, const SerdStatementFlags flags, const SerdNode* const subject,
                   const char* const term, const SerdNode* const object,
                   const SerdNode* const datatype)
@@ -69,7 +93,8 @@ void pen_entry(Pen* const pen, const char* const uri, const char* const class_na
     char class_uri[URI_ROOM];
     snprintf(class_uri, sizeof class_uri, FL_TERMS "%s", class_name);
     serd_node_free(&pen->subject);
-    const SerdNode given = text_node(SERD_URI, uri);
+    char room[SHORT_ROOM];
+    const SerdNode given = uri_node(pen, uri, room);
     pen->subject = serd_node_copy(&given);
     const SerdNode class = text_node(SERD_URI, class_uri);
     field(pen, RDF_NS "type", &class, NULL);
@@ -112,7 +137,8 @@ void pen_true(Pen* const pen, const char* const term)
 
 void pen_uri(Pen* const pen, const char* const term, const char* const uri)
 {
-    const SerdNode node = text_node(SERD_URI, uri);
+    char room[SHORT_ROOM];
+    const SerdNode node = uri_node(pen, uri, room);
     field(pen, term, &node, NULL);
 }
 

@@ -216,6 +216,15 @@ static void a_person_can_read_it(void)
     free(text);
 }
 
+static void names_with_hyphens_keep_their_prefix(void)
+{
+    const EntryPick one = {ENTRY_GROOVE, 3};
+    char* const text = write_entries(bank, &one, 1);
+    CHECK(text && strstr(text, "\ngroove:upper-station\n"));
+    CHECK(text && strstr(text, "fl:hands hands:ride-eighths ;"));
+    free(text);
+}
+
 static void texts_with_any_signs_survive(void)
 {
     EntryInfo info = *bank_info(bank, ENTRY_FEET, 190);
@@ -249,6 +258,7 @@ int main(void)
     RUN(the_whole_bank_written_into_one_file_is_the_same_bank);
     RUN(figures_made_up_by_chance_are_read_as_they_were_written);
     RUN(a_person_can_read_it);
+    RUN(names_with_hyphens_keep_their_prefix);
     RUN(texts_with_any_signs_survive);
     RUN(a_text_of_none_or_of_two_figures_is_refused);
     bank_free(bank);
