@@ -142,6 +142,21 @@ void engine_set(Engine* const engine, const Settings* const settings)
     }
 }
 
+void engine_use(Engine* const engine, const Library* const library)
+{
+    const Swing swing = engine->choice.swing;
+    engine->library = library;
+    engine->choice = choice_make(library, &engine->played, position_tempo(&engine->position));
+    engine->choice.swing = swing;
+    engine->fallback_due = !engine->line_waits; /* a line tells of it when it comes */
+    if (engine->position.rolling) { /* up to a line that is still to come it's the old groove */
+        const int64_t now = engine->position.played_until;
+        const bool to_line = engine->line_waits && engine->line_tick > now;
+        performer_take_back(&engine->performer, to_line ? engine->line_tick : now);
+    }
+    restart_survey(engine);
+}
+
 /* Stopped or elsewhere: what waited is in effect at once. */
 static void break_off(Engine* const engine, const Jump jump, const uint32_t offset)
 {

@@ -115,20 +115,23 @@ static Surroundings look_around(const StrokeList* const around, const Stroke str
     return seen;
 }
 
-static bool was_played_ahead(const Performer* const performer, const Stroke stroke)
+/* How many hits of a limb for the place were played already: of a main stroke one
+   at most, of its grace strokes the first of them. */
+static uint32_t played_ahead(const Performer* const performer, const int64_t written,
+                             const uint8_t limb, const bool is_grace)
 {
+    uint32_t count = 0;
     for (uint32_t i = 0; i < performer->ahead_count; ++i) {
-        if (performer->ahead[i].limb == stroke.limb &&
-            distance(performer->ahead[i].written, stroke.tick) <= SAME_PLACE) {
-            return true;
-        }
+        const Hit* const hit = &performer->ahead[i];
+        count += hit->limb == limb && hit->is_grace == is_grace &&
+                 distance(hit->written, written) <= SAME_PLACE;
     }
-    return false;
+    return count;
 }
 
 static void draw_stroke(Performer* const performer, const Score* const score, const Stroke stroke)
 {
-    if (was_played_ahead(performer, stroke)) {
+    if (played_ahead(performer, stroke.tick, stroke.limb, false)) {
         return;
     }
     const Surroundings seen = look_around(&performer->around, stroke, score->meter);
@@ -141,7 +144,8 @@ static void draw_stroke(Performer* const performer, const Score* const score, co
     };
     wait_for(performer, main);
     const Graces graces = grace_strokes(stroke, &performer->around, score->tempo);
-    for (uint32_t i = 0; i < graces.count; ++i) {
+    const uint32_t played = played_ahead(performer, stroke.tick, graces.limb, true);
+    for (uint32_t i = played; i < graces.count; ++i) {
         Hit grace = main;
         grace.tick -= graces.leads[i];
         grace.limb = graces.limb;
@@ -207,7 +211,7 @@ void performer_take(Performer* const performer, const int64_t until, const bool 
         if (limbs[hit.limb]) {
             performer->due.hits[performer->due.count++] = hit;
         }
-        if (hit.written >= until && !hit.is_grace) {
+        if (hit.written >= until) {
             remember_ahead(performer, hit);
         }
     }
