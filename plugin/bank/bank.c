@@ -5,6 +5,7 @@
 #include "names.h"
 
 #include <dirent.h>
+#include <stdatomic.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -12,8 +13,10 @@
 enum { PATH_ROOM = 4096 };
 
 struct Bank {
+    atomic_uint holders;
     Turtle* turtle;
     unsigned factory_files; /* files from here on are the user's */
+    bool has_text;          /* the first of which is a session's text */
     Complaints complaints;
     Table tables[ENTRY_KINDS];
     Library library;
@@ -101,7 +104,7 @@ static void read_entry(Bank* const bank, const EntryKind kind, const Candidate c
                     table->infos[table->count - 1].name);
         return;
     }
-    const bool is_users = turtle_file_of(bank->turtle, candidate.node) >= bank->factory_files;
+    const bool is_users = candidate.file >= bank->factory_files;
     if (is_users && candidate.id < BANK_USERS_FIRST_ID) {
         field_wrong(&subject, "id", "%u: ids below %d are the factory's; expected one from %d on",
                     candidate.id, BANK_USERS_FIRST_ID, BANK_USERS_FIRST_ID);
@@ -120,6 +123,7 @@ static void read_entry(Bank* const bank, const EntryKind kind, const Candidate c
         free_info(&info);
         return;
     }
+    info.is_sessions = bank->has_text && candidate.file == bank->factory_files;
     table->infos[table->count++] = info;
 }
 
@@ -181,6 +185,7 @@ static void read_sources(Bank* const bank, const BankSources sources, const char
                  sources.factory);
     }
     bank->factory_files = turtle_file_count(bank->turtle);
+    bank->has_text = text;
     if (text) {
         turtle_read_text(bank->turtle, "/this session", text, strlen(text), &bank->complaints);
     }
@@ -232,6 +237,7 @@ Bank* bank_open_session(const BankSources sources, const char* const text)
     if (!bank) {
         return NULL;
     }
+    atomic_init(&bank->holders, 1);
     bank->turtle = turtle_new();
     bool good = bank->turtle;
     if (good) {
@@ -262,9 +268,15 @@ static void free_table(Table* const table, const bool figures)
     free(table->values);
 }
 
+Bank* bank_hold(Bank* const bank)
+{
+    atomic_fetch_add(&bank->holders, 1);
+    return bank;
+}
+
 void bank_free(Bank* const bank)
 {
-    if (!bank) {
+    if (!bank || atomic_fetch_sub(&bank->holders, 1) > 1) {
         return;
     }
     for (int kind = 0; kind < ENTRY_KINDS; ++kind) {

@@ -22,7 +22,8 @@ typedef struct {
     int difficulty; /* 1 to 5, 0 if not said */
     int tempo_low;  /* quarter notes a minute, 0 if not said */
     int tempo_high;
-    bool is_users; /* not from the factory */
+    bool is_users;    /* not from the factory */
+    bool is_sessions; /* from the text of a session, though not from its file */
 } EntryInfo;
 
 typedef enum {
@@ -57,6 +58,10 @@ enum { BANK_FOLDER_ROOM = 4096 };
    $XDG_DATA_HOME/fourlimb, or $HOME/.local/share/fourlimb; false if neither is
    set or the path is too long. */
 bool bank_users_folder(char folder[BANK_FOLDER_ROOM]);
+
+/* One more holder: it is freed when all have called bank_free.  Any thread but
+   the audio thread. */
+Bank* bank_hold(Bank* bank);
 
 void bank_free(Bank* bank);
 

@@ -3,15 +3,11 @@
 
 #include "entries.h"
 #include "model.h"
+#include "roll.h"
 
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-
-static const char* const class_names[ENTRY_KINDS] = {
-    [ENTRY_HANDS] = "HandsFigure", [ENTRY_FEET] = "FeetFigure", [ENTRY_TURNAROUND] = "Turnaround",
-    [ENTRY_GROOVE] = "Groove",     [ENTRY_KIT] = "Kit",
-};
 
 /* A text, read. */
 typedef struct {
@@ -55,7 +51,7 @@ static const SordNode* subject_of(Page* const page, const EntryKind kind, const 
     Turtle* const turtle = page->turtle;
     const SordNode* found = NULL;
     SordIter* const all = turtle_find(turtle, NULL, turtle_uri(turtle, RDF_NS "type"),
-                                      term(turtle, class_names[kind]));
+                                      term(turtle, entry_class_names[kind]));
     for (; !found && !sord_iter_end(all); sord_iter_next(all)) {
         const SordNode* const subject = sord_iter_get_node(all, SORD_SUBJECT);
         found = has_id(page, subject, id) ? subject : NULL;

@@ -5,6 +5,8 @@
 #include <string.h>
 
 struct Stock {
+    Stock* next;
+    Bank* bank;
     Drafts drafts;
     char* messages;
     Figure* figures[FIGURE_KINDS]; /* NULL: the bank's */
@@ -75,7 +77,7 @@ static bool lay_drafts(Stock* const stock, const Library* const under)
     return good && (!any || point_anew(stock, under));
 }
 
-Stock* stock_make(const Bank* const bank, const Drafts drafts, char* const messages)
+Stock* stock_make(Bank* const bank, const Drafts drafts, char* const messages)
 {
     Stock* const stock = calloc(1, sizeof(Stock));
     if (!stock) {
@@ -85,6 +87,7 @@ Stock* stock_make(const Bank* const bank, const Drafts drafts, char* const messa
         free(messages);
         return NULL;
     }
+    stock->bank = bank_hold(bank);
     stock->drafts = drafts;
     stock->messages = messages;
     stock->library = *bank_library(bank);
@@ -95,18 +98,30 @@ Stock* stock_make(const Bank* const bank, const Drafts drafts, char* const messa
     return stock;
 }
 
-void stock_free(Stock* const stock)
+void stock_chain(Stock* const stock, Stock* const next)
 {
-    if (!stock) {
-        return;
-    }
+    stock->next = next;
+}
+
+static void free_one(Stock* const stock)
+{
     for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
         single_free(stock->drafts.drafts[kind]);
         free(stock->figures[kind]);
     }
     free(stock->grooves);
     free(stock->messages);
+    bank_free(stock->bank);
     free(stock);
+}
+
+void stock_free(Stock* stock)
+{
+    while (stock) {
+        Stock* const next = stock->next;
+        free_one(stock);
+        stock = next;
+    }
 }
 
 const Library* stock_library(const Stock* const stock)

@@ -15,10 +15,15 @@ typedef struct {
     Single* drafts[FIGURE_KINDS];
 } Drafts;
 
-/* Takes over the drafts and the text of messages, also where it fails.  `bank`
-   must outlive it.  NULL if there is no memory. */
-Stock* stock_make(const Bank* bank, Drafts drafts, char* messages);
+/* Takes over the drafts and the text of messages, also where it fails; holds the
+   bank.  NULL if there is no memory. */
+Stock* stock_make(Bank* bank, Drafts drafts, char* messages);
+
+/* Frees it and those chained behind it. */
 void stock_free(Stock* stock);
+
+/* Puts what was to be freed before behind it; the one thing that changes later. */
+void stock_chain(Stock* stock, Stock* next);
 
 const Library* stock_library(const Stock* stock);
 
