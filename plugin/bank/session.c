@@ -341,7 +341,8 @@ static void call_roll(const Session* const session, const Used* const used, Roll
     }
     for (int i = 0; i < before.count; ++i) {
         const RollRow* const row = &before.rows[i];
-        if (!bank_info(session->bank, row->kind, row->id)) {
+        const bool wanted = !used->settled || used->ids[row->kind] == row->id;
+        if (wanted && !bank_info(session->bank, row->kind, row->id)) {
             roll_add(roll, row->kind, row->id, row->label, row->uri);
         }
     }

@@ -24,6 +24,7 @@ typedef struct {
 /* The ids that the controls name; 0: none. */
 typedef struct {
     uint32_t ids[ENTRY_KINDS];
+    bool settled; /* what else the session named before, nobody wants any more */
 } Used;
 
 /* Opens the bank.  False if there is no memory.  `sources` must outlive it. */

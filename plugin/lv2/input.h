@@ -30,3 +30,6 @@ bool input_report(const LV2_Atom* body, const Uris* uris, Report* report);
 
 /* True if it is a patch:Get. */
 bool input_is_get(const LV2_Atom* body, const Uris* uris);
+
+/* True, with the property and its value, if it is a patch:Set of one property. */
+bool input_set(const LV2_Atom* body, const Uris* uris, LV2_URID* property, const LV2_Atom** value);

@@ -1,15 +1,43 @@
 // SPDX-License-Identifier: ISC
 #include "notify.h"
 
+#include "backroom.h"
+
 #include <string.h>
 
 /* Bytes of one patch:Set less its value's body: event, object, two properties. */
 enum { SET_BYTES = 128 };
 
-void notify_init(Notify* const notify, LV2_URID_Map* const map, const char* const bank_messages)
+void notify_init(Notify* const notify, LV2_URID_Map* const map, Queue* const tells)
 {
-    *notify = (Notify){.bank_messages = bank_messages};
+    *notify = (Notify){.tells = tells};
     lv2_atom_forge_init(&notify->forge, map);
+}
+
+/* True if both texts are empty, so that there is no news. */
+static bool still_empty(const char* const before, const char* const now)
+{
+    return !*before && !*now;
+}
+
+void notify_stock(Notify* const notify, const Stock* const stock)
+{
+    const Stock* const before = notify->stock;
+    for (int kind = 0; before && kind < FIGURE_KINDS; ++kind) {
+        notify->draft_due[kind] |= !still_empty(stock_draft(before, (FigureKind)kind),
+                                                stock_draft(stock, (FigureKind)kind));
+    }
+    notify->bank_due |= before && !still_empty(stock_messages(before), stock_messages(stock));
+    notify->stock = stock;
+}
+
+void notify_asked(Notify* const notify)
+{
+    notify->dropped_due = true;
+    notify->bank_due = true;
+    for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
+        notify->draft_due[kind] = true;
+    }
 }
 
 static bool has_room(const LV2_Atom_Forge* const forge, const size_t value_bytes)
@@ -27,32 +55,110 @@ static void begin_set(LV2_Atom_Forge* const forge, LV2_Atom_Forge_Frame* const f
     lv2_atom_forge_key(forge, uris->patch_value);
 }
 
-static void tell_dropped(Notify* const notify, const uint32_t dropped, const Uris* const uris)
+/* False if there is no room now. */
+static bool tell_long(Notify* const notify, const LV2_URID property, const int64_t value,
+                      const Uris* const uris)
 {
     LV2_Atom_Forge* const forge = &notify->forge;
-    if (has_room(forge, sizeof(int64_t))) {
-        LV2_Atom_Forge_Frame frame;
-        begin_set(forge, &frame, uris->fl_droppedStrokes, uris);
-        lv2_atom_forge_long(forge, dropped);
-        lv2_atom_forge_pop(forge, &frame);
-        notify->told_dropped = dropped;
+    if (!has_room(forge, sizeof(int64_t))) {
+        return false;
+    }
+    LV2_Atom_Forge_Frame frame;
+    begin_set(forge, &frame, property, uris);
+    lv2_atom_forge_long(forge, value);
+    lv2_atom_forge_pop(forge, &frame);
+    return true;
+}
+
+/* Bytes of text that the port could take if it were empty. */
+static size_t most_text(const LV2_Atom_Forge* const forge)
+{
+    return forge->size > 2 * SET_BYTES ? forge->size - 2 * SET_BYTES : 0;
+}
+
+static bool tell_text(Notify* const notify, const LV2_URID property, const char* const text,
+                      const size_t length, const Uris* const uris)
+{
+    LV2_Atom_Forge* const forge = &notify->forge;
+    if (!has_room(forge, length + 1)) {
+        return false;
+    }
+    LV2_Atom_Forge_Frame frame;
+    begin_set(forge, &frame, property, uris);
+    lv2_atom_forge_string(forge, text, (uint32_t)length);
+    lv2_atom_forge_pop(forge, &frame);
+    return true;
+}
+
+/* Messages are cut to what the port can ever take. */
+static bool tell_message(Notify* const notify, const LV2_URID property, const char* const text,
+                         const Uris* const uris)
+{
+    const size_t most = most_text(&notify->forge);
+    size_t length = strlen(text);
+    length = most && length > most ? most : length;
+    while (length && ((unsigned char)text[length] & 0xC0) == 0x80) {
+        --length; /* not inside a character */
+    }
+    return tell_text(notify, property, text, length, uris);
+}
+
+/* Half a draft would be none: one that the port can never take isn't told. */
+static bool tell_draft(Notify* const notify, const FigureKind kind, const Uris* const uris)
+{
+    const LV2_URID properties[FIGURE_KINDS] = {
+        [FIGURE_HANDS] = uris->fl_handsDraft,
+        [FIGURE_FEET] = uris->fl_feetDraft,
+        [FIGURE_TURNAROUND] = uris->fl_turnaroundDraft,
+    };
+    const char* const text = notify->stock ? stock_draft(notify->stock, kind) : "";
+    const size_t length = strlen(text);
+    const size_t most = most_text(&notify->forge);
+    return (most && length > most) || tell_text(notify, properties[kind], text, length, uris);
+}
+
+static bool tell_parcel(Notify* const notify, const Parcel* const parcel, const Uris* const uris)
+{
+    switch ((Tell)parcel->kind) {
+    case TELL_SAVED_FIGURE:
+        return tell_long(notify, uris->fl_savedFigure, parcel->number, uris);
+    case TELL_SAVED_KIT:
+        return tell_long(notify, uris->fl_savedKit, parcel->number, uris);
+    case TELL_REFUSED:
+        return tell_message(notify, uris->fl_refused, parcel->bytes, uris);
+    }
+    return true;
+}
+
+static void tell_answers(Notify* const notify, const Uris* const uris)
+{
+    const Parcel* parcel = NULL;
+    while ((parcel = queue_first(notify->tells)) && tell_parcel(notify, parcel, uris)) {
+        queue_drop(notify->tells);
+    }
+    if (notify->refused && tell_message(notify, uris->fl_refused, notify->refused, uris)) {
+        notify->refused = NULL;
     }
 }
 
-static void tell_bank(Notify* const notify, const Uris* const uris)
+/* Each in its turn as far as there is room. */
+static void tell_all(Notify* const notify, const uint32_t dropped, const Uris* const uris)
 {
-    LV2_Atom_Forge* const forge = &notify->forge;
-    size_t length = strlen(notify->bank_messages);
-    if (forge->size > 2 * SET_BYTES && length > forge->size - 2 * SET_BYTES) {
-        length = forge->size - 2 * SET_BYTES; /* cut to what the port can ever take */
+    if ((notify->dropped_due || dropped != notify->told_dropped) &&
+        tell_long(notify, uris->fl_droppedStrokes, dropped, uris)) {
+        notify->told_dropped = dropped;
+        notify->dropped_due = false;
     }
-    if (has_room(forge, length + 1)) {
-        LV2_Atom_Forge_Frame frame;
-        begin_set(forge, &frame, uris->fl_bankMessages, uris);
-        lv2_atom_forge_string(forge, notify->bank_messages, (uint32_t)length);
-        lv2_atom_forge_pop(forge, &frame);
-        notify->asked = false;
+    if (notify->bank_due) {
+        const char* const messages = notify->stock ? stock_messages(notify->stock) : "";
+        notify->bank_due = !tell_message(notify, uris->fl_bankMessages, messages, uris);
     }
+    for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
+        if (notify->draft_due[kind]) {
+            notify->draft_due[kind] = !tell_draft(notify, (FigureKind)kind, uris);
+        }
+    }
+    tell_answers(notify, uris);
 }
 
 void notify_run(Notify* const notify, LV2_Atom_Sequence* const sequence, const uint32_t dropped,
@@ -69,11 +175,6 @@ void notify_run(Notify* const notify, LV2_Atom_Sequence* const sequence, const u
     LV2_Atom_Forge_Frame frame;
     lv2_atom_forge_set_buffer(&notify->forge, (uint8_t*)sequence, capacity);
     lv2_atom_forge_sequence_head(&notify->forge, &frame, 0);
-    if (notify->asked || dropped != notify->told_dropped) {
-        tell_dropped(notify, dropped, uris);
-    }
-    if (notify->asked) {
-        tell_bank(notify, uris);
-    }
+    tell_all(notify, dropped, uris);
     lv2_atom_forge_pop(&notify->forge, &frame);
 }

@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: ISC
 /* notify.h - what the plugin tells about itself, as patch:Set on `notify`: the
-   strokes that found no room, and what is wrong with the bank when asked. */
+   strokes that found no room, what is wrong with the bank, the drafts that play,
+   and what came of what was asked for.  Audio thread; allocates nothing. */
 #pragma once
 
-#include "../bank/complaints.h"
+#include "../bank/stock.h"
+#include "queue.h"
 #include "uris.h"
 
 #include <lv2/atom/forge.h>
@@ -11,13 +13,23 @@
 
 typedef struct {
     LV2_Atom_Forge forge;
-    const char* bank_messages; /* one a line; "" if all is well */
+    const Stock* stock;  /* what plays */
+    Queue* tells;        /* see backroom.h */
+    const char* refused; /* a sentence of ours, or NULL */
     uint32_t told_dropped;
-    bool asked; /* somebody sent patch:Get and has had no answer yet */
+    bool dropped_due; /* to be told though nothing more was dropped */
+    bool bank_due;
+    bool draft_due[FIGURE_KINDS];
 } Notify;
 
-/* `bank_messages` must outlive it. */
-void notify_init(Notify* notify, LV2_URID_Map* map, const char* bank_messages);
+/* `tells` must outlive it. */
+void notify_init(Notify* notify, LV2_URID_Map* map, Queue* tells);
+
+/* Something else plays from now on: what is another in it will be told. */
+void notify_stock(Notify* notify, const Stock* stock);
+
+/* Somebody sent patch:Get. */
+void notify_asked(Notify* notify);
 
 /* Fills the port's buffer; what finds no room is told in a later block. */
 void notify_run(Notify* notify, LV2_Atom_Sequence* sequence, uint32_t dropped, const Uris* uris);

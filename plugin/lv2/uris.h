@@ -16,6 +16,8 @@ typedef struct {
     LV2_URID atom_Long;
     LV2_URID atom_Object;
     LV2_URID atom_Sequence;
+    LV2_URID atom_String;
+    LV2_URID atom_URID;
     LV2_URID midi_MidiEvent;
     LV2_URID patch_Get;
     LV2_URID patch_Set;
@@ -32,6 +34,17 @@ typedef struct {
     LV2_URID time_speed;
     LV2_URID fl_bankMessages;
     LV2_URID fl_droppedStrokes;
+    LV2_URID fl_entryNames;
+    LV2_URID fl_feetDraft;
+    LV2_URID fl_handsDraft;
+    LV2_URID fl_ownEntries;
+    LV2_URID fl_refused;
+    LV2_URID fl_saveFigure;
+    LV2_URID fl_saveKit;
+    LV2_URID fl_savedFigure;
+    LV2_URID fl_savedKit;
+    LV2_URID fl_turnaroundDraft;
+    LV2_URID fl_unreadEntries;
 } Uris;
 
 Uris uris_map(LV2_URID_Map* map);
