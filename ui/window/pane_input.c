@@ -48,7 +48,8 @@ static void on_reshape(PuglView* const view, const int width, const int height)
     pane->reshaped = true;
     pane->width = width;
     pane->height = height;
-    pane->dirty = true;
+    pane->swap = true;
+    pane_damage_all(pane);
     pane_picture_reshape(width, height);
     pane_input_add(pane, (PaneEvent){.kind = PANE_RESIZE, .width = width, .height = height});
 }
@@ -191,7 +192,8 @@ static bool take(Pane* const pane, XEvent* const event)
         pane->gone = pane->gone || event->xdestroywindow.window == pane->window;
         return true;
     case Expose: /* drawn once, after the events are told */
-        pane->dirty = true;
+        pane_damage(pane, (PaneRect){event->xexpose.x, event->xexpose.y, event->xexpose.width,
+                                     event->xexpose.height});
         return true;
     case EnterNotify:
     case LeaveNotify:

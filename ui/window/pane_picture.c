@@ -41,6 +41,24 @@ static void dont_wait_for_the_screen(const Pane* const pane)
     }
 }
 
+/* Software GL draws each pixel by hand, and copies each to the screen: only what
+   changed is then a sixth of the work (tests/bench/pane.c).  A graphics card gains
+   nothing, so it keeps to the common way. */
+static void show_parts_if_by_hand(Pane* const pane)
+{
+    static const char* const by_hand[] = {"llvmpipe", "softpipe", "Software Rasterizer"};
+    const char* const renderer = (const char*)glGetString(GL_RENDERER);
+    bool found = false;
+    for (size_t i = 0; i < sizeof by_hand / sizeof *by_hand; ++i) {
+        found = found || (renderer && strstr(renderer, by_hand[i]));
+    }
+    if (found && lists(glXQueryExtensionsString(pane->display, DefaultScreen(pane->display)),
+                       "GLX_MESA_copy_sub_buffer")) {
+        pane->show_part = (PFNGLXCOPYSUBBUFFERMESAPROC)glXGetProcAddressARB(
+            (const GLubyte*)"glXCopySubBufferMESA");
+    }
+}
+
 void pane_picture_prepare(Pane* const pane)
 {
     const char* const version = (const char*)glGetString(GL_VERSION);
@@ -55,6 +73,57 @@ void pane_picture_prepare(Pane* const pane)
     glTexEnvi(GL_TEXTURE_ENV, GL_TEXTURE_ENV_MODE, GL_REPLACE);
     glBlendFunc(GL_ONE, GL_ONE_MINUS_SRC_ALPHA);
     dont_wait_for_the_screen(pane);
+    show_parts_if_by_hand(pane);
+}
+
+/* ---- Damage */
+
+static bool is_empty(const PaneRect rect)
+{
+    return rect.width <= 0 || rect.height <= 0;
+}
+
+static int least(const int a, const int b)
+{
+    return a < b ? a : b;
+}
+
+static int most(const int a, const int b)
+{
+    return a > b ? a : b;
+}
+
+static PaneRect within(const PaneRect rect, const int width, const int height)
+{
+    const int left = most(rect.x, 0);
+    const int top = most(rect.y, 0);
+    const int64_t right = (int64_t)rect.x + rect.width;
+    const int64_t bottom = (int64_t)rect.y + rect.height;
+    return (PaneRect){left, top, (int)(right < width ? right : width) - left,
+                      (int)(bottom < height ? bottom : height) - top};
+}
+
+/* One rectangle around all: what moves is mostly in one place. */
+void pane_damage(Pane* const pane, const PaneRect part)
+{
+    const PaneRect more = within(part, pane->width, pane->height);
+    const PaneRect old = pane->dirty ? pane->damage : (PaneRect){0};
+    pane->dirty = true;
+    if (is_empty(more)) {
+        pane->damage = old;
+    } else if (is_empty(old)) {
+        pane->damage = more;
+    } else {
+        const int left = least(old.x, more.x);
+        const int top = least(old.y, more.y);
+        pane->damage = (PaneRect){left, top, most(old.x + old.width, more.x + more.width) - left,
+                                  most(old.y + old.height, more.y + more.height) - top};
+    }
+}
+
+void pane_damage_all(Pane* const pane)
+{
+    pane_damage(pane, (PaneRect){0, 0, pane->width, pane->height});
 }
 
 /* ---- Pictures */
@@ -97,22 +166,12 @@ static bool make_room(const Pane* const pane, PaneLayer* const layer, const int 
     return true;
 }
 
-static PaneRect within(const PaneRect rect, const int width, const int height)
-{
-    const int left = rect.x > 0 ? rect.x : 0;
-    const int top = rect.y > 0 ? rect.y : 0;
-    const int64_t right = (int64_t)rect.x + rect.width;
-    const int64_t bottom = (int64_t)rect.y + rect.height;
-    return (PaneRect){left, top, (int)(right < width ? right : width) - left,
-                      (int)(bottom < height ? bottom : height) - top};
-}
-
 static bool upload(Pane* const pane, PaneLayer* const layer, const unsigned char* const pixels,
                    const int width, const int height, const int stride, const PaneRect dirty)
 {
     const bool resized = width != layer->width || height != layer->height;
     const PaneRect part = within(resized ? (PaneRect){0, 0, width, height} : dirty, width, height);
-    if (part.width <= 0 || part.height <= 0) {
+    if (is_empty(part)) {
         return true;
     }
     if (!make_room(pane, layer, width, height)) {
@@ -125,7 +184,11 @@ static bool upload(Pane* const pane, PaneLayer* const layer, const unsigned char
     glTexSubImage2D(GL_TEXTURE_2D, 0, part.x, part.y, part.width, part.height, GL_BGRA,
                     GL_UNSIGNED_INT_8_8_8_8_REV,
                     pixels + (ptrdiff_t)part.y * stride + (ptrdiff_t)part.x * 4);
-    pane->dirty = true;
+    if (resized || layer == &pane->layers[PANE_LIT]) {
+        pane_damage_all(pane);
+    } else {
+        pane_damage(pane, part);
+    }
     return true;
 }
 
@@ -176,17 +239,25 @@ static bool same_quad(const PaneQuad* const a, const PaneQuad* const b)
            same_number(a->alpha, b->alpha);
 }
 
+/* A quad that one of both doesn't have is empty. */
+static void replace_quad(Pane* const pane, const int i, const PaneQuad* const quad)
+{
+    if (i >= pane->quad_count || !quad || !same_quad(&pane->quads[i], quad)) {
+        pane_damage(pane, i < pane->quad_count ? pane->quads[i].place : (PaneRect){0});
+        pane_damage(pane, quad ? quad->place : (PaneRect){0});
+    }
+    if (quad) {
+        pane->quads[i] = *quad;
+    }
+}
+
 void pane_show(Pane* const pane, const PaneQuad* const quads, const int count)
 {
-    const int least = count > 0 ? count : 0;
-    const int shown = least < PANE_QUADS_MAX ? least : PANE_QUADS_MAX;
-    bool same = shown == pane->quad_count;
-    for (int i = 0; i < shown; ++i) {
-        same = same && same_quad(&pane->quads[i], &quads[i]);
-        pane->quads[i] = quads[i];
+    const int shown = least(most(count, 0), PANE_QUADS_MAX);
+    for (int i = 0; i < most(shown, pane->quad_count); ++i) {
+        replace_quad(pane, i, i < shown ? &quads[i] : NULL);
     }
     pane->quad_count = shown;
-    pane->dirty = pane->dirty || !same;
 }
 
 void pane_picture_reshape(const int width, const int height)
@@ -249,13 +320,10 @@ static void draw_quad(const Pane* const pane, const PaneQuad* const quad)
     glDisable(GL_BLEND);
 }
 
-/* Pugl clears all before it calls this.  As this ends with a scissor that lets
-   nothing through, that costs nothing, and only what stays bare is cleared. */
-void pane_picture_draw(const Pane* const pane)
+static void draw_all(const Pane* const pane)
 {
     const PaneLayer* const plain = &pane->layers[PANE_PLAIN];
     const PaneRect whole = {0, 0, plain->width, plain->height};
-    glDisable(GL_SCISSOR_TEST);
     if (plain->width < pane->width || plain->height < pane->height) {
         glClear(GL_COLOR_BUFFER_BIT);
     }
@@ -263,6 +331,29 @@ void pane_picture_draw(const Pane* const pane)
     for (int i = 0; i < pane->quad_count; ++i) {
         draw_quad(pane, &pane->quads[i]);
     }
+}
+
+/* Pugl clears all before it calls this.  As this ends with a scissor that lets
+   nothing through, that costs nothing, and only what stays bare is cleared. */
+void pane_picture_draw(Pane* const pane)
+{
+    glDisable(GL_SCISSOR_TEST);
+    draw_all(pane);
     glEnable(GL_SCISSOR_TEST);
+    glScissor(0, 0, 0, 0);
+    pane->swap = false;
+}
+
+void pane_picture_draw_part(const Pane* const pane)
+{
+    const PaneRect part = within(pane->damage, pane->width, pane->height);
+    if (is_empty(part)) {
+        return;
+    }
+    const int bottom = pane->height - part.y - part.height; /* GL counts from there */
+    glEnable(GL_SCISSOR_TEST);
+    glScissor(part.x, bottom, part.width, part.height);
+    draw_all(pane);
+    pane->show_part(pane->display, pane->window, part.x, bottom, part.width, part.height);
     glScissor(0, 0, 0, 0);
 }
