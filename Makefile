@@ -107,12 +107,13 @@ $(BUILD)/tests/live/test_jalv: $(BUILD)/tests/live/test_jalv.o $(TEST_HELP) $(LI
 	@$(CC) $(ALL_CFLAGS) -o $@ $^ -ljack -lpthread -lm
 
 # -rdynamic: a test's own glXSwapBuffers is then the one that Pugl calls.
-WINDOW_ROOM := $(BUILD)/tests/live/child.o $(BUILD)/tests/window/host.o $(BUILD)/tests/window/xvfb.o
+WINDOW_ROOM := $(BUILD)/tests/live/child.o \
+	$(patsubst %,$(BUILD)/tests/window/%.o,host xvfb scene shown)
 $(BUILD)/tests/window/%: $(BUILD)/tests/window/%.o $(TEST_HELP) $(WINDOW_ROOM) $(PANE)
 	@echo "  LINK $@"
 	@$(CC) $(ALL_CFLAGS) -rdynamic -o $@ $^ $(PANE_LIBS) -ldl -lm
 
-$(BUILD)/tests/bench/pane: $(BUILD)/tests/bench/pane.o $(TEST_HELP) $(WINDOW_ROOM) $(PANE)
+$(BUILD)/tests/bench/pane: $(BUILD)/tests/bench/pane.o $(TEST_HELP) $(filter-out %/shown.o,$(WINDOW_ROOM)) $(PANE)
 	@echo "  LINK $@"
 	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(PANE_LIBS) -lm
 

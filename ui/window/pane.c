@@ -65,7 +65,7 @@ static void prepare(Pane* const pane, const PaneRequest* const request)
     if (!request->parent) { /* Pugl's own try fails if nobody has named that yet */
         XSetWMProtocols(pane->display, pane->window, &pane->delete_window, 1);
     }
-    pane_picture_prepare(pane);
+    pane_draw_prepare(pane);
     XSync(pane->display, False);
 }
 
@@ -100,7 +100,7 @@ static void finish(Pane* const pane)
 {
     const PaneHost host = pane_guard_enter(pane);
     if (pane_make_current(pane)) {
-        pane_picture_delete(pane);
+        pane_layer_delete(pane);
     }
     if (pane->context) {
         glXMakeCurrent(pane->display, None, NULL);
@@ -207,7 +207,7 @@ static void redraw(Pane* const pane)
             draw_by_pugl(pane);
         }
         if (pane->show_part) {
-            pane_picture_draw_part(pane);
+            pane_draw_part(pane);
         } else {
             draw_by_pugl(pane);
         }

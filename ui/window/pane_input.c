@@ -36,7 +36,7 @@ static bool meet(Pane* const pane)
         pane->display = glXGetCurrentDisplay();
         pane->context = glXGetCurrentContext();
     }
-    return pane_picture_is_own(pane);
+    return pane_draw_can(pane);
 }
 
 static void on_reshape(PuglView* const view, const int width, const int height)
@@ -50,7 +50,7 @@ static void on_reshape(PuglView* const view, const int width, const int height)
     pane->height = height;
     pane->swap = true;
     pane_damage_all(pane);
-    pane_picture_reshape(width, height);
+    pane_draw_reshape(width, height);
     pane_input_add(pane, (PaneEvent){.kind = PANE_RESIZE, .width = width, .height = height});
 }
 
@@ -58,7 +58,7 @@ static void on_display(PuglView* const view)
 {
     Pane* const pane = puglGetHandle(view);
     if (meet(pane)) {
-        pane_picture_draw(pane);
+        pane_draw(pane);
     }
 }
 

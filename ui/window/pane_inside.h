@@ -89,13 +89,18 @@ PaneEvent pane_key_of_character(uint32_t character, uint32_t modifiers);
 PaneEvent pane_key_of_special(PuglKey special, uint32_t modifiers);
 PaneEvent pane_key_lost(XKeyEvent* event);
 
-/* ---- pane_picture.c: what is shown; all but the first want the context current */
+/* ---- pane_damage.c: where the picture isn't what it should be */
 
-bool pane_picture_is_own(const Pane* pane); /* whether it is */
-void pane_picture_prepare(Pane* pane);
-void pane_picture_reshape(int width, int height);
-void pane_picture_draw(Pane* pane);
-void pane_picture_draw_part(const Pane* pane); /* and shows it; wants show_part */
-void pane_damage(Pane* pane, PaneRect part);   /* marks dirty */
+void pane_damage(Pane* pane, PaneRect part); /* marks dirty */
 void pane_damage_all(Pane* pane);
-void pane_picture_delete(Pane* pane);
+PaneRect pane_within(PaneRect rect, int width, int height); /* cut to 0, 0, width, height */
+bool pane_is_empty(PaneRect rect);
+
+/* ---- pane_layer.c, pane_draw.c: these want the pane's context current */
+
+void pane_layer_delete(Pane* pane);
+bool pane_draw_can(const Pane* pane); /* whether it is */
+void pane_draw_prepare(Pane* pane);
+void pane_draw_reshape(int width, int height);
+void pane_draw(Pane* pane);
+void pane_draw_part(const Pane* pane); /* the damage, and shows it; wants show_part */
