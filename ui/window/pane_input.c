@@ -206,7 +206,7 @@ static bool take(Pane* const pane, XEvent* const event)
     case ClientMessage:
         take_message(pane, &event->xclient);
         return true;
-    case MappingNotify: /* another layout: Pugl would go on with the old one */
+    case MappingNotify: /* another layout; Xlib wants to be told, and Pugl does not */
         XRefreshKeyboardMapping(&event->xmapping);
         return true;
     case KeyPress:
