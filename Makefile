@@ -226,7 +226,7 @@ crosscheck: ## Install LilyPond and an npm package, and compare rhythms with the
 format: ## Lay out every source by clang-format
 	clang-format -i $$(find plugin ui ttl tests -name '*.[ch]')
 
-bench: tests ## Measure: instantiation, instructions per block, sizes
+bench: tests ## Measure: instantiation, instructions per block, sizes, a moving playhead
 	@sh tests/bench/bench.sh $(BUILD)
 
 # ---- Packages: only what is missing is asked for, so that a machine that has
