@@ -21,7 +21,7 @@ static bool at_rest(void)
     }
     PaneQuad quad = {.place = {50, 10, 4, 60}, .layer = PANE_COLOUR, .red = 1, .alpha = 1};
     pane_show(scene.pane, &quad, 1);
-    pane_poll(scene.pane);
+    host_poll(scene.pane, 200); /* the server's last word on the window came */
     int before = shown_count;
     for (int i = 0; i < 50; ++i) {
         pane_show(scene.pane, &quad, 1); /* again what is shown */
