@@ -3,7 +3,7 @@
 #pragma once
 
 #include "host.h"
-#include "smf.h"
+#include "../file/smf.h"
 
 #include <stdbool.h>
 

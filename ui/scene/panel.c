@@ -5,7 +5,8 @@
 #include <math.h>
 #include <stdio.h>
 
-static const char* const panel_names[PANEL_COUNT] = {"Feel", "Rhythm", "Practice", "Output"};
+static const char* const panel_names[PANEL_COUNT] = {"Feel", "Rhythm", "Practice", "Edit",
+                                                     "Output"};
 static const char* const theme_words[THEME_COUNT] = {"as host", "dark", "light"};
 
 static void draw_choice(const Brush* const brush, const Target* const target, const Control control,
@@ -82,8 +83,7 @@ static void draw_value(const Brush* const brush, const Target* const target, con
     draw_rule(brush, control, box);
 }
 
-static void draw_label(const Brush* const brush, const Box box, const char* const words,
-                       const bool over)
+void draw_label(const Brush* const brush, const Box box, const char* const words, const bool over)
 {
     const Colour colour = over ? brush->colours->ink : brush->colours->soft;
     ink_text_in(brush->cairo, box.x, box.y + 11.0, box.width + 14.0,
@@ -202,6 +202,8 @@ void draw_panel(const Brush* const brush)
             draw_page(brush, target);
         } else if (target->id.kind == TARGET_THEME) {
             draw_theme(brush, target);
+        } else if (target->id.kind == TARGET_EDIT) {
+            draw_edit(brush, target);
         } else if (target->group == GROUP_PANEL && target->id.kind == TARGET_CARD) {
             draw_pick(brush, target);
         } else if (target->group == GROUP_PANEL) {
@@ -235,6 +237,11 @@ static const char* help_of(const View* const view, const TargetId id)
                                    : "Click looks at this bar; double-click loops it";
     case TARGET_THEME:
         return "The window's colours: those of the host, dark, or light";
+    case TARGET_EDIT:
+        return edit_help((EditItem)id.index);
+    case TARGET_ROW:
+        return "Click: normal, accent, ghost, none.  Drag up or down: level.  Shift-drag: move.  "
+               "Right click: voice";
     case TARGET_FIND:
     case TARGET_LINE:
     case TARGET_LIST:
@@ -258,6 +265,8 @@ void draw_help(const Brush* const brush)
     const char* words = help_of(view, pointed);
     if (view->is_typing) {
         words = "Type a value: Enter sets it, Esc leaves it as it was";
+    } else if (*view->edit.note && view->hover.kind != TARGET_DIAL) {
+        words = view->edit.note;
     } else if (view->hover.kind == TARGET_NONE && view->dropped) {
         snprintf(text, sizeof text,
                  "%u strokes were not played: the host gives too little room for MIDI",

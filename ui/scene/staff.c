@@ -262,9 +262,35 @@ static void draw_clicks(const Brush* const brush, const Shown* const shown)
 
 /* ---- */
 
+/* While a figure is edited: a dot for each step that a change would fall on, and a
+   ring around the one pointed at. */
+static void draw_slots(const Brush* const brush, const Shown* const shown)
+{
+    const View* const view = brush->view;
+    const Edit* const edit = &view->edit;
+    if (view->panel != PANEL_EDIT || brush->g->list || shown->is_next || edit->grid < 1) {
+        return;
+    }
+    const double step = (double)TICKS_PER_QUARTER / edit->grid;
+    const double ticks = shown->space.ticks * shown->space.beats;
+    for (int limb = 2 * (int)edit->pair; limb < 2 * (int)edit->pair + 2; ++limb) {
+        const double y = brush->g->line[limb];
+        for (double tick = 0.0; tick < ticks - 1.0; tick += step) {
+            const double x = x_of(shown, tick);
+            ink_fill(brush->cairo, (Box){x - 1.5, y - 1.5, 3.0, 3.0}, brush->colours->soft);
+        }
+        if (edit->hover_limb == limb) {
+            const double x = x_of(shown, edit->hover_tick);
+            ink_frame(brush->cairo, (Box){x - 9.0, y - 9.0, 18.0, 18.0}, 9.0, 1.5,
+                      brush->colours->accent);
+        }
+    }
+}
+
 static void draw_bar(const Brush* const brush, const Shown* const shown)
 {
     draw_grid(brush, shown);
+    draw_slots(brush, shown);
     for (int limb = 0; limb < LIMB_COUNT; ++limb) {
         draw_steps(brush, shown, limb, limb < 2 ? shown->bar->hands_step : shown->bar->feet_step);
     }

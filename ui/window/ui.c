@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: ISC
 /* ui.c - the plugin's own window as an LV2 UI: hands on what the host says, and
    asks the plugin to go on telling.  The host's user interface thread only. */
+#include "../../plugin/bank/stock.h"
 #include "../../plugin/talk/tell.h"
+#include "../file/phrase_file.h"
 #include "painter.h"
 
 #include <lv2/atom/util.h>
@@ -40,6 +42,7 @@ typedef struct {
     LV2_Log_Logger logger;
     Uris uris;
     LV2_Atom_Forge forge;
+    char* bundle_path;
     Bank* bank;
     Desk desk;
     Pane* pane;
@@ -70,6 +73,24 @@ static void touch_value(void* const handle, const uint32_t port, const bool is_h
 {
     const Window* const window = (const Window*)handle;
     window->offer.touch->touch(window->offer.touch->handle, port, is_held);
+}
+
+static void say_text(void* const handle, const LV2_URID property, const char* const text)
+{
+    Window* const window = (Window*)handle;
+    const size_t room = TELL_SET_BYTES + strlen(text) + 64;
+    LV2_Atom* const message = calloc(1, room);
+    LV2_Atom_Forge_Frame frame;
+    if (!message) {
+        return;
+    }
+    lv2_atom_forge_set_buffer(&window->forge, (uint8_t*)message, room);
+    tell_begin_set(&window->forge, &frame, property, &window->uris);
+    lv2_atom_forge_string(&window->forge, text, (uint32_t)strlen(text));
+    lv2_atom_forge_pop(&window->forge, &frame);
+    window->write(window->controller, PORT_CONTROL, lv2_atom_total_size(message),
+                  window->uris.atom_eventTransfer, message);
+    free(message);
 }
 
 /* Asks for everything at first, and then for the place, so that it goes on. */
@@ -156,6 +177,74 @@ static void take_event(void* const handle, const PaneEvent* const event)
     }
 }
 
+/* ---- The bank, and files */
+
+static Bank* read_bank(const Window* const window)
+{
+    char folder[PATH_ROOM];
+    char users[BANK_FOLDER_ROOM];
+    const int length = snprintf(folder, sizeof folder, "%s/bank", window->bundle_path);
+    const BankSources sources = {folder, bank_users_folder(users) ? users : NULL, NULL};
+    return length > 0 && length < PATH_ROOM ? bank_open(sources) : NULL;
+}
+
+/* The user's own has changed. */
+static void read_bank_again(void* const handle)
+{
+    Window* const window = (Window*)handle;
+    Bank* const bank = read_bank(window);
+    if (bank && desk_bank(&window->desk, bank)) {
+        bank_free(window->bank);
+        window->bank = bank;
+    } else {
+        bank_free(bank);
+    }
+}
+
+/* What plays: the bank with the drafts over it. */
+static Stock* stock_of(const Window* const window)
+{
+    char why[SINGLE_WHY_ROOM];
+    Drafts drafts = {{NULL}};
+    for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
+        const Single* const draft = window->desk.editor.drafts[kind];
+        drafts.drafts[kind] =
+            draft ? single_read("draft", draft->text, strlen(draft->text), why) : NULL;
+    }
+    return stock_make(window->bank, drafts, strdup(""));
+}
+
+static void write_file(void* const handle)
+{
+    Window* const window = (Window*)handle;
+    View* const view = &window->desk.view;
+    char path[PHRASE_PATH_ROOM];
+    char why[PHRASE_WHY_ROOM] = "nothing plays yet";
+    char words[PHRASE_PATH_ROOM + 64];
+    const SeenBar* const bar = view_bar(view, view_shown(view));
+    const Entry* const entry = view_entry(view, SHELF_GROOVE, view_playing(view, SHELF_GROOVE));
+    const Settings settings = settings_from_controls(view->values);
+    Stock* const stock = stock_of(window);
+    if (bar && stock) {
+        const double tempo = (double)view->readouts[READOUT_TEMPO_NOW];
+        const Phrase phrase = {stock_library(stock),
+                               &settings,
+                               bar->meter,
+                               tempo > 0.0 ? tempo : 120.0,
+                               view_phrase_bars(view),
+                               entry ? entry->label : "Fourlimb"};
+        if (phrase_file(&phrase, path, why)) {
+            snprintf(words, sizeof words, "Written: %s", path);
+            desk_say(&window->desk, words);
+            stock_free(stock);
+            return;
+        }
+    }
+    snprintf(words, sizeof words, "Not written: %s", why);
+    desk_say(&window->desk, words);
+    stock_free(stock);
+}
+
 /* ---- Life */
 
 static void close_window(Window* const window)
@@ -164,17 +253,8 @@ static void close_window(Window* const window)
     painter_free(&window->painter);
     desk_close(&window->desk);
     bank_free(window->bank);
+    free(window->bundle_path);
     free(window);
-}
-
-static bool open_bank(Window* const window, const char* const bundle_path)
-{
-    char folder[PATH_ROOM];
-    char users[BANK_FOLDER_ROOM];
-    const int length = snprintf(folder, sizeof folder, "%s/bank", bundle_path);
-    const BankSources sources = {folder, bank_users_folder(users) ? users : NULL, NULL};
-    window->bank = length > 0 && length < PATH_ROOM ? bank_open(sources) : NULL;
-    return window->bank != NULL;
 }
 
 static bool open_pane(Window* const window)
@@ -202,9 +282,15 @@ static bool open_pane(Window* const window)
 
 static bool open_all(Window* const window, const char* const bundle_path)
 {
-    const DeskOutput output = {window, write_value, window->offer.touch ? touch_value : NULL};
-    if (!open_bank(window, bundle_path) ||
-        !desk_open(&window->desk, window->bank, &window->uris, output)) {
+    const DeskOutput output = {.handle = window,
+                               .write = write_value,
+                               .touch = window->offer.touch ? touch_value : NULL,
+                               .say = say_text,
+                               .read_bank = read_bank_again,
+                               .write_file = write_file};
+    window->bundle_path = strdup(bundle_path);
+    window->bank = window->bundle_path ? read_bank(window) : NULL;
+    if (!window->bank || !desk_open(&window->desk, window->bank, &window->uris, output)) {
         lv2_log_error(&window->logger, "Fourlimb: no memory for its window\n");
         return false;
     }
