@@ -3,7 +3,7 @@
 # ---- The list of packages (Debian 12).  `make run` installs the first row,
 # ---- `make check` the first two, `make hosts` and `make crosscheck` one more each.
 PACKAGES_BUILD := gcc libc6-dev make pkg-config lv2-dev liblilv-dev libserd-dev libsord-dev \
-	libcairo2-dev libpango1.0-dev fonts-dejavu-core
+	libcairo2-dev libpango1.0-dev fonts-dejavu-core libfluidsynth-dev libsndfile1-dev timgm6mb-soundfont
 PACKAGES_CHECK := clang clang-tidy clang-format cppcheck valgrind binutils midicsv python3 \
 	python3-mido lilv-utils sordi serdi jackd2 jalv libjack-jackd2-dev
 PACKAGES_HOSTS := ardour
@@ -22,11 +22,12 @@ WARNINGS := -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion \
 	-Wdouble-promotion -Wcast-qual -Wcast-align -Wstrict-prototypes -Wmissing-prototypes \
 	-Wundef -Wvla -Wswitch-enum -Wformat=2 -Werror
 # Looked up when used, not before: at first the packages may be missing.
-LIBRARIES = lv2 lilv-0 serd-0 sord-0 pangocairo
-OUTSIDE_FLAGS = $(eval OUTSIDE_FLAGS := $$(shell pkg-config --cflags $(LIBRARIES) | \
+LIBRARIES = lv2 lilv-0 serd-0 sord-0 pangocairo fluidsynth sndfile
+OUTSIDE_FLAGS = $(eval OUTSIDE_FLAGS := $$(shell pkg-config --cflags-only-I $(LIBRARIES) | \
 	sed 's/-I/-isystem /g'))$(OUTSIDE_FLAGS)
 BANK_LIBS = $(eval BANK_LIBS := $$(shell pkg-config --libs sord-0 serd-0))$(BANK_LIBS)
 DRAW_LIBS = $(eval DRAW_LIBS := $$(shell pkg-config --libs pangocairo cairo))$(DRAW_LIBS)
+SOUND_LIBS = $(eval SOUND_LIBS := $$(shell pkg-config --libs fluidsynth sndfile))$(SOUND_LIBS)
 HOST_LIBS = $(eval HOST_LIBS := $$(shell pkg-config --libs lilv-0))$(HOST_LIBS)
 # -ffp-contract=off: every compiler computes the same frame for a stroke.
 CFLAGS := $(OPTIMISE) -g
@@ -82,7 +83,7 @@ $(BUNDLE)/groove.ttl: ttl/groove.ttl.in $(BUILD)/points $(BUNDLE)/bank/terms.ttl
 
 $(BUILD)/fourlimb: $(COMMAND) $(BANK) $(ENGINE)
 	@echo "  LINK $@"
-	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(BANK_LIBS) -lm
+	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(SOUND_LIBS) $(BANK_LIBS) -lm
 
 # Objects are kept: most are needed again.
 .SECONDARY:
@@ -95,7 +96,7 @@ COMMAND_ROOM := $(filter-out %/main.o,$(COMMAND))
 
 $(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(COMMAND_ROOM) $(BANK) $(ENGINE)
 	@echo "  LINK $@"
-	@$(CC) $(ALL_CFLAGS) -rdynamic -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(BANK_LIBS) -lm
+	@$(CC) $(ALL_CFLAGS) -rdynamic -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(SOUND_LIBS) $(BANK_LIBS) -lm
 
 LIVE_ROOM := $(BUILD)/tests/live/child.o $(BUILD)/tests/live/jack_driver.o \
 	$(BUILD)/tests/live/stage.o $(BUILD)/tests/live/tab.o

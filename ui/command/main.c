@@ -2,13 +2,15 @@
 /* main.c - the command line: help, version, and the choice of a command. */
 #include "commands.h"
 
+#include <signal.h>
 #include <stdio.h>
 #include <string.h>
 
 static const char help[] =
     "fourlimb plays drum grooves, limb by limb, through the Fourlimb plugin.\n"
     "\n"
-    "  fourlimb render --groove NAME --out FILE.mid   write a groove as a MIDI file\n"
+    "  fourlimb render --groove NAME --out FILE.mid   write a groove as a MIDI file,\n"
+    "  fourlimb render --groove NAME --out FILE.wav   or as sound\n"
     "  fourlimb show --groove NAME                    print a groove limb by limb\n"
     "  fourlimb chart --groove NAME --out FILE.pdf    draw it for a music stand (.pdf .svg .png)\n"
     "  fourlimb list [KIND]                           say what the bank holds\n"
@@ -24,6 +26,8 @@ static const char help[] =
     "  --set SYMBOL=VALUE any control of the plugin; `fourlimb list controls` names them\n"
     "  --title TEXT       the song's name in the file\n"
     "  --out FILE         the file to write; one that is there stays, unless --force\n"
+    "  --soundfont FILE   for .wav: its drums (else a General MIDI one is sought)\n"
+    "  --rate 44100|48000|96000  --bits 16|24   of the .wav (44100, 16)\n"
     "  --bundle FOLDER    the plugin to use, in place of the one beside this program\n"
     "\n"
     "Your own figures: Turtle files in ~/.local/share/fourlimb (or $XDG_DATA_HOME/fourlimb).\n"
@@ -52,6 +56,7 @@ static const Command commands[] = {
 
 int main(const int count, char** const arguments)
 {
+    signal(SIGXFSZ, SIG_IGN); /* a file over the limit is an error to tell, not an end */
     const char* const name = count > 1 ? arguments[1] : "--help";
     if (!strcmp(name, "--help") || !strcmp(name, "help") || !strcmp(name, "-h")) {
         fputs(help, stdout);

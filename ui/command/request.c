@@ -73,6 +73,21 @@ static bool take_setting(Section* const section, const char* const value)
     return true;
 }
 
+/* One of a few whole numbers. */
+static bool take_choice(int* const field, const char* const option, const char* const value,
+                        const int choices[3], const char* const expected)
+{
+    double number = 0.0;
+    const bool is_number = read_number(value, 1.0, 1e6, &number);
+    for (int i = 0; is_number && i < 3; ++i) {
+        if ((int)number == choices[i] && (double)choices[i] >= number) {
+            *field = choices[i];
+            return true;
+        }
+    }
+    return wrong(option, value, expected);
+}
+
 static bool take_groove(Request* const request, const char* const value)
 {
     if (request->section_count && !request->sections[request->section_count - 1].groove) {
@@ -105,6 +120,7 @@ static bool take_text(Request* const request, const char* const option, const ch
         {"--out", &request->out},
         {"--bundle", &request->bundle},
         {"--title", &request->title},
+        {"--soundfont", &request->wav.soundfont},
     };
     for (size_t i = 0; i < sizeof rows / sizeof *rows; ++i) {
         if (!strcmp(option, rows[i].option)) {
@@ -144,8 +160,8 @@ static bool take_of_section(Request* const request, const char* const option,
 }
 
 static const char* const options_with_value[] = {
-    "--groove", "--bars",       "--tempo", "--meter", "--set",    "--hands",
-    "--feet",   "--turnaround", "--kit",   "--out",   "--bundle", "--title",
+    "--groove", "--bars", "--tempo",  "--meter", "--set",       "--hands", "--feet", "--turnaround",
+    "--kit",    "--out",  "--bundle", "--title", "--soundfont", "--rate",  "--bits",
 };
 
 static bool takes_value(const char* const option)
@@ -163,12 +179,20 @@ static bool take(Request* const request, const char* const option, const char* c
     if (!strcmp(option, "--groove")) {
         return take_groove(request, value);
     }
+    if (!strcmp(option, "--rate")) {
+        return take_choice(&request->wav.rate, option, value, (const int[]){44100, 48000, 96000},
+                           "44100, 48000 or 96000");
+    }
+    if (!strcmp(option, "--bits")) {
+        return take_choice(&request->wav.bits, option, value, (const int[]){16, 24, 24},
+                           "16 or 24");
+    }
     return take_text(request, option, value) || take_of_section(request, option, value);
 }
 
 bool request_read(Request* const request, const int count, char** const arguments)
 {
-    *request = (Request){.out = NULL};
+    *request = (Request){.wav = {.soundfont = NULL, .rate = 44100, .bits = 16}};
     for (int i = 0; i < count; ++i) {
         const char* const option = arguments[i];
         if (!strcmp(option, "--force")) {

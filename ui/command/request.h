@@ -2,6 +2,8 @@
 /* request.h - what was asked for on the command line. */
 #pragma once
 
+#include "wav.h"
+
 #include <stdbool.h>
 
 enum { SECTIONS_MAX = 64, SETTINGS_MAX = 64 };
@@ -34,6 +36,7 @@ typedef struct {
     const char* bundle; /* NULL: found beside the program or in the LV2 folders */
     const char* title;
     const char* kind; /* of a list */
+    WavForm wav;      /* soundfont NULL: sought */
     bool force;
 } Request;
 

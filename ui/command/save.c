@@ -2,6 +2,7 @@
 #include "save.h"
 
 #include <errno.h>
+#include <signal.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -21,7 +22,7 @@ static bool write_all(const int file, const char* bytes, size_t size)
         bytes += written;
         size -= (size_t)written;
     }
-    return fsync(file) == 0;
+    return true;
 }
 
 /* Gives the finished file its name.  A link fails where the name is taken, in
@@ -70,12 +71,68 @@ static void open_up(const int file)
     }
 }
 
-bool save_file(const char* const path, const void* const bytes, const size_t size,
-               const bool replace, char why[SAVE_WHY_ROOM])
+bool save_refuses(const char* const path, const bool replace, char why[SAVE_WHY_ROOM])
 {
     struct stat there;
-    if (!replace && lstat(path, &there) == 0) {
+    const bool is_there = lstat(path, &there) == 0;
+    if (is_there && !replace) {
         explain(path, EEXIST, why);
+        return true;
+    }
+    /* A device or folder is not a file of the user's to be renamed over. */
+    if (is_there && stat(path, &there) == 0 && !S_ISREG(there.st_mode)) {
+        snprintf(why, SAVE_WHY_ROOM, "%s is no plain file; choose another name", path);
+        return true;
+    }
+    return false;
+}
+
+static void interruptions(sigset_t* const set)
+{
+    sigemptyset(set);
+    sigaddset(set, SIGINT);
+    sigaddset(set, SIGTERM);
+    sigaddset(set, SIGHUP);
+}
+
+bool save_interrupted(void)
+{
+    sigset_t waiting;
+    return sigpending(&waiting) == 0 &&
+           (sigismember(&waiting, SIGINT) == 1 || sigismember(&waiting, SIGTERM) == 1 ||
+            sigismember(&waiting, SIGHUP) == 1);
+}
+
+/* Into a new file named `part`, which is gone again if that failed. */
+static bool write_part(char* const part, const SaveWriter writer, void* const context,
+                       const char* const path, const bool replace)
+{
+    const int file = mkstemp(part);
+    if (file < 0) {
+        return false;
+    }
+    open_up(file);
+    bool good = writer(file, context) && fsync(file) == 0;
+    int error = errno;
+    if (close(file) && good) {
+        good = false;
+        error = errno;
+    }
+    if (good) {
+        good = put_in_place(part, path, replace);
+        error = errno;
+    }
+    if (!good) {
+        unlink(part);
+    }
+    errno = error;
+    return good;
+}
+
+bool save_by(const char* const path, const SaveWriter writer, void* const context,
+             const bool replace, char why[SAVE_WHY_ROOM])
+{
+    if (save_refuses(path, replace, why)) {
         return false;
     }
     const size_t length = strlen(path) + sizeof ".part-XXXXXX";
@@ -85,23 +142,32 @@ bool save_file(const char* const path, const void* const bytes, const size_t siz
         return false;
     }
     snprintf(part, length, "%s.part-XXXXXX", path);
-    const int file = mkstemp(part);
-    bool good = file >= 0;
-    if (good) {
-        open_up(file);
-        good = write_all(file, (const char*)bytes, size);
-        const int error = errno;
-        good = close(file) == 0 && good;
-        errno = error;
-        good = good && put_in_place(part, path, replace);
-    }
-    const int error = errno;
+    sigset_t held, before;
+    interruptions(&held);
+    sigprocmask(SIG_BLOCK, &held, &before);
+    const bool good = write_part(part, writer, context, path, replace);
     if (!good) {
-        explain(path, error, why);
-        if (file >= 0) {
-            unlink(part);
-        }
+        explain(path, errno, why);
     }
     free(part);
+    sigprocmask(SIG_SETMASK, &before, NULL);
     return good;
+}
+
+typedef struct {
+    const char* bytes;
+    size_t size;
+} Whole;
+
+static bool write_whole(const int file, void* const context)
+{
+    const Whole* const whole = (const Whole*)context;
+    return write_all(file, whole->bytes, whole->size);
+}
+
+bool save_file(const char* const path, const void* const bytes, const size_t size,
+               const bool replace, char why[SAVE_WHY_ROOM])
+{
+    Whole whole = {(const char*)bytes, size};
+    return save_by(path, write_whole, &whole, replace, why);
 }

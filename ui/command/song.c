@@ -5,6 +5,8 @@
 #include <lv2/midi/midi.h>
 #include <math.h>
 #include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
 
 enum { CONDUCTOR, DRUMS };
 enum { BLOCK_FRAMES = 1024, MARKER_ROOM = 256 };
@@ -42,6 +44,23 @@ static uint64_t section_ticks(const SongSection* const section)
            (uint64_t)section->beat_unit;
 }
 
+static void keep(Song* const song, const double seconds, const uint8_t bytes[3])
+{
+    if (song->event_count == song->event_room) {
+        const size_t room = 2 * song->event_room + 1024;
+        SongEvent* const grown = realloc(song->events, room * sizeof *grown);
+        if (!grown) {
+            song->failed = true;
+            return;
+        }
+        song->events = grown;
+        song->event_room = room;
+    }
+    SongEvent* const event = &song->events[song->event_count++];
+    event->seconds = seconds;
+    memcpy(event->bytes, bytes, sizeof event->bytes);
+}
+
 /* Takes the last block's messages; none falls past the section's end. */
 static void gather(Song* const song, Host* const host, const SongSection* const section,
                    const int64_t block_start)
@@ -55,6 +74,7 @@ static void gather(Song* const song, Host* const host, const SongSection* const 
             uint64_t tick = (uint64_t)floor(frame * ticks_per_frame(section) + 0.5);
             tick = tick > end ? end : tick;
             smf_message(&song->tracks[DRUMS], song->tick + tick, bytes);
+            keep(song, song->seconds + frame / SONG_RATE, bytes);
             song->strokes += (bytes[0] & 0xF0) == LV2_MIDI_MSG_NOTE_ON;
         }
     }
@@ -90,6 +110,7 @@ void song_play(Song* const song, Host* const host, const SongSection* const sect
     host_run(host, 1);
     gather(song, host, section, frames);
     song->tick += section_ticks(section);
+    song->seconds += exact / SONG_RATE;
 }
 
 bool song_end(Song* const song, SmfBytes* const file)
@@ -97,7 +118,7 @@ bool song_end(Song* const song, SmfBytes* const file)
     for (int i = 0; i < SONG_TRACKS; ++i) {
         smf_end(&song->tracks[i], song->tick);
     }
-    return smf_file(song->tracks, SONG_TRACKS, file);
+    return smf_file(song->tracks, SONG_TRACKS, file) && !song->failed;
 }
 
 void song_free(Song* const song)
@@ -105,4 +126,6 @@ void song_free(Song* const song)
     for (int i = 0; i < SONG_TRACKS; ++i) {
         smf_free(&song->tracks[i].bytes);
     }
+    free(song->events);
+    song->events = NULL;
 }

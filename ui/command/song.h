@@ -17,11 +17,22 @@ typedef struct {
     int beat_unit;
 } SongSection;
 
+/* A channel message, and when it sounds from the song's start. */
+typedef struct {
+    double seconds;
+    uint8_t bytes[3];
+} SongEvent;
+
 enum { SONG_TRACKS = 2 }; /* tempo, meter and markers; drums */
 
 typedef struct {
     SmfTrack tracks[SONG_TRACKS];
+    SongEvent* events; /* the drum track's messages, in order */
+    size_t event_count;
+    size_t event_room;
+    bool failed;      /* memory ran out */
     uint64_t tick;    /* where the next section begins */
+    double seconds;   /* the same */
     uint32_t strokes; /* note-ons gathered */
     int phrases;      /* markers written */
 } Song;
