@@ -5,7 +5,7 @@
 PACKAGES_BUILD := gcc libc6-dev make pkg-config lv2-dev liblilv-dev libserd-dev libsord-dev \
 	libcairo2-dev libpango1.0-dev fonts-dejavu-core libfluidsynth-dev libsndfile1-dev timgm6mb-soundfont
 PACKAGES_CHECK := clang clang-tidy clang-format cppcheck valgrind binutils midicsv python3 \
-	python3-mido lilv-utils sordi serdi jackd2 jalv libjack-jackd2-dev
+	python3-mido fluidsynth lilv-utils sordi serdi jackd2 jalv libjack-jackd2-dev
 PACKAGES_HOSTS := ardour
 PACKAGES_FEEL := midicsv
 PACKAGES_CROSSCHECK := lilypond
@@ -169,7 +169,8 @@ clean: ## Remove the build folder
 
 SCRIPTS := tests/checks/layers.sh tests/checks/binaries.sh tests/checks/sources.sh \
 	tests/checks/instructions.sh \
-	tests/plugin/validate.sh tests/command/command.sh tests/command/refusals.sh tests/command/chart.sh
+	tests/plugin/validate.sh tests/command/command.sh tests/command/refusals.sh tests/command/chart.sh \
+	tests/command/wav.sh
 SAN := -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
 
 .PHONY: tests test check hosts crosscheck feel format bench
