@@ -30,6 +30,8 @@ const char* const voice_names[VOICE_COUNT] = {
     [VOICE_TOM_LOW] = "tomLow",
     [VOICE_TOM_FLOOR] = "tomFloor",
     [VOICE_COWBELL] = "cowbell",
+    [VOICE_CLICK] = "click",
+    [VOICE_CLICK_ACCENT] = "clickAccent",
 };
 
 const char* const figure_class_names[FIGURE_KINDS] = {

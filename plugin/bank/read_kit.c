@@ -16,6 +16,19 @@ static void read_key(Subject* const key, Kit* const kit, bool has_key[VOICE_COUN
     has_key[voice] = true;
 }
 
+/* Kit maps from before there was a click have no key for it: the keys that
+   General MIDI 2 has (Metronome Click and Metronome Bell). */
+static void add_click(Kit* const kit, bool has_key[VOICE_COUNT])
+{
+    if (!has_key[VOICE_CLICK]) {
+        kit->notes[VOICE_CLICK] = 33;
+    }
+    if (!has_key[VOICE_CLICK_ACCENT]) {
+        kit->notes[VOICE_CLICK_ACCENT] = 34;
+    }
+    has_key[VOICE_CLICK] = has_key[VOICE_CLICK_ACCENT] = true;
+}
+
 bool read_kit(Subject* const subject, const Table tables[ENTRY_KINDS], const uint32_t id,
               void* const value)
 {
@@ -32,6 +45,7 @@ bool read_kit(Subject* const subject, const Table tables[ENTRY_KINDS], const uin
         subject->failed |= key.failed;
     }
     sord_iter_free(found);
+    add_click(kit, has_key);
     for (int voice = 0; !subject->failed && voice < VOICE_COUNT; ++voice) {
         if (!has_key[voice]) {
             field_wrong(subject, "key", "there is none for fl:%s", voice_names[voice]);

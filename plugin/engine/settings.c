@@ -63,6 +63,36 @@ static Relay relay(const float values[CONTROL_COUNT], const Control grid, const 
     return (Relay){whole(values, grid), whole(values, cycle), whole(values, shift)};
 }
 
+/* From slow to full, as the port counts them. */
+static Ratio practice_rate(const float values[CONTROL_COUNT])
+{
+    static const Ratio rates[] = {{1, 4}, {1, 3}, {1, 2}, {2, 3}, {3, 4}, {1, 1}};
+    return rates[whole(values, CONTROL_PRACTICE_RATE)];
+}
+
+static Ladder ladder(const float values[CONTROL_COUNT])
+{
+    return (Ladder){
+        .tempo = real(values, CONTROL_TEMPO),
+        .step = real(values, CONTROL_LADDER_STEP),
+        .top = real(values, CONTROL_LADDER_TOP),
+        .every = natural(values, CONTROL_LADDER_EVERY),
+    };
+}
+
+static ClickSettings click(const float values[CONTROL_COUNT])
+{
+    const int32_t channel = whole(values, CONTROL_CLICK_CHANNEL);
+    return (ClickSettings){
+        .when = (ClickWhen)whole(values, CONTROL_CLICK),
+        .grid = (ClickGrid)whole(values, CONTROL_CLICK_GRID),
+        .gap_play = natural(values, CONTROL_GAP_PLAY),
+        .gap_rest = natural(values, CONTROL_GAP_REST),
+        .level = (uint8_t)whole(values, CONTROL_CLICK_LEVEL),
+        .channel = (uint8_t)((channel ? channel : whole(values, CONTROL_CHANNEL)) - 1),
+    };
+}
+
 Settings settings_from_controls(const float values[CONTROL_COUNT])
 {
     return (Settings){
@@ -86,6 +116,12 @@ Settings settings_from_controls(const float values[CONTROL_COUNT])
         .channel = (uint8_t)(whole(values, CONTROL_CHANNEL) - 1),
         .kit = natural(values, CONTROL_KIT),
         .split_feet = on(values, CONTROL_SPLIT_FEET),
+        .clock = (ClockKind)whole(values, CONTROL_CLOCK),
+        .ladder = ladder(values),
+        .count_in = natural(values, CONTROL_COUNT_IN),
+        .click = click(values),
+        .practice_rate = practice_rate(values),
+        .loop_bar = natural(values, CONTROL_LOOP_BAR),
     };
 }
 
@@ -99,6 +135,6 @@ bool settings_play_alike(const Settings* const a, const Settings* const b)
     return a->groove == b->groove && a->hands == b->hands && a->feet == b->feet &&
            a->phrase_bars == b->phrase_bars && a->turnaround == b->turnaround &&
            a->realign == b->realign && a->left_foot_leads == b->left_foot_leads &&
-           relays_equal(a->hands_relay, b->hands_relay) &&
+           a->loop_bar == b->loop_bar && relays_equal(a->hands_relay, b->hands_relay) &&
            relays_equal(a->feet_relay, b->feet_relay);
 }

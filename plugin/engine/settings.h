@@ -48,6 +48,20 @@ enum { PORT_CONTROL, PORT_MIDI_OUT, PORT_NOTIFY, PORT_FIRST_CONTROL };
     X(LEFT_HAND, "left_hand", 0, 1, 1)                                                             \
     X(RIGHT_FOOT, "right_foot", 0, 1, 1)                                                           \
     X(LEFT_FOOT, "left_foot", 0, 1, 1)                                                             \
+    X(CLOCK, "clock", 0, 1, 0)                                                                     \
+    X(TEMPO, "tempo", 20, 400, 120)                                                                \
+    X(LADDER_STEP, "ladder_step", 0, 20, 0)                                                        \
+    X(LADDER_EVERY, "ladder_every", 1, 64, 4)                                                      \
+    X(LADDER_TOP, "ladder_top", 20, 400, 200)                                                      \
+    X(COUNT_IN, "count_in", 0, 4, 0)                                                               \
+    X(CLICK, "click", 0, 2, 1)                                                                     \
+    X(CLICK_GRID, "click_grid", 0, 4, 0)                                                           \
+    X(CLICK_LEVEL, "click_level", 1, 127, 90)                                                      \
+    X(CLICK_CHANNEL, "click_channel", 0, 16, 0)                                                    \
+    X(GAP_PLAY, "gap_play", 1, 32, 2)                                                              \
+    X(GAP_REST, "gap_rest", 0, 32, 0)                                                              \
+    X(PRACTICE_RATE, "practice_rate", 0, 5, 5)                                                     \
+    X(LOOP_BAR, "loop_bar", 0, 16, 0)                                                              \
     X(CHANNEL, "channel", 1, 16, 10)                                                               \
     X(KIT, "kit", 1, ID_MOST, 1)                                                                   \
     X(SPLIT_FEET, "split_feet", 0, 1, 0)
@@ -91,6 +105,42 @@ typedef enum { REALIGN_NEVER, REALIGN_PHRASE, REALIGN_BAR } Realign;
 /* When a change of what is played comes into effect. */
 typedef enum { CHANGE_NOW, CHANGE_AT_BEAT, CHANGE_AT_BAR, CHANGE_AT_PHRASE } ChangeAt;
 
+/* What moves the groove. */
+typedef enum { CLOCK_HOST, CLOCK_OWN } ClockKind;
+
+/* The own clock's tempo from phrase to phrase; see ladder.h. */
+typedef struct {
+    double tempo;   /* quarter notes a minute, of the first phrases */
+    double step;    /* more of them each time; 0: no ladder */
+    double top;     /* never beyond */
+    uint32_t every; /* phrases at one tempo, at least 1 */
+} Ladder;
+
+typedef enum { CLICK_OFF, CLICK_COUNT_IN, CLICK_ALWAYS } ClickWhen;
+
+typedef enum {
+    CLICK_BEATS,
+    CLICK_EIGHTHS,
+    CLICK_TRIPLETS,
+    CLICK_SIXTEENTHS,
+    CLICK_FEET /* the steps of the feet figure */
+} ClickGrid;
+
+typedef struct {
+    ClickWhen when;
+    ClickGrid grid;
+    uint32_t gap_play; /* bars with, at least 1, then */
+    uint32_t gap_rest; /* bars without, from bar 0 on */
+    uint8_t level;     /* velocity, 1 to 127 */
+    uint8_t channel;   /* 0 to 15 */
+} ClickSettings;
+
+/* The groove's time goes `over` ticks while the host's goes `under`. */
+typedef struct {
+    int32_t over;
+    int32_t under;
+} Ratio;
+
 typedef struct {
     bool enabled;
     uint32_t groove;      /* id */
@@ -111,12 +161,19 @@ typedef struct {
     uint8_t channel; /* 0 to 15 */
     uint32_t kit;    /* id */
     bool split_feet; /* the left foot's kick on its own key */
+    ClockKind clock;
+    Ladder ladder;
+    uint32_t count_in; /* bars before bar 0 on the own clock */
+    ClickSettings click;
+    Ratio practice_rate;
+    uint32_t loop_bar; /* 1 to 16: only this bar of the phrase; 0 all */
 } Settings;
 
 /* Settings from any floats, one for each Control: out of range is brought into
    range, not a number becomes the default.  lv2:toggled: above 0 is on. */
 Settings settings_from_controls(const float values[CONTROL_COUNT]);
 
-/* True if what is played is the same: all but swing, feel, limbs and output,
-   which may change at any time without a stroke lost or doubled. */
+/* True if what is played is the same: all but swing, feel, limbs, output and
+   click, which may change at any time without a stroke lost or doubled, and the
+   clock with its ladder and rate, which say where the groove is, not what. */
 bool settings_play_alike(const Settings* a, const Settings* b);

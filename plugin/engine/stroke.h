@@ -31,6 +31,8 @@ typedef enum {
     VOICE_TOM_LOW,
     VOICE_TOM_FLOOR,
     VOICE_COWBELL,
+    VOICE_CLICK,
+    VOICE_CLICK_ACCENT,
     VOICE_COUNT
 } Voice;
 

@@ -8,7 +8,8 @@ static Bank* bank;
 
 enum { KEYS = 128, KEY_NAME_ROOM = 32 };
 
-/* General MIDI System Level 1, percussion map; "" where it has no drum. */
+/* General MIDI System Level 1, percussion map, and the two keys for a click that
+   General MIDI 2 adds; "" where there is no drum. */
 static char key_names[KEYS][KEY_NAME_ROOM];
 
 static void read_key_names(void)
@@ -35,6 +36,8 @@ static const struct {
     {VOICE_TOM_HIGH, {"High Tom"}},        {VOICE_TOM_MID, {"Hi-Mid Tom", "Low-Mid Tom"}},
     {VOICE_TOM_LOW, {"Low Tom"}},          {VOICE_TOM_FLOOR, {"High Floor Tom", "Low Floor Tom"}},
     {VOICE_COWBELL, {"Cowbell"}},
+    {VOICE_CLICK, {"Metronome Click"}},
+    {VOICE_CLICK_ACCENT, {"Metronome Bell"}},
 };
 
 static void kit_1_has_the_keys_of_general_midi(void)

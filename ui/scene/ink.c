@@ -137,6 +137,8 @@ void ink_head(cairo_t* const cairo, const double x, const double y, const Voice 
     case VOICE_TOM_MID:
     case VOICE_TOM_LOW:
     case VOICE_TOM_FLOOR:
+    case VOICE_CLICK:
+    case VOICE_CLICK_ACCENT:
     case VOICE_COUNT:
         draw_oval(cairo, x, y, r);
         break;

@@ -30,6 +30,8 @@ const char* voice_word(const Voice voice)
         [VOICE_TOM_LOW] = "low tom",
         [VOICE_TOM_FLOOR] = "floor tom",
         [VOICE_COWBELL] = "cowbell",
+        [VOICE_CLICK] = "click",
+        [VOICE_CLICK_ACCENT] = "accented click",
         [VOICE_COUNT] = "",
     };
     return words[voice];
