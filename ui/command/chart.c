@@ -157,7 +157,7 @@ static const char* only_name(const Bank* const bank, const EntryKind kind, const
 static int draw(const Bank* const bank, const Request* const request)
 {
     static Sheet sheet; /* too large for a stack */
-    const Section first = request->section_count ? request->sections[0] : (Section){.bars = 8};
+    const Section first = request->section_count ? request->sections[0] : (Section){.bars = 0};
     Picks picks;
     if (!picks_make(bank, &first, &picks)) {
         return ASKED_WRONGLY;

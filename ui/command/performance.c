@@ -5,6 +5,7 @@
 #include "bundle.h"
 #include "commands.h"
 
+#include <math.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -37,19 +38,27 @@ static bool set_turnaround(const Performance* const performance, const char* con
     return set_entry(performance, ENTRY_TURNAROUND, "turnaround", asked);
 }
 
+static bool set_all(const Performance* const performance, const ControlSetting* const settings,
+                    const int count)
+{
+    bool good = true;
+    for (int i = 0; good && i < count; ++i) {
+        good = set(performance->host, settings[i].symbol, settings[i].value);
+    }
+    return good;
+}
+
 /* The section's own settings come last: they win. */
 static bool set_controls(const Performance* const performance, const Section* const section)
 {
     host_set_defaults(performance->host);
-    bool good = set_entry(performance, ENTRY_GROOVE, "groove", section->groove) &&
+    bool good = set_all(performance, section->preset_values, section->preset_count) &&
+                set_entry(performance, ENTRY_GROOVE, "groove", section->groove) &&
                 set_entry(performance, ENTRY_HANDS, "hands", section->hands) &&
                 set_entry(performance, ENTRY_FEET, "feet", section->feet) &&
                 set_entry(performance, ENTRY_KIT, "kit", section->kit) &&
                 set_turnaround(performance, section->turnaround);
-    for (int i = 0; good && i < section->setting_count; ++i) {
-        good = set(performance->host, section->settings[i].symbol, section->settings[i].value);
-    }
-    return good;
+    return good && set_all(performance, section->settings, section->setting_count);
 }
 
 /* The groove that the section's controls have picked, for tempo, meter, phrase
@@ -99,8 +108,45 @@ void performance_begin(Performance* const performance, const char* const title)
     song_begin(&performance->song, title);
 }
 
+static bool has_own_clock(const Performance* const performance)
+{
+    return host_get(performance->host, "clock") > 0.5f;
+}
+
+static double first_tempo(const Performance* const performance, const Section* const section,
+                          const Groove* const groove)
+{
+    const double own = (double)host_get(performance->host, "tempo");
+    return section->tempo > 0.0 ? section->tempo
+           : has_own_clock(performance) ? own
+                                        : groove->tempo;
+}
+
+/* As a host would have to, rung after rung of the ladder on the own clock. */
+static int play_rungs(Performance* const performance, Rendition* const played)
+{
+    const bool climbs = has_own_clock(performance);
+    const double step = climbs ? (double)host_get(performance->host, "ladder_step") : 0.0;
+    const double top = (double)host_get(performance->host, "ladder_top");
+    SongSection rung = played->first;
+    const int rung_bars =
+        step > 0.0 ? (int)host_get(performance->host, "ladder_every") * rung.phrase_bars : rung.bars;
+    if (!set(performance->host, "clock", 0.0f)) {
+        return FAILED;
+    }
+    for (int left = played->first.bars; left > 0; left -= rung.bars) {
+        rung.bars = left < rung_bars ? left : rung_bars;
+        song_play(&performance->song, performance->host, &rung);
+        played->last_tempo = rung.tempo;
+        rung.first_bar += rung.bars;
+        rung.count_in = 0;
+        rung.tempo = fmax(rung.tempo, fmin(top, rung.tempo + step));
+    }
+    return DONE;
+}
+
 int performance_play(Performance* const performance, const Section* const section,
-                     SongSection* const told)
+                     Rendition* const played)
 {
     const EntryInfo* info = NULL;
     if (!set_controls(performance, section)) {
@@ -111,14 +157,14 @@ int performance_play(Performance* const performance, const Section* const sectio
         return FAILED;
     }
     const int phrase = (int)host_get(performance->host, "phrase_bars");
-    *told = (SongSection){
+    played->first = (SongSection){
         .label = info->label,
-        .bars = section->bars,
+        .bars = section->bars ? section->bars : PERFORMANCE_BARS,
+        .count_in = (int)host_get(performance->host, "count_in"),
         .phrase_bars = phrase > 0 ? phrase : (int)groove->form_bars,
-        .tempo = section->tempo > 0.0 ? section->tempo : groove->tempo,
+        .tempo = first_tempo(performance, section, groove),
         .beats = section->beats ? section->beats : (int)groove->meter.beats_per_bar,
         .beat_unit = section->beats ? section->beat_unit : groove->meter.beat_unit,
     };
-    song_play(&performance->song, performance->host, told);
-    return DONE;
+    return play_rungs(performance, played);
 }

@@ -17,17 +17,27 @@ static void warn_of_kit(const Performance* const performance, const Request* con
     }
 }
 
+static void tell(const Rendition* const played)
+{
+    const SongSection* const first = &played->first;
+    printf("  %-28s %3d bars of %d/%d at %g", first->label, first->bars, first->beats,
+           first->beat_unit, first->tempo);
+    if (played->last_tempo > first->tempo) {
+        printf(" to %g", played->last_tempo);
+    }
+    puts(first->count_in ? ", counted in" : "");
+}
+
 static int play_all(Performance* const performance, const Request* const request)
 {
     performance_begin(performance, request->title ? request->title : "Fourlimb");
     for (int i = 0; i < request->section_count; ++i) {
-        SongSection told;
-        const int status = performance_play(performance, &request->sections[i], &told);
+        Rendition played;
+        const int status = performance_play(performance, &request->sections[i], &played);
         if (status != DONE) {
             return status;
         }
-        printf("  %-28s %3d bars of %d/%d at %g\n", told.label, told.bars, told.beats,
-               told.beat_unit, told.tempo);
+        tell(&played);
         warn_of_kit(performance, request);
     }
     return songfile_write(&performance->song, request->out, request->force, &request->wav) ? DONE
@@ -48,7 +58,7 @@ int command_render(const Request* const request)
     }
     Request whole = *request;
     if (!whole.section_count) {
-        whole.sections[whole.section_count++] = (Section){.bars = 8};
+        whole.sections[whole.section_count++] = (Section){.bars = 0};
     }
     Performance performance;
     const int status =

@@ -25,6 +25,7 @@ static void send_position(Host* const host, const SongSection* const section, co
     HostPosition position = {.frame = frame, .speed = speed};
     if (frame == 0) {
         position.has_place = true;
+        position.bar = section->first_bar - section->count_in;
         position.tempo = (float)section->tempo;
         position.beats_per_bar = (float)section->beats;
         position.beat_unit = section->beat_unit;
@@ -38,10 +39,15 @@ static double ticks_per_frame(const SongSection* const section)
     return (double)(float)section->tempo / 60.0 * SMF_DIVISION / SONG_RATE;
 }
 
+static uint64_t bars_ticks(const SongSection* const section, const int bars)
+{
+    return (uint64_t)bars * (uint64_t)section->beats * 4 * SMF_DIVISION /
+           (uint64_t)section->beat_unit;
+}
+
 static uint64_t section_ticks(const SongSection* const section)
 {
-    return (uint64_t)section->bars * (uint64_t)section->beats * 4 * SMF_DIVISION /
-           (uint64_t)section->beat_unit;
+    return bars_ticks(section, section->count_in + section->bars);
 }
 
 static void keep(Song* const song, const double seconds, const uint8_t bytes[3])
@@ -85,12 +91,15 @@ static void mark_section(Song* const song, const SongSection* const section)
     SmfTrack* const conductor = &song->tracks[CONDUCTOR];
     smf_tempo(conductor, song->tick, section->tempo);
     smf_meter(conductor, song->tick, section->beats, section->beat_unit);
+    if (section->count_in) {
+        smf_text(conductor, song->tick, SMF_MARKER, "Count-in");
+    }
     for (int bar = 0; bar < section->bars; bar += section->phrase_bars) {
         char text[MARKER_ROOM];
         snprintf(text, sizeof text, "%s, phrase %d", section->label,
-                 bar / section->phrase_bars + 1);
-        const uint64_t bar_ticks = section_ticks(section) / (uint64_t)section->bars;
-        smf_text(conductor, song->tick + (uint64_t)bar * bar_ticks, SMF_MARKER, text);
+                 (section->first_bar + bar) / section->phrase_bars + 1);
+        smf_text(conductor, song->tick + bars_ticks(section, section->count_in + bar), SMF_MARKER,
+                 text);
         ++song->phrases;
     }
 }

@@ -11,6 +11,8 @@
 typedef struct {
     const char* label; /* for the marker at each phrase */
     int bars;
+    int count_in;    /* bars of click before them, more than bars */
+    int first_bar;   /* where in the groove it begins: 0, or where a rung before it ended */
     int phrase_bars; /* a marker at each phrase's start */
     double tempo;    /* quarter notes a minute */
     int beats;       /* of the meter */
@@ -43,7 +45,7 @@ enum { SONG_RATE = 192000 };
 
 void song_begin(Song* song, const char* title);
 
-/* Locates the plugin to bar 0, plays the section and stops.  The section's
+/* Locates the plugin to the first bar (less the count-in), plays the section and stops.  The section's
    controls must be set in the host before. */
 void song_play(Song* song, Host* host, const SongSection* section);
 
