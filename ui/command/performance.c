@@ -117,9 +117,7 @@ static double first_tempo(const Performance* const performance, const Section* c
                           const Groove* const groove)
 {
     const double own = (double)host_get(performance->host, "tempo");
-    return section->tempo > 0.0 ? section->tempo
-           : has_own_clock(performance) ? own
-                                        : groove->tempo;
+    return section->tempo > 0.0 ? section->tempo : has_own_clock(performance) ? own : groove->tempo;
 }
 
 /* As a host would have to, rung after rung of the ladder on the own clock. */
@@ -129,8 +127,9 @@ static int play_rungs(Performance* const performance, Rendition* const played)
     const double step = climbs ? (double)host_get(performance->host, "ladder_step") : 0.0;
     const double top = (double)host_get(performance->host, "ladder_top");
     SongSection rung = played->first;
-    const int rung_bars =
-        step > 0.0 ? (int)host_get(performance->host, "ladder_every") * rung.phrase_bars : rung.bars;
+    const int rung_bars = step > 0.0
+                              ? (int)host_get(performance->host, "ladder_every") * rung.phrase_bars
+                              : rung.bars;
     if (!set(performance->host, "clock", 0.0f)) {
         return FAILED;
     }
@@ -157,10 +156,13 @@ int performance_play(Performance* const performance, const Section* const sectio
         return FAILED;
     }
     const int phrase = (int)host_get(performance->host, "phrase_bars");
+    const Kit* const kit =
+        library_kit(bank_library(performance->bank), (uint32_t)host_get(performance->host, "kit"));
     played->first = (SongSection){
         .label = info->label,
         .bars = section->bars ? section->bars : PERFORMANCE_BARS,
         .count_in = (int)host_get(performance->host, "count_in"),
+        .clicks = {kit ? kit->notes[VOICE_CLICK] : -1, kit ? kit->notes[VOICE_CLICK_ACCENT] : -1},
         .phrase_bars = phrase > 0 ? phrase : (int)groove->form_bars,
         .tempo = first_tempo(performance, section, groove),
         .beats = section->beats ? section->beats : (int)groove->meter.beats_per_bar,

@@ -4,6 +4,7 @@
 #include "bundle.h"
 #include "host.h"
 
+#include <lv2/atom/atom.h>
 #include <lv2/presets/presets.h>
 #include <lv2/urid/urid.h>
 #include <stdio.h>
@@ -82,7 +83,8 @@ static bool open_presets(Presets* const all, const char* const asked)
     all->nodes = lilv_plugin_get_related(host_plugin(all->host), kind);
     lilv_node_free(kind);
     all->presets = calloc(PRESETS_MAX, sizeof(Preset));
-    LILV_FOREACH (nodes, i, all->nodes) {
+    LILV_FOREACH(nodes, i, all->nodes)
+    {
         if (all->presets && all->count < PRESETS_MAX) {
             add(all, lilv_nodes_get(all->nodes, i));
         }
@@ -106,16 +108,40 @@ static void close_presets(Presets* const all)
     host_close(all->host);
 }
 
-/* lilv's callback; presets hold floats, doubles or integers. */
+/* What lilv's callback fills. */
+typedef struct {
+    Host* host;
+    Section* section;
+} Filling;
+
+/* A number as Turtle may have it: 1, 1.5 and 1e0 come as different types. */
+static bool read_value(Host* const host, const void* const value, const LV2_URID type,
+                       float* const number)
+{
+    if (type == host_urid(host, LV2_ATOM__Float)) {
+        memcpy(number, value, sizeof *number);
+    } else if (type == host_urid(host, LV2_ATOM__Int)) {
+        *number = (float)*(const int32_t*)value;
+    } else if (type == host_urid(host, LV2_ATOM__Double)) {
+        *number = (float)*(const double*)value;
+    } else if (type == host_urid(host, LV2_ATOM__Long)) {
+        *number = (float)*(const int64_t*)value;
+    } else {
+        return false;
+    }
+    return true;
+}
+
 static void take_value(const char* const symbol, void* const context, const void* const value,
                        const uint32_t size, const uint32_t type)
 {
-    (void)type; /* a preset's numbers come as float by lilv's own reading */
-    Section* const section = (Section*)context;
-    if (size == sizeof(float) && section->preset_count < SETTINGS_MAX) {
-        ControlSetting* const setting = &section->preset_values[section->preset_count++];
+    (void)size;
+    const Filling* const filling = (const Filling*)context;
+    Section* const section = filling->section;
+    if (section->preset_count < SETTINGS_MAX) {
+        ControlSetting* const setting = &section->preset_values[section->preset_count];
         snprintf(setting->symbol, sizeof setting->symbol, "%s", symbol);
-        memcpy(&setting->value, value, sizeof setting->value);
+        section->preset_count += read_value(filling->host, value, type, &setting->value);
     }
 }
 
@@ -132,8 +158,9 @@ static bool fill(const Presets* const all, const Preset* const preset, Section* 
         fprintf(stderr, "fourlimb: the preset \"%s\" can't be read\n", text(preset->label));
         return false;
     }
+    Filling filling = {all->host, section};
     section->preset_count = 0;
-    lilv_state_emit_port_values(state, take_value, section);
+    lilv_state_emit_port_values(state, take_value, &filling);
     lilv_state_free(state);
     return true;
 }

@@ -40,8 +40,9 @@ static int play_all(Performance* const performance, const Request* const request
         tell(&played);
         warn_of_kit(performance, request);
     }
-    return songfile_write(&performance->song, request->out, request->force, &request->wav) ? DONE
-                                                                                           : FAILED;
+    return songfile_write(&performance->song, request->out, request->force, &request->wav, NULL)
+               ? DONE
+               : FAILED;
 }
 
 int command_render(const Request* const request)

@@ -209,9 +209,9 @@ static bool take_of_section(Request* const request, const char* const option,
 }
 
 static const char* const options_with_value[] = {
-    "--groove", "--bars", "--tempo", "--meter", "--set", "--hands", "--feet", "--turnaround",
-    "--kit", "--out", "--bundle", "--title", "--soundfont", "--rate", "--bits", "--preset",
-    "--click", "--count-in", "--from", "--to", "--steps",
+    "--groove",     "--bars",   "--tempo", "--meter",    "--set",   "--hands",     "--feet",
+    "--turnaround", "--kit",    "--out",   "--bundle",   "--title", "--soundfont", "--rate",
+    "--bits",       "--preset", "--click", "--count-in", "--from",  "--to",        "--steps",
 };
 
 static bool takes_value(const char* const option)
@@ -235,8 +235,8 @@ static bool take_ladder(Request* const request, const char* const option, const 
         request->steps = (int)number;
         return true;
     }
-    return read_number(value, 20.0, 400.0, !strcmp(option, "--to") ? &request->to
-                                                                     : &request->from) ||
+    return read_number(value, 20.0, 400.0,
+                       !strcmp(option, "--to") ? &request->to : &request->from) ||
            wrong(option, value, "quarter notes a minute from 20 to 400");
 }
 

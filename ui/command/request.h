@@ -41,11 +41,11 @@ typedef struct {
     const char* kind; /* of a list */
     double from;      /* of practice: quarter notes a minute, 0 if not said */
     double to;
-    int steps;        /* 0 if not said */
-    bool as_wav;      /* and not MIDI, by --wav or --midi */
+    int steps;   /* 0 if not said */
+    bool as_wav; /* and not MIDI, by --wav or --midi */
     bool says_kind;
-    bool presets;     /* list them */
-    WavForm wav;      /* soundfont NULL: sought */
+    bool presets; /* list them */
+    WavForm wav;  /* soundfont NULL: sought */
     bool force;
 } Request;
 

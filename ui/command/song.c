@@ -81,7 +81,8 @@ static void gather(Song* const song, Host* const host, const SongSection* const 
             tick = tick > end ? end : tick;
             smf_message(&song->tracks[DRUMS], song->tick + tick, bytes);
             keep(song, song->seconds + frame / SONG_RATE, bytes);
-            song->strokes += (bytes[0] & 0xF0) == LV2_MIDI_MSG_NOTE_ON;
+            song->strokes += (bytes[0] & 0xF0) == LV2_MIDI_MSG_NOTE_ON &&
+                             bytes[1] != section->clicks[0] && bytes[1] != section->clicks[1];
         }
     }
 }

@@ -13,6 +13,7 @@ typedef struct {
     int bars;
     int count_in;    /* bars of click before them, more than bars */
     int first_bar;   /* where in the groove it begins: 0, or where a rung before it ended */
+    int clicks[2];   /* keys of the click, which are no strokes; -1: none */
     int phrase_bars; /* a marker at each phrase's start */
     double tempo;    /* quarter notes a minute */
     int beats;       /* of the meter */
@@ -35,7 +36,7 @@ typedef struct {
     bool failed;      /* memory ran out */
     uint64_t tick;    /* where the next section begins */
     double seconds;   /* the same */
-    uint32_t strokes; /* note-ons gathered */
+    uint32_t strokes; /* note-ons gathered, less the click's */
     int phrases;      /* markers written */
 } Song;
 

@@ -43,7 +43,7 @@ static bool write_midi(const Song* const song, const SmfBytes* const file, const
 }
 
 static bool write_wav(const Song* const song, const char* const path, const bool force,
-                      WavForm form)
+                      WavForm form, double* const length)
 {
     char soundfont[SOUNDFONT_ROOM];
     char why[WAV_WHY_ROOM];
@@ -55,6 +55,7 @@ static bool write_wav(const Song* const song, const char* const path, const bool
     if (!wav_save(song, path, force, &form, &report, why)) {
         return complain(why);
     }
+    *length = report.seconds;
     tell_strokes(song, path);
     printf("\n  %.1f s, %d Hz, %d bits, peak %.1f dB below full scale", report.seconds, form.rate,
            form.bits, -report.peak);
@@ -66,17 +67,21 @@ static bool write_wav(const Song* const song, const char* const path, const bool
 }
 
 bool songfile_write(Song* const song, const char* const path, const bool force,
-                    const WavForm* const form)
+                    const WavForm* const form, double* const seconds)
 {
+    double length = song->seconds;
     SmfBytes file = {.bytes = NULL};
     bool good = song_end(song, &file);
     if (!good) {
         complain("there is no memory for the file");
     } else if (songfile_kind(path) == SONGFILE_WAV) {
-        good = write_wav(song, path, force, *form);
+        good = write_wav(song, path, force, *form, &length);
     } else {
         good = write_midi(song, &file, path, force);
     }
     smf_free(&file);
+    if (seconds) {
+        *seconds = length;
+    }
     return good;
 }

@@ -11,6 +11,6 @@ typedef enum { SONGFILE_NONE, SONGFILE_MIDI, SONGFILE_WAV } SongFile;
 SongFile songfile_kind(const char* path);
 
 /* Ends the song and writes it; says on standard output what was written.
-   `soundfont` (as asked, or NULL), rate and bits are of a WAV file.  False, with
-   a message, if it can't be done. */
-bool songfile_write(Song* song, const char* path, bool force, const WavForm* form);
+   The form is of a WAV file, its soundfont as asked, or NULL.  `seconds`, if it isn't
+   NULL, becomes the file's length.  False, with a message, if it can't be done. */
+bool songfile_write(Song* song, const char* path, bool force, const WavForm* form, double* seconds);
