@@ -129,7 +129,9 @@ static inline void expect_line(Expected* const expected, const Scenario* const s
     expect(expected, (Stroke){frame, HAT_KEY, may_miss});
     const Bars* const bars = bars_at(scenario, quarter);
     const double bar = (quarter - bars->quarter) / bars->length;
-    if (fabs(bar - round(bar)) < 1e-9) {
+    const bool begins = fabs(bar - round(bar)) < 1e-9;
+    expect(expected, (Stroke){frame, begins ? CLICK_ACCENT_KEY : CLICK_KEY, may_miss});
+    if (begins) {
         const int64_t number = bars->number + llround(bar);
         expect(expected, (Stroke){frame, bar_keys[number % BAR_KEYS], may_miss});
     }
