@@ -43,11 +43,12 @@ LV2 := $(call objects,plugin/lv2/*.c)
 SCENE := $(call objects,ui/scene/*.c)
 COMMAND := $(call objects,ui/command/*.c) $(SCENE)
 BANK_FILES := $(wildcard presets/*.ttl) ttl/terms.ttl
+PRESETS := $(patsubst presets/ports/%.ttl.in,$(BUNDLE)/presets/%.ttl,$(wildcard presets/ports/*.ttl.in))
 TESTS := $(patsubst tests/%.c,$(BUILD)/tests/%,$(wildcard tests/*/test_*.c))
 TEST_HELP := $(call objects,tests/help/*.c)
 
 .PHONY: all
-all: $(BUNDLE)/fourlimb.so $(BUNDLE)/groove.ttl $(BUILD)/fourlimb ## Build the plugin bundle and the command line
+all: $(BUNDLE)/fourlimb.so $(BUNDLE)/groove.ttl $(PRESETS) $(BUILD)/fourlimb ## Build the plugin bundle and the command line
 
 .PHONY: help
 help: ## List these targets
@@ -73,9 +74,23 @@ $(BUNDLE)/bank/terms.ttl: $(BANK_FILES)
 	@rm -rf $(@D) && mkdir -p $(@D)
 	cp $(BANK_FILES) $(@D)
 
-$(BUNDLE)/manifest.ttl: ttl/manifest.ttl
+$(BUILD)/complete: $(BUILD)/ttl/complete.o $(BANK) $(ENGINE)
+	@echo "  LINK $@"
+	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(BANK_LIBS) -lm
+
+$(BUNDLE)/presets/%.ttl: presets/ports/%.ttl.in $(BUILD)/complete $(BUNDLE)/bank/terms.ttl
 	@mkdir -p $(@D)
-	cp $< $@
+	$(BUILD)/complete $(BUNDLE)/bank < $< > $@.part
+	@mv $@.part $@
+
+# Hosts find presets by the manifest, which names each and the file it is in.
+$(BUNDLE)/manifest.ttl: ttl/manifest.ttl $(wildcard presets/ports/*.ttl.in)
+	@mkdir -p $(@D)
+	cat $< > $@.part
+	@echo "@prefix pset: <http://lv2plug.in/ns/ext/presets#> ." >> $@.part
+	@for file in $(PRESETS:$(BUNDLE)/%=%); do sed -n "s|^<urn:fourlimb:preset:.*>$$|&\n\ta pset:Preset ;\n\tlv2:appliesTo <urn:fourlimb:groove> ;\n\trdfs:seeAlso <$$file> .|p" \
+		presets/ports/$$(basename $$file).in >> $@.part; done
+	@mv $@.part $@
 
 $(BUNDLE)/groove.ttl: ttl/groove.ttl.in $(BUILD)/points $(BUNDLE)/bank/terms.ttl $(BUNDLE)/manifest.ttl
 	$(BUILD)/points $(BUNDLE)/bank < $< > $@.part
@@ -153,9 +168,10 @@ INSTALLED := $(DESTDIR)$(LV2_DIR)/fourlimb.lv2
 .PHONY: install uninstall clean
 install: all ## Install for this user, or under PREFIX (DESTDIR is honoured)
 	rm -rf $(INSTALLED)
-	mkdir -p $(INSTALLED)/bank $(DESTDIR)$(BIN_DIR)
+	mkdir -p $(INSTALLED)/bank $(INSTALLED)/presets $(DESTDIR)$(BIN_DIR)
 	cp $(BUNDLE)/*.so $(BUNDLE)/*.ttl $(INSTALLED)
 	cp $(BUNDLE)/bank/*.ttl $(INSTALLED)/bank
+	cp $(BUNDLE)/presets/*.ttl $(INSTALLED)/presets
 	cp $(BUILD)/fourlimb $(DESTDIR)$(BIN_DIR)
 
 uninstall: ## Remove what "make install" put there
