@@ -35,14 +35,14 @@ def read(path):
 
 
 def note_seconds(path):
-    """Where notes begin; those within 5 ms of one before are left out."""
-    now, seconds = 0.0, []
+    """(second, key) where notes begin; those within 5 ms of one before are left out."""
+    now, found = 0.0, []
     for message in mido.MidiFile(path):  # times in seconds, by the file's tempi
         now += message.time
         if message.type == "note_on" and message.velocity > 0:
-            if not seconds or now - seconds[-1] > 0.005:
-                seconds.append(now)
-    return seconds
+            if not found or now - found[-1][0] > 0.005:
+                found.append((now, message.note))
+    return found
 
 
 def rises(frames, rate):
@@ -65,22 +65,23 @@ def header(path, rate, bits):
 
 
 def onsets(path, midi):
+    """Half a block early or late and a tick's rounding; then the sound's own attack,
+    which is one for each key, and takes up to 1.5 ms to the detector's threshold."""
     rate, _, frames = read(path)
-    want = [second * rate for second in note_seconds(midi)]
-    got = rises(frames, rate)
-    print(len(got), "rises,", len(want), "notes")
-    if len(got) != len(want) or len(got) < 8:
+    notes, got = note_seconds(midi), rises(frames, rate)
+    print(len(got), "rises,", len(notes), "notes")
+    if len(got) != len(notes) or len(got) < 8:
         return False
-    errors = [a - b for a, b in zip(got, want)]
-    low, high = min(errors), max(errors)
-    print(f"errors {low:.1f} to {high:.1f} frames, {1000 * low / rate:.3f} to {1000 * high / rate:.3f} ms")
-    # Half a block early or late and a tick's rounding; then the drum's own attack, which
-    # takes a soundfont's kick 0.4 to 1.2 ms to the detector's threshold.
-    return (
-        high - low <= BLOCK + 2
-        and low >= -BLOCK / 2 - 1
-        and high <= BLOCK / 2 + 1 + 0.0015 * rate
-    )
+    errors = {}
+    for at, (second, key) in zip(got, notes):
+        errors.setdefault(key, []).append(at - second * rate)
+    good = True
+    for key, found in errors.items():
+        low, high = min(found), max(found)
+        print(f"key {key}: {low:.1f} to {high:.1f} frames, {1000 * low / rate:.3f} to {1000 * high / rate:.3f} ms")
+        good &= high - low <= BLOCK + 2
+        good &= low >= -BLOCK / 2 - 1 and high <= BLOCK / 2 + 1 + 0.0015 * rate
+    return good
 
 
 def peak(path, text):
@@ -120,7 +121,7 @@ def alike(path, other):
 
 def rings(path, midi):
     rate, _, frames = read(path)
-    last = note_seconds(midi)[-1]
+    last = note_seconds(midi)[-1][0]
     after = frames[int((last + 0.5) * rate) :]
     print(f"{len(frames) / rate:.2f} s; last note at {last:.2f} s; 0.5 s on {max(after, default=0):.4f}; end {max(frames[-rate // 10:]):.5f}")
     return max(after, default=0.0) > 0.003 and max(frames[-rate // 10 :]) < 0.0005

@@ -79,6 +79,29 @@ level_is_heard() {
 	wav louder loud.wav soft.wav 6
 }
 
+# All limbs silent.  The loudest is the accent, half the way from the level to 127: by the
+# same formula 4.3 dB louder at twice the level.
+the_clicks_level_is_heard() {
+	set -- --groove 3 --bars 1 --count-in 2 --click always --set right_hand=0 --set left_hand=0 \
+		--set right_foot=0 --set left_foot=0
+	render "$@" --set click_level=100 --out loud.wav
+	render "$@" --set click_level=50 --out soft.wav
+	wav louder loud.wav soft.wav 3
+}
+
+clicks_are_where_the_midi_file_has_them() {
+	both click --groove 3 --bars 4 --tempo 61.7 --count-in 1 --click always --set right_hand=0 \
+		--set left_hand=0 --set right_foot=0 --set left_foot=0
+	wav onsets click.wav click.mid
+}
+
+# Level and click level are two things.
+the_drums_are_as_loud_with_a_loud_click() {
+	render --groove 3 --bars 2 --count-in 1 --click count-in --set click_level=20 --out a.wav
+	render --groove 3 --bars 2 --count-in 1 --click off --out b.wav
+	wav alike a.wav b.wav
+}
+
 the_last_cymbal_rings() {
 	both end --groove "Lower Station" --bars 1 --turnaround none
 	wav rings end.wav end.mid
@@ -170,6 +193,9 @@ check "it sounds as another renderer has the MIDI file" it_sounds_as_another_ren
 check "other drums would sound otherwise" other_drums_would_sound_otherwise
 check "the peak is told and below full scale" the_peak_is_told_and_below_full_scale
 check "level is heard" level_is_heard
+check "the click's level is heard" the_clicks_level_is_heard
+check "clicks are where the MIDI file has them" clicks_are_where_the_midi_file_has_them
+check "the drums are as loud with a click as without" the_drums_are_as_loud_with_a_loud_click
 check "the last cymbal rings" the_last_cymbal_rings
 check "the same song is the same file" the_same_song_is_the_same_file
 check "without a soundfont it says what to install" without_a_soundfont_it_says_what_to_install

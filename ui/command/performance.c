@@ -113,11 +113,15 @@ static bool has_own_clock(const Performance* const performance)
     return host_get(performance->host, "clock") > 0.5f;
 }
 
+/* As asked; else the own clock's; else the preset's, or the groove's. */
 static double first_tempo(const Performance* const performance, const Section* const section,
                           const Groove* const groove)
 {
-    const double own = (double)host_get(performance->host, "tempo");
-    return section->tempo > 0.0 ? section->tempo : has_own_clock(performance) ? own : groove->tempo;
+    if (section->tempo > 0.0) {
+        return section->tempo;
+    }
+    return has_own_clock(performance) ? (double)host_get(performance->host, "tempo")
+                                      : request_preset_value(section, "tempo", groove->tempo);
 }
 
 /* As a host would have to, rung after rung of the ladder on the own clock. */

@@ -84,7 +84,8 @@ bool picks_make(const Bank* const bank, const Section* const section, Picks* con
     }
     const Library* const library = bank_library(bank);
     const Groove* const groove = choice_make(library, &settings, 120.0).groove;
-    picks->tempo = section->tempo > 0.0 ? section->tempo : groove->tempo;
+    picks->tempo = section->tempo > 0.0 ? section->tempo
+                                        : request_preset_value(section, "tempo", groove->tempo);
     picks->choice = choice_make(library, &settings, picks->tempo);
     picks->info = groove_info(bank, groove);
     picks->meter = section->beats ? (Meter){section->beats, section->beat_unit} : groove->meter;

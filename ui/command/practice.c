@@ -44,9 +44,15 @@ static int say(const char* const subject, const char* const what, const int stat
 static int plan_ladder(Practice* const practice)
 {
     const Request* const request = practice->request;
-    const double goal = request->to > 0.0 ? request->to : practice->picks.tempo;
-    const double start =
-        request->from > 0.0 ? request->from : fmax(20.0, 5.0 * floor(goal * first_of_goal / 5.0));
+    const Section* const section = practice->section;
+    const bool climbs = request_preset_value(section, "ladder_step", 0.0) > 0.0;
+    const double top =
+        request_preset_value(section, climbs ? "ladder_top" : "tempo", practice->picks.tempo);
+    const double goal = request->to > 0.0 ? request->to : top;
+    const double below = fmax(20.0, 5.0 * floor(goal * first_of_goal / 5.0));
+    const double start = request->from > 0.0 ? request->from
+                         : climbs            ? fmin(goal, practice->picks.tempo)
+                                             : below;
     practice->to = (int)floor(goal + 0.5);
     practice->from = (int)floor(start + 0.5);
     practice->steps = request->steps ? request->steps : STEPS;

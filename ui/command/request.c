@@ -121,8 +121,10 @@ static bool take_choice(int* const field, const char* const option, const char* 
 
 static bool take_groove(Request* const request, const char* const value)
 {
-    if (request->section_count && !request->sections[request->section_count - 1].groove) {
-        request->sections[request->section_count - 1].groove = value;
+    Section* const last =
+        request->section_count ? &request->sections[request->section_count - 1] : NULL;
+    if (last && !last->groove && !last->preset) {
+        last->groove = value;
         return true;
     }
     if (request->section_count == SECTIONS_MAX) {
@@ -292,6 +294,17 @@ static bool take_flag(Request* const request, const char* const option)
         return false;
     }
     return true;
+}
+
+double request_preset_value(const Section* const section, const char* const symbol,
+                            const double otherwise)
+{
+    for (int i = 0; i < section->preset_count; ++i) {
+        if (!strcmp(section->preset_values[i].symbol, symbol)) {
+            return (double)section->preset_values[i].value;
+        }
+    }
+    return otherwise;
 }
 
 bool request_read(Request* const request, const int count, char** const arguments)

@@ -49,6 +49,9 @@ typedef struct {
     bool force;
 } Request;
 
+/* What the section's preset has for a control, or `otherwise`. */
+double request_preset_value(const Section* section, const char* symbol, double otherwise);
+
 /* Reads the arguments after the command's name.  False, with a message on
    standard error, if they make no sense. */
 bool request_read(Request* request, int count, char** arguments);
