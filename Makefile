@@ -186,7 +186,7 @@ clean: ## Remove the build folder
 SCRIPTS := tests/checks/layers.sh tests/checks/binaries.sh tests/checks/sources.sh \
 	tests/checks/instructions.sh \
 	tests/plugin/validate.sh tests/command/command.sh tests/command/refusals.sh tests/command/chart.sh \
-	tests/command/wav.sh tests/command/practice.sh tests/command/presets.sh
+	tests/command/wav.sh tests/command/sound.sh tests/command/practice.sh tests/command/presets.sh
 SAN := -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
 
 .PHONY: tests test check hosts crosscheck feel format bench
