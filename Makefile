@@ -8,6 +8,7 @@ PACKAGES_CHECK := clang clang-tidy clang-format cppcheck valgrind binutils midic
 	python3-mido fluidsynth lilv-utils sordi serdi jackd2 jalv libjack-jackd2-dev
 PACKAGES_HOSTS := ardour
 PACKAGES_FEEL := midicsv
+PACKAGES_PLAY := jalv jackd2 fluidsynth
 PACKAGES_CROSSCHECK := lilypond
 PACKAGES_NODE := nodejs npm
 
@@ -155,6 +156,12 @@ demo: all
 	@echo "In a recording host: \"make install\", then put the plugin \"Fourlimb\" on a MIDI track in front"
 	@echo "of a drum instrument and start the transport.  Without installing: LV2_PATH=$(BUILD)/lv2 HOST"
 
+.PHONY: play
+play: ## Open the plugin in jalv on the running JACK server, with fluidsynth to hear it
+	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD) $(PACKAGES_PLAY)"
+	@$(MAKE) --no-print-directory -j2 all
+	@sh ui/play.sh $(BUILD)
+
 PREFIX :=
 ifeq ($(PREFIX),)
 LV2_DIR := $(HOME)/.lv2
@@ -186,7 +193,7 @@ clean: ## Remove the build folder
 SCRIPTS := tests/checks/layers.sh tests/checks/binaries.sh tests/checks/sources.sh \
 	tests/checks/instructions.sh \
 	tests/plugin/validate.sh tests/command/command.sh tests/command/refusals.sh tests/command/chart.sh \
-	tests/command/wav.sh tests/command/sound.sh tests/command/practice.sh tests/command/presets.sh
+	tests/command/wav.sh tests/command/sound.sh tests/command/practice.sh tests/command/presets.sh tests/live/play.sh
 SAN := -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
 
 .PHONY: tests test check hosts crosscheck feel format bench
