@@ -135,22 +135,22 @@ run: ## Install what is missing, build, and play the demo into build/demo
 demo: all
 	@mkdir -p $(DEMO)
 	@echo "Playing through the plugin in $(BUNDLE):"
-	@$(BUILD)/fourlimb render --title "Last Car to Ostrel" --out $(DEMO)/last-car-to-ostrel.mid --force \
+	@for kind in mid wav; do $(BUILD)/fourlimb render --title "Last Car to Ostrel" \
+		--out $(DEMO)/last-car-to-ostrel.$$kind --force \
 		--groove "Lower Station" --bars 8 --tempo 152 \
 		--groove "Brine Stair" --bars 8 --tempo 152 \
 		--groove "Fog Bell" --bars 4 --tempo 152 \
 		--groove "Winter Timetable" --bars 4 --tempo 152 \
 		--groove "Passing Loop" --bars 8 --tempo 160 \
 		--groove "Cable Hum" --bars 8 --tempo 160 \
-		--groove "Salt Funicular" --bars 16 --tempo 160
-	@$(BUILD)/fourlimb render --title "Brine Stair, feet alone" --out $(DEMO)/brine-stair-feet.mid --force \
-		--groove "Brine Stair" --bars 8 --tempo 100 --set right_hand=0 --set left_hand=0
+		--groove "Salt Funicular" --bars 16 --tempo 160 || exit 1; done
+	@$(BUILD)/fourlimb practice --groove "Brine Stair" --out $(DEMO)/brine-stair-practice --force >/dev/null
 	@$(BUILD)/fourlimb show --groove "Lower Station" > $(DEMO)/lower-station.txt
 	@$(BUILD)/fourlimb chart --groove "Lower Station" --out $(DEMO)/lower-station.pdf --force
 	@echo
 	@sed -n '1,/^bar 2/p' $(DEMO)/lower-station.txt | sed '$$d'
 	@echo
-	@echo "Made: $(DEMO)/last-car-to-ostrel.mid (the song), brine-stair-feet.mid (feet alone, slowly),"
+	@echo "Made: $(DEMO)/last-car-to-ostrel.wav and .mid (the song), brine-stair-practice (a set to practise by),"
 	@echo "      lower-station.pdf (the first groove as a chart), lower-station.txt (the same as text)."
 	@echo "Open a .mid file in any program that plays MIDI; drums are on channel 10, General MIDI keys."
 	@echo "In a recording host: \"make install\", then put the plugin \"Fourlimb\" on a MIDI track in front"
