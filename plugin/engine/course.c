@@ -33,7 +33,7 @@ void course_look(Course* const course, const Position* const position)
     }
 }
 
-void course_follow(Course* const course, const Position* const position, const Ratio rate)
+static void follow_host(Course* const course, const Position* const position, const Ratio rate)
 {
     *course = (Course){.rate = rate,
                        .frames_per_second = position->frames_per_second,
@@ -80,21 +80,42 @@ static void anchor(Course* const course, const double tick)
     course->rise_tick = course_next_rise(course, here);
 }
 
-void course_begin(Course* const course, const Position* const position,
-                  const Settings* const settings, const Meter meter, const uint32_t phrase_bars,
-                  const bool rolling)
+static void begin_own(Course* const course, const Position* const position,
+                      const Settings* const settings, const Meter meter, const uint32_t phrase_bars)
 {
     const int64_t begin = -(int64_t)settings->count_in * meter_bar_ticks(meter);
     *course = (Course){.own = true,
                        .rate = settings->practice_rate,
                        .clock = {.now = position->clock.now},
                        .meter = meter,
-                       .rolling = rolling,
+                       .rolling = settings->enabled,
                        .played_until = begin,
                        .frames_per_second = position->frames_per_second,
                        .ladder = settings->ladder,
                        .phrase_bars = phrase_bars};
     anchor(course, (double)begin);
+}
+
+void course_go(Course* const course, const Position* const position, const Settings* const settings,
+               const Meter meter, const uint32_t phrase_bars)
+{
+    if (settings->clock == CLOCK_OWN) {
+        begin_own(course, position, settings, meter, phrase_bars);
+    } else {
+        follow_host(course, position, settings->practice_rate);
+    }
+}
+
+static bool ratio_equal(const Ratio a, const Ratio b)
+{
+    return a.over == b.over && a.under == b.under;
+}
+
+bool course_holds(const Course* const course, const Settings* const settings)
+{
+    const bool own = settings->clock == CLOCK_OWN;
+    return course->own == own && (own ? course->rolling == settings->enabled
+                                      : ratio_equal(course->rate, settings->practice_rate));
 }
 
 static bool differs(const double a, const double b)
@@ -111,8 +132,9 @@ static bool ladders_alike(const Ladder a, const Ladder b)
 void course_pace(Course* const course, const Settings* const settings, const uint32_t phrase_bars)
 {
     const Ratio rate = settings->practice_rate;
-    if (ladders_alike(course->ladder, settings->ladder) && course->phrase_bars == phrase_bars &&
-        course->rate.over == rate.over && course->rate.under == rate.under) {
+    const bool alike = ladders_alike(course->ladder, settings->ladder) &&
+                       course->phrase_bars == phrase_bars && ratio_equal(course->rate, rate);
+    if (!course->own || alike) {
         return;
     }
     course->ladder = settings->ladder;

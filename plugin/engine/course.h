@@ -25,19 +25,22 @@ typedef struct {
     int64_t rise_tick;    /* where its tempo changes next; INT64_MAX: nowhere */
 } Course;
 
-/* Goes along the host's place from now on; what is before it counts as played. */
-void course_follow(Course* course, const Position* position, Ratio rate);
+/* Goes along the clock that is set from now on.  The host's: from its place,
+   what is before it counts as played.  The own: in this meter, from `count_in`
+   bars before bar 0 if `enabled`, else standing there. */
+void course_go(Course* course, const Position* position, const Settings* settings, Meter meter,
+               uint32_t phrase_bars);
+
+/* True if that would not begin anew: the same clock, and on the host's the same
+   rate, on the own one rolling as `enabled` says. */
+bool course_holds(const Course* course, const Settings* settings);
 
 /* To be called after the position took something in or moved on, on the host's
    clock only. */
 void course_look(Course* course, const Position* position);
 
-/* Goes along a clock of its own from now on: rolling from `count_in` bars before
-   bar 0, or standing there. */
-void course_begin(Course* course, const Position* position, const Settings* settings, Meter meter,
-                  uint32_t phrase_bars, bool rolling);
-
-/* On the own clock: tempo, ladder, rate and phrase as they are now, in place. */
+/* On the own clock, else nothing: tempo, ladder, rate and phrase as they are now,
+   in place. */
 void course_pace(Course* course, const Settings* settings, uint32_t phrase_bars);
 
 /* On the own clock: the same bar, and the same place in it, in this meter. */

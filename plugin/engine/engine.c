@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: ISC
 #include "engine.h"
 
+#include "lines.h"
+
 /* Something that the readouts depend on has changed. */
 static void restart_survey(Engine* const engine)
 {
@@ -29,32 +31,10 @@ static void choose_rolling(Engine* const engine)
     engine->swing_waits = swing_waits;
 }
 
-/* The first line of the kind at or after `tick`; lines are `apart` ticks apart
-   from the bar line on. */
-static int64_t next_line(const int64_t tick, const int64_t bar_ticks, const int64_t apart)
-{
-    const int64_t bar = floor_div(tick, bar_ticks) * bar_ticks;
-    const int64_t line = bar + floor_div(tick - bar + apart - 1, apart) * apart;
-    return line < bar + bar_ticks ? line : bar + bar_ticks;
-}
-
 static int64_t change_line(const Engine* const engine, const ChangeAt change_at)
 {
-    const Meter meter = engine->course.meter;
-    const int64_t now = engine->course.played_until;
-    const int64_t bar = meter_bar_ticks(meter);
-    const int64_t phrase = (int64_t)engine->choice.phrase_bars * bar;
-    switch (change_at) {
-    case CHANGE_NOW:
-        return now;
-    case CHANGE_AT_BEAT:
-        return next_line(now, bar, meter_beat_ticks(meter));
-    case CHANGE_AT_BAR:
-        return next_line(now, bar, bar);
-    case CHANGE_AT_PHRASE:
-        return floor_div(now + phrase - 1, phrase) * phrase;
-    }
-    return now;
+    return line_of_change(change_at, engine->course.meter, engine->choice.phrase_bars,
+                          engine->course.played_until);
 }
 
 /* A new meter counts ticks anew: lines that were waited for move, and what was
@@ -110,7 +90,7 @@ void engine_init(Engine* const engine, const Library* const library, const doubl
     engine->line_waits = false;
     engine->out.count = engine->out.room = 0;
     position_init(&engine->position, frames_per_second);
-    course_follow(&engine->course, &engine->position, engine->settings.practice_rate);
+    course_go(&engine->course, &engine->position, &engine->settings, engine->position.meter, 1);
     choose(engine);
     tell_fallback(engine);
     restart_survey(engine);
@@ -159,6 +139,7 @@ static void break_off(Engine* const engine, const Jump jump, const uint32_t offs
     scheduler_silence(&engine->scheduler, offset, &engine->out);
     performer_jump(&engine->performer, jump);
     engine->swing_waits = false;
+    engine->fallback_due |= engine->line_waits; /* it would have been told there */
     engine->line_waits = false;
     if (engine->waiting) {
         choose(engine);
@@ -206,47 +187,26 @@ static Meter own_meter(const Engine* const engine)
     return groove ? groove->meter : engine->course.meter;
 }
 
-/* The groove goes on elsewhere: on another clock, or at another rate. */
-static void change_course(Engine* const engine, const uint32_t offset)
-{
-    Course* const course = &engine->course;
-    const Settings* const asked = &engine->settings;
-    if (asked->clock == CLOCK_OWN) {
-        course_begin(course, &engine->position, asked, own_meter(engine),
-                     engine->choice.phrase_bars, asked->enabled);
-    } else {
-        course_follow(course, &engine->position, asked->practice_rate);
-    }
-    break_off(engine, (Jump){.seam = course->played_until}, offset);
-    engine->fallback_due = true;
-    restart_survey(engine);
-}
-
-/* Settings of the clock come into effect with a block. */
+/* Settings of the clock come into effect with a block: in place, or the groove
+   goes on elsewhere. */
 static void watch_course(Engine* const engine, const uint32_t offset)
 {
     Course* const course = &engine->course;
     const Settings* const asked = &engine->settings;
-    const Ratio rate = asked->practice_rate;
-    const bool own = asked->clock == CLOCK_OWN;
-    const bool goes_on = own ? course->rolling == asked->enabled
-                             : course->rate.over == rate.over && course->rate.under == rate.under;
-    if (course->own != own || !goes_on) {
-        change_course(engine, offset);
-    } else if (own) {
+    if (course_holds(course, asked)) {
         course_pace(course, asked, sounding(engine)->phrase_bars);
+        return;
     }
+    course_go(course, &engine->position, asked, own_meter(engine), engine->choice.phrase_bars);
+    break_off(engine, (Jump){.seam = course->played_until}, offset);
+    engine->fallback_due = true;
+    restart_survey(engine);
 }
 
 void engine_begin(Engine* const engine, const uint32_t room)
 {
     engine->out.count = 0;
     engine->out.room = room < MIDI_LIST_MAX ? room : MIDI_LIST_MAX;
-}
-
-static bool swings_alike(const Swing a, const Swing b)
-{
-    return a.pair_ticks == b.pair_ticks && !(a.ratio < b.ratio) && !(a.ratio > b.ratio);
 }
 
 /* The swing that is asked for where the groove will be. */
@@ -260,14 +220,14 @@ static Swing swing_at(const Engine* const engine, const int64_t tick)
 static void watch_swing(Engine* const engine)
 {
     const Swing wanted = swing_at(engine, engine->performer.drawn_until);
-    const bool alike = swings_alike(wanted, engine->choice.swing);
+    const bool alike = swing_equal(wanted, engine->choice.swing);
     if (alike || !engine->course.rolling) {
         engine->choice.swing = wanted;
         engine->swing_waits = false;
     } else if (!engine->swing_waits) {
-        const int64_t bar = meter_bar_ticks(engine->course.meter);
         engine->swing_waits = true;
-        engine->swing_tick = next_line(engine->performer.drawn_until, bar, TICKS_PER_QUARTER);
+        engine->swing_tick =
+            line_next(engine->performer.drawn_until, engine->course.meter, TICKS_PER_QUARTER);
     }
 }
 
@@ -334,7 +294,8 @@ static void draw(Engine* const engine, const int64_t until)
 static void add_clicks(Engine* const engine, const Span span)
 {
     const ClickSettings* const click = &engine->settings.click;
-    if (click->when == CLICK_OFF || (click->when == CLICK_COUNT_IN && span.begin >= 0)) {
+    const bool counted_in = click->when == CLICK_COUNT_IN && span.begin >= 0;
+    if (span.begin >= span.end || click->when == CLICK_OFF || counted_in) {
         return;
     }
     click_strokes(sounding(engine), *click, engine->course.meter, span.begin, span.end,

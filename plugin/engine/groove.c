@@ -316,8 +316,9 @@ StepGrid choice_feet_grid(const Choice* const choice, const Meter meter, const i
     if (!feet) {
         return beats;
     }
-    const bool as_written = feet == choice->turnaround;
-    const Layout layout = layout_make(feet, as_written ? (Relay){0} : choice->feet_relay);
+    static const Relay as_written = {0};
+    const Layout layout =
+        layout_make(feet, feet == choice->turnaround ? as_written : choice->feet_relay);
     const Tiling tiling = tiling_of(&layout, choice->realign, bar);
     const bool too_fine = !layout.regridded && layout.step < TICKS_PER_QUARTER / 8;
     return too_fine ? beats : (StepGrid){tiling.origin - tiling.from, layout.step};

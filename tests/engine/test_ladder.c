@@ -15,11 +15,13 @@ enum { LADDERS = sizeof ladders / sizeof *ladders, PHRASES = 1400 };
 static void it_is_climbed_by_a_step_every_so_many_phrases_up_to_the_top(void)
 {
     for (int i = 0; i < LADDERS; ++i) {
-        long double climbed = ladders[i].tempo;
+        const long double step = (long double)ladders[i].step;
+        const long double top = (long double)ladders[i].top;
+        long double climbed = (long double)ladders[i].tempo;
         for (int64_t phrase = 0; phrase < PHRASES; ++phrase) {
             if (phrase && phrase % ladders[i].every == 0) {
-                climbed += ladders[i].step;
-                climbed = climbed > ladders[i].top ? ladders[i].top : climbed;
+                climbed += step;
+                climbed = climbed > top ? top : climbed;
             }
             check_case("ladder %d, phrase %d", i, (int)phrase);
             CHECK_NEAR(ladder_tempo(ladders[i], phrase), climbed, 1e-9);

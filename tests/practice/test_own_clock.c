@@ -157,30 +157,69 @@ static void what_a_host_tells_does_not_matter(void)
     check_same(&stage, &other);
 }
 
+enum { WINTER_TIMETABLE = 140 }; /* in 7/8 */
+
 static void it_has_the_groove_s_meter_whatever_the_host_s(void)
 {
-    enum { WINTER_TIMETABLE = 140 }; /* in 7/8 */
-    Ladderway way = {140.0L, 5.0L, 200.0L, 1, 2, 1, 3.5L, 1.0L};
+    const Ladderway way = {140.0L, 5.0L, 200.0L, 1, 2, 1, 3.5L, 1.0L};
     stage_open(&stage, 120.0, 4, 4);
     set_way(&stage, way);
     stage_set(&stage, "groove", WINTER_TIMETABLE);
     stage_tell(&stage, 0.0, 1.0);
     stage_run(&stage, WAY_FRAMES, 777);
     CHECK(check_way(&stage, way, 0) > 80);
-    /* Another groove on the way comes in on a bar line of the old one. */
-    stage_open(&stage, 120.0, 4, 4);
-    way.step = 0.0L;
-    way.count_in = 0;
-    set_way(&stage, way);
-    stage_run(&stage, 1000, 1000);
-    stage_set(&stage, "groove", WINTER_TIMETABLE);
-    stage.count = 0;
-    const int64_t line = llroundl(4.0L * 60.0L / 140.0L * (long double)STAGE_RATE);
-    stage_run(&stage, 4 * line, 1000);
-    const int64_t next = llroundl(7.5L * 60.0L / 140.0L * (long double)STAGE_RATE);
-    CHECK_INT(stage_struck(&stage, BELL_KEY, 1000, 3 * line), 3); /* at 4, 7.5 and 11 quarters */
-    CHECK_INT(stage_struck(&stage, BELL_KEY, line, line + 1), 1);
-    CHECK_INT(stage_struck(&stage, BELL_KEY, next, next + 1), 1);
+}
+
+static int64_t quarters_at(const long double quarters, const long double tempo)
+{
+    return llroundl(quarters * 60.0L / tempo * (long double)STAGE_RATE);
+}
+
+/* A groove in 7/8 comes in at bar line 1: 4, 7.5 and 11 quarters.  At 140 the frame
+   of the line is rounded up, at 130 down. */
+static void another_groove_s_meter_comes_in_on_a_bar_line(void)
+{
+    for (int tempo = 130; tempo <= 140; tempo += 10) {
+        const Ladderway way = {tempo, 0.0L, 200.0L, 1, 2, 0, 3.5L, 1.0L};
+        stage_open(&stage, 120.0, 4, 4);
+        set_way(&stage, way);
+        stage_run(&stage, 1000, 1000);
+        stage_set(&stage, "groove", WINTER_TIMETABLE);
+        stage.count = 0;
+        stage_run(&stage, quarters_at(12.0L, tempo), 1000);
+        check_case("at %d", tempo);
+        CHECK_INT(stage_struck(&stage, BELL_KEY, 1000, stage.now), 3);
+        for (int bar = 0; bar < 3; ++bar) {
+            const int64_t line = quarters_at(4.0L + 3.5L * bar, tempo);
+            CHECK_INT(stage_struck(&stage, BELL_KEY, line, line + 1), 1);
+        }
+    }
+}
+
+/* Kicks on every quarter, 5 ms behind: 240 frames at whatever tempo it is (a
+   push is softened near its neighbours; so small a one by less than a frame). */
+static void feel_goes_by_the_tempo_that_its_strokes_have(void)
+{
+    enum { RUNNING_SIXTEENTHS = 50, BEHIND = 5 * STAGE_RATE / 1000 };
+    begin_way(&stage, ways[1]);
+    stage_set(&stage, "count_in", 0);
+    stage_set(&stage, "click_grid", 0);
+    stage_set(&stage, "feet", RUNNING_SIXTEENTHS);
+    stage_set(&stage, "feet_grid", 1);
+    stage_set(&stage, "right_hand", 0);
+    stage_set(&stage, "left_hand", 0);
+    stage_set(&stage, "push_feet", 5);
+    stage_run(&stage, WAY_FRAMES, 512);
+    uint32_t kicks = 0;
+    uint32_t click = next_click(&stage, 0);
+    for (uint32_t i = 0; i < stage.count; ++i) {
+        if (note_is_on(stage.notes[i]) && !is_click(stage.notes[i])) {
+            check_case("kick %u", kicks++);
+            CHECK_NEAR(stage.notes[i].frame - stage.notes[click].frame, BEHIND, 1.0);
+            click = next_click(&stage, click + 1);
+        }
+    }
+    CHECK(kicks > 60);
 }
 
 static void the_tempo_reached_is_read_out(void)
@@ -230,6 +269,8 @@ int main(void)
     RUN(another_tempo_goes_on_from_the_same_place);
     RUN(what_a_host_tells_does_not_matter);
     RUN(it_has_the_groove_s_meter_whatever_the_host_s);
+    RUN(another_groove_s_meter_comes_in_on_a_bar_line);
+    RUN(feel_goes_by_the_tempo_that_its_strokes_have);
     RUN(the_tempo_reached_is_read_out);
     RUN(between_the_clocks_no_note_hangs_and_the_host_s_place_is_right);
     stage_close(&other);

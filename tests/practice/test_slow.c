@@ -6,7 +6,7 @@
 
 static Stage stage, other;
 
-enum { HOST_BAR = 2 * STAGE_RATE, RATES = 6, QUARTER = STAGE_RATE / 2 };
+enum { HOST_BAR = 2 * STAGE_RATE, RATES = 6 };
 
 /* The port's values, by its scale points. */
 static const struct {
@@ -246,6 +246,25 @@ static void a_repeated_bar_comes_in_at_the_line(void)
     check_from(0, 2 * (int64_t)HOST_BAR, 0);
 }
 
+/* Sixteenths in the feet, from bar line 1 on quarters: the click goes with them,
+   up to the line and from it. */
+static void the_feet_s_grid_changes_where_the_feet_do(void)
+{
+    enum { RUNNING_SIXTEENTHS = 50, FEET_GRID = 4 };
+    open_at(&stage, RATES - 1);
+    stage_set(&stage, "click_grid", FEET_GRID);
+    stage_set(&stage, "feet", RUNNING_SIXTEENTHS);
+    stage_tell(&stage, 0.0, 1.0);
+    stage_run(&stage, HOST_BAR / 2, 512);
+    stage_set(&stage, "feet_grid", 1);
+    stage_run(&stage, 3 * (int64_t)HOST_BAR / 2, 512);
+    for (int64_t bar = 0; bar < 2; ++bar) {
+        const int64_t begin = bar * HOST_BAR;
+        CHECK_INT(stage_struck(&stage, CLICK_KEY, begin, begin + HOST_BAR), bar ? 3 : 15);
+        CHECK_INT(stage_struck(&stage, BELL_KEY, begin, begin + 1), 1);
+    }
+}
+
 static void the_click_has_a_channel_of_its_own(void)
 {
     open_at(&stage, RATES - 1);
@@ -280,6 +299,7 @@ int main(void)
     RUN(another_speed_on_the_way_leaves_no_note_and_finds_its_place);
     RUN(the_host_s_count_in_is_clicked_and_only_that);
     RUN(a_repeated_bar_comes_in_at_the_line);
+    RUN(the_feet_s_grid_changes_where_the_feet_do);
     RUN(the_click_has_a_channel_of_its_own);
     stage_close(&other);
     stage_close(&stage);

@@ -68,7 +68,7 @@ static void play_as_recorded(const Scenario* const scenario, const bool sounds)
 {
     Recording recording;
     Player player;
-    Expected expected = {.count = 0};
+    Expected expected = {.slowed = 1.0};
     if (set_up(scenario->name, &recording, &player)) {
         replay(&player, &recording, AS_RECORDED, recording.frames);
         expected_make(&expected, scenario, &recording);
