@@ -62,6 +62,16 @@ a_ladder_is_the_files_tempo() {
 		"0:750000 17:714286 33:681818 "
 }
 
+# Eighths, as loose as can be: each of 48 bars' eight once, though some come before the line
+# where the tempo rises (ticks of 10080 a quarter; the first of the bar after may be early).
+where_the_ladder_rises_no_stroke_is_lost_or_doubled() {
+	render --preset "First Eighths" --bars 48 --set looseness=30 --set push_feet=-20 --out ladder.mid
+	midicsv ladder.mid | awk -F', ' '$3 == "Note_on_c" && ($5 == 36 || $5 == 35) { print int($2 / 5040 + 0.5) - 8 }' |
+		grep -vx 384 | sort -n >got.txt
+	seq 0 383 >want.txt
+	diff got.txt want.txt
+}
+
 show_and_chart_take_presets() {
 	run show --preset "Blank Sheet in Seven"
 	same "$status" 0 && has "$out" "7/8" || return
@@ -90,6 +100,7 @@ check "a preset is its controls" a_preset_is_its_controls
 check "what is typed after it wins" what_is_typed_after_it_wins
 check "presets and grooves follow each other" presets_and_grooves_follow_each_other
 check "a ladder is the file's tempo" a_ladder_is_the_files_tempo
+check "where the ladder rises no stroke is lost or doubled" where_the_ladder_rises_no_stroke_is_lost_or_doubled
 check "show and chart take presets" show_and_chart_take_presets
 check "a set can be made of a preset" a_set_can_be_made_of_a_preset
 check "an unknown preset is refused" an_unknown_preset_is_refused

@@ -139,6 +139,7 @@ static int play_rungs(Performance* const performance, Rendition* const played)
     }
     for (int left = played->first.bars; left > 0; left -= rung.bars) {
         rung.bars = left < rung_bars ? left : rung_bars;
+        rung.rolls_on = left > rung_bars;
         song_play(&performance->song, performance->host, &rung);
         played->last_tempo = rung.tempo;
         rung.first_bar += rung.bars;

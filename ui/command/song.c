@@ -19,18 +19,17 @@ void song_begin(Song* const song, const char* const title)
 }
 
 /* Everything is told at a section's start, and no more than the place after. */
-static void send_position(Host* const host, const SongSection* const section, const int64_t frame,
-                          const float speed)
+static void send_start(Host* const host, const SongSection* const section, const int64_t frame)
 {
-    HostPosition position = {.frame = frame, .speed = speed};
-    if (frame == 0) {
-        position.has_place = true;
-        position.bar = section->first_bar - section->count_in;
-        position.tempo = (float)section->tempo;
-        position.beats_per_bar = (float)section->beats;
-        position.beat_unit = section->beat_unit;
-    }
-    host_send_position(host, position);
+    host_send_position(host, (HostPosition){
+                                 .frame = frame,
+                                 .speed = 1.0f,
+                                 .has_place = true,
+                                 .bar = section->first_bar - section->count_in,
+                                 .tempo = (float)section->tempo,
+                                 .beats_per_bar = (float)section->beats,
+                                 .beat_unit = section->beat_unit,
+                             });
 }
 
 /* File ticks in one frame; by the tempo as the plugin got it. */
@@ -110,15 +109,19 @@ void song_play(Song* const song, Host* const host, const SongSection* const sect
     const double exact = (double)section_ticks(section) / ticks_per_frame(section);
     const int64_t frames = (int64_t)floor(exact + 0.5);
     mark_section(song, section);
-    send_position(host, section, 0, 1.0f);
+    send_start(host, section, song->frame);
     for (int64_t done = 0; done < frames; done += BLOCK_FRAMES) {
         const int64_t left = frames - done;
         host_run(host, (uint32_t)(left < BLOCK_FRAMES ? left : BLOCK_FRAMES));
         gather(song, host, section, done);
     }
-    send_position(host, section, frames, 0.0f);
-    host_run(host, 1);
-    gather(song, host, section, frames);
+    song->frame += frames;
+    if (!section->rolls_on) {
+        host_send_position(host, (HostPosition){.frame = song->frame, .speed = 0.0f});
+        host_run(host, 1);
+        gather(song, host, section, frames);
+        song->frame = 0;
+    }
     song->tick += section_ticks(section);
     song->seconds += exact / SONG_RATE;
 }

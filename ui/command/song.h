@@ -13,6 +13,7 @@ typedef struct {
     int bars;
     int count_in;    /* bars of click before them, more than bars */
     int first_bar;   /* where in the groove it begins: 0, or where a rung before it ended */
+    bool rolls_on;   /* the transport doesn't stop at its end: a rung comes after it */
     int clicks[2];   /* keys of the click, which are no strokes; -1: none */
     int phrase_bars; /* a marker at each phrase's start */
     double tempo;    /* quarter notes a minute */
@@ -36,6 +37,7 @@ typedef struct {
     bool failed;      /* memory ran out */
     uint64_t tick;    /* where the next section begins */
     double seconds;   /* the same */
+    int64_t frame;    /* the transport's there; 0 where it starts anew */
     uint32_t strokes; /* note-ons gathered, less the click's */
     int phrases;      /* markers written */
 } Song;
@@ -46,7 +48,8 @@ enum { SONG_RATE = 192000 };
 
 void song_begin(Song* song, const char* title);
 
-/* Locates the plugin to the first bar (less the count-in), plays the section and stops.  The section's
+/* Locates the plugin to the first bar (less the count-in), or goes on there after a
+   section that rolls on; plays, and stops unless it rolls on itself.  The section's
    controls must be set in the host before. */
 void song_play(Song* song, Host* host, const SongSection* section);
 
