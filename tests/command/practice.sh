@@ -121,6 +121,21 @@ wrong_ladders_are_refused() {
 	same "$status" 1 && has "$err" "practice"
 }
 
+without_a_soundfont_no_folder_is_made() {
+	(
+		export HOME="$work/none" XDG_DATA_HOME="$work/none" XDG_DATA_DIRS="$work/none"
+		run practice --groove 3 --wav --out unheard
+		same "$status" 2 && has "$err" "timgm6mb-soundfont"
+	) && [ ! -e unheard ]
+}
+
+a_preset_at_half_speed_is_at_the_tempo_that_files_say() {
+	run practice --preset "Blast at Half Speed" --from 170 --to 170 --steps 1 --bars 2 --out blast
+	same "$status" 0 && set_of click blast || return
+	# Seven strokes of the ride a bar or more at full speed; two bars.
+	same "$(($(midicsv blast/03-170-together.mid | grep -c 'Note_on_c, 9, 51,') >= 14))" 1
+}
+
 a_folder_in_none_is_told() {
 	run practice --groove 1 --out nowhere/set
 	same "$status" 2 && has "$err" "nowhere/set can't be made"
@@ -142,5 +157,7 @@ check "WAV files are as long as the plan says" wav_files_are_as_long_as_the_plan
 check "a folder with something in it stays" a_folder_with_something_in_it_stays
 check "an empty folder will do" an_empty_folder_will_do
 check "wrong ladders are refused" wrong_ladders_are_refused
+check "without a soundfont no folder is made" without_a_soundfont_no_folder_is_made
+check "a preset at half speed is at the tempo that files say" a_preset_at_half_speed_is_at_the_tempo_that_files_say
 check "a folder in none is told" a_folder_in_none_is_told
 tally

@@ -55,6 +55,13 @@ the_users_soundfont_comes_first() {
 	has "$(cat out.txt)" "by $work/data/soundfonts/mine.sf2"
 }
 
+a_soundfont_without_drums_is_passed_by() {
+	rm data/soundfonts/mine.sf2
+	echo "none" >data/soundfonts/default-GM.sf2
+	(export XDG_DATA_HOME="$work/data"; render --groove 3 --bars 1 --out a.wav)
+	has "$(cat out.txt)" "by $system"
+}
+
 what_is_no_soundfont_is_told() {
 	echo "no soundfont" >no.sf2
 	run render --groove 1 --soundfont no.sf2 --out none.wav
@@ -112,6 +119,7 @@ check "the peak is told and below full scale" the_peak_is_told_and_below_full_sc
 check "the same song is the same file" the_same_song_is_the_same_file
 check "without a soundfont it says what to install" without_a_soundfont_it_says_what_to_install
 check "the user's soundfont comes first" the_users_soundfont_comes_first
+check "a soundfont without drums is passed by" a_soundfont_without_drums_is_passed_by
 check "what is no soundfont is told" what_is_no_soundfont_is_told
 check "a full disk is told and leaves nothing" a_full_disk_is_told_and_leaves_nothing
 check "a WAV that is there stays" a_wav_that_is_there_stays

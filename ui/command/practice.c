@@ -84,7 +84,7 @@ static void add_setting(ControlSetting* const settings, int* const count, const 
 }
 
 /* The section of one file: its limbs win over whatever was asked, as the file's
-   name promises them; so does the tempo over a clock of the plugin's own. */
+   name promises them; so does the tempo over the plugin's own clock and slow practice. */
 static void set_up(const Practice* const practice, const PlanItem* const item,
                    Section* const section)
 {
@@ -97,6 +97,7 @@ static void set_up(const Practice* const practice, const PlanItem* const item,
     add_setting(section->settings, &section->setting_count, "right_foot", feet);
     add_setting(section->settings, &section->setting_count, "left_foot", feet);
     add_setting(section->settings, &section->setting_count, "clock", 0);
+    add_setting(section->settings, &section->setting_count, "practice_rate", 5); /* full */
 }
 
 /* Whole phrases of two minutes or more, or as many bars as were asked for. */

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: ISC
 #include "soundfont.h"
 
+#include "synth.h"
+
 #include <dirent.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -28,7 +30,16 @@ static bool comes_before(const char* const name, const char* const other)
     return strcmp(name, other) < 0;
 }
 
-/* The folder's best readable soundfont: the same on every run, whatever the
+/* A piano's soundfont among others is passed by. */
+static bool has_drums(const char* const path)
+{
+    char why[SYNTH_WHY_ROOM];
+    Synth* const synth = synth_open(path, 44100.0, why);
+    synth_close(synth);
+    return synth;
+}
+
+/* The folder's best soundfont: the same on every run, whatever the
    order in which the folder is told. */
 static bool seek_folder(const char* const folder, char path[SOUNDFONT_ROOM])
 {
@@ -39,7 +50,7 @@ static bool seek_folder(const char* const folder, char path[SOUNDFONT_ROOM])
         const int length = snprintf(whole, sizeof whole, "%s/%s", folder, entry->d_name);
         const bool better = is_soundfont(entry->d_name) && length < SOUNDFONT_ROOM &&
                             (!*best || comes_before(entry->d_name, best));
-        if (better && access(whole, R_OK) == 0) {
+        if (better && has_drums(whole)) {
             snprintf(best, sizeof best, "%s", entry->d_name);
             memcpy(path, whole, (size_t)length + 1);
         }
@@ -103,7 +114,7 @@ bool soundfont_find(const char* const asked, char path[SOUNDFONT_ROOM])
     if (seek(path)) {
         return true;
     }
-    fprintf(stderr, "fourlimb: no soundfont is installed to play the drums with; install one "
+    fprintf(stderr, "fourlimb: no soundfont with drums is installed; install one "
                     "(on Debian: sudo apt-get install timgm6mb-soundfont, or fluid-soundfont-gm, "
                     "which is larger), or name a file by --soundfont FILE.sf2\n");
     return false;
