@@ -3,9 +3,11 @@
 # ---- The list of packages (Debian 12).  `make run` installs the first row,
 # ---- `make check` the first two, `make hosts` and `make crosscheck` one more each.
 PACKAGES_BUILD := gcc libc6-dev make pkg-config lv2-dev liblilv-dev libserd-dev libsord-dev \
-	libcairo2-dev libpango1.0-dev fonts-dejavu-core libfluidsynth-dev libsndfile1-dev timgm6mb-soundfont
+	libcairo2-dev libpango1.0-dev fonts-dejavu-core libpugl-dev libgl-dev libx11-dev \
+	libfluidsynth-dev libsndfile1-dev timgm6mb-soundfont
 PACKAGES_CHECK := clang clang-tidy clang-format cppcheck valgrind binutils midicsv python3 \
-	python3-mido fluidsynth lilv-utils sordi serdi jackd2 jalv libjack-jackd2-dev
+	python3-mido fluidsynth lilv-utils sordi serdi jackd2 jalv libjack-jackd2-dev \
+	xvfb libgl1-mesa-dri libglx-mesa0 xdotool imagemagick x11-utils libsuil-0-0
 PACKAGES_HOSTS := ardour
 PACKAGES_FEEL := midicsv
 PACKAGES_PLAY := jalv jackd2 fluidsynth
@@ -23,12 +25,13 @@ WARNINGS := -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion \
 	-Wdouble-promotion -Wcast-qual -Wcast-align -Wstrict-prototypes -Wmissing-prototypes \
 	-Wundef -Wvla -Wswitch-enum -Wformat=2 -Werror
 # Looked up when used, not before: at first the packages may be missing.
-LIBRARIES = lv2 lilv-0 serd-0 sord-0 pangocairo fluidsynth sndfile
+LIBRARIES = lv2 lilv-0 serd-0 sord-0 pangocairo pugl-0 fluidsynth sndfile
 OUTSIDE_FLAGS = $(eval OUTSIDE_FLAGS := $$(shell pkg-config --cflags-only-I $(LIBRARIES) | \
 	sed 's/-I/-isystem /g'))$(OUTSIDE_FLAGS)
 BANK_LIBS = $(eval BANK_LIBS := $$(shell pkg-config --libs sord-0 serd-0))$(BANK_LIBS)
 DRAW_LIBS = $(eval DRAW_LIBS := $$(shell pkg-config --libs pangocairo cairo))$(DRAW_LIBS)
 SOUND_LIBS = $(eval SOUND_LIBS := $$(shell pkg-config --libs fluidsynth sndfile))$(SOUND_LIBS)
+PANE_LIBS = $(eval PANE_LIBS := $$(shell pkg-config --libs pugl-0 gl x11))$(PANE_LIBS)
 HOST_LIBS = $(eval HOST_LIBS := $$(shell pkg-config --libs lilv-0))$(HOST_LIBS)
 # -ffp-contract=off: every compiler computes the same frame for a stroke.
 CFLAGS := $(OPTIMISE) -g
@@ -40,16 +43,21 @@ ALL_CFLAGS = -std=c11 -D_POSIX_C_SOURCE=200809L -D_XOPEN_SOURCE=700 -fPIC \
 objects = $(patsubst %.c,$(BUILD)/%.o,$(wildcard $(1)))
 ENGINE := $(call objects,plugin/engine/*.c)
 BANK := $(call objects,plugin/bank/*.c)
-LV2 := $(call objects,plugin/lv2/*.c)
+TALK := $(call objects,plugin/talk/*.c)
+LV2 := $(call objects,plugin/lv2/*.c) $(TALK)
 SCENE := $(call objects,ui/scene/*.c)
+DESK := $(call objects,ui/desk/*.c)
 COMMAND := $(call objects,ui/command/*.c) $(SCENE)
+PANE := $(call objects,ui/pane/pane*.c)
+WINDOW := $(call objects,ui/window/*.c) $(PANE) $(DESK) $(SCENE)
 BANK_FILES := $(wildcard presets/*.ttl) ttl/terms.ttl
 PRESETS := $(patsubst presets/ports/%.ttl.in,$(BUNDLE)/presets/%.ttl,$(wildcard presets/ports/*.ttl.in))
 TESTS := $(patsubst tests/%.c,$(BUILD)/tests/%,$(wildcard tests/*/test_*.c))
 TEST_HELP := $(call objects,tests/help/*.c)
 
 .PHONY: all
-all: $(BUNDLE)/fourlimb.so $(BUNDLE)/groove.ttl $(PRESETS) $(BUILD)/fourlimb ## Build the plugin bundle and the command line
+all: $(BUNDLE)/fourlimb.so $(BUNDLE)/fourlimb_ui.so $(BUNDLE)/groove.ttl $(BUNDLE)/ui.ttl \
+	$(PRESETS) $(BUILD)/fourlimb ## Build the plugin bundle and the command line
 
 .PHONY: help
 help: ## List these targets
@@ -67,6 +75,11 @@ $(BUNDLE)/fourlimb.so: $(ENGINE) $(BANK) $(LV2)
 	@echo "  LINK $@"
 	@$(CC) $(ALL_CFLAGS) -shared -Wl,--no-undefined,-z,defs -o $@ $^ $(BANK_LIBS) -lm
 
+$(BUNDLE)/fourlimb_ui.so: $(WINDOW) $(TALK) $(BANK) $(ENGINE)
+	@mkdir -p $(@D)
+	@echo "  LINK $@"
+	@$(CC) $(ALL_CFLAGS) -shared -Wl,--no-undefined,-z,defs -o $@ $^ $(DRAW_LIBS) $(PANE_LIBS) $(BANK_LIBS) -lm
+
 $(BUILD)/points: $(BUILD)/ttl/points.o $(BANK) $(ENGINE)
 	@echo "  LINK $@"
 	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(BANK_LIBS) -lm
@@ -83,6 +96,10 @@ $(BUNDLE)/presets/%.ttl: presets/ports/%.ttl.in $(BUILD)/complete $(BUNDLE)/bank
 	@mkdir -p $(@D)
 	$(BUILD)/complete $(BUNDLE)/bank < $< > $@.part
 	@mv $@.part $@
+
+$(BUNDLE)/ui.ttl: ttl/ui.ttl
+	@mkdir -p $(@D)
+	cp $< $@
 
 # Hosts find presets by the manifest, which names each and the file it is in.
 $(BUNDLE)/manifest.ttl: ttl/manifest.ttl $(wildcard presets/ports/*.ttl.in)
@@ -110,15 +127,30 @@ $(BUILD)/fourlimb: $(COMMAND) $(BANK) $(ENGINE)
 
 COMMAND_ROOM := $(filter-out %/main.o,$(COMMAND))
 
-$(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(COMMAND_ROOM) $(BANK) $(ENGINE)
+$(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(COMMAND_ROOM) $(TALK) $(BANK) $(ENGINE)
 	@echo "  LINK $@"
 	@$(CC) $(ALL_CFLAGS) -rdynamic -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(SOUND_LIBS) $(BANK_LIBS) -lm
+
+STAGE := $(BUILD)/tests/scene/stage.o $(BUILD)/tests/scene/scenes.o
+$(BUILD)/pictures: $(BUILD)/tests/scene/pictures.o $(STAGE) $(DESK) $(COMMAND_ROOM) $(TALK) $(BANK) $(ENGINE)
+	@echo "  LINK $@"
+	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(SOUND_LIBS) $(BANK_LIBS) -lm
 
 LIVE_ROOM := $(BUILD)/tests/live/child.o $(BUILD)/tests/live/jack_driver.o \
 	$(BUILD)/tests/live/stage.o $(BUILD)/tests/live/tab.o
 $(BUILD)/tests/live/test_jalv: $(BUILD)/tests/live/test_jalv.o $(TEST_HELP) $(LIVE_ROOM)
 	@echo "  LINK $@"
 	@$(CC) $(ALL_CFLAGS) -o $@ $^ -ljack -lpthread -lm
+
+# -rdynamic: a test's own glXSwapBuffers is then the one that Pugl calls.
+WINDOW_ROOM := $(BUILD)/tests/live/child.o $(BUILD)/tests/pane/host.o $(BUILD)/tests/pane/xvfb.o
+$(BUILD)/tests/pane/%: $(BUILD)/tests/pane/%.o $(TEST_HELP) $(WINDOW_ROOM) $(PANE)
+	@echo "  LINK $@"
+	@$(CC) $(ALL_CFLAGS) -rdynamic -o $@ $^ $(PANE_LIBS) -ldl -lm
+
+$(BUILD)/tests/bench/pane: $(BUILD)/tests/bench/pane.o $(TEST_HELP) $(WINDOW_ROOM) $(PANE)
+	@echo "  LINK $@"
+	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(PANE_LIBS) -lm
 
 # ---- What people do with it
 
@@ -193,11 +225,12 @@ clean: ## Remove the build folder
 SCRIPTS := tests/checks/layers.sh tests/checks/binaries.sh tests/checks/sources.sh \
 	tests/checks/instructions.sh \
 	tests/plugin/validate.sh tests/command/command.sh tests/command/refusals.sh tests/command/chart.sh \
-	tests/command/wav.sh tests/command/sound.sh tests/command/practice.sh tests/command/presets.sh tests/live/play.sh
+	tests/command/wav.sh tests/command/sound.sh tests/command/practice.sh tests/command/presets.sh tests/live/play.sh \
+	tests/pane/cures.sh
 SAN := -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
 
 .PHONY: tests test check hosts crosscheck feel format bench
-tests: all $(TESTS) $(BUILD)/tests/bench/blocks
+tests: all $(TESTS) $(BUILD)/tests/bench/blocks $(BUILD)/tests/bench/pane
 
 test: tests ## Run the quick tests only: every test program, once
 	@sh tests/run.sh $(BUILD) $(TESTS)

@@ -6,6 +6,7 @@
 /* Something that the readouts depend on has changed. */
 static void restart_survey(Engine* const engine)
 {
+    ++engine->revision;
     engine->realign_bars = choice_realign_bars(&engine->choice, engine->course.meter);
     survey_start(&engine->survey, &engine->choice, engine->course.meter,
                  course_tempo(&engine->course, &engine->position));
@@ -14,6 +15,7 @@ static void restart_survey(Engine* const engine)
 /* What is asked for is played from here on. */
 static void choose(Engine* const engine)
 {
+    ++engine->revision;
     engine->played = engine->settings;
     engine->choice = choice_make(engine->library, &engine->played,
                                  course_tempo(&engine->course, &engine->position));
@@ -88,6 +90,7 @@ void engine_init(Engine* const engine, const Library* const library, const doubl
     engine->survey = (Survey){.at = 0};
     engine->performer = (Performer){.drawn_until = 0};
     engine->line_waits = false;
+    engine->revision = 0;
     engine->out.count = engine->out.room = 0;
     position_init(&engine->position, frames_per_second);
     course_go(&engine->course, &engine->position, &engine->settings, engine->position.meter, 1);
@@ -118,6 +121,7 @@ static void take_at_once(Engine* const engine)
 
 void engine_set(Engine* const engine, const Settings* const settings)
 {
+    ++engine->revision;
     engine->settings = *settings;
     take_at_once(engine);
     if (settings_play_alike(settings, &engine->played)) {
@@ -378,21 +382,4 @@ void engine_advance(Engine* const engine, const uint32_t offset, const uint32_t 
         done += advance(engine, offset + done, frames - done);
     }
     survey_step(&engine->survey, course_tempo(&engine->course, &engine->position));
-}
-
-uint32_t engine_dropped(const Engine* const engine)
-{
-    return engine->scheduler.dropped + engine->performer.dropped;
-}
-
-void engine_readouts(const Engine* const engine, float values[READOUT_COUNT])
-{
-    const FootDemand right = engine->survey.found[0];
-    const FootDemand left = engine->survey.found[1];
-    values[READOUT_RIGHT_FOOT_RATE] = (float)right.rate;
-    values[READOUT_LEFT_FOOT_RATE] = (float)left.rate;
-    values[READOUT_RIGHT_FOOT_GAP] = (float)right.gap_ms;
-    values[READOUT_LEFT_FOOT_GAP] = (float)left.gap_ms;
-    values[READOUT_REALIGN_BARS] = (float)engine->realign_bars;
-    values[READOUT_TEMPO_NOW] = (float)course_tempo(&engine->course, &engine->position);
 }

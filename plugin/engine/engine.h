@@ -25,6 +25,7 @@ typedef struct {
     bool line_waits; /* what was played before a change still sounds until line_tick */
     int64_t line_tick;
     uint32_t realign_bars; /* of `choice` in the meter now */
+    uint32_t revision;     /* rises with each change of what is or will be played */
     bool fallback_due;     /* the groove's tempo and meter must be told to position */
     Position position;     /* the host's */
     Course course;         /* the groove's: all ticks above are its */

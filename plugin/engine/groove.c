@@ -1,101 +1,10 @@
 // SPDX-License-Identifier: ISC
 #include "groove.h"
 
-#include <math.h>
 #include <stddef.h>
 
 static const uint32_t most_realign_bars = 9999;
-
-static const Figure* chosen_turnaround(const Library* const library, const Groove* const groove,
-                                       const int32_t id)
-{
-    if (id == TURNAROUND_NONE) {
-        return NULL;
-    }
-    const Figure* const picked =
-        id > 0 ? library_figure(library, FIGURE_TURNAROUND, (uint32_t)id) : NULL;
-    return picked ? picked : groove->turnaround;
-}
-
-/* The groove's wish where the control is where it was at first. */
-static double wish(const double asked, const Control control, const double scale,
-                   const double written)
-{
-    const double normal = (double)control_rows[control].normal * scale;
-    const bool moved = asked < normal || asked > normal;
-    return moved || isnan(written) ? asked : written;
-}
-
-Swing choice_swing(const Settings* const settings, const Groove* const groove, const double tempo)
-{
-    double asked = settings->swing_ratio;
-    bool sixteenths = settings->swing_sixteenths;
-    if (groove && !(asked > 1.0) && groove->feel.swing_ratio > 1.0) {
-        asked = groove->feel.swing_ratio;
-        sixteenths = groove->feel.swing_sixteenths;
-    }
-    const int64_t pair = sixteenths ? TICKS_PER_QUARTER / 2 : TICKS_PER_QUARTER;
-    const double ratio = settings->swing_follow ? swing_ratio_at(asked, pair, tempo) : asked;
-    return (Swing){ratio, pair};
-}
-
-Feel choice_feel(const Settings* const settings, const Groove* const groove)
-{
-    Feel feel = settings->feel;
-    if (!groove) {
-        return feel;
-    }
-    const WrittenFeel* const written = &groove->feel;
-    feel.touch = wish(feel.touch, CONTROL_TOUCH, 0.01, written->touch);
-    if (settings->feel.looseness_ms > 0.0) { /* 0 is the grid, whatever is written */
-        feel.looseness_ms = wish(feel.looseness_ms, CONTROL_LOOSENESS, 1.0, written->looseness_ms);
-        feel.push_hands_ms =
-            wish(feel.push_hands_ms, CONTROL_PUSH_HANDS, 1.0, written->push_hands_ms);
-        feel.push_snare_ms =
-            wish(feel.push_snare_ms, CONTROL_PUSH_SNARE, 1.0, written->push_snare_ms);
-        feel.push_feet_ms = wish(feel.push_feet_ms, CONTROL_PUSH_FEET, 1.0, written->push_feet_ms);
-    }
-    return feel;
-}
-
-static const Groove* chosen_groove(const Library* const library, const uint32_t id)
-{
-    const Groove* const groove = library_groove(library, id);
-    return groove || !library->groove_count ? groove : &library->grooves[0];
-}
-
-const Kit* choice_kit(const Library* const library, const uint32_t id)
-{
-    const Kit* const kit = library_kit(library, id);
-    return kit || !library->kit_count ? kit : &library->kits[0];
-}
-
-Choice choice_make(const Library* const library, const Settings* const settings, const double tempo)
-{
-    Choice choice = {
-        .groove = chosen_groove(library, settings->groove),
-        .hands = library_figure(library, FIGURE_HANDS, settings->hands),
-        .feet = library_figure(library, FIGURE_FEET, settings->feet),
-        .kit = choice_kit(library, settings->kit),
-        .phrase_bars = settings->phrase_bars ? settings->phrase_bars : 1,
-        .hands_relay = settings->hands_relay,
-        .feet_relay = settings->feet_relay,
-        .loop_bar = settings->loop_bar,
-        .realign = settings->realign,
-        .left_foot_leads = settings->left_foot_leads,
-    };
-    choice.swing = choice_swing(settings, choice.groove, tempo);
-    choice.feel = choice_feel(settings, choice.groove);
-    if (choice.groove) {
-        choice.turnaround = chosen_turnaround(library, choice.groove, settings->turnaround);
-        choice.phrase_bars =
-            settings->phrase_bars ? settings->phrase_bars : choice.groove->form_bars;
-    }
-    for (int limb = 0; limb < LIMB_COUNT; ++limb) {
-        choice.limbs[limb] = settings->limbs[limb];
-    }
-    return choice;
-}
+static const uint32_t most_meet_bars = 99; /* looked at one by one */
 
 /* One bar of the song, and where it stands in the phrase. */
 typedef struct {
@@ -358,4 +267,78 @@ uint32_t choice_realign_bars(const Choice* const choice, const Meter meter)
         bars = common_bars(bars, bars_of_figure(part.feet, choice->feet_relay, bar_ticks));
     }
     return (uint32_t)bars;
+}
+
+/* A figure as the bar plays it: relaid, but for the turnaround. */
+typedef struct {
+    const Figure* figure;
+    Relay relay;
+} Laid;
+
+static Laid laid_in_bar(const Choice* const choice, const Bar bar, const LimbPair pair)
+{
+    const Part part = part_of_bar(choice, bar);
+    const bool turns = bar.is_last && choice->turnaround;
+    if (turns && (pair == PAIR_HANDS || has_feet(choice->turnaround))) {
+        return (Laid){choice->turnaround, {0}};
+    }
+    return pair == PAIR_HANDS ? (Laid){part.hands, choice->hands_relay}
+                              : (Laid){part.feet, choice->feet_relay};
+}
+
+static int64_t step_in(const Laid laid)
+{
+    return laid.figure ? layout_make(laid.figure, laid.relay).step : 0;
+}
+
+BarParts choice_bar(const Choice* const choice, const Meter meter, const int64_t index)
+{
+    const Bar bar = bar_at(choice, index, meter_bar_ticks(meter));
+    const Laid hands = laid_in_bar(choice, bar, PAIR_HANDS);
+    const Laid feet = laid_in_bar(choice, bar, PAIR_FEET);
+    return (BarParts){
+        .in_phrase = (uint32_t)bar.in_phrase,
+        .part = choice->groove->form[bar.in_phrase % choice->groove->form_bars],
+        .turns = bar.is_last && choice->turnaround,
+        .hands = hands.figure,
+        .feet = feet.figure,
+        .hands_step = step_in(hands),
+        .feet_step = step_in(feet),
+    };
+}
+
+uint32_t choice_turns(const Choice* const choice, const Meter meter, const int64_t index,
+                      const LimbPair pair, int32_t* const ticks, const uint32_t room)
+{
+    const Bar bar = bar_at(choice, index, meter_bar_ticks(meter));
+    const Laid laid = laid_in_bar(choice, bar, pair);
+    uint32_t count = 0;
+    if (!laid.figure) {
+        return 0;
+    }
+    const Layout layout = layout_make(laid.figure, laid.relay);
+    const Tiling tiling = tiling_of(&layout, choice->realign, bar);
+    const int64_t late = floor_mod(bar.begin - tiling.origin, tiling.period);
+    int64_t tick = late ? tiling.period - late : 0;
+    for (; !tiling.from && tick < bar.ticks && count < room; tick += tiling.period) {
+        ticks[count++] = (int32_t)tick;
+    }
+    return count;
+}
+
+uint32_t choice_feet_meet(const Choice* const choice, const Meter meter, const int64_t index)
+{
+    int32_t first = 0;
+    for (uint32_t ahead = 1; ahead <= most_meet_bars; ++ahead) {
+        if (choice_turns(choice, meter, index + ahead, PAIR_FEET, &first, 1) && !first) {
+            return ahead;
+        }
+    }
+    return 0;
+}
+
+uint32_t choice_all_meet(const Choice* const choice, const Meter meter, const int64_t index)
+{
+    const int64_t all = choice_realign_bars(choice, meter);
+    return all ? (uint32_t)(all - index % all) : 0;
 }

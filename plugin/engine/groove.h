@@ -68,3 +68,32 @@ StepGrid choice_feet_grid(const Choice* choice, Meter meter, int64_t bar);
 /* Bars until hands, feet, bar line and phrase all meet again; 0 if that takes
    more than 9999. */
 uint32_t choice_realign_bars(const Choice* choice, Meter meter);
+
+/* What one bar, from 0, is made of; figures are NULL where those limbs rest. */
+typedef struct {
+    uint32_t in_phrase; /* 0 is the phrase's first bar */
+    uint8_t part;       /* the form's letter, 0 is A */
+    bool turns;         /* the turnaround takes the bar */
+    const Figure* hands;
+    const Figure* feet;
+    int64_t hands_step; /* ticks of the grid; 0 where those limbs rest */
+    int64_t feet_step;
+} BarParts;
+
+/* The choice must have a groove. */
+BarParts choice_bar(const Choice* choice, Meter meter, int64_t bar);
+
+typedef enum { PAIR_HANDS, PAIR_FEET } LimbPair;
+
+/* Where in the bar the pair's figure starts again: ticks from the bar line, rising.
+   Tells how many, at most `room`. */
+uint32_t choice_turns(const Choice* choice, Meter meter, int64_t bar, LimbPair pair, int32_t* ticks,
+                      uint32_t room);
+
+/* Bars from this bar's line to the next at which the feet start again; 0 if that
+   takes more than 99. */
+uint32_t choice_feet_meet(const Choice* choice, Meter meter, int64_t bar);
+
+/* Bars from this bar's line to the next at which all meet again; 0 if that
+   takes more than 9999. */
+uint32_t choice_all_meet(const Choice* choice, Meter meter, int64_t bar);

@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: ISC
 #include "performer.h"
 
-#include "grace.h"
-
 /* Places told by hosts are rounded: what is this close is the same place. */
 enum { SAME_PLACE = TICKS_PER_QUARTER / 384 };
 
@@ -82,44 +80,16 @@ void performer_take_back(Performer* const performer, const int64_t tick)
     }
 }
 
-static int64_t distance(const int64_t a, const int64_t b)
+static bool is_same_place(const int64_t a, const int64_t b)
 {
-    const int64_t apart = a < b ? b - a : a - b;
-    return apart < TICKS_PER_QUARTER ? apart : TICKS_PER_QUARTER;
-}
-
-/* Looks at the strokes a quarter note around this one. */
-static Surroundings look_around(const StrokeList* const around, const Stroke stroke,
-                                const Meter meter)
-{
-    const int64_t bar = meter_bar_ticks(meter);
-    Surroundings seen = {TICKS_PER_QUARTER,
-                         TICKS_PER_QUARTER,
-                         TICKS_PER_QUARTER,
-                         floor_mod(stroke.tick, bar),
-                         floor_mod(stroke.tick, 2 * bar),
-                         2 * bar};
-    for (uint32_t i = 0; i < around->count; ++i) {
-        const Stroke other = around->strokes[i];
-        const int64_t apart = distance(other.tick, stroke.tick);
-        const bool same_limb = other.limb == stroke.limb;
-        if (!apart || !(same_limb || other.voice == stroke.voice)) {
-            continue;
-        }
-        seen.near = apart < seen.near ? apart : seen.near;
-        int64_t* const side = other.tick < stroke.tick ? &seen.limb_before : &seen.limb_after;
-        if (same_limb && apart < *side) {
-            *side = apart;
-        }
-    }
-    return seen;
+    return a < b ? b - a <= SAME_PLACE : a - b <= SAME_PLACE;
 }
 
 static bool was_played_ahead(const Performer* const performer, const Stroke stroke)
 {
     for (uint32_t i = 0; i < performer->ahead_count; ++i) {
         if (performer->ahead[i].limb == stroke.limb &&
-            distance(performer->ahead[i].written, stroke.tick) <= SAME_PLACE) {
+            is_same_place(performer->ahead[i].written, stroke.tick)) {
             return true;
         }
     }
@@ -128,26 +98,13 @@ static bool was_played_ahead(const Performer* const performer, const Stroke stro
 
 static void draw_stroke(Performer* const performer, const Score* const score, const Stroke stroke)
 {
+    Hit hits[RENDITION_MAX];
     if (was_played_ahead(performer, stroke)) {
         return;
     }
-    const Surroundings seen = look_around(&performer->around, stroke, score->meter);
-    const Hit main = {
-        .tick = stroke.tick + feel_offset(score->feel, stroke, &seen, score->tempo),
-        .written = stroke.tick,
-        .limb = stroke.limb,
-        .voice = stroke.voice,
-        .velocity = feel_velocity(score->feel, stroke, &seen, score->tempo),
-    };
-    wait_for(performer, main);
-    const Graces graces = grace_strokes(stroke, &performer->around, score->tempo);
-    for (uint32_t i = 0; i < graces.count; ++i) {
-        Hit grace = main;
-        grace.tick -= graces.leads[i];
-        grace.limb = graces.limb;
-        grace.velocity = grace_velocity(main.velocity);
-        grace.is_grace = true;
-        wait_for(performer, grace);
+    const uint32_t count = rendition_of(score, stroke, &performer->around, hits);
+    for (uint32_t i = 0; i < count; ++i) {
+        wait_for(performer, hits[i]);
     }
 }
 

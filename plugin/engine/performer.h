@@ -4,8 +4,7 @@
    Every stroke is drawn once and played once, whatever the block size. */
 #pragma once
 
-#include "feel.h"
-#include "groove.h"
+#include "rendition.h"
 
 enum {
     HITS_MAX = 512, /* half a quarter note of four limbs, and what lasts over a jump */
@@ -13,16 +12,6 @@ enum {
     DRAW_AHEAD =
         (int)(TICKS_PER_QUARTER / 2), /* ticks: the reach of the feel and of grace strokes */
 };
-
-/* One note to be played. */
-typedef struct {
-    int64_t tick;    /* as felt */
-    int64_t written; /* as written; of its main stroke for a grace stroke */
-    uint8_t limb;
-    uint8_t voice;
-    uint8_t velocity;
-    bool is_grace;
-} Hit;
 
 typedef struct {
     uint32_t count;
@@ -39,14 +28,6 @@ typedef struct {
     StrokeList strokes; /* work area */
     StrokeList around;  /* work area */
 } Performer;
-
-/* What a performance depends on. */
-typedef struct {
-    const Choice* choice;
-    const Feel* feel;
-    Meter meter;
-    double tempo; /* quarter notes a minute */
-} Score;
 
 /* A jump of the transport, in ticks. */
 typedef struct {

@@ -127,8 +127,3 @@ bool input_report(const LV2_Atom* const body, const Uris* const uris, Report* co
     }
     return true;
 }
-
-bool input_is_get(const LV2_Atom* const body, const Uris* const uris)
-{
-    return object_type(body, uris) == uris->patch_Get;
-}

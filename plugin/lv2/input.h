@@ -4,7 +4,7 @@
 #pragma once
 
 #include "../engine/report.h"
-#include "uris.h"
+#include "../talk/uris.h"
 
 #include <lv2/atom/atom.h>
 #include <stdbool.h>
@@ -27,6 +27,3 @@ bool input_next(InputReader* reader, InputEvent* event);
 
 /* True, with all fields that have a number in them, if it is a time:Position. */
 bool input_report(const LV2_Atom* body, const Uris* uris, Report* report);
-
-/* True if it is a patch:Get. */
-bool input_is_get(const LV2_Atom* body, const Uris* uris);

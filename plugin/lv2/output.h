@@ -4,7 +4,7 @@
 #pragma once
 
 #include "../engine/midi.h"
-#include "uris.h"
+#include "../talk/uris.h"
 
 #include <lv2/atom/atom.h>
 

@@ -3,10 +3,10 @@
    decided here. */
 #include "../bank/bank.h"
 #include "../engine/engine.h"
+#include "../talk/hear.h"
 #include "input.h"
 #include "notify.h"
 #include "output.h"
-#include "uris.h"
 
 #include <lv2/core/lv2.h>
 #include <lv2/core/lv2_util.h>
@@ -103,7 +103,7 @@ static LV2_Handle instantiate(const LV2_Descriptor* const descriptor, const doub
     }
     plugin->rate = rate;
     plugin->uris = uris_map(map);
-    notify_init(&plugin->notify, map, plugin->bank_messages);
+    notify_init(&plugin->notify, map, plugin->bank_messages, rate);
     return plugin;
 }
 
@@ -132,6 +132,7 @@ static void activate(const LV2_Handle instance)
     for (int i = 0; i < CONTROL_COUNT; ++i) {
         plugin->values[i] = control_rows[i].normal;
     }
+    outlook_start(&plugin->notify.outlook);
 }
 
 static void take_controls(Plugin* const plugin)
@@ -179,12 +180,14 @@ static void take_event(Plugin* const plugin, const MidiOutput output, const Inpu
                        const uint32_t frame)
 {
     Report report;
+    LV2_URID property = 0;
+    const uint32_t size = (uint32_t)sizeof *event.body + event.body->size;
     if (input_report(event.body, &plugin->uris, &report)) {
         engine_begin(&plugin->engine, midi_output_room(output));
         engine_report(&plugin->engine, &report, frame);
         midi_output_write(output, &plugin->engine.out, &plugin->uris);
-    } else if (input_is_get(event.body, &plugin->uris)) {
-        plugin->notify.asked = true;
+    } else if (hear_get(event.body, size, &plugin->uris, &property)) {
+        notify_ask(&plugin->notify, property);
     }
 }
 
@@ -205,7 +208,7 @@ static void run(const LV2_Handle instance, const uint32_t frames)
     }
     play(plugin, output, done, frames);
     write_readouts(plugin);
-    notify_run(&plugin->notify, plugin->notify_out, engine_dropped(&plugin->engine), &plugin->uris);
+    notify_run(&plugin->notify, plugin->notify_out, &plugin->engine, frames, &plugin->uris);
 }
 
 /* Threading class: Instantiation. */

@@ -18,3 +18,5 @@ strip -o "$build/stripped.so" "$build/lv2/fourlimb.lv2/fourlimb.so"
 printf '  plugin %s (stripped)   bank %s\n' "$(wc -c <"$build/stripped.so")" \
 	"$(cat "$build"/lv2/fourlimb.lv2/bank/*.ttl | wc -c)"
 size "$build/lv2/fourlimb.lv2/fourlimb.so"
+echo "A playhead moving over 960 x 540 under software GL, % of one core:"
+"$build/tests/bench/pane" | grep '^  '

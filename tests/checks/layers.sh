@@ -49,9 +49,35 @@ planted_include_is_found() {
 	return $found
 }
 
+# Prints the files that know the window system's headers, the pane's own aside;
+# pane.h is for everybody and may not.
+know_the_window_system() {
+	grep -lE '^#[[:space:]]*include[[:space:]]*[<"](pugl|GL|EGL|X11|xcb)/' "$@" |
+		grep -vE '(^|/)ui/pane/pane[a-z_]*\.c$|(^|/)ui/pane/pane_inside\.h$'
+}
+
+only_the_pane_knows() {
+	# shellcheck disable=SC2046
+	known=$(know_the_window_system $(find "$root/ui" "$root/plugin" "$root/ttl" -name '*.[ch]'))
+	[ -z "$known" ] || { echo "$known"; return 1; }
+}
+
+planted_window_system_is_found() {
+	planted=$(mktemp -d)
+	mkdir -p "$planted/ui/pane"
+	for name in pane.h scene.c; do
+		printf '#include <GL/gl.h>\n' >"$planted/ui/pane/$name"
+	done
+	count=$(know_the_window_system "$planted"/ui/pane/* | wc -l)
+	rm -rf "$planted"
+	[ "$count" -eq 2 ]
+}
+
 while IFS=: read -r room allowed; do
 	case $room in '' | \#*) continue ;; esac
 	check "$room includes only what it may" room_is_clean "$room" "$allowed"
 done <"$here/layers.txt"
 check "a forbidden include would be found" planted_include_is_found
+check "only the pane knows Pugl, GLX, OpenGL and Xlib" only_the_pane_knows
+check "another file that knew them would be found" planted_window_system_is_found
 tally

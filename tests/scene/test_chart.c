@@ -116,7 +116,7 @@ static bool is_inked(const Voice voice, const int dx, const int dy)
     cairo_set_source_rgb(cairo, 1.0, 1.0, 1.0);
     cairo_paint(cairo);
     cairo_scale(cairo, 10.0, 10.0);
-    ink_head(cairo, 10.0, 10.0, voice, 1.0);
+    ink_head(cairo, 10.0, 10.0, voice, (Mark){GREY(0.0), 1.0, false});
     cairo_surface_flush(surface);
     const unsigned char* const pixel = cairo_image_surface_get_data(surface) +
                                        (100 + dy) * cairo_image_surface_get_stride(surface) +

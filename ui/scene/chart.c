@@ -29,7 +29,8 @@ int chart_pages(const Sheet* const sheet)
 static double title_size(cairo_t* const cairo, const char* const title, const double room)
 {
     double size = 22.0;
-    while (size > 9.0 && ink_width(cairo, (Type){size, true, ALIGN_LEFT, 0.0}, title) > room) {
+    while (size > 9.0 &&
+           ink_width(cairo, (Type){size, true, ALIGN_LEFT, GREY(0.0)}, title) > room) {
         size -= 1.0;
     }
     return size;
@@ -40,22 +41,23 @@ static void draw_title(cairo_t* const cairo, const Sheet* const sheet)
     char meter[32];
     const double right = CHART_WIDTH - margin;
     snprintf(meter, sizeof meter, "%g/%d", sheet->meter.beats_per_bar, sheet->meter.beat_unit);
-    const double wide = ink_text(cairo, right, 58.0, (Type){22.0, true, ALIGN_RIGHT, 0.0}, meter);
+    const double wide =
+        ink_text(cairo, right, 58.0, (Type){22.0, true, ALIGN_RIGHT, GREY(0.0)}, meter);
     const double size = title_size(cairo, sheet->title, right - margin - wide - 16.0);
-    ink_text(cairo, margin, 58.0, (Type){size, true, ALIGN_LEFT, 0.0}, sheet->title);
+    ink_text(cairo, margin, 58.0, (Type){size, true, ALIGN_LEFT, GREY(0.0)}, sheet->title);
 }
 
 static void draw_tempo(cairo_t* const cairo, const Sheet* const sheet)
 {
     char text[96];
-    ink_head(cairo, margin + 4.0, 78.0, VOICE_SNARE, 1.1);
-    ink_line(cairo, margin + 8.0, 78.0, margin + 8.0, 64.0, 1.1, 0.0);
+    ink_head(cairo, margin + 4.0, 78.0, VOICE_SNARE, (Mark){GREY(0.0), 1.1, false});
+    ink_line(cairo, margin + 8.0, 78.0, margin + 8.0, 64.0, 1.1, (Colour)GREY(0.0));
     snprintf(text, sizeof text, "= %g", sheet->tempo);
     double x = margin + 14.0;
-    x += ink_text(cairo, x, 82.0, (Type){12.0, true, ALIGN_LEFT, 0.0}, text) + 18.0;
+    x += ink_text(cairo, x, 82.0, (Type){12.0, true, ALIGN_LEFT, GREY(0.0)}, text) + 18.0;
     for (const char* letter = sheet->form; *letter; ++letter) {
         const char one[] = {*letter, '\0'};
-        x += ink_text(cairo, x, 82.0, (Type){12.0, true, ALIGN_LEFT, 0.0}, one) + 4.0;
+        x += ink_text(cairo, x, 82.0, (Type){12.0, true, ALIGN_LEFT, GREY(0.0)}, one) + 4.0;
     }
     x += 10.0;
     if (sheet->meet_after > 0 && sheet->meet_after != (uint32_t)sheet->bars) {
@@ -64,7 +66,7 @@ static void draw_tempo(cairo_t* const cairo, const Sheet* const sheet)
     } else {
         snprintf(text, sizeof text, "%d bar%s", sheet->bars, sheet->bars == 1 ? "" : "s");
     }
-    ink_text(cairo, x, 82.0, (Type){9.5, false, ALIGN_LEFT, 0.2}, text);
+    ink_text(cairo, x, 82.0, (Type){9.5, false, ALIGN_LEFT, GREY(0.2)}, text);
 }
 
 static void draw_head(cairo_t* const cairo, const Sheet* const sheet)
@@ -77,8 +79,8 @@ static void draw_head(cairo_t* const cairo, const Sheet* const sheet)
     } else {
         snprintf(text, sizeof text, "%s", sheet->comment);
     }
-    ink_text(cairo, margin, 99.0, (Type){9.0, false, ALIGN_LEFT, 0.1}, text);
-    ink_line(cairo, margin, 108.0, CHART_WIDTH - margin, 108.0, 0.8, 0.4);
+    ink_text(cairo, margin, 99.0, (Type){9.0, false, ALIGN_LEFT, GREY(0.1)}, text);
+    ink_line(cairo, margin, 108.0, CHART_WIDTH - margin, 108.0, 0.8, (Colour)GREY(0.4));
 }
 
 static void draw_row_label(cairo_t* const cairo, const SheetBar* const bar, const double y)
@@ -92,37 +94,38 @@ static void draw_row_label(cairo_t* const cairo, const SheetBar* const bar, cons
     }
     double x = 0.0;
     if (!bar->turns) {
-        x += ink_text(cairo, x, y, (Type){17.0, true, ALIGN_LEFT, 0.0}, letter) + 3.0;
+        x += ink_text(cairo, x, y, (Type){17.0, true, ALIGN_LEFT, GREY(0.0)}, letter) + 3.0;
     }
-    ink_text(cairo, x, y - (bar->turns ? 9.0 : 0.0), (Type){8.0, false, ALIGN_LEFT, 0.0}, text);
+    ink_text(cairo, x, y - (bar->turns ? 9.0 : 0.0), (Type){8.0, false, ALIGN_LEFT, GREY(0.0)},
+             text);
     if (bar->turns) {
-        ink_text(cairo, x, y, (Type){8.0, false, ALIGN_LEFT, 0.0}, "turnaround");
+        ink_text(cairo, x, y, (Type){8.0, false, ALIGN_LEFT, GREY(0.0)}, "turnaround");
     }
 }
 
 static double draw_sign(cairo_t* const cairo, const double x, const double y, const Voice voice,
                         const char* const words)
 {
-    ink_head(cairo, x + 4.0, y - 3.0, voice, 0.9);
-    return x + 14.0 + ink_text(cairo, x + 14.0, y, (Type){8.5, false, ALIGN_LEFT, 0.0}, words) +
-           14.0;
+    ink_head(cairo, x + 4.0, y - 3.0, voice, (Mark){GREY(0.0), 0.9, false});
+    return x + 14.0 +
+           ink_text(cairo, x + 14.0, y, (Type){8.5, false, ALIGN_LEFT, GREY(0.0)}, words) + 14.0;
 }
 
 static void draw_legend(cairo_t* const cairo)
 {
     const double y = CHART_HEIGHT - 62.0;
-    ink_line(cairo, margin, y - 16.0, CHART_WIDTH - margin, y - 16.0, 0.8, 0.4);
+    ink_line(cairo, margin, y - 16.0, CHART_WIDTH - margin, y - 16.0, 0.8, (Colour)GREY(0.4));
     double x = draw_sign(cairo, margin, y, VOICE_RIDE, "cymbal");
     x = draw_sign(cairo, x, y, VOICE_HAT_OPEN, "open");
     x = draw_sign(cairo, x, y, VOICE_HAT_HALF_OPEN, "half open");
     x = draw_sign(cairo, x, y, VOICE_RIDE_BELL, "bell");
     x = draw_sign(cairo, x, y, VOICE_COWBELL, "cowbell");
     x = draw_sign(cairo, x, y, VOICE_SNARE, "drum");
-    ink_brackets(cairo, x + 6.0, y - 3.0);
+    ink_brackets(cairo, x + 6.0, y - 3.0, (Mark){GREY(0.0), 1.0, false});
     x = draw_sign(cairo, x + 2.0, y, VOICE_SNARE, " ghost");
-    ink_accent(cairo, x + 4.0, y - 3.0);
-    ink_text(cairo, x + 12.0, y, (Type){8.5, false, ALIGN_LEFT, 0.0}, "accent");
-    ink_text(cairo, margin, y + 15.0, (Type){8.5, false, ALIGN_LEFT, 0.2},
+    ink_accent(cairo, x + 4.0, y - 3.0, (Colour)GREY(0.0));
+    ink_text(cairo, x + 12.0, y, (Type){8.5, false, ALIGN_LEFT, GREY(0.0)}, "accent");
+    ink_text(cairo, margin, y + 15.0, (Type){8.5, false, ALIGN_LEFT, GREY(0.2)},
              "Right limbs stand up from their line, left limbs hang down; the stem's height is the "
              "level. Written times, without feel.");
 }
@@ -133,7 +136,7 @@ static void draw_page_number(cairo_t* const cairo, const Sheet* const sheet, con
     if (chart_pages(sheet) > 1) {
         snprintf(text, sizeof text, "%d of %d", page + 1, chart_pages(sheet));
         ink_text(cairo, CHART_WIDTH - margin, CHART_HEIGHT - 26.0,
-                 (Type){8.5, false, ALIGN_RIGHT, 0.3}, text);
+                 (Type){8.5, false, ALIGN_RIGHT, GREY(0.3)}, text);
     }
 }
 

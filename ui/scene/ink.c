@@ -6,9 +6,9 @@
 
 static const double pi = 3.141592653589793;
 
-static void set_grey(cairo_t* const cairo, const double grey)
+static void set_colour(cairo_t* const cairo, const Colour colour)
 {
-    cairo_set_source_rgb(cairo, grey, grey, grey);
+    cairo_set_source_rgb(cairo, colour.red, colour.green, colour.blue);
 }
 
 static PangoLayout* layout_of(cairo_t* const cairo, const Type type, const char* const words)
@@ -32,146 +32,139 @@ double ink_width(cairo_t* const cairo, const Type type, const char* const words)
     return (double)width / PANGO_SCALE;
 }
 
-double ink_text(cairo_t* const cairo, const double x, const double y, const Type type,
-                const char* const words)
+/* Shows a layout with its first base line at y, and gives it back. */
+static double show(cairo_t* const cairo, PangoLayout* const layout, const double x, const double y,
+                   const Type type)
 {
     int width = 0;
-    PangoLayout* const layout = layout_of(cairo, type, words);
     pango_layout_get_size(layout, &width, NULL);
     const double wide = (double)width / PANGO_SCALE;
     const double base = (double)pango_layout_get_baseline(layout) / PANGO_SCALE;
     const double back = type.align == ALIGN_LEFT     ? 0.0
                         : type.align == ALIGN_CENTRE ? wide / 2.0
                                                      : wide;
-    set_grey(cairo, type.grey);
+    set_colour(cairo, type.colour);
     cairo_move_to(cairo, x - back, y - base);
     pango_cairo_show_layout(cairo, layout);
     g_object_unref(layout);
     return wide;
 }
 
-void ink_line(cairo_t* const cairo, const double x1, const double y1, const double x2,
-              const double y2, const double width, const double grey)
+double ink_text(cairo_t* const cairo, const double x, const double y, const Type type,
+                const char* const words)
 {
-    set_grey(cairo, grey);
+    return show(cairo, layout_of(cairo, type, words), x, y, type);
+}
+
+static double natural_width(PangoLayout* const layout)
+{
+    int width = 0;
+    pango_layout_get_size(layout, &width, NULL);
+    return (double)width / PANGO_SCALE;
+}
+
+double ink_text_in(cairo_t* const cairo, const double x, const double y, const double room,
+                   const Type type, const char* const words)
+{
+    PangoLayout* const layout = layout_of(cairo, type, words);
+    if (natural_width(layout) > room) {
+        pango_layout_set_width(layout, (int)(room * PANGO_SCALE));
+        pango_layout_set_ellipsize(layout, PANGO_ELLIPSIZE_END);
+    }
+    return show(cairo, layout, x, y, type);
+}
+
+void ink_name(cairo_t* const cairo, const Box box, const Type type, const char* const words)
+{
+    const double least = type.size * 2.0 / 3.0;
+    for (Type fit = type;; fit.size -= 1.0) {
+        PangoLayout* const layout = layout_of(cairo, fit, words);
+        pango_layout_set_width(layout, (int)(box.width * PANGO_SCALE));
+        pango_layout_set_wrap(layout, PANGO_WRAP_WORD);
+        pango_layout_set_spacing(layout, (int)(-0.1 * fit.size * PANGO_SCALE));
+        PangoRectangle used;
+        pango_layout_get_extents(layout, NULL, &used);
+        const bool fits = pango_layout_get_line_count(layout) <= 2 &&
+                          used.width <= (int)(box.width * PANGO_SCALE) &&
+                          used.height <= (int)(box.height * PANGO_SCALE);
+        if (fits || fit.size <= least) {
+            pango_layout_set_height(layout, -2);
+            pango_layout_set_ellipsize(layout, PANGO_ELLIPSIZE_END);
+            const double base = (double)pango_layout_get_baseline(layout) / PANGO_SCALE;
+            show(cairo, layout, box.x, box.y + base, fit);
+            return;
+        }
+        g_object_unref(layout);
+    }
+}
+
+void ink_line(cairo_t* const cairo, const double x1, const double y1, const double x2,
+              const double y2, const double width, const Colour colour)
+{
+    set_colour(cairo, colour);
     cairo_set_line_width(cairo, width);
     cairo_move_to(cairo, x1, y1);
     cairo_line_to(cairo, x2, y2);
     cairo_stroke(cairo);
 }
 
-static void draw_cross(cairo_t* const cairo, const double x, const double y, const double r)
+void ink_fill(cairo_t* const cairo, const Box box, const Colour colour)
 {
-    ink_line(cairo, x - r, y - r, x + r, y + r, 1.5, 0.0);
-    ink_line(cairo, x - r, y + r, x + r, y - r, 1.5, 0.0);
-}
-
-/* A ring over the head: the hat is open; with a bar through it, half open. */
-static void draw_ring(cairo_t* const cairo, const double x, const double y, const bool barred)
-{
-    cairo_set_line_width(cairo, 0.8);
-    cairo_new_sub_path(cairo);
-    cairo_arc(cairo, x, y, 2.2, 0.0, 2.0 * pi);
-    cairo_stroke(cairo);
-    if (barred) {
-        ink_line(cairo, x - 2.6, y + 2.6, x + 2.6, y - 2.6, 0.8, 0.0);
-    }
-}
-
-static void draw_oval(cairo_t* const cairo, const double x, const double y, const double r)
-{
-    cairo_save(cairo);
-    cairo_translate(cairo, x, y);
-    cairo_rotate(cairo, -0.35);
-    cairo_scale(cairo, 1.25 * r, 0.9 * r);
-    cairo_new_sub_path(cairo);
-    cairo_arc(cairo, 0.0, 0.0, 1.0, 0.0, 2.0 * pi);
-    cairo_restore(cairo);
+    set_colour(cairo, colour);
+    cairo_rectangle(cairo, box.x, box.y, box.width, box.height);
     cairo_fill(cairo);
 }
 
-/* Corners on a circle, the first at the top: three a triangle, four a diamond. */
-static void draw_corners(cairo_t* const cairo, const double x, const double y, const double r,
-                         const int corners)
+static void round_path(cairo_t* const cairo, const Box box, const double round)
 {
+    const double right = box.x + box.width;
+    const double bottom = box.y + box.height;
     cairo_new_path(cairo);
-    for (int i = 0; i < corners; ++i) {
-        const double turn = 2.0 * pi * i / corners;
-        cairo_line_to(cairo, x + r * sin(turn), y - r * cos(turn));
+    cairo_arc(cairo, right - round, box.y + round, round, -pi / 2.0, 0.0);
+    cairo_arc(cairo, right - round, bottom - round, round, 0.0, pi / 2.0);
+    cairo_arc(cairo, box.x + round, bottom - round, round, pi / 2.0, pi);
+    cairo_arc(cairo, box.x + round, box.y + round, round, pi, 1.5 * pi);
+    cairo_close_path(cairo);
+}
+
+void ink_frame(cairo_t* const cairo, const Box box, const double round, const double width,
+               const Colour colour)
+{
+    const double half = width / 2.0;
+    set_colour(cairo, colour);
+    cairo_set_line_width(cairo, width);
+    round_path(cairo, (Box){box.x + half, box.y + half, box.width - width, box.height - width},
+               round);
+    cairo_stroke(cairo);
+}
+
+void ink_fill_round(cairo_t* const cairo, const Box box, const double round, const Colour colour)
+{
+    set_colour(cairo, colour);
+    round_path(cairo, box, round);
+    cairo_fill(cairo);
+}
+
+void ink_triangle(cairo_t* const cairo, const double x, const double y, const double half,
+                  const Point point, const bool filled, const Colour colour)
+{
+    const double up = point == POINT_UP ? -0.85 * half : 0.85 * half;
+    set_colour(cairo, colour);
+    cairo_new_path(cairo);
+    if (point == POINT_RIGHT) {
+        cairo_move_to(cairo, x + 0.85 * half, y);
+        cairo_line_to(cairo, x - 0.85 * half, y - half);
+        cairo_line_to(cairo, x - 0.85 * half, y + half);
+    } else {
+        cairo_move_to(cairo, x, y + up);
+        cairo_line_to(cairo, x - half, y - up);
+        cairo_line_to(cairo, x + half, y - up);
     }
     cairo_close_path(cairo);
-    cairo_fill(cairo);
-}
-
-void ink_head(cairo_t* const cairo, const double x, const double y, const Voice voice,
-              const double scale)
-{
-    const double r = 3.0 * scale;
-    set_grey(cairo, 0.0);
-    switch (voice) {
-    case VOICE_HAT_OPEN:
-    case VOICE_HAT_HALF_OPEN:
-        draw_ring(cairo, x + 5.5, y - 5.0, voice == VOICE_HAT_HALF_OPEN);
-        draw_cross(cairo, x, y, r);
-        break;
-    case VOICE_HAT_CLOSED:
-    case VOICE_HAT_PEDAL:
-    case VOICE_SIDE_STICK:
-    case VOICE_RIDE:
-    case VOICE_CRASH:
-    case VOICE_CRASH_2:
-    case VOICE_CHINA:
-    case VOICE_SPLASH:
-        draw_cross(cairo, x, y, r);
-        break;
-    case VOICE_RIDE_BELL:
-        draw_corners(cairo, x, y, 1.4 * r, 4);
-        break;
-    case VOICE_COWBELL:
-        draw_corners(cairo, x, y, 1.35 * r, 3);
-        break;
-    case VOICE_KICK:
-    case VOICE_KICK_LEFT:
-    case VOICE_SNARE:
-    case VOICE_TOM_HIGH:
-    case VOICE_TOM_MID:
-    case VOICE_TOM_LOW:
-    case VOICE_TOM_FLOOR:
-    case VOICE_CLICK:
-    case VOICE_CLICK_ACCENT:
-    case VOICE_COUNT:
-        draw_oval(cairo, x, y, r);
-        break;
-    }
-}
-
-void ink_accent(cairo_t* const cairo, const double x, const double y)
-{
-    ink_line(cairo, x - 3.5, y - 1.9, x + 3.5, y, 0.9, 0.0);
-    ink_line(cairo, x + 3.5, y, x - 3.5, y + 1.9, 0.9, 0.0);
-}
-
-void ink_brackets(cairo_t* const cairo, const double x, const double y)
-{
-    set_grey(cairo, 0.0);
-    cairo_set_line_width(cairo, 0.9);
-    cairo_new_sub_path(cairo);
-    cairo_arc(cairo, x + 1.0, y, 7.5, pi - 0.5, pi + 0.5);
-    cairo_stroke(cairo);
-    cairo_new_sub_path(cairo);
-    cairo_arc(cairo, x - 1.0, y, 7.5, -0.5, 0.5);
-    cairo_stroke(cairo);
-}
-
-void ink_graces(cairo_t* const cairo, const double x, const double y, const int count,
-                const double up)
-{
-    for (int i = 0; i < count; ++i) {
-        const double at = x - 7.0 - 5.0 * (count - 1 - i);
-        ink_head(cairo, at, y, VOICE_SNARE, 0.55);
-        ink_line(cairo, at + 1.6, y, at + 1.6, y - 8.0 * up, 0.8, 0.0);
-        if (count == 1) {
-            ink_line(cairo, at - 1.4, y - 3.0 * up, at + 4.2, y - 6.5 * up, 0.7, 0.0);
-        }
+    cairo_set_line_width(cairo, 1.2);
+    if (filled) {
+        cairo_fill(cairo);
+    } else {
+        cairo_stroke(cairo);
     }
 }

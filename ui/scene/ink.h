@@ -4,6 +4,7 @@
 #pragma once
 
 #include "../../plugin/engine/stroke.h"
+#include "palette.h"
 
 #include <cairo.h>
 
@@ -13,24 +14,60 @@ typedef struct {
     double size; /* of the type */
     bool bold;
     Align align;
-    double grey; /* 0 black to 1 white */
+    Colour colour;
 } Type;
+
+typedef struct {
+    double x;
+    double y;
+    double width;
+    double height;
+} Box;
+
+/* How a notehead is drawn. */
+typedef struct {
+    Colour colour;
+    double scale;
+    bool hollow; /* of a limb that is silent */
+} Mark;
 
 /* Writes words with their base line at y; their width. */
 double ink_text(cairo_t* cairo, double x, double y, Type type, const char* words);
+
+/* The same, cut with an ellipsis to `room`. */
+double ink_text_in(cairo_t* cairo, double x, double y, double room, Type type, const char* words);
+
+/* Words in up to two lines from the top of a box; smaller, down to two thirds, and
+   only then cut, where they don't fit. */
+void ink_name(cairo_t* cairo, Box box, Type type, const char* words);
 
 /* How wide words would be. */
 double ink_width(cairo_t* cairo, Type type, const char* words);
 
 void ink_line(cairo_t* cairo, double x1, double y1, double x2, double y2, double width,
-              double grey);
+              Colour colour);
+
+void ink_fill(cairo_t* cairo, Box box, Colour colour);
+
+/* An outline inside the box. */
+void ink_frame(cairo_t* cairo, Box box, double round, double width, Colour colour);
+
+void ink_fill_round(cairo_t* cairo, Box box, double round, Colour colour);
+
+/* A triangle of the given half width: up, down, right. */
+typedef enum { POINT_UP, POINT_DOWN, POINT_RIGHT } Point;
+void ink_triangle(cairo_t* cairo, double x, double y, double half, Point point, bool filled,
+                  Colour colour);
 
 /* A notehead: x for cymbals, with a ring where open and a barred ring where half
    open, a diamond for the bell, a triangle for the cowbell, an oval for drums
    (Weinberg, "Guidelines for Drumset Notation", Percussive Notes, June 1994). */
-void ink_head(cairo_t* cairo, double x, double y, Voice voice, double scale);
+void ink_head(cairo_t* cairo, double x, double y, Voice voice, Mark mark);
+
+/* The ring of an open hat, barred where half open, by itself. */
+void ink_ring(cairo_t* cairo, double x, double y, bool barred, Mark mark);
 
 /* An accent sign, a ghost's brackets, the small heads of a flam or drag. */
-void ink_accent(cairo_t* cairo, double x, double y);
-void ink_brackets(cairo_t* cairo, double x, double y);
+void ink_accent(cairo_t* cairo, double x, double y, Colour colour);
+void ink_brackets(cairo_t* cairo, double x, double y, Mark mark);
 void ink_graces(cairo_t* cairo, double x, double y, int count, double up);

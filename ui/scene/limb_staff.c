@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "limb_staff.h"
 
+#include "count.h"
 #include "words.h"
 
 #include <stdio.h>
@@ -22,40 +23,22 @@ static double x_of(const StaffPlace place, const Meter meter, const int64_t tick
     return place.x + place.width * (double)tick / (double)meter_bar_ticks(meter);
 }
 
-/* Steps in a beat that have syllables: long used in teaching, common practice, no
-   source; thirty-seconds have none of their own between the sixteenths. */
-typedef struct {
-    int steps;
-    const char* syllables[7]; /* of the second step and on */
-} CountGrid;
-
-static const CountGrid count_grids[] = {
-    {1, {""}},
-    {2, {"&"}},
-    {3, {"trip", "let"}},
-    {4, {"e", "&", "a"}},
-    {6, {"trip", "let", "&", "trip", "let"}},
-    {8, {"", "e", "", "&", "", "a", ""}},
-};
-
-enum { COUNT_GRIDS = sizeof count_grids / sizeof *count_grids };
-
 /* The coarsest grid that all strokes of one beat fall on; beats alone if none. */
 static const CountGrid* grid_of_beat(const StrokeList* const strokes, const int64_t begin,
                                      const int64_t beat)
 {
-    for (int g = 0; g < COUNT_GRIDS; ++g) {
-        const int64_t step = beat / count_grids[g].steps;
+    for (int g = 0; g < COUNT_COARSE; ++g) {
+        const int64_t step = beat / count_coarse[g].steps;
         bool fits = true;
         for (uint32_t i = 0; i < strokes->count; ++i) {
             const int64_t tick = strokes->strokes[i].tick - begin;
             fits = fits && (tick < 0 || tick >= beat || tick % step == 0);
         }
         if (fits) {
-            return &count_grids[g];
+            return &count_coarse[g];
         }
     }
-    return &count_grids[0];
+    return &count_coarse[0];
 }
 
 static void draw_syllables(cairo_t* const cairo, const SheetBar* const bar, const Meter meter,
@@ -63,8 +46,8 @@ static void draw_syllables(cairo_t* const cairo, const SheetBar* const bar, cons
 {
     const int64_t beat = meter_beat_ticks(meter);
     const CountGrid* const grid =
-        meter.beat_unit == 4 ? grid_of_beat(&bar->strokes, begin, beat) : &count_grids[0];
-    const Type type = {9.0, false, ALIGN_CENTRE, 0.35};
+        meter.beat_unit == 4 ? grid_of_beat(&bar->strokes, begin, beat) : &count_coarse[0];
+    const Type type = {9.0, false, ALIGN_CENTRE, GREY(0.35)};
     for (int step = 1; step < grid->steps; ++step) {
         ink_text(cairo, x_of(place, meter, begin + beat * step / grid->steps), place.y, type,
                  grid->syllables[step - 1]);
@@ -80,8 +63,9 @@ static void draw_count(cairo_t* const cairo, const SheetBar* const bar, const Me
         char number[16];
         const double x = x_of(place, meter, begin);
         snprintf(number, sizeof number, "%d", (int)(begin / beat) + 1);
-        ink_text(cairo, x, place.y, (Type){11.0, true, ALIGN_CENTRE, 0.0}, number);
-        ink_line(cairo, x, place.y + 10.0, x, place.y + line_below[LEFT_FOOT] + 10.0, 0.5, 0.75);
+        ink_text(cairo, x, place.y, (Type){11.0, true, ALIGN_CENTRE, GREY(0.0)}, number);
+        ink_line(cairo, x, place.y + 10.0, x, place.y + line_below[LEFT_FOOT] + 10.0, 0.5,
+                 (Colour)GREY(0.75));
         draw_syllables(cairo, bar, meter, place, begin);
     }
 }
@@ -93,14 +77,14 @@ static void draw_lines(cairo_t* const cairo, const StaffPlace place, const bool 
     const double end = place.x + place.width;
     for (int limb = 0; limb < LIMB_COUNT; ++limb) {
         const double y = place.y + line_below[limb];
-        ink_line(cairo, place.x - 8.0, y, end, y, 0.6, 0.35);
-        ink_text(cairo, place.x - 14.0, y + 3.0, (Type){8.5, false, ALIGN_RIGHT, 0.0},
+        ink_line(cairo, place.x - 8.0, y, end, y, 0.6, (Colour)GREY(0.35));
+        ink_text(cairo, place.x - 14.0, y + 3.0, (Type){8.5, false, ALIGN_RIGHT, GREY(0.0)},
                  limb_labels[limb]);
     }
-    ink_line(cairo, place.x - 8.0, top, place.x - 8.0, bottom, 0.8, 0.0);
-    ink_line(cairo, end, top, end, bottom, is_last ? 2.0 : 0.8, 0.0);
+    ink_line(cairo, place.x - 8.0, top, place.x - 8.0, bottom, 0.8, (Colour)GREY(0.0));
+    ink_line(cairo, end, top, end, bottom, is_last ? 2.0 : 0.8, (Colour)GREY(0.0));
     if (is_last) {
-        ink_line(cairo, end - 4.0, top, end - 4.0, bottom, 0.8, 0.0);
+        ink_line(cairo, end - 4.0, top, end - 4.0, bottom, 0.8, (Colour)GREY(0.0));
     }
 }
 
@@ -115,13 +99,13 @@ static void draw_stroke(cairo_t* const cairo, const Stroke stroke, const double 
     const double y = place.y + line_below[stroke.limb];
     const double up = points_up(stroke.limb) ? 1.0 : -1.0;
     const double stem = stem_of(stroke.level);
-    ink_line(cairo, x, y, x, y - up * stem, 1.3, 0.0);
-    ink_head(cairo, x, y, (Voice)stroke.voice, 1.0);
+    ink_line(cairo, x, y, x, y - up * stem, 1.3, (Colour)GREY(0.0));
+    ink_head(cairo, x, y, (Voice)stroke.voice, (Mark){GREY(0.0), 1.0, false});
     if (stroke.level == LEVEL_GHOST) {
-        ink_brackets(cairo, x, y);
+        ink_brackets(cairo, x, y, (Mark){GREY(0.0), 1.0, false});
     }
     if (stroke.level >= LEVEL_ACCENT) {
-        ink_accent(cairo, x, y - up * (stem + 3.5));
+        ink_accent(cairo, x, y - up * (stem + 3.5), (Colour)GREY(0.0));
     }
     if (stroke.level >= LEVEL_FLAM) {
         ink_graces(cairo, x, y, stroke.level == LEVEL_DRAG ? 2 : 1, up);
@@ -134,7 +118,7 @@ static void draw_foot_letter(cairo_t* const cairo, const Stroke stroke, const do
 {
     if (limb_is_foot(stroke.limb)) {
         ink_text(cairo, x, place.y + feet_letters_below,
-                 (Type){8.0, stroke.level >= LEVEL_ACCENT, ALIGN_CENTRE, 0.0},
+                 (Type){8.0, stroke.level >= LEVEL_ACCENT, ALIGN_CENTRE, GREY(0.0)},
                  stroke.limb == RIGHT_FOOT ? "R" : "L");
     }
 }
@@ -143,7 +127,7 @@ static void draw_foot_letter(cairo_t* const cairo, const Stroke stroke, const do
 static void draw_change(cairo_t* const cairo, const Stroke stroke, const double x,
                         const StaffPlace place, double free_from[LIMB_COUNT])
 {
-    const Type type = {7.5, false, ALIGN_LEFT, 0.25};
+    const Type type = {7.5, false, ALIGN_LEFT, GREY(0.25)};
     const char* const word = voice_word((Voice)stroke.voice);
     const double wide = ink_width(cairo, type, word);
     const double y = place.y + line_below[stroke.limb] + (points_up(stroke.limb) ? -24.0 : 28.0);

@@ -18,6 +18,11 @@ Uris uris_map(LV2_URID_Map* const map)
         .atom_Long = map->map(h, LV2_ATOM__Long),
         .atom_Object = map->map(h, LV2_ATOM__Object),
         .atom_Sequence = map->map(h, LV2_ATOM__Sequence),
+        .atom_String = map->map(h, LV2_ATOM__String),
+        .atom_Tuple = map->map(h, LV2_ATOM__Tuple),
+        .atom_URID = map->map(h, LV2_ATOM__URID),
+        .atom_Vector = map->map(h, LV2_ATOM__Vector),
+        .atom_eventTransfer = map->map(h, LV2_ATOM__eventTransfer),
         .midi_MidiEvent = map->map(h, LV2_MIDI__MidiEvent),
         .patch_Get = map->map(h, LV2_PATCH__Get),
         .patch_Set = map->map(h, LV2_PATCH__Set),
@@ -33,6 +38,8 @@ Uris uris_map(LV2_URID_Map* const map)
         .time_frame = map->map(h, LV2_TIME__frame),
         .time_speed = map->map(h, LV2_TIME__speed),
         .fl_bankMessages = map->map(h, FOURLIMB_TERMS "bankMessages"),
+        .fl_bar = map->map(h, FOURLIMB_TERMS "bar"),
         .fl_droppedStrokes = map->map(h, FOURLIMB_TERMS "droppedStrokes"),
+        .fl_place = map->map(h, FOURLIMB_TERMS "place"),
     };
 }

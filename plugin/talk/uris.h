@@ -16,6 +16,11 @@ typedef struct {
     LV2_URID atom_Long;
     LV2_URID atom_Object;
     LV2_URID atom_Sequence;
+    LV2_URID atom_String;
+    LV2_URID atom_Tuple;
+    LV2_URID atom_URID;
+    LV2_URID atom_Vector;
+    LV2_URID atom_eventTransfer;
     LV2_URID midi_MidiEvent;
     LV2_URID patch_Get;
     LV2_URID patch_Set;
@@ -31,7 +36,9 @@ typedef struct {
     LV2_URID time_frame;
     LV2_URID time_speed;
     LV2_URID fl_bankMessages;
+    LV2_URID fl_bar;
     LV2_URID fl_droppedStrokes;
+    LV2_URID fl_place;
 } Uris;
 
 Uris uris_map(LV2_URID_Map* map);

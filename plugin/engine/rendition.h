@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: ISC
+/* rendition.h - one stroke as written becomes the hits that are played: moved and
+   weighed by the feel, grace strokes before it.  Pure. */
+#pragma once
+
+#include "feel.h"
+#include "grace.h"
+#include "groove.h"
+
+enum { RENDITION_MAX = 1 + GRACES_MAX };
+
+/* One note to be played. */
+typedef struct {
+    int64_t tick;    /* as felt */
+    int64_t written; /* as written; of its main stroke for a grace stroke */
+    uint8_t limb;
+    uint8_t voice;
+    uint8_t velocity;
+    bool is_grace;
+} Hit;
+
+/* What a performance depends on. */
+typedef struct {
+    const Choice* choice;
+    const Feel* feel;
+    Meter meter;
+    double tempo; /* quarter notes a minute */
+} Score;
+
+/* Fills `hits`, the main one first, and tells how many they are.  `around` holds
+   the strokes of all limbs a quarter note before and after. */
+uint32_t rendition_of(const Score* score, Stroke stroke, const StrokeList* around,
+                      Hit hits[RENDITION_MAX]);

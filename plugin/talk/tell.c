@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: ISC
+#include "tell.h"
+
+#include "fields.h"
+
+void tell_begin_set(LV2_Atom_Forge* const forge, LV2_Atom_Forge_Frame* const frame,
+                    const LV2_URID property, const Uris* const uris)
+{
+    lv2_atom_forge_object(forge, frame, 0, uris->patch_Set);
+    lv2_atom_forge_key(forge, uris->patch_property);
+    lv2_atom_forge_urid(forge, property);
+    lv2_atom_forge_key(forge, uris->patch_value);
+}
+
+static void tell_numbers(LV2_Atom_Forge* const forge, const double* const numbers,
+                         const uint32_t count, const Uris* const uris)
+{
+    lv2_atom_forge_vector(forge, sizeof(double), uris->atom_Double, count, numbers);
+}
+
+static void tell_integers(LV2_Atom_Forge* const forge, const int32_t* const numbers,
+                          const uint32_t count, const Uris* const uris)
+{
+    lv2_atom_forge_vector(forge, sizeof(int32_t), uris->atom_Int, count, numbers);
+}
+
+static void tell_strokes(LV2_Atom_Forge* const forge, const SeenBar* const bar,
+                         const Uris* const uris)
+{
+    LV2_Atom_Forge_Frame frame;
+    lv2_atom_forge_vector_head(forge, &frame, sizeof(int32_t), uris->atom_Int);
+    for (uint32_t i = 0; i < bar->count; ++i) {
+        const SeenStroke stroke = bar->strokes[i];
+        lv2_atom_forge_int(forge, stroke.written);
+        lv2_atom_forge_int(forge, stroke.felt);
+        lv2_atom_forge_int(forge, stroke.limb | stroke.voice << PACK_VOICE |
+                                      stroke.level << PACK_LEVEL | stroke.is_grace << PACK_GRACE);
+        lv2_atom_forge_int(forge, stroke.velocity);
+    }
+    lv2_atom_forge_pop(forge, &frame);
+}
+
+#define AS_NUMBER(type, field) (double)from->field,
+
+void tell_bar(LV2_Atom_Forge* const forge, const SeenBar* const from, const Uris* const uris)
+{
+    LV2_Atom_Forge_Frame frame;
+    const double head[] = {BAR_FIELDS(AS_NUMBER)};
+    lv2_atom_forge_tuple(forge, &frame);
+    tell_numbers(forge, head, BAR_FIELD_COUNT, uris);
+    tell_integers(forge, from->hands_turns.ticks, from->hands_turns.count, uris);
+    tell_integers(forge, from->feet_turns.ticks, from->feet_turns.count, uris);
+    tell_strokes(forge, from, uris);
+    tell_integers(forge, from->clicks.ticks, from->clicks.count, uris);
+    lv2_atom_forge_pop(forge, &frame);
+}
+
+void tell_place(LV2_Atom_Forge* const forge, const SeenPlace* const from, const Uris* const uris)
+{
+    const double fields[] = {PLACE_FIELDS(AS_NUMBER)};
+    tell_numbers(forge, fields, PLACE_FIELD_COUNT, uris);
+}
+
+void tell_get(LV2_Atom_Forge* const forge, const LV2_URID property, const Uris* const uris)
+{
+    LV2_Atom_Forge_Frame frame;
+    lv2_atom_forge_object(forge, &frame, 0, uris->patch_Get);
+    if (property) {
+        lv2_atom_forge_key(forge, uris->patch_property);
+        lv2_atom_forge_urid(forge, property);
+    }
+    lv2_atom_forge_pop(forge, &frame);
+}

@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: ISC
+/* tell.h - what plugin and window write to each other: patch messages, forged into
+   a sequence or a buffer that the caller set.  No allocation; any thread. */
+#pragma once
+
+#include "../engine/outlook.h"
+#include "uris.h"
+
+#include <lv2/atom/forge.h>
+#include <stdbool.h>
+
+/* Bytes of one patch:Set less its value's body: event, object, two properties. */
+enum { TELL_SET_BYTES = 128 };
+
+/* The most that a bar takes, the head of the message included. */
+enum {
+    TELL_BAR_BYTES = 512 + (2 * SEEN_TURNS_MAX + SEEN_CLICKS_MAX) * (int)sizeof(int32_t) +
+                     SEEN_STROKES_MAX * 4 * (int)sizeof(int32_t)
+};
+
+/* Begins a patch:Set of a property: the value is forged next, then the frame is
+   popped.  In a sequence, forge the time first. */
+void tell_begin_set(LV2_Atom_Forge* forge, LV2_Atom_Forge_Frame* frame, LV2_URID property,
+                    const Uris* uris);
+
+/* The value of fl:bar, a tuple: the fields of its head as doubles, starts of the
+   hands' figure, of the feet's, four numbers a stroke, and clicks.  hear.h reads it. */
+void tell_bar(LV2_Atom_Forge* forge, const SeenBar* bar, const Uris* uris);
+
+/* The value of fl:place, its fields as doubles. */
+void tell_place(LV2_Atom_Forge* forge, const SeenPlace* place, const Uris* uris);
+
+/* A patch:Get of one property, or of all there is to tell for property 0. */
+void tell_get(LV2_Atom_Forge* forge, LV2_URID property, const Uris* uris);

@@ -1,0 +1,56 @@
+#!/bin/sh
+# SPDX-License-Identifier: ISC
+# Every cure in ui/pane is needed: with one taken out, its test fails.  Builds
+# a copy of the room without it and runs the test program that is about it.
+set -u
+here=$(dirname "$0")
+. "$here/../checks/tally.sh"
+root=$here/../..
+build=$1/tests/pane/without
+ours="$1/tests/help/check.o $1/tests/live/child.o $1/tests/pane/host.o $1/tests/pane/xvfb.o"
+mkdir -p "$build"
+folder=$1/tests/pane
+room=$1/ui/pane
+# The room's other objects, as they are.
+whole() {
+	for object in "$room"/pane*.o; do
+		[ "$(basename "$object" .o).c" = "$1" ] || echo "$object"
+	done
+}
+
+# without NAME FILE SED PROGRAM ARGUMENT: whether PROGRAM fails if FILE is
+# changed by SED; no change, or a program that doesn't build, is no answer.
+without() {
+	copy=$build/$1
+	rm -rf "$copy"
+	mkdir -p "$copy/ui/pane" || return 1
+	cp "$root"/ui/pane/pane*.[ch] "$copy/ui/pane"
+	sed "$3" "$root/ui/pane/$2" >"$copy/ui/pane/$2"
+	! cmp -s "$root/ui/pane/$2" "$copy/ui/pane/$2" || { echo "$2 has no such line: $3"; return 1; }
+	# shellcheck disable=SC2046,SC2086
+	cc -std=c11 -D_POSIX_C_SOURCE=200809L -D_XOPEN_SOURCE=700 -O1 -w $(pkg-config --cflags pugl-0) \
+		-rdynamic -o "$copy/program" "$copy/ui/pane/$2" $(whole "$2") "$folder/$4.o" $ours \
+		$(pkg-config --libs pugl-0 gl x11) -ldl -lm || return 1
+	"$copy/program" "$5" >"$copy/said" 2>&1
+	status=$?
+	grep -E '^# |^not ok' "$copy/said" | head -n 3
+	[ "$status" -ne 0 ] && grep -q '^not ok' "$copy/said"
+}
+
+check "without waiting for a size, others don't find the window" \
+	without 1 pane.c 's/^    wait_for_the_first_size(pane);/    return true;/' test_pane 1
+check "without letting go of the context, windows leave memory or kill" \
+	without 2 pane.c '/^static void finish/,/^}/ { s/glXMakeCurrent(pane->display, None, NULL);/;/; s/pane_guard_leave(.*/XSetErrorHandler(NULL);/; }' test_cycles 40
+check "without putting it back, the host's context is lost" \
+	without 3 pane_guard.c 's/^    if (glXGetCurrentContext() != .*/    if (0) {/' test_pane 2
+check "without looking for its end, a pane goes on without a window" \
+	without 4 pane_input.c 's/^        pane->gone = .*/        ;/' test_pane 3
+check "without an error handler, the host ends with its window" \
+	without 5 pane_guard.c 's/XSetErrorHandler(on_error)/NULL/' test_pane 3
+check "without looking first, no display is a null pointer" \
+	without 6 pane.c 's/pane_try_display(why);/XOpenDisplay(NULL);/; s/trial ? calloc(1, sizeof \*pane) : NULL/calloc(1, sizeof *pane)/' test_pane 4
+check "without looking first, no GLX is a null pointer" \
+	without 7 pane.c 's/pane_try_display(why);/XOpenDisplay(NULL);/' test_pane 5
+check "without taking messages, an unnamed one ends the host" \
+	without 8 pane_input.c 's/^    case ClientMessage:/    case LASTEvent:/' test_input 7
+tally

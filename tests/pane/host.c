@@ -1,0 +1,167 @@
+// SPDX-License-Identifier: ISC
+#include "host.h"
+
+#include "../help/check.h"
+#include "../live/child.h"
+
+#include <stdlib.h>
+
+bool host_start(Host* const host)
+{
+    *host = (Host){.display = XOpenDisplay(NULL)};
+    if (!CHECK(host->display)) {
+        return false;
+    }
+    host->parent = XCreateSimpleWindow(host->display, DefaultRootWindow(host->display), 0, 0,
+                                       HOST_WIDTH, HOST_HEIGHT, 0, 0, 0);
+    XMapWindow(host->display, host->parent);
+    XSync(host->display, False);
+    return true;
+}
+
+void host_end(Host* const host)
+{
+    if (host->context) {
+        glXMakeCurrent(host->display, None, NULL);
+        glXDestroyContext(host->display, host->context);
+    }
+    XCloseDisplay(host->display);
+}
+
+void host_draws(Host* const host)
+{
+    int wish[] = {GLX_RGBA, GLX_DOUBLEBUFFER, None};
+    XVisualInfo* const visual = glXChooseVisual(host->display, DefaultScreen(host->display), wish);
+    XSetWindowAttributes set = {
+        .colormap = XCreateColormap(host->display, host->parent, visual->visual, AllocNone)};
+    const Window canvas =
+        XCreateWindow(host->display, host->parent, 600, 400, 40, 40, 0, visual->depth, InputOutput,
+                      visual->visual, CWColormap | CWBorderPixel, &set);
+    host->context = glXCreateContext(host->display, visual, NULL, True);
+    glXMakeCurrent(host->display, canvas, host->context);
+    XFree(visual);
+}
+
+bool host_still_draws(const Host* const host)
+{
+    return glXGetCurrentContext() == host->context &&
+           glXGetCurrentDisplay() == (host->context ? host->display : NULL);
+}
+
+static void keep(void* const handle, const PaneEvent* const event)
+{
+    Host* const host = handle;
+    host->early += !host->opened;
+    if (host->count < HOST_EVENTS) {
+        host->events[host->count] = *event;
+    }
+    ++host->count;
+}
+
+static Pane* open_in(Host* const host, const uintptr_t parent, const int width, const int height)
+{
+    const PaneRequest request = {.parent = parent,
+                                 .width = width,
+                                 .height = height,
+                                 .min_width = 72,
+                                 .min_height = 42,
+                                 .title = "Salt Funicular",
+                                 .event = keep,
+                                 .handle = host};
+    char why[256];
+    Pane* const pane = pane_open(&request, why);
+    host->opened = true;
+    CHECK_TEXT(why, "");
+    return pane;
+}
+
+Pane* host_open(Host* const host, const int width, const int height)
+{
+    return open_in(host, host->parent, width, height);
+}
+
+Pane* host_open_apart(Host* const host, const int width, const int height)
+{
+    return open_in(host, 0, width, height);
+}
+
+bool host_poll(Pane* const pane, const int milliseconds)
+{
+    bool lives = pane_poll(pane);
+    for (int waited = 0; waited < milliseconds && lives; waited += 5) {
+        child_sleep_ms(5);
+        lives = pane_poll(pane);
+    }
+    return lives;
+}
+
+const PaneEvent* host_wait(Host* const host, Pane* const pane, const PaneEventKind kind)
+{
+    int seen = 0;
+    for (int waited = 0; waited < 1000; waited += 5) {
+        for (; seen < host->count && seen < HOST_EVENTS; ++seen) {
+            if (host->events[seen].kind == kind) {
+                return &host->events[seen];
+            }
+        }
+        child_sleep_ms(5);
+        pane_poll(pane);
+    }
+    return NULL;
+}
+
+void host_forget(Host* const host)
+{
+    host->count = 0;
+}
+
+static XImage* photograph(const Host* const host, const Pane* const pane, const PaneRect rect)
+{
+    return XGetImage(host->display, pane_window(pane), rect.x, rect.y, (unsigned)rect.width,
+                     (unsigned)rect.height, AllPlanes, ZPixmap);
+}
+
+uint32_t host_pixel(const Host* const host, const Pane* const pane, const int x, const int y)
+{
+    XImage* const image = photograph(host, pane, (PaneRect){x, y, 1, 1});
+    const uint32_t pixel = image ? (uint32_t)XGetPixel(image, 0, 0) & 0xffffff : 0xffffffff;
+    if (image) {
+        XDestroyImage(image);
+    }
+    return pixel;
+}
+
+uint32_t host_colour(const int x, const int y, const int seed)
+{
+    return (uint32_t)((x * 7 + seed) & 0xff) << 16 | (uint32_t)((y * 5 + seed) & 0xff) << 8 |
+           (uint32_t)((x + y * 3) & 0xff);
+}
+
+uint32_t* host_picture(const int width, const int height, const int seed)
+{
+    uint32_t* const pixels = malloc((size_t)width * (size_t)height * sizeof *pixels);
+    for (int y = 0; pixels && y < height; ++y) {
+        for (int x = 0; x < width; ++x) {
+            pixels[y * width + x] = 0xff000000U | host_colour(x, y, seed);
+        }
+    }
+    return pixels;
+}
+
+int host_strangers(const Host* const host, const Pane* const pane, const PaneRect rect,
+                   const int seed)
+{
+    XImage* const image = photograph(host, pane, rect);
+    int strangers = 0;
+    for (int y = 0; image && y < rect.height; ++y) {
+        for (int x = 0; x < rect.width; ++x) {
+            strangers +=
+                (XGetPixel(image, x, y) & 0xffffff) != host_colour(x + rect.x, y + rect.y, seed);
+        }
+    }
+    if (!image) {
+        return -1;
+    }
+    XDestroyImage(image);
+    return strangers;
+}

@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: ISC
+/* host.h - what a recording host is to a pane: an X connection of its own, a
+   plain parent window, and perhaps a GLX context; and eyes for the test. */
+#pragma once
+
+#include "../../ui/pane/pane.h"
+
+#include <GL/glx.h>
+#include <X11/Xlib.h>
+
+#include <stdbool.h>
+#include <stdint.h>
+
+enum { HOST_EVENTS = 64, HOST_WIDTH = 960, HOST_HEIGHT = 540 };
+
+typedef struct {
+    Display* display;
+    Window parent;
+    GLXContext context; /* NULL until host_draws */
+    PaneEvent events[HOST_EVENTS];
+    int count;   /* of events told so far, those that didn't fit too */
+    bool opened; /* the test says when pane_open has returned */
+    int early;   /* events told before */
+} Host;
+
+/* A connection and a mapped parent; false if there is no display. */
+bool host_start(Host* host);
+void host_end(Host* host);
+
+/* The host draws by GLX itself: its context is current from here on. */
+void host_draws(Host* host);
+bool host_still_draws(const Host* host);
+
+/* A pane in the parent (or of its own), its events kept; NULL after a failed check. */
+Pane* host_open(Host* host, int width, int height);
+Pane* host_open_apart(Host* host, int width, int height);
+
+/* Polls every 5 ms for so long; what the last poll said. */
+bool host_poll(Pane* pane, int milliseconds);
+
+/* Polls until an event of that kind is there, a second at most; NULL if none. */
+const PaneEvent* host_wait(Host* host, Pane* pane, PaneEventKind kind);
+void host_forget(Host* host);
+
+/* The pane's pixel on the screen, 0xrrggbb, as the host's own connection sees it. */
+uint32_t host_pixel(const Host* host, const Pane* pane, int x, int y);
+
+/* A picture no two pixels of which are alike nearby: `seed` shifts it. */
+uint32_t host_colour(int x, int y, int seed);
+uint32_t* host_picture(int width, int height, int seed);
+
+/* How many of the pane's pixels in the rectangle aren't host_colour's. */
+int host_strangers(const Host* host, const Pane* pane, PaneRect rect, int seed);

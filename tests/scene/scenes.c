@@ -1,0 +1,151 @@
+// SPDX-License-Identifier: ISC
+/* The states that the golden pictures hold. */
+#include "stage.h"
+
+#include <string.h>
+
+static void pick(Stage* const stage, const Control control, const int id)
+{
+    char why[HOST_WHY_ROOM];
+    const float value = (float)id;
+    host_set(stage->host, control_rows[control].symbol, value, why);
+    desk_port_event(&stage->desk, (uint32_t)(PORT_FIRST_CONTROL + control), sizeof value, 0,
+                    &value);
+}
+
+/* The entry of a shelf with this name. */
+static int named(const Stage* const stage, const ShelfKind shelf, const char* const name)
+{
+    const Shelf* const entries = &stage->desk.view.shelves[shelf];
+    for (int i = 0; i < entries->count; ++i) {
+        if (!strcmp(entries->entries[i].label, name)) {
+            return entries->entries[i].id;
+        }
+    }
+    return 0;
+}
+
+static void play(Stage* const stage)
+{
+    pick(stage, CONTROL_GROOVE, named(stage, SHELF_GROOVE, "Lower Station"));
+    stage_run(stage, 0.1);
+    stage_roll(stage, 1, 0.0f, 1.0f);
+    stage_run(stage, 1.2);
+}
+
+static void play_light(Stage* const stage)
+{
+    stage->desk.view.theme = THEME_LIGHT;
+    stage->desk.view.palette = palette_light;
+    play(stage);
+}
+
+static void play_too_fast(Stage* const stage)
+{
+    stage->tempo = 300.0f;
+    pick(stage, CONTROL_FEET, named(stage, SHELF_FEET, "Sixteenths"));
+    play(stage);
+}
+
+static void play_feet_list(Stage* const stage)
+{
+    play(stage);
+    stage_key(stage, 'f');
+    stage_text(stage, "gallop");
+    stage_key(stage, PANE_KEY_DOWN);
+    stage_run(stage, 0.1);
+}
+
+static void play_groove_list(Stage* const stage)
+{
+    play_light(stage);
+    stage_key(stage, 'g');
+    stage_key(stage, PANE_KEY_DOWN);
+    stage_run(stage, 0.1);
+}
+
+static void play_practice(Stage* const stage)
+{
+    pick(stage, CONTROL_CLOCK, 1);
+    pick(stage, CONTROL_TEMPO, 92);
+    pick(stage, CONTROL_LADDER_STEP, 4);
+    pick(stage, CONTROL_CLICK, 2);
+    stage_run(stage, 0.1);
+    stage_key(stage, '6');
+    stage_click(stage, (TargetId){TARGET_TAB, PANEL_PRACTICE});
+    stage_run(stage, 1.0);
+    stage_click(stage, (TargetId){TARGET_DIAL, CONTROL_LADDER_STEP});
+    stage_text(stage, "6");
+}
+
+static void play_rolling_feet(Stage* const stage)
+{
+    pick(stage, CONTROL_REALIGN, 0);
+    pick(stage, CONTROL_FEET_CYCLE, 3);
+    pick(stage, CONTROL_FEET_GRID, 4);
+    play(stage);
+    stage_click(stage, (TargetId){TARGET_TAB, PANEL_RHYTHM});
+}
+
+static void play_seven_eight(Stage* const stage)
+{
+    stage->beats_per_bar = 7.0f;
+    stage->beat_unit = 8;
+    play(stage);
+}
+
+static void play_long(Stage* const stage)
+{
+    pick(stage, CONTROL_PHRASE_BARS, 16);
+    play(stage);
+    stage_click(stage, (TargetId){TARGET_TAB, PANEL_OUTPUT});
+}
+
+static void play_off(Stage* const stage)
+{
+    play(stage);
+    stage_key(stage, PANE_KEY_TAB);
+    stage_click(stage, (TargetId){TARGET_DIAL, CONTROL_ENABLED});
+    stage_run(stage, 0.1);
+}
+
+static void stand(Stage* const stage)
+{
+    stage_run(stage, 0.2);
+}
+
+static void nothing_said(Stage* const stage)
+{
+    (void)stage;
+}
+
+static void gone(Stage* const stage)
+{
+    pick(stage, CONTROL_FEET, 19000);
+    stage_run(stage, 0.3);
+    stage_key(stage, 'f');
+    stage_text(stage, "zzz");
+}
+
+const StageScene stage_scenes[] = {
+    {"playing-dark", 960, 540, 1.0, play},
+    {"playing-light", 960, 540, 1.0, play_light},
+    {"playing-dark-2x", 1920, 1080, 2.0, play},
+    {"least", 720, 420, 1.0, play},
+    {"under-least", 480, 300, 1.0, play},
+    {"large", 1280, 760, 1.0, play},
+    {"feet-list", 960, 540, 1.0, play_feet_list},
+    {"feet-list-least", 720, 420, 1.0, play_feet_list},
+    {"groove-list-light", 960, 540, 1.0, play_groove_list},
+    {"past-the-record", 960, 540, 1.0, play_too_fast},
+    {"practice", 960, 540, 1.0, play_practice},
+    {"rolling-feet", 960, 540, 1.0, play_rolling_feet},
+    {"seven-eight", 960, 540, 1.0, play_seven_eight},
+    {"sixteen-bars", 960, 540, 1.0, play_long},
+    {"off", 960, 540, 1.0, play_off},
+    {"standing", 960, 540, 1.0, stand},
+    {"nothing-said", 960, 540, 1.0, nothing_said},
+    {"gone", 960, 540, 1.0, gone},
+};
+
+const int stage_scene_count = sizeof stage_scenes / sizeof *stage_scenes;

@@ -1,0 +1,164 @@
+// SPDX-License-Identifier: ISC
+#include "stage.h"
+
+#include "../../plugin/talk/tell.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { RATE = 48000, BLOCK = 256 };
+
+static void write_port(void* const handle, const uint32_t port, const float value)
+{
+    char why[HOST_WHY_ROOM];
+    Stage* const stage = (Stage*)handle;
+    if (port >= PORT_FIRST_CONTROL && port < PORT_FIRST_READOUT &&
+        !host_set(stage->host, control_rows[port - PORT_FIRST_CONTROL].symbol, value, why)) {
+        fprintf(stderr, "the window wrote what the plugin refuses: %s\n", why);
+        exit(1);
+    }
+}
+
+static LV2_URID map_in_host(LV2_URID_Map_Handle handle, const char* const uri)
+{
+    return host_urid((Host*)handle, uri);
+}
+
+void stage_open(Stage* const stage)
+{
+    char why[HOST_WHY_ROOM];
+    memset(stage, 0, sizeof *stage);
+    stage->host = host_open(FOURLIMB_BUILD "/lv2/fourlimb.lv2", RATE, why);
+    stage->bank = bank_open((BankSources){FOURLIMB_BUILD "/lv2/fourlimb.lv2/bank", NULL, NULL});
+    if (!stage->host || !stage->bank) {
+        fprintf(stderr, "the stage can't be opened: %s\n", why);
+        exit(1);
+    }
+    LV2_URID_Map map = {stage->host, map_in_host};
+    stage->uris = uris_map(&map);
+    stage->tempo = 126.0f;
+    stage->beats_per_bar = 4.0f;
+    stage->beat_unit = 4;
+    desk_open(&stage->desk, stage->bank, &stage->uris, (DeskOutput){stage, write_port, NULL});
+    desk_input(&stage->desk, &(PaneEvent){.kind = PANE_FOCUS_IN});
+}
+
+void stage_close(Stage* const stage)
+{
+    desk_close(&stage->desk);
+    bank_free(stage->bank);
+    host_close(stage->host);
+}
+
+void stage_roll(Stage* const stage, const int64_t bar, const float beat, const float speed)
+{
+    const double beats = (double)bar * (double)stage->beats_per_bar + (double)beat;
+    stage->frame = (int64_t)(beats * 60.0 / (double)stage->tempo * RATE);
+    host_send_position(stage->host, (HostPosition){.frame = stage->frame,
+                                                   .speed = speed,
+                                                   .tempo = stage->tempo,
+                                                   .beats_per_bar = stage->beats_per_bar,
+                                                   .beat_unit = stage->beat_unit,
+                                                   .has_place = true,
+                                                   .bar = bar,
+                                                   .bar_beat = beat});
+    desk_tick(&stage->desk, stage->seconds);
+}
+
+static void hand_on(Stage* const stage)
+{
+    const LV2_Atom_Sequence* const notify = host_notify(stage->host);
+    LV2_ATOM_SEQUENCE_FOREACH (notify, event) {
+        desk_port_event(&stage->desk, PORT_NOTIFY, event->body.size + (uint32_t)sizeof event->body,
+                        stage->uris.atom_eventTransfer, &event->body);
+    }
+    for (uint32_t i = 0; i < READOUT_COUNT; ++i) {
+        const float value = host_get(stage->host, readout_rows[i].symbol);
+        desk_port_event(&stage->desk, PORT_FIRST_READOUT + i, sizeof value, 0, &value);
+    }
+}
+
+void stage_run(Stage* const stage, const double seconds)
+{
+    const double end = stage->seconds + seconds;
+    int blocks = 0;
+    while (stage->seconds < end) {
+        if (blocks++ % 100 == 0) {
+            LV2_Atom_Forge* const forge = host_input(stage->host);
+            lv2_atom_forge_frame_time(forge, 0);
+            tell_get(forge, stage->desk.view.has_place ? stage->uris.fl_place : 0, &stage->uris);
+        }
+        host_run(stage->host, BLOCK);
+        stage->seconds += (double)BLOCK / RATE;
+        desk_tick(&stage->desk, stage->seconds);
+        hand_on(stage);
+    }
+}
+
+void stage_key(Stage* const stage, const uint32_t key)
+{
+    const uint32_t text = key < PANE_KEY_UP ? key : 0;
+    desk_input(&stage->desk, &(PaneEvent){.kind = PANE_KEY, .key = key, .text = text});
+}
+
+void stage_text(Stage* const stage, const char* text)
+{
+    for (; *text; ++text) {
+        stage_key(stage, (uint32_t)*text);
+    }
+}
+
+static PaneEvent at_target(const Stage* const stage, const TargetId id, const PaneEventKind kind)
+{
+    TargetList targets;
+    const Geometry g = geometry_of(&stage->desk.view);
+    targets_of(&stage->desk.view, &g, &targets);
+    const Target* const target = targets_find(&targets, id);
+    if (!target) {
+        fprintf(stderr, "no target %d %d\n", (int)id.kind, id.index);
+        exit(1);
+    }
+    const Fit fit = stage->desk.fit;
+    return (PaneEvent){.kind = kind,
+                       .x = fit.x + fit.scale * (target->box.x + 0.5 * target->box.width),
+                       .y = fit.y + fit.scale * (target->box.y + 0.5 * target->box.height),
+                       .button = 1};
+}
+
+void stage_point(Stage* const stage, const TargetId id)
+{
+    const PaneEvent event = at_target(stage, id, PANE_MOTION);
+    desk_input(&stage->desk, &event);
+}
+
+void stage_click(Stage* const stage, const TargetId id)
+{
+    PaneEvent event = at_target(stage, id, PANE_PRESS);
+    desk_input(&stage->desk, &event);
+    event.kind = PANE_RELEASE;
+    desk_input(&stage->desk, &event);
+}
+
+cairo_surface_t* stage_draw(const StageScene* const scene)
+{
+    Stage* const stage = calloc(1, sizeof *stage);
+    if (!stage) {
+        exit(1);
+    }
+    stage_open(stage);
+    desk_resize(&stage->desk, scene->width, scene->height, scene->scale);
+    scene->play(stage);
+    cairo_surface_t* const surface =
+        cairo_image_surface_create(CAIRO_FORMAT_RGB24, scene->width, scene->height);
+    cairo_t* const cairo = cairo_create(surface);
+    const Fit fit = stage->desk.fit;
+    cairo_translate(cairo, fit.x, fit.y);
+    cairo_scale(cairo, fit.scale, fit.scale);
+    screen_draw_all(cairo, &stage->desk.view);
+    cairo_destroy(cairo);
+    stage_close(stage);
+    free(stage);
+    return surface;
+}

@@ -1,0 +1,60 @@
+// SPDX-License-Identifier: ISC
+/* desk.h - behind the window: what the plugin says becomes a View, and what a
+   person does becomes values for the plugin's ports.  No window system, no clock:
+   times are handed in.  One thread. */
+#pragma once
+
+#include "../../plugin/bank/bank.h"
+#include "../../plugin/talk/uris.h"
+#include "../pane/pane.h"
+#include "../scene/targets.h"
+
+#include <stdbool.h>
+#include <stdint.h>
+
+/* Where values go.  `touch` may be NULL: the host doesn't want to know. */
+typedef struct {
+    void* handle;
+    void (*write)(void* handle, uint32_t port, float value);
+    void (*touch)(void* handle, uint32_t port, bool is_held);
+} DeskOutput;
+
+typedef struct {
+    View view;
+    Fit fit;
+    DeskOutput output;
+    const Uris* uris;
+    const Bank* bank;
+    Entry* entries[SHELF_COUNT];
+    Palette host;   /* from the host's colours, or palette_dark */
+    bool is_dirty;  /* the still picture must be drawn again */
+    double told_at; /* when the place was told, seconds */
+    double told_tick;
+    double now; /* seconds, as last ticked */
+    double x;   /* of the pointer, logical pixels */
+    double y;
+    float drag_from; /* the value when the drag began */
+    double drag_x;
+    double drag_y;
+    double clicked_at; /* for double clicks, seconds */
+    TargetId clicked;
+} Desk;
+
+/* `bank` may be NULL: nothing can be picked then.  `scale`: real pixels to a
+   logical one.  False if memory ran out. */
+bool desk_open(Desk* desk, const Bank* bank, const Uris* uris, DeskOutput output);
+void desk_close(Desk* desk);
+
+void desk_resize(Desk* desk, int width, int height, double scale);
+
+/* The host's colours, if it told any. */
+void desk_host_colours(Desk* desk, Colour background, Colour text);
+
+/* What the host says: a port's value, or an atom of the plugin's. */
+void desk_port_event(Desk* desk, uint32_t port, uint32_t size, uint32_t format, const void* buffer);
+
+/* What the person did; anything may come in any order. */
+void desk_input(Desk* desk, const PaneEvent* event);
+
+/* Time goes on: the place moves between two messages. */
+void desk_tick(Desk* desk, double seconds);

@@ -1,0 +1,266 @@
+// SPDX-License-Identifier: ISC
+/* The open list: finding, walking and hearing. */
+#include "moves.h"
+
+#include <pango/pango.h>
+#include <stdlib.h>
+#include <string.h>
+
+/* True if the letters stand in the text, whatever their case, in any script. */
+static bool has_letters(const char* const text, const char* const letters)
+{
+    char* const folded = g_utf8_casefold(text, -1);
+    char* const wanted = g_utf8_casefold(letters, -1);
+    const bool found = strstr(folded, wanted) != NULL;
+    g_free(folded);
+    g_free(wanted);
+    return found;
+}
+
+static void add_line(List* const list, const bool is_heading, const int entry)
+{
+    if (list->count < LIST_LINES_MAX) {
+        list->lines[list->count++] = (ListLine){is_heading, entry};
+    }
+}
+
+static int line_of(const Desk* const desk, const int32_t id)
+{
+    const List* const list = &desk->view.list;
+    for (int i = 0; i < list->count; ++i) {
+        if (!list->lines[i].is_heading &&
+            desk->view.shelves[list->shelf].entries[list->lines[i].entry].id == id) {
+            return i;
+        }
+    }
+    return -1;
+}
+
+static int lines_seen(const Desk* const desk)
+{
+    const Geometry g = geometry_of(&desk->view);
+    const int lines = geometry_list_lines(&g);
+    return lines > 1 ? lines : 1;
+}
+
+static void keep_in_sight(Desk* const desk)
+{
+    List* const list = &desk->view.list;
+    const int seen = lines_seen(desk);
+    if (list->selected >= 0 && list->selected < list->first + 1) {
+        list->first = list->selected - 1; /* with its heading */
+    }
+    if (list->selected >= list->first + seen) {
+        list->first = list->selected - seen + 1;
+    }
+    list_scroll(desk, 0);
+}
+
+/* The lines whose name or family has the letters typed so far. */
+static void fill(Desk* const desk)
+{
+    List* const list = &desk->view.list;
+    const Shelf* const shelf = &desk->view.shelves[list->shelf];
+    const char* family = NULL;
+    list->count = 0;
+    for (int i = 0; i < shelf->count; ++i) {
+        const Entry* const entry = &shelf->entries[i];
+        if (!has_letters(entry->label, list->find) && !has_letters(entry->family, list->find)) {
+            continue;
+        }
+        if (*entry->family && (!family || strcmp(entry->family, family) != 0)) {
+            add_line(list, true, i);
+        }
+        family = entry->family;
+        add_line(list, false, i);
+    }
+    list->selected = line_of(desk, (int32_t)desk->view.values[shelf_control(list->shelf)]);
+    list->first = 0;
+    keep_in_sight(desk);
+}
+
+void list_open(Desk* const desk, const ShelfKind shelf)
+{
+    List* const list = &desk->view.list;
+    desk_end_typing(desk, false);
+    list->is_open = true;
+    list->shelf = shelf;
+    list->find[0] = '\0';
+    list->began_with = (int32_t)desk->view.values[shelf_control(shelf)];
+    fill(desk);
+    desk->is_dirty = true;
+}
+
+void list_close(Desk* const desk, const bool keep)
+{
+    List* const list = &desk->view.list;
+    if (!keep) {
+        desk_nudge(desk, shelf_control(list->shelf), (float)list->began_with);
+    }
+    list->is_open = false;
+    desk->view.hover = (TargetId){TARGET_NONE, 0};
+    desk->is_dirty = true;
+}
+
+void list_scroll(Desk* const desk, const int lines)
+{
+    List* const list = &desk->view.list;
+    const int most = list->count - lines_seen(desk);
+    list->first += lines;
+    list->first = list->first > most ? most : list->first;
+    list->first = list->first < 0 ? 0 : list->first;
+    list_measure(desk);
+    desk->is_dirty = true;
+}
+
+void list_choose(Desk* const desk, const int line)
+{
+    List* const list = &desk->view.list;
+    if (line < 0 || line >= list->count || list->lines[line].is_heading) {
+        return;
+    }
+    list->selected = line;
+    const Entry* const entry = &desk->view.shelves[list->shelf].entries[list->lines[line].entry];
+    desk_nudge(desk, shelf_control(list->shelf), (float)entry->id);
+    desk->is_dirty = true;
+    keep_in_sight(desk);
+}
+
+/* The nearest entry at or beyond a line, in a direction; -1 if there is none. */
+static int entry_from(const List* const list, int line, const int by)
+{
+    while (line >= 0 && line < list->count && list->lines[line].is_heading) {
+        line += by;
+    }
+    return line >= 0 && line < list->count ? line : -1;
+}
+
+static void walk(Desk* const desk, const int by)
+{
+    const List* const list = &desk->view.list;
+    int to = list->selected < 0 ? (by > 0 ? 0 : list->count - 1) : list->selected + by;
+    to = to < 0 ? 0 : to >= list->count ? list->count - 1 : to;
+    int line = entry_from(list, to, by > 0 ? 1 : -1);
+    if (line < 0) {
+        line = entry_from(list, to, by > 0 ? -1 : 1);
+    }
+    list_choose(desk, line);
+}
+
+static void find_more(Desk* const desk, const uint32_t text)
+{
+    char* const find = desk->view.list.find;
+    char letter[8] = "";
+    const size_t length = strlen(find);
+    const int bytes = g_unichar_to_utf8(text, letter);
+    if (length + (size_t)bytes < FIND_ROOM) {
+        memcpy(find + length, letter, (size_t)bytes);
+        find[length + (size_t)bytes] = '\0';
+        fill(desk);
+        desk->is_dirty = true;
+    }
+}
+
+static void find_less(Desk* const desk)
+{
+    char* const find = desk->view.list.find;
+    size_t length = strlen(find);
+    while (length > 0 && ((unsigned char)find[length - 1] & 0xC0U) == 0x80U) {
+        --length;
+    }
+    find[length > 0 ? length - 1 : 0] = '\0';
+    fill(desk);
+    desk->is_dirty = true;
+}
+
+static void escape(Desk* const desk)
+{
+    if (*desk->view.list.find) {
+        desk->view.list.find[0] = '\0';
+        fill(desk);
+        desk->is_dirty = true;
+    } else {
+        list_close(desk, false);
+    }
+}
+
+void list_key(Desk* const desk, const PaneEvent* const event)
+{
+    const int page = lines_seen(desk) - 1;
+    const int count = desk->view.list.count;
+    switch (event->key) {
+    case PANE_KEY_UP:
+        walk(desk, -1);
+        break;
+    case PANE_KEY_DOWN:
+        walk(desk, 1);
+        break;
+    case PANE_KEY_PAGE_UP:
+        walk(desk, -page);
+        break;
+    case PANE_KEY_PAGE_DOWN:
+        walk(desk, page);
+        break;
+    case PANE_KEY_HOME:
+        walk(desk, -count);
+        break;
+    case PANE_KEY_END:
+        walk(desk, count);
+        break;
+    case PANE_KEY_ENTER:
+        list_close(desk, true);
+        break;
+    case PANE_KEY_ESCAPE:
+        escape(desk);
+        break;
+    case PANE_KEY_BACKSPACE:
+        find_less(desk);
+        break;
+    default:
+        if (event->text >= ' ') {
+            find_more(desk, event->text);
+        }
+        break;
+    }
+}
+
+/* ---- What a feet figure asks: the engine's own survey, run to its end */
+
+static Demand demand_of(const Desk* const desk, const int32_t id)
+{
+    Demand demand = {.is_known = false};
+    float values[CONTROL_COUNT];
+    memcpy(values, desk->view.values, sizeof values);
+    values[CONTROL_FEET] = (float)id;
+    const Settings settings = settings_from_controls(values);
+    const SeenBar* const bar = view_bar(&desk->view, view_shown(&desk->view));
+    const double told = (double)desk->view.readouts[READOUT_TEMPO_NOW];
+    const double tempo = told > 0.0 ? told : 120.0;
+    const Choice choice = choice_make(bank_library(desk->bank), &settings, tempo);
+    Survey* const survey = calloc(1, sizeof *survey);
+    if (survey && choice.groove) {
+        survey_start(survey, &choice, bar ? bar->meter : choice.groove->meter, tempo);
+        while (survey->at < survey->end) {
+            survey_step(survey, tempo);
+        }
+        memcpy(demand.feet, survey->found, sizeof demand.feet);
+        demand.is_known = true;
+    }
+    free(survey);
+    return demand;
+}
+
+void list_measure(Desk* const desk)
+{
+    const List* const list = &desk->view.list;
+    const int seen = lines_seen(desk);
+    if (!desk->bank || list->shelf != SHELF_FEET) {
+        return;
+    }
+    for (int line = list->first; line < list->first + seen && line < list->count; ++line) {
+        if (!list->lines[line].is_heading) {
+            const Shelf* const shelf = &desk->view.shelves[SHELF_FEET];
+            desk->view.demands[line] = demand_of(desk, shelf->entries[list->lines[line].entry].id);
+        }
+    }
+}

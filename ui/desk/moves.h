@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: ISC
+/* moves.h - what the files of this room do for each other. */
+#pragma once
+
+#include "desk.h"
+
+/* Shows a value and tells the plugin, if it differs. */
+void desk_set(Desk* desk, Control control, float value);
+
+/* Sets it between touch begin and end. */
+void desk_nudge(Desk* desk, Control control, float value);
+
+void desk_focus(Desk* desk, TargetId id);
+void desk_targets(const Desk* desk, TargetList* targets);
+
+/* The entry before or after the one picked, `by` entries on; or at the ends. */
+void desk_walk(Desk* desk, ShelfKind shelf, int by);
+
+/* The first entry of the family before or after. */
+void desk_walk_family(Desk* desk, ShelfKind shelf, int by);
+
+void list_open(Desk* desk, ShelfKind shelf);
+void list_close(Desk* desk, bool keep);
+void list_key(Desk* desk, const PaneEvent* event);
+void list_scroll(Desk* desk, int lines);
+
+/* Selects a line and lets it be heard. */
+void list_choose(Desk* desk, int line);
+
+/* Fills in what the lines seen ask of the feet. */
+void list_measure(Desk* desk);
+
+/* Fills view.shelves from the bank. */
+bool shelves_fill(Desk* desk);
+
+void desk_key(Desk* desk, const PaneEvent* event);
+void desk_press(Desk* desk, const PaneEvent* event);
+void desk_motion(Desk* desk, const PaneEvent* event);
+void desk_release(Desk* desk);
+void desk_scroll(Desk* desk, const PaneEvent* event);
+
+/* Typing of a value. */
+void desk_type(Desk* desk, uint32_t text);
+void desk_end_typing(Desk* desk, bool keep);

@@ -1,0 +1,166 @@
+// SPDX-License-Identifier: ISC
+/* The bank as shelves: entries of a family side by side, families in the order in
+   which they first come. */
+#include "moves.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+static const EntryKind kinds[SHELF_COUNT] = {
+    [SHELF_HANDS] = ENTRY_HANDS,   [SHELF_FEET] = ENTRY_FEET, [SHELF_TURNAROUND] = ENTRY_TURNAROUND,
+    [SHELF_GROOVE] = ENTRY_GROOVE, [SHELF_KIT] = ENTRY_KIT,
+};
+
+/* What can be picked beside the bank's entries. */
+static const Entry hands_written = {0,   "As the groove has it", "The groove's own hands", "", 0,
+                                    NULL};
+static const Entry feet_written = {0, "As the groove has it", "The groove's own feet", "", 0, NULL};
+static const Entry turn_written = {0, "As written", "The groove's own last bar", "", 0, NULL};
+static const Entry turn_none = {-1, "None", "The last bar is played like the others", "", 0, NULL};
+
+static const Figure* figure_of(const Bank* const bank, const EntryKind kind, const uint32_t index)
+{
+    const Library* const library = bank_library(bank);
+    switch (kind) {
+    case ENTRY_HANDS:
+        return &library->figures[FIGURE_HANDS][index];
+    case ENTRY_FEET:
+        return &library->figures[FIGURE_FEET][index];
+    case ENTRY_TURNAROUND:
+        return &library->figures[FIGURE_TURNAROUND][index];
+    case ENTRY_GROOVE:
+    case ENTRY_KIT:
+    case ENTRY_KINDS:
+        break;
+    }
+    return NULL;
+}
+
+static int add_specials(const ShelfKind shelf, Entry* const entries)
+{
+    switch (shelf) {
+    case SHELF_HANDS:
+        entries[0] = hands_written;
+        return 1;
+    case SHELF_FEET:
+        entries[0] = feet_written;
+        return 1;
+    case SHELF_TURNAROUND:
+        entries[0] = turn_written;
+        entries[1] = turn_none;
+        return 2;
+    case SHELF_GROOVE:
+    case SHELF_KIT:
+    case SHELF_COUNT:
+        break;
+    }
+    return 0;
+}
+
+static int last_of_family(const Entry* const entries, const int count, const char* const family)
+{
+    for (int i = count; i > 0; --i) {
+        if (!strcmp(entries[i - 1].family, family)) {
+            return i;
+        }
+    }
+    return count;
+}
+
+/* Behind the last of its family. */
+static void insert(Entry* const entries, int* const count, const Entry entry)
+{
+    const int place = last_of_family(entries, *count, entry.family);
+    memmove(&entries[place + 1], &entries[place], (size_t)(*count - place) * sizeof *entries);
+    entries[place] = entry;
+    ++*count;
+}
+
+static bool fill(Desk* const desk, const ShelfKind shelf)
+{
+    const uint32_t all = desk->bank ? bank_count(desk->bank, kinds[shelf]) : 0;
+    const uint32_t room = LIST_LINES_MAX / 2; /* each may have a heading of its own */
+    const uint32_t known = all < room ? all : room;
+    Entry* const entries = calloc(known + 3, sizeof *entries);
+    if (!entries) {
+        return false;
+    }
+    int count = add_specials(shelf, entries);
+    for (uint32_t i = 0; i < known; ++i) {
+        const EntryInfo* const info = bank_entry(desk->bank, kinds[shelf], i);
+        insert(entries, &count,
+               (Entry){(int32_t)info->id, info->label, info->comment, info->family,
+                       info->difficulty, figure_of(desk->bank, kinds[shelf], i)});
+    }
+    desk->entries[shelf] = entries;
+    desk->view.shelves[shelf] = (Shelf){entries, count};
+    return true;
+}
+
+bool shelves_fill(Desk* const desk)
+{
+    bool good = true;
+    for (int shelf = 0; shelf < SHELF_COUNT; ++shelf) {
+        good = fill(desk, (ShelfKind)shelf) && good;
+    }
+    return good;
+}
+
+void desk_close(Desk* const desk)
+{
+    for (int shelf = 0; shelf < SHELF_COUNT; ++shelf) {
+        free(desk->entries[shelf]);
+        desk->entries[shelf] = NULL;
+        desk->view.shelves[shelf] = (Shelf){NULL, 0};
+    }
+}
+
+static int index_of(const Shelf* const shelf, const int32_t id)
+{
+    for (int i = 0; i < shelf->count; ++i) {
+        if (shelf->entries[i].id == id) {
+            return i;
+        }
+    }
+    return -1;
+}
+
+/* What is picked; where the groove has its own, walking starts from that. */
+static int picked(const Desk* const desk, const ShelfKind kind)
+{
+    const int32_t id = (int32_t)desk->view.values[shelf_control(kind)];
+    const bool is_own = !id && (kind == SHELF_HANDS || kind == SHELF_FEET);
+    return index_of(&desk->view.shelves[kind], is_own ? view_playing(&desk->view, kind) : id);
+}
+
+static void pick(Desk* const desk, const ShelfKind kind, const int index)
+{
+    const Shelf* const shelf = &desk->view.shelves[kind];
+    const int kept = index < 0 ? 0 : index >= shelf->count ? shelf->count - 1 : index;
+    if (shelf->count) {
+        desk_nudge(desk, shelf_control(kind), (float)shelf->entries[kept].id);
+    }
+}
+
+void desk_walk(Desk* const desk, const ShelfKind kind, const int by)
+{
+    pick(desk, kind, picked(desk, kind) + by);
+}
+
+void desk_walk_family(Desk* const desk, const ShelfKind kind, const int by)
+{
+    const Shelf* const shelf = &desk->view.shelves[kind];
+    int at = picked(desk, kind);
+    if (at < 0 || !shelf->count) {
+        pick(desk, kind, 0);
+        return;
+    }
+    const char* const family = shelf->entries[at].family;
+    while (at >= 0 && at < shelf->count && !strcmp(shelf->entries[at].family, family)) {
+        at += by;
+    }
+    while (by < 0 && at > 0 && !strcmp(shelf->entries[at - 1].family, shelf->entries[at].family)) {
+        --at; /* to the first of it */
+    }
+    pick(desk, kind, at);
+}

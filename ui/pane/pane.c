@@ -1,0 +1,249 @@
+// SPDX-License-Identifier: ISC
+/* What Debian 12's Pugl (0~svn32) does to a host, and where it is cured; each
+   has a test in tests/pane/test_pane.c:
+   1. its window isn't sent to the X server until the first event is asked for, so
+      hosts die of a window they can't find: wait_for_the_first_size;
+   2. it destroys its context while that is current, which kills the process a few
+      windows later: finish lets go of it first;
+   3. it takes the thread's GL context from the host: pane_guard.c;
+   4. it goes on drawing on a window that was destroyed with its parent, and X
+      errors end processes: take in pane_input.c, pane_guard.c;
+   5. without a display or GLX it uses a null pointer: pane_try_display. */
+#include "pane_inside.h"
+
+#include <X11/Xutil.h>
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <time.h>
+
+enum { FIRST_SIZE_MS = 250, LOOK_EVERY_MS = 2 };
+
+static void wait_for_the_first_size(Pane* const pane)
+{
+    const struct timespec moment = {0, LOOK_EVERY_MS * 1000000L};
+    puglProcessEvents(pane->view);
+    for (int waited = 0; waited < FIRST_SIZE_MS && !pane->reshaped && !pane->gone;
+         waited += LOOK_EVERY_MS) {
+        nanosleep(&moment, NULL);
+        puglProcessEvents(pane->view);
+    }
+    if (!pane->reshaped && !pane->gone) { /* a slow server; meet its context all the same */
+        puglPostRedisplay(pane->view);
+        puglProcessEvents(pane->view);
+    }
+}
+
+static void hint_sizes(const Pane* const pane, const PaneRequest* const request)
+{
+    XSizeHints hints = {.flags = PBaseSize,
+                        .base_width = request->width,
+                        .base_height = request->height,
+                        .min_width = request->min_width,
+                        .min_height = request->min_height};
+    if (request->min_width > 0 && request->min_height > 0) {
+        hints.flags |= PMinSize;
+    }
+    XSetWMNormalHints(pane->display, pane->window, &hints);
+}
+
+/* Pugl's own choice of events, and those it leaves out. */
+static void select_events(const Pane* const pane)
+{
+    XSelectInput(pane->display, pane->window,
+                 ExposureMask | KeyPressMask | KeyReleaseMask | ButtonPressMask |
+                     ButtonReleaseMask | PointerMotionMask | StructureNotifyMask | EnterWindowMask |
+                     LeaveWindowMask | FocusChangeMask);
+}
+
+static void prepare(Pane* const pane, const PaneRequest* const request)
+{
+    pane->protocols = XInternAtom(pane->display, "WM_PROTOCOLS", False);
+    pane->delete_window = XInternAtom(pane->display, "WM_DELETE_WINDOW", False);
+    select_events(pane);
+    hint_sizes(pane, request);
+    if (!request->parent) { /* Pugl's own try fails if nobody has named that yet */
+        XSetWMProtocols(pane->display, pane->window, &pane->delete_window, 1);
+    }
+    pane_picture_prepare(pane);
+    XSync(pane->display, False);
+}
+
+/* What came while opening is forgotten but for the size. */
+static void start_afresh(Pane* const pane)
+{
+    pane->event_count = 0;
+    pane->dirty = true;
+    pane_input_add(pane,
+                   (PaneEvent){.kind = PANE_RESIZE, .width = pane->width, .height = pane->height});
+}
+
+static bool create(Pane* const pane, const PaneRequest* const request)
+{
+    pane->view = puglCreate((PuglNativeWindow)request->parent, request->title, request->width,
+                            request->height, true);
+    if (!pane->view) {
+        return false;
+    }
+    pane->window = (Window)puglGetNativeWindow(pane->view);
+    pane_input_connect(pane);
+    wait_for_the_first_size(pane);
+    if (!pane_make_current(pane)) {
+        return false;
+    }
+    prepare(pane, request);
+    return !pane->gone;
+}
+
+/* Ends all but the memory, which an event may still stand on. */
+static void finish(Pane* const pane)
+{
+    const PaneHost host = pane_guard_enter(pane);
+    if (pane_make_current(pane)) {
+        pane_picture_delete(pane);
+    }
+    if (pane->context) {
+        glXMakeCurrent(pane->display, None, NULL);
+    }
+    puglDestroy(pane->view);
+    pane_guard_leave(pane, &host);
+}
+
+Pane* pane_open(const PaneRequest* const request, char why[256])
+{
+    why[0] = '\0';
+    Display* const trial = pane_try_display(why);
+    Pane* const pane = trial ? calloc(1, sizeof *pane) : NULL;
+    if (!pane) {
+        if (trial) {
+            snprintf(why, 256, "no window: no memory is left");
+            XCloseDisplay(trial);
+        }
+        return NULL;
+    }
+    pane->event = request->event;
+    pane->handle = request->handle;
+    pane->width = request->width;
+    pane->height = request->height;
+    const PaneHost host = pane_guard_enter(pane);
+    const bool created = create(pane, request);
+    pane_guard_leave(pane, &host);
+    XCloseDisplay(trial);
+    if (!created) {
+        snprintf(why, 256,
+                 "no window: the X server refused one of %d x %d with OpenGL in parent 0x%lx",
+                 request->width, request->height, (unsigned long)request->parent);
+        pane_close(pane);
+        return NULL;
+    }
+    start_afresh(pane);
+    return pane;
+}
+
+void pane_close(Pane* const pane)
+{
+    if (!pane) {
+        return;
+    }
+    if (pane->delivering) {
+        pane->freed_next = true;
+        return;
+    }
+    finish(pane);
+    free(pane);
+}
+
+uintptr_t pane_window(const Pane* const pane)
+{
+    return pane->window;
+}
+
+double pane_scale(const Pane* const pane)
+{
+    return pane_scale_of(pane->display);
+}
+
+/* ---- Polling */
+
+static void look(Pane* const pane)
+{
+    const PaneHost host = pane_guard_enter(pane);
+    pane_input_take_events(pane);
+    if (!pane->gone && XEventsQueued(pane->display, QueuedAlready) > 0 && pane_make_current(pane)) {
+        puglProcessEvents(pane->view);
+    }
+    pane_guard_leave(pane, &host);
+}
+
+/* The host's context is current meanwhile, and new events only come later. */
+static void deliver(Pane* const pane)
+{
+    PaneEvent events[PANE_EVENTS_MAX];
+    const int count = pane->event_count;
+    for (int i = 0; i < count; ++i) {
+        events[i] = pane->events[i];
+    }
+    pane->event_count = 0;
+    pane->delivering = true;
+    for (int i = 0; i < count && !pane->freed_next; ++i) {
+        pane->event(pane->handle, &events[i]);
+    }
+    pane->delivering = false;
+}
+
+static void redraw(Pane* const pane)
+{
+    const PaneHost host = pane_guard_enter(pane);
+    pane_input_take_events(pane);
+    if (pane_make_current(pane)) {
+        pane->dirty = false;
+        puglPostRedisplay(pane->view);
+        puglProcessEvents(pane->view);
+    }
+    pane_guard_leave(pane, &host);
+}
+
+bool pane_poll(Pane* const pane)
+{
+    if (pane->delivering) {
+        return true;
+    }
+    if (!pane->gone) {
+        look(pane);
+    }
+    deliver(pane);
+    if (pane->freed_next) {
+        pane_close(pane);
+        return false;
+    }
+    if (pane->dirty && !pane->gone && !pane->closed) {
+        redraw(pane);
+    }
+    return !pane->gone && !pane->closed;
+}
+
+/* ---- Wishes */
+
+bool pane_take_focus(Pane* const pane)
+{
+    XWindowAttributes now = {.map_state = IsUnmapped};
+    const PaneHost host = pane_guard_enter(pane);
+    const bool can = !pane->gone && XGetWindowAttributes(pane->display, pane->window, &now) &&
+                     now.map_state == IsViewable;
+    if (can) {
+        XSetInputFocus(pane->display, pane->window, RevertToParent, CurrentTime);
+        XFlush(pane->display);
+    }
+    pane_guard_leave(pane, &host);
+    return can;
+}
+
+void pane_resize(Pane* const pane, const int width, const int height)
+{
+    const PaneHost host = pane_guard_enter(pane);
+    if (!pane->gone && width > 0 && height > 0) {
+        XResizeWindow(pane->display, pane->window, (unsigned)width, (unsigned)height);
+        XFlush(pane->display);
+    }
+    pane_guard_leave(pane, &host);
+}

@@ -1,0 +1,120 @@
+// SPDX-License-Identifier: ISC
+#include "pane_inside.h"
+
+#include <X11/Xproto.h>
+
+#include <stdio.h>
+#include <stdlib.h>
+
+/* The one variable at file scope: Xlib gives an error handler no handle to carry
+   it by.  Set between enter and leave only, on the one thread that may call. */
+static struct {
+    Pane* pane;
+    XErrorHandler before;
+} watch;
+
+static int on_error(Display* const display, XErrorEvent* const error)
+{
+    Pane* const pane = watch.pane;
+    /* Until Pugl's display is known, while opening, errors are taken as its. */
+    if (!pane || (pane->display && pane->display != display)) {
+        return watch.before ? watch.before(display, error) : 0;
+    }
+    if (pane->window && error->resourceid == pane->window &&
+        (error->error_code == BadWindow || error->error_code == BadDrawable)) {
+        pane->gone = true;
+    }
+    if (error->request_code == X_CreateWindow) { /* there is no such parent */
+        pane->gone = true;
+    }
+    return 0;
+}
+
+PaneHost pane_guard_enter(Pane* const pane)
+{
+    const PaneHost host = {glXGetCurrentDisplay(), glXGetCurrentDrawable(),
+                           glXGetCurrentReadDrawable(), glXGetCurrentContext()};
+    watch.pane = pane;
+    watch.before = XSetErrorHandler(on_error);
+    return host;
+}
+
+void pane_guard_leave(const Pane* const pane, const PaneHost* const host)
+{
+    if (glXGetCurrentContext() != host->context || glXGetCurrentDrawable() != host->draw) {
+        if (!host->context) {
+            glXMakeCurrent(pane->display, None, NULL);
+        } else if (host->draw == host->read) {
+            glXMakeCurrent(host->display, host->draw, host->context);
+        } else {
+            glXMakeContextCurrent(host->display, host->draw, host->read, host->context);
+        }
+    }
+    XSetErrorHandler(watch.before);
+    watch.pane = NULL;
+    watch.before = NULL;
+}
+
+bool pane_make_current(const Pane* const pane)
+{
+    return pane->context && !pane->gone &&
+           glXMakeCurrent(pane->display, pane->window, pane->context) && !pane->gone;
+}
+
+/* Pugl's own two lists of attributes: with a back buffer, and without. */
+static bool has_visual(Display* const display)
+{
+    int doubled[] = {
+        GLX_RGBA, GLX_DOUBLEBUFFER, GLX_RED_SIZE, 4,   GLX_GREEN_SIZE, 4, GLX_BLUE_SIZE,
+        4,        GLX_DEPTH_SIZE,   16,           None};
+    int single[] = {GLX_RGBA,       GLX_RED_SIZE, 4,   GLX_GREEN_SIZE, 4, GLX_BLUE_SIZE, 4,
+                    GLX_DEPTH_SIZE, 16,           None};
+    XVisualInfo* visual = glXChooseVisual(display, DefaultScreen(display), doubled);
+    visual = visual ? visual : glXChooseVisual(display, DefaultScreen(display), single);
+    if (visual) {
+        XFree(visual);
+    }
+    return visual;
+}
+
+Display* pane_try_display(char why[256])
+{
+    Display* const display = XOpenDisplay(NULL);
+    if (!display) {
+        snprintf(why, 256,
+                 "no window: the X display \"%.100s\" doesn't answer; DISPLAY must name one",
+                 XDisplayName(NULL));
+        return NULL;
+    }
+    const char* lack = NULL;
+    if (!glXQueryExtension(display, NULL, NULL)) {
+        lack = "has no GLX";
+    } else if (!has_visual(display)) {
+        lack = "has no RGB visual with a depth buffer for GLX";
+    }
+    if (lack) {
+        snprintf(why, 256, "no window: the X display \"%.100s\" %s, so nothing can be drawn on it",
+                 XDisplayName(NULL), lack);
+        XCloseDisplay(display);
+    }
+    return lack ? NULL : display;
+}
+
+double pane_scale_of(Display* const display)
+{
+    const char* const dots = XGetDefault(display, "Xft", "dpi");
+    const double scale = dots ? strtod(dots, NULL) / 96 : 1;
+    /* Outside these it is a slip, or not a number at all. */
+    return scale >= 0.25 && scale <= 8 ? scale : 1;
+}
+
+double pane_display_scale(void)
+{
+    Display* const display = XOpenDisplay(NULL);
+    if (!display) {
+        return 1;
+    }
+    const double scale = pane_scale_of(display);
+    XCloseDisplay(display);
+    return scale;
+}

@@ -1,0 +1,92 @@
+// SPDX-License-Identifier: ISC
+/* pane_inside.h - what the files of a pane share; nobody else includes it. */
+#pragma once
+
+#include "pane.h"
+
+#include <GL/gl.h>
+#include <GL/glx.h>
+#include <X11/Xlib.h>
+#include <pugl/pugl.h>
+
+/* Motions in a row count once, so a poll would need more clicks and keys than
+   these since the last; the rest is dropped. */
+enum { PANE_EVENTS_MAX = 256 };
+
+typedef struct {
+    GLuint name;                 /* 0: none yet */
+    int width, height;           /* of the picture */
+    int room_width, room_height; /* of the texture: powers of two where GL wants them */
+} PaneLayer;
+
+struct Pane {
+    PuglView* view;
+    Display* display; /* these three are Pugl's own, seen in its first callback */
+    Window window;
+    GLXContext context;
+    Atom protocols, delete_window;
+    void (*event)(void* handle, const PaneEvent* event);
+    void* handle;
+
+    bool reshaped;   /* Pugl told a size */
+    bool dirty;      /* what is shown isn't what should be */
+    bool gone;       /* the window was destroyed, by its parent's end */
+    bool closed;     /* asked to close, or pane_close within an event */
+    bool delivering; /* an event is being told */
+    bool freed_next; /* pane_close within an event: end after it */
+
+    PaneEvent events[PANE_EVENTS_MAX];
+    int event_count;
+    double x, y; /* the pointer when last seen */
+    int width, height;
+
+    PaneLayer layers[PANE_LAYERS];
+    PaneQuad quads[PANE_QUADS_MAX];
+    int quad_count;
+    bool any_size; /* textures of any size, not powers of two alone */
+    int largest;
+};
+
+/* ---- pane_guard.c: the host is left as it was found */
+
+typedef struct {
+    Display* display;
+    GLXDrawable draw, read;
+    GLXContext context;
+} PaneHost;
+
+/* Remembers the host's GLX context and turns X errors of the pane's display into
+   flags; leave puts both back.  Never nested. */
+PaneHost pane_guard_enter(Pane* pane);
+void pane_guard_leave(const Pane* pane, const PaneHost* host);
+
+/* Whether the pane's own context is now current. */
+bool pane_make_current(const Pane* pane);
+
+/* A connection that shows that puglCreate will live: there are a display, GLX, a
+   visual.  Else NULL, and says why not.  To be closed only when Pugl has its own:
+   GLX would unload its driver and load it again, half of what opening costs. */
+Display* pane_try_display(char why[256]);
+double pane_scale_of(Display* display);
+
+/* ---- pane_input.c: what happened */
+
+void pane_input_connect(Pane* pane);     /* Pugl's callbacks */
+void pane_input_take_events(Pane* pane); /* the events Pugl loses, garbles or dies of */
+void pane_input_add(Pane* pane, PaneEvent event);
+
+/* ---- pane_keys.c: which key */
+
+/* As Pugl tells a character, a special key; as X tells any key.  `key` is 0 in
+   the answer if it is none of ours; the X one also if Pugl tells it right. */
+PaneEvent pane_key_of_character(uint32_t character, uint32_t modifiers);
+PaneEvent pane_key_of_special(PuglKey special, uint32_t modifiers);
+PaneEvent pane_key_lost(XKeyEvent* event);
+
+/* ---- pane_picture.c: what is shown; all but the first want the context current */
+
+bool pane_picture_is_own(const Pane* pane); /* whether it is */
+void pane_picture_prepare(Pane* pane);
+void pane_picture_reshape(int width, int height);
+void pane_picture_draw(const Pane* pane);
+void pane_picture_delete(Pane* pane);

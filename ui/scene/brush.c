@@ -1,0 +1,96 @@
+// SPDX-License-Identifier: ISC
+#include "brush.h"
+
+static const double pi = 3.141592653589793;
+
+Type brush_type(const double size, const bool bold, const Align align, const Colour colour)
+{
+    return (Type){size, bold, align, colour};
+}
+
+void brush_focus(const Brush* const brush, const Target* const target, const double out)
+{
+    if (!brush->view->has_keys || !target_same(brush->view->focus, target->id)) {
+        return;
+    }
+    const Box box = target->box;
+    ink_frame(brush->cairo,
+              (Box){box.x - out, box.y - out, box.width + 2.0 * out, box.height + 2.0 * out}, 6.0,
+              2.0, brush->colours->accent);
+}
+
+bool brush_is_hovered(const Brush* const brush, const TargetId id)
+{
+    return target_same(brush->view->hover, id);
+}
+
+void brush_switch(const Brush* const brush, const double x, const double y, const bool on)
+{
+    const Palette* const colours = brush->colours;
+    const Box box = {x, y - 7.0, 26.0, 14.0};
+    if (on) {
+        ink_fill_round(brush->cairo, box, 7.0, colours->ink);
+    } else {
+        ink_frame(brush->cairo, box, 6.0, 1.3, colours->edge);
+    }
+    const double knob = on ? x + 19.0 : x + 7.0;
+    cairo_set_source_rgb(brush->cairo, on ? colours->ground.red : colours->edge.red,
+                         on ? colours->ground.green : colours->edge.green,
+                         on ? colours->ground.blue : colours->edge.blue);
+    cairo_new_path(brush->cairo);
+    cairo_arc(brush->cairo, knob, y, on ? 4.2 : 3.4, 0.0, 2.0 * pi);
+    cairo_fill(brush->cairo);
+}
+
+double brush_difficulty(const Brush* const brush, const double x, const double y,
+                        const int difficulty)
+{
+    const Colour colour = brush->colours->soft;
+    cairo_set_source_rgb(brush->cairo, colour.red, colour.green, colour.blue);
+    cairo_set_line_width(brush->cairo, 1.1);
+    for (int dot = 0; dot < 5; ++dot) {
+        cairo_new_path(brush->cairo);
+        cairo_arc(brush->cairo, x + 3.0 + 9.0 * dot, y, 2.5, 0.0, 2.0 * pi);
+        if (dot < difficulty) {
+            cairo_fill_preserve(brush->cairo);
+        }
+        cairo_stroke(brush->cairo);
+    }
+    return 5 * 9.0;
+}
+
+double brush_tick(const Brush* const brush, const SeenBar* const bar, const double tick)
+{
+    const BarSpace space = geometry_bar(brush->g, bar->meter);
+    return brush->g->beat_1 + space.beat * tick / space.ticks;
+}
+
+Voice voice_of_limb(const SeenBar* const bar, const int limb)
+{
+    int counts[VOICE_COUNT] = {0};
+    int most = VOICE_COUNT;
+    for (uint32_t i = 0; i < bar->count; ++i) {
+        const SeenStroke* const stroke = &bar->strokes[i];
+        if (stroke->limb == limb && !stroke->is_grace) {
+            ++counts[stroke->voice];
+            most =
+                most == VOICE_COUNT || counts[stroke->voice] > counts[most] ? stroke->voice : most;
+        }
+    }
+    return (Voice)most;
+}
+
+double stem_height(const Geometry* const g, const SeenStroke* const stroke)
+{
+    const double tallest = (g->compact ? 19.0 : 26.0) * g->scale;
+    return 5.0 * g->scale + tallest * stroke->velocity / 127.0;
+}
+
+double brush_fit(const Brush* const brush, const double x, const double y, const double room,
+                 Type type, const char* const words)
+{
+    while (type.size > 11.0 && ink_width(brush->cairo, type, words) > room) {
+        type.size -= 1.0;
+    }
+    return ink_text_in(brush->cairo, x, y, room, type, words);
+}

@@ -1,0 +1,50 @@
+// SPDX-License-Identifier: ISC
+/* brush.h - what every part of the screen needs to draw itself; the parts. */
+#pragma once
+
+#include "dial.h"
+#include "targets.h"
+
+typedef struct {
+    cairo_t* cairo;
+    const View* view;
+    const Geometry* g;
+    const Palette* colours;
+    const TargetList* targets;
+    bool lit; /* draw every stroke and beat as if it sounded now */
+} Brush;
+
+Type brush_type(double size, bool bold, Align align, Colour colour);
+
+/* The ring around what has the keys, and whether something is pointed at. */
+void brush_focus(const Brush* brush, const Target* target, double out);
+bool brush_is_hovered(const Brush* brush, TargetId id);
+
+/* A switch, on or off, its middle at y. */
+void brush_switch(const Brush* brush, double x, double y, bool on);
+
+/* One to five of five dots. */
+double brush_difficulty(const Brush* brush, double x, double y, int difficulty);
+
+/* x of a tick of the bar shown. */
+double brush_tick(const Brush* brush, const SeenBar* bar, double tick);
+
+void draw_top(const Brush* brush);
+void draw_cards(const Brush* brush);
+void draw_limbs(const Brush* brush);
+void draw_staff(const Brush* brush);
+void draw_overview(const Brush* brush);
+void draw_panel(const Brush* brush);
+void draw_dial(const Brush* brush, const Target* target, Control control);
+void draw_list(const Brush* brush);
+void draw_now_and_next(const Brush* brush);
+void draw_help(const Brush* brush);
+
+/* The voice that a limb strikes most in a bar; VOICE_COUNT if none. */
+Voice voice_of_limb(const SeenBar* bar, int limb);
+
+/* How tall a stem is: the velocity as it will be played. */
+double stem_height(const Geometry* geometry, const SeenStroke* stroke);
+
+/* Words that get smaller, down to 11, and only then are cut. */
+double brush_fit(const Brush* brush, double x, double y, double room, Type type, const char* words);

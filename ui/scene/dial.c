@@ -1,0 +1,155 @@
+// SPDX-License-Identifier: ISC
+#include "dial.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+static const ShelfKind no_shelf = SHELF_COUNT;
+
+static ShelfKind shelf_of(const Control control)
+{
+    for (int shelf = 0; shelf < SHELF_COUNT; ++shelf) {
+        if (shelf_control((ShelfKind)shelf) == control) {
+            return (ShelfKind)shelf;
+        }
+    }
+    return no_shelf;
+}
+
+static void entry_text(const View* const view, const Control control, const int32_t id,
+                       char text[DIAL_TEXT_ROOM])
+{
+    const Entry* const entry = view_entry(view, shelf_of(control), id);
+    if (entry) {
+        snprintf(text, DIAL_TEXT_ROOM, "%s", entry->label);
+    } else {
+        snprintf(text, DIAL_TEXT_ROOM, "%d, not in the bank", (int)id);
+    }
+}
+
+static void ratio_text(const double ratio, char text[DIAL_TEXT_ROOM])
+{
+    if (ratio < 1.0005) {
+        snprintf(text, DIAL_TEXT_ROOM, "as written");
+    } else if (ratio < 1.005) {
+        snprintf(text, DIAL_TEXT_ROOM, "straight");
+    } else if (fabs(ratio - 2.0) < 0.005) {
+        snprintf(text, DIAL_TEXT_ROOM, "triplet");
+    } else {
+        snprintf(text, DIAL_TEXT_ROOM, "%.2f : 1", ratio);
+    }
+}
+
+static void push_text(const double ms, char text[DIAL_TEXT_ROOM])
+{
+    if (fabs(ms) < 0.05) {
+        snprintf(text, DIAL_TEXT_ROOM, "as written");
+    } else {
+        snprintf(text, DIAL_TEXT_ROOM, "%.3g ms %s", fabs(ms), ms < 0.0 ? "ahead" : "behind");
+    }
+}
+
+void dial_text(const View* const view, const Control control, const float value,
+               char text[DIAL_TEXT_ROOM], const char** const unit)
+{
+    const Dial* const dial = dial_of(control);
+    const double number = (double)value;
+    *unit = "";
+    switch (dial->form) {
+    case FORM_NUMBER:
+        if (dial->kind == DIAL_SWITCH) {
+            snprintf(text, DIAL_TEXT_ROOM, "%s", number > 0.0 ? "on" : "off");
+        } else if (dial->zero && fabs(number) < 0.005) {
+            snprintf(text, DIAL_TEXT_ROOM, "%s", dial->zero);
+        } else {
+            snprintf(text, DIAL_TEXT_ROOM, "%.4g", number);
+            *unit = dial->unit;
+        }
+        break;
+    case FORM_WORDS:
+        snprintf(text, DIAL_TEXT_ROOM, "%s",
+                 dial->words[(int)((double)dial_fit(control, number) -
+                                   (double)control_rows[control].least)]);
+        break;
+    case FORM_RATIO:
+        ratio_text(number, text);
+        break;
+    case FORM_PUSH:
+        push_text(number, text);
+        break;
+    case FORM_ENTRY:
+        entry_text(view, control, (int32_t)value, text);
+        break;
+    }
+}
+
+static bool is_whole(const Dial* const dial)
+{
+    return dial->fine >= 1.0;
+}
+
+float dial_fit(const Control control, const double value)
+{
+    const ControlRow* const row = &control_rows[control];
+    const double whole = is_whole(dial_of(control)) ? floor(value + 0.5) : value;
+    return whole < (double)row->least  ? row->least
+           : whole > (double)row->most ? row->most
+                                       : (float)whole;
+}
+
+bool dial_parse(const Control control, const char* const typed, float* const value)
+{
+    char* end = NULL;
+    double number = strtod(typed, &end);
+    if (end == typed || !isfinite(number)) {
+        return false;
+    }
+    if (*end == ':' || *end == '/') {
+        const char* const second = end + 1;
+        const double by = strtod(second, &end);
+        if (end == second || !(by > 0.0)) {
+            return false;
+        }
+        number /= by;
+    }
+    while (*end == ' ') {
+        ++end;
+    }
+    if (*end && strcmp(end, dial_of(control)->unit) != 0) {
+        return false;
+    }
+    *value = dial_fit(control, number);
+    return true;
+}
+
+float dial_step(const Control control, const float value, const double steps, const bool fine)
+{
+    const double step = fine ? dial_of(control)->fine : dial_of(control)->step;
+    const double wanted = (double)value + steps * step;
+    return dial_fit(control, floor(wanted / dial_of(control)->fine + 0.5) * dial_of(control)->fine);
+}
+
+double dial_share(const Control control, const float value)
+{
+    const ControlRow* const row = &control_rows[control];
+    const double share = ((double)value - (double)row->least) / (double)(row->most - row->least);
+    return share < 0.0 ? 0.0 : share > 1.0 ? 1.0 : share;
+}
+
+const char* dial_unused(const View* const view, const Control control)
+{
+    const bool is_own = view->values[CONTROL_CLOCK] > 0.5f;
+    const bool is_ladder = control == CONTROL_LADDER_EVERY || control == CONTROL_LADDER_TOP;
+    if (!is_own && (is_ladder || control == CONTROL_LADDER_STEP || control == CONTROL_COUNT_IN)) {
+        return "needs own clock";
+    }
+    if (is_ladder && view->values[CONTROL_LADDER_STEP] <= 0.0f) {
+        return "no ladder";
+    }
+    if (control == CONTROL_GAP_PLAY && view->values[CONTROL_GAP_REST] <= 0.0f) {
+        return "never rests";
+    }
+    return NULL;
+}

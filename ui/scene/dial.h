@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: ISC
+/* dial.h - how each control port is named, worded, stepped and grouped on screen;
+   ranges and defaults are those of plugin/engine/settings.h. */
+#pragma once
+
+#include "view.h"
+
+typedef enum {
+    DIAL_SWITCH,
+    DIAL_CHOICE, /* a few words side by side */
+    DIAL_VALUE,  /* a number or a word over a rule */
+    DIAL_PICK,   /* opens a list */
+} DialKind;
+
+/* How a value is written. */
+typedef enum {
+    FORM_NUMBER, /* with its unit */
+    FORM_WORDS,  /* a word for each whole value from the least on */
+    FORM_RATIO,  /* long to short */
+    FORM_PUSH,   /* ms ahead or behind */
+    FORM_ENTRY,  /* what is picked */
+} Form;
+
+typedef struct {
+    DialKind kind;
+    Form form;
+    const char* label;
+    const char* unit;         /* "" if none */
+    const char* const* words; /* FORM_WORDS */
+    const char* zero;         /* the word for 0 in FORM_NUMBER; NULL if it has none */
+    double step;              /* of an arrow key or a notch of the wheel */
+    double fine;              /* with Shift */
+    int panel;                /* Panel, or -1 where it stands elsewhere */
+    int column;               /* 0 to 5 */
+    int row;                  /* 0 or 1 */
+    const char* help;         /* a sentence */
+} Dial;
+
+const Dial* dial_of(Control control);
+
+enum { DIAL_TEXT_ROOM = 96 };
+
+/* The value in words, without its unit where `unit` stands beside it: then *unit
+   is it, else "". */
+void dial_text(const View* view, Control control, float value, char text[DIAL_TEXT_ROOM],
+               const char** unit);
+
+/* Reads what a person typed; false if it is no value.  Out of range is brought
+   into range.  A ratio may be typed as "2:1". */
+bool dial_parse(Control control, const char* typed, float* value);
+
+/* A value moved by so many steps, in range, on a step. */
+float dial_step(Control control, float value, double steps, bool fine);
+
+/* A value brought into range, whole where the port is. */
+float dial_fit(Control control, double value);
+
+/* Where a value lies in its range: 0 to 1. */
+double dial_share(Control control, float value);
+
+/* Why a dial does nothing now, or NULL. */
+const char* dial_unused(const View* view, Control control);

@@ -1,0 +1,155 @@
+// SPDX-License-Identifier: ISC
+/* The table of dial.h. */
+#include "dial.h"
+
+#include <stddef.h>
+
+static const char* const change_words[] = {"now", "on beat", "on bar", "on phrase"};
+static const char* const realign_words[] = {"never", "each phrase", "each bar"};
+static const char* const foot_words[] = {"right", "left"};
+static const char* const swing_words[] = {"8ths", "16ths"};
+static const char* const clock_words[] = {"host", "own"};
+static const char* const click_words[] = {"off", "count-in", "always"};
+static const char* const click_grid_words[] = {"beats", "8ths", "triplets", "16ths", "feet's grid"};
+static const char* const rate_words[] = {"1/4", "1/3", "1/2", "2/3", "3/4", "full"};
+static const char* const grid_words[] = {
+    "as written",   "quarters",     "8ths",        "triplets", "16ths",
+    "quintuplets",  "sextuplets",   "septuplets",  "32nds",    "9 a quarter",
+    "10 a quarter", "11 a quarter", "12 a quarter"};
+
+#define SWITCH(name, help)                                                                         \
+    {                                                                                              \
+        DIAL_SWITCH, FORM_NUMBER, name, "", NULL, NULL, 1, 1, -1, 0, 0, help                       \
+    }
+
+static const Dial dials[CONTROL_COUNT] = {
+    [CONTROL_ENABLED] = SWITCH(
+        "On", "Off ends every note and plays nothing; with the own clock it stops and starts it"),
+    [CONTROL_GROOVE] = {DIAL_PICK, FORM_ENTRY, "Groove", "", NULL, NULL, 1, 1, -1, 0, 0,
+                        "Groove: click or G opens the list; up and down walk it while it plays"},
+    [CONTROL_HANDS] = {DIAL_PICK, FORM_ENTRY, "Hands", "", NULL, NULL, 1, 1, -1, 0, 0,
+                       "Hands: up and down walk the figures while it plays, Enter opens the list"},
+    [CONTROL_FEET] = {DIAL_PICK, FORM_ENTRY, "Feet", "", NULL, NULL, 1, 1, -1, 0, 0,
+                      "Feet: up and down walk the figures while it plays, Enter opens the list"},
+    [CONTROL_PHRASE_BARS] =
+        {DIAL_VALUE, FORM_NUMBER, "Phrase", "bars", NULL, "as written", 1, 1, PANEL_RHYTHM, 0, 0,
+         "Phrase: bars until the groove starts again; the last of them is the turnaround"},
+    [CONTROL_TURNAROUND] =
+        {DIAL_PICK, FORM_ENTRY, "Last bar", "", NULL, NULL, 1, 1, PANEL_RHYTHM, 1, 0,
+         "Last bar: the turnaround that the phrase ends with; Enter opens the list"},
+    [CONTROL_CHANGE_AT] = {DIAL_CHOICE, FORM_WORDS, "Changes come in", "", change_words, NULL, 1, 1,
+                           -1, 0, 0,
+                           "Changes come in: when a new groove, figure, grid or cycle is heard"},
+    [CONTROL_HANDS_GRID] =
+        {DIAL_VALUE, FORM_WORDS, "Hands grid", "", grid_words, NULL, 1, 1, PANEL_RHYTHM, 0, 1,
+         "Hands grid: puts the hands' steps on so many a quarter; their order stays"},
+    [CONTROL_FEET_GRID] =
+        {DIAL_VALUE, FORM_WORDS, "Feet grid", "", grid_words, NULL, 1, 1, PANEL_RHYTHM, 3, 1,
+         "Feet grid: puts the feet's steps on so many a quarter; their order stays"},
+    [CONTROL_HANDS_CYCLE] =
+        {DIAL_VALUE, FORM_NUMBER, "Hands cycle", "steps", NULL, "as written", 1, 1, PANEL_RHYTHM, 1,
+         1, "Hands cycle: steps until the figure starts again, cut or repeated to this length"},
+    [CONTROL_FEET_CYCLE] =
+        {DIAL_VALUE, FORM_NUMBER, "Feet cycle", "steps", NULL, "as written", 1, 1, PANEL_RHYTHM, 4,
+         1, "Feet cycle: steps until the figure starts again; three sixteenths cross the bar line"},
+    [CONTROL_HANDS_SHIFT] = {DIAL_VALUE, FORM_NUMBER, "Hands shift", "steps", NULL, NULL, 1, 1,
+                             PANEL_RHYTHM, 2, 1,
+                             "Hands shift: the figure so many steps later, or earlier below 0"},
+    [CONTROL_FEET_SHIFT] = {DIAL_VALUE, FORM_NUMBER, "Feet shift", "steps", NULL, NULL, 1, 1,
+                            PANEL_RHYTHM, 5, 1,
+                            "Feet shift: the figure so many steps later, or earlier below 0"},
+    [CONTROL_REALIGN] =
+        {DIAL_VALUE, FORM_WORDS, "Figures start again", "", realign_words, NULL, 1, 1, PANEL_RHYTHM,
+         2, 0,
+         "Figures start again: where a figure that crosses the bar line is back at its start"},
+    [CONTROL_LEAD_FOOT] = {DIAL_CHOICE, FORM_WORDS, "Lead foot", "", foot_words, NULL, 1, 1,
+                           PANEL_RHYTHM, 3, 0,
+                           "Lead foot: left swaps the feet, but for figures that close the hi-hat"},
+    [CONTROL_SWING_RATIO] =
+        {DIAL_VALUE, FORM_RATIO, "Swing", "", NULL, NULL, 0.05, 0.01, PANEL_FEEL, 0, 0,
+         "Swing: long to short; 1 is as the groove has it, 1.001 straight, 2 the triplet"},
+    [CONTROL_SWING_GRID] = {DIAL_CHOICE, FORM_WORDS, "Swing on", "", swing_words, NULL, 1, 1,
+                            PANEL_FEEL, 1, 0, "Swing on: the notes that are made long and short"},
+    [CONTROL_SWING_FOLLOW] =
+        {DIAL_SWITCH, FORM_NUMBER, "Swing follows tempo", "", NULL, NULL, 1, 1, PANEL_FEEL, 2, 0,
+         "Swing follows tempo: evens out where the short note would be under 100 ms"},
+    [CONTROL_PUSH_HANDS] = {DIAL_VALUE, FORM_PUSH, "Push hands", "ms", NULL, NULL, 1, 0.1,
+                            PANEL_FEEL, 3, 0,
+                            "Push hands: ahead of or behind the beat; typed, minus is ahead"},
+    [CONTROL_PUSH_SNARE] =
+        {DIAL_VALUE, FORM_PUSH, "Push snare", "ms", NULL, NULL, 1, 0.1, PANEL_FEEL, 4, 0,
+         "Push snare: the snare, whichever hand plays it; typed, minus is ahead"},
+    [CONTROL_PUSH_FEET] = {DIAL_VALUE, FORM_PUSH, "Push feet", "ms", NULL, NULL, 1, 0.1, PANEL_FEEL,
+                           5, 0, "Push feet: ahead of or behind the beat; typed, minus is ahead"},
+    [CONTROL_LOOSENESS] = {DIAL_VALUE, FORM_NUMBER, "Looseness", "ms", NULL, "on the grid", 1, 0.1,
+                           PANEL_FEEL, 0, 1,
+                           "Looseness: how far strokes stray from the click; 0 is the grid"},
+    [CONTROL_TOUCH] =
+        {DIAL_VALUE, FORM_NUMBER, "Touch", "%", NULL, "even", 1, 0.1, PANEL_FEEL, 1, 1,
+         "Touch: how much strokes differ in loudness; 50 is as drummers were measured"},
+    [CONTROL_ACCENT] = {DIAL_VALUE, FORM_NUMBER, "Accent", "%", NULL, NULL, 1, 0.1, PANEL_FEEL, 2,
+                        1, "Accent: how far accents are above normal strokes"},
+    [CONTROL_GHOST] = {DIAL_VALUE, FORM_NUMBER, "Ghost", "%", NULL, NULL, 1, 0.1, PANEL_FEEL, 3, 1,
+                       "Ghost: how far ghost strokes are below normal ones"},
+    [CONTROL_LEVEL] = {DIAL_VALUE, FORM_NUMBER, "Level", "", NULL, NULL, 1, 1, PANEL_FEEL, 4, 1,
+                       "Level: MIDI velocity of a normal stroke"},
+    [CONTROL_TAKE] = {DIAL_VALUE, FORM_NUMBER, "Take", "", NULL, NULL, 1, 1, PANEL_FEEL, 5, 1,
+                      "Take: another performance of the same; a number plays the same take again"},
+    [CONTROL_RIGHT_HAND] =
+        SWITCH("Right hand", "Right hand: off is silent and yours to play; key 1"),
+    [CONTROL_LEFT_HAND] = SWITCH("Left hand", "Left hand: off is silent and yours to play; key 2"),
+    [CONTROL_RIGHT_FOOT] =
+        SWITCH("Right foot", "Right foot: off is silent and yours to play; key 3"),
+    [CONTROL_LEFT_FOOT] = SWITCH("Left foot", "Left foot: off is silent and yours to play; key 4"),
+    [CONTROL_CLOCK] =
+        {DIAL_CHOICE, FORM_WORDS, "Clock", "", clock_words, NULL, 1, 1, -1, 0, 0,
+         "Clock: the host's transport, or one of its own that On starts and stops; key C"},
+    [CONTROL_TEMPO] = {DIAL_VALUE, FORM_NUMBER, "Tempo", "bpm", NULL, NULL, 1, 0.1, -1, 0, 0,
+                       "Tempo of the own clock in quarter notes a minute; key T, then type it"},
+    [CONTROL_LADDER_STEP] = {DIAL_VALUE, FORM_NUMBER, "Ladder step", "bpm", NULL, "no ladder", 1,
+                             0.1, PANEL_PRACTICE, 0, 0,
+                             "Ladder step: the own clock gets so much faster each time"},
+    [CONTROL_LADDER_EVERY] = {DIAL_VALUE, FORM_NUMBER, "Step every", "phrases", NULL, NULL, 1, 1,
+                              PANEL_PRACTICE, 1, 0,
+                              "Step every: phrases at one tempo before it rises"},
+    [CONTROL_LADDER_TOP] = {DIAL_VALUE, FORM_NUMBER, "Ladder top", "bpm", NULL, NULL, 1, 0.1,
+                            PANEL_PRACTICE, 2, 0, "Ladder top: the tempo that the ladder ends on"},
+    [CONTROL_COUNT_IN] = {DIAL_VALUE, FORM_NUMBER, "Count-in", "bars", NULL, "none", 1, 1,
+                          PANEL_PRACTICE, 3, 0,
+                          "Count-in: bars of click before the groove, on the own clock"},
+    [CONTROL_CLICK] = {DIAL_VALUE, FORM_WORDS, "Click", "", click_words, NULL, 1, 1, PANEL_PRACTICE,
+                       0, 1, "Click: off, in the count-in alone, or always; key 5"},
+    [CONTROL_CLICK_GRID] = {DIAL_VALUE, FORM_WORDS, "Click on", "", click_grid_words, NULL, 1, 1,
+                            PANEL_PRACTICE, 1, 1,
+                            "Click on: what it marks, exactly and without swing"},
+    [CONTROL_CLICK_LEVEL] = {DIAL_VALUE, FORM_NUMBER, "Click level", "", NULL, NULL, 1, 1,
+                             PANEL_PRACTICE, 2, 1,
+                             "Click level: its MIDI velocity; the first of a bar is louder"},
+    [CONTROL_CLICK_CHANNEL] =
+        {DIAL_VALUE, FORM_NUMBER, "Click channel", "", NULL, "as the drums", 1, 1, PANEL_OUTPUT, 1,
+         0, "Click channel: its own MIDI channel, for a sound and fader of its own"},
+    [CONTROL_GAP_PLAY] = {DIAL_VALUE, FORM_NUMBER, "Click plays", "bars", NULL, NULL, 1, 1,
+                          PANEL_PRACTICE, 3, 1,
+                          "Click plays: bars with the click before the silent ones"},
+    [CONTROL_GAP_REST] = {DIAL_VALUE, FORM_NUMBER, "Click rests", "bars", NULL, "never", 1, 1,
+                          PANEL_PRACTICE, 4, 1,
+                          "Click rests: bars without it, in which you keep the time"},
+    [CONTROL_PRACTICE_RATE] =
+        {DIAL_VALUE, FORM_WORDS, "Speed", "", rate_words, NULL, 1, 1, PANEL_PRACTICE, 5, 0,
+         "Speed: slower against the clock; at 1/2 a bar takes two of the host's"},
+    [CONTROL_LOOP_BAR] = {DIAL_VALUE, FORM_NUMBER, "Loop bar", "", NULL, "whole phrase", 1, 1,
+                          PANEL_PRACTICE, 4, 0,
+                          "Loop bar: plays this bar of the phrase alone; L loops the one shown"},
+    [CONTROL_CHANNEL] = {DIAL_VALUE, FORM_NUMBER, "Channel", "", NULL, NULL, 1, 1, PANEL_OUTPUT, 0,
+                         0, "Channel: MIDI channel of the drums; General MIDI has them on 10"},
+    [CONTROL_KIT] = {DIAL_PICK, FORM_ENTRY, "Kit map", "", NULL, NULL, 1, 1, PANEL_OUTPUT, 2, 0,
+                     "Kit map: which MIDI key sounds which drum or cymbal"},
+    [CONTROL_SPLIT_FEET] = {DIAL_SWITCH, FORM_NUMBER, "Left foot on its own key", "", NULL, NULL, 1,
+                            1, PANEL_OUTPUT, 3, 0,
+                            "Left foot on its own key: sends its kick to the kit map's left kick"},
+};
+
+const Dial* dial_of(const Control control)
+{
+    return &dials[control];
+}

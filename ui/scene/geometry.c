@@ -1,0 +1,139 @@
+// SPDX-License-Identifier: ISC
+#include "geometry.h"
+
+#include <math.h>
+
+/* Where the rows of the staff are at scale 1, from its top. */
+typedef struct {
+    double count_hands;
+    double line[LIMB_COUNT];
+    double ground[2][2];
+    double count_feet;
+    double turns_top;
+    double turns;
+    double click;
+    double height;
+} Rows;
+
+static const Rows regular_rows = {
+    .count_hands = 21,
+    .line = {67, 89, 187, 209},
+    .ground = {{78, 128}, {198, 248}},
+    .count_feet = 143,
+    .turns_top = 252,
+    .turns = 260,
+    .click = 275,
+    .height = 284,
+};
+
+static const Rows compact_rows = {
+    .count_hands = 19,
+    .line = {55, 75, 150, 170},
+    .ground = {{65, 104}, {160, 199}},
+    .count_feet = 115,
+    .turns_top = 202,
+    .turns = 209,
+    .click = 221,
+    .height = 228,
+};
+
+static const double most_scale = 1.6;
+
+Fit geometry_fit(const int width, const int height, const double scale)
+{
+    Fit fit = {.scale = scale};
+    const double across = width / scale / LEAST_WIDTH;
+    const double down = height / scale / LEAST_HEIGHT;
+    const double least = across < down ? across : down;
+    if (least < 1.0) {
+        fit.scale *= least;
+    }
+    fit.width = width / fit.scale;
+    fit.height = height / fit.scale;
+    return fit;
+}
+
+static void place_rows(Geometry* const g, const double extra)
+{
+    const Rows* const rows = g->compact ? &compact_rows : &regular_rows;
+    const double wanted = 1.0 + (extra > 0.0 ? extra : 0.0) / rows->height;
+    const double s = g->scale = wanted < most_scale ? wanted : most_scale;
+    const double y = g->top + (g->compact ? 0.0 : 4.0);
+    g->count_hands = y + s * rows->count_hands;
+    g->count_feet = y + s * rows->count_feet;
+    for (int limb = 0; limb < LIMB_COUNT; ++limb) {
+        g->line[limb] = y + s * rows->line[limb];
+    }
+    for (int pair = 0; pair < 2; ++pair) {
+        const double* const ground = rows->ground[pair];
+        g->ground[pair] =
+            (Box){g->staff, y + s * ground[0], g->right - g->staff, s * (ground[1] - ground[0])};
+        const double count = pair ? g->count_feet : g->count_hands;
+        g->row_top[2 * pair] = count + 4.0;
+        g->row_bottom[2 * pair] = g->row_top[2 * pair + 1] = g->ground[pair].y;
+        g->row_bottom[2 * pair + 1] = g->ground[pair].y + g->ground[pair].height;
+    }
+    g->turns_top = y + s * rows->turns_top;
+    g->turns = y + s * rows->turns;
+    g->click = y + s * rows->click;
+    const double bottom = y + s * rows->height;
+    g->overview = (Box){g->beat_1, bottom, g->right - g->beat_1, g->panel - 1.0 - bottom};
+    const double most = g->compact ? 72.0 : 84.0 * s;
+    if (g->overview.height > most) {
+        g->overview.y += (g->overview.height - most) / 2.0;
+        g->overview.height = most;
+    }
+}
+
+static void place_columns(Geometry* const g)
+{
+    if (g->compact) {
+        g->labels = 141.0;
+        g->staff = g->list ? 336.0 : 222.0;
+        g->beat_1 = g->staff + 16.0;
+        g->right = g->width - 12.0;
+        g->list_box = (Box){12.0, g->top + 6.0, 308.0, g->height - g->top - 18.0};
+    } else {
+        g->labels = g->list ? 406.0 : 196.0;
+        g->staff = g->list ? 494.0 : 316.0;
+        g->beat_1 = g->staff + 16.0;
+        g->right = g->width - 16.0;
+        g->list_box = (Box){16.0, 64.0, 376.0, g->height - 64.0 - 16.0};
+    }
+    g->meet = 16.0;
+    g->line_height = g->compact ? 28.0 : 31.0;
+    g->list_lines = g->list_box.y + 44.0;
+}
+
+Geometry geometry_of(const View* const view)
+{
+    Geometry g = {.width = view->width, .height = view->height};
+    g.compact = view->width < 860.0 || view->height < 500.0;
+    g.list = view->list.is_open;
+    g.top = g.compact ? 44.0 : 56.0;
+    const double panel = g.compact ? 76.0 : 112.0;
+    g.panel = g.height - panel;
+    g.help = g.compact ? 0.0 : g.height - 7.0;
+    place_columns(&g);
+    place_rows(&g, g.height - (g.compact ? LEAST_HEIGHT : FIRST_HEIGHT));
+    return g;
+}
+
+BarSpace geometry_bar(const Geometry* const g, const Meter meter)
+{
+    const double room = g->right - g->beat_1;
+    const double beats = meter.beats_per_bar;
+    double ahead = g->compact ? (g->list ? 0.0 : 0.5) : 1.0;
+    BarSpace space = {beats, room / (beats + ahead), ahead, (double)meter_beat_ticks(meter)};
+    if (space.beat < 40.0) {
+        space.ahead = 0.0;
+        space.beat = room / beats;
+    }
+    return space;
+}
+
+int geometry_list_lines(const Geometry* const g)
+{
+    const double room = g->list_box.y + g->list_box.height - g->list_lines - 4.0;
+    return (int)floor(room / g->line_height);
+}

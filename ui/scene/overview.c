@@ -1,0 +1,210 @@
+// SPDX-License-Identifier: ISC
+/* The whole phrase, small: each pair of limbs folded to one line, right limbs up,
+   left limbs down; and in how many bars feet and bar line, and all, meet. */
+#include "brush.h"
+#include "words.h"
+
+#include <math.h>
+#include <stdio.h>
+
+typedef struct {
+    const SeenBar* bar;
+    Box box;         /* of the bar in the overview */
+    double lines[2]; /* y of hands and feet */
+    double click;
+    double beat_ticks;
+    double beats;
+    bool dense; /* too small for strokes */
+} Small;
+
+static double x_of(const Small* const small, const double tick)
+{
+    return small->box.x + small->box.width * tick / (small->beat_ticks * small->beats);
+}
+
+static void draw_stroke(const Brush* const brush, const Small* const small,
+                        const SeenStroke* const stroke)
+{
+    const bool is_up = stroke->limb % 2 == 0;
+    const bool heard = brush->view->values[CONTROL_RIGHT_HAND + stroke->limb] > 0.0f &&
+                       brush->view->values[CONTROL_ENABLED] > 0.0f;
+    const double y = small->lines[stroke->limb / 2];
+    const double unit = (small->lines[1] - small->lines[0]) / 40.0;
+    const double tall = (3.0 + 12.0 * stroke->velocity / 127.0) * unit;
+    const double x = x_of(small, stroke->felt);
+    const Colour colour = heard ? brush->colours->ink : brush->colours->edge;
+    if (x >= small->box.x - 2.0 && !stroke->is_grace) {
+        ink_line(brush->cairo, x, y, x, is_up ? y - tall : y + tall, heard ? 1.6 : 1.0, colour);
+    }
+}
+
+static void draw_letter(const Brush* const brush, const Small* const small, const bool is_now)
+{
+    char text[32];
+    const SeenBar* const bar = small->bar;
+    const char letter[] = {(char)('A' + bar->part), '\0'};
+    const Palette* const colours = brush->colours;
+    const double y = small->box.y + 13.0;
+    double x = small->box.x + 5.0;
+    const double room = small->box.x + small->box.width - 4.0;
+    x += ink_text(brush->cairo, x, y,
+                  brush_type(16.0, true, ALIGN_LEFT, is_now ? colours->accent : colours->ink),
+                  letter) +
+         4.0;
+    snprintf(text, sizeof text, small->box.width > 70.0 ? "bar %u" : "%u", bar->in_phrase + 1);
+    x += ink_text_in(brush->cairo, x, y, room > x ? room - x : 1.0,
+                     brush_type(11.0, false, ALIGN_LEFT, is_now ? colours->ink : colours->soft),
+                     text);
+    const char* const word = bar->turns ? "last bar" : bar->is_coming ? "next" : "";
+    const Type type =
+        brush_type(11.0, false, ALIGN_RIGHT, bar->is_coming ? colours->accent : colours->soft);
+    if (*word && room - x > 8.0 + ink_width(brush->cairo, type, word)) {
+        ink_text(brush->cairo, room, y, type, word);
+    }
+}
+
+static void draw_marks(const Brush* const brush, const Small* const small)
+{
+    const SeenBar* const bar = small->bar;
+    const double end = small->box.x + small->box.width;
+    for (uint32_t i = 0; !small->dense && i < bar->count; ++i) {
+        draw_stroke(brush, small, &bar->strokes[i]);
+    }
+    for (int pair = 0; pair < 2; ++pair) {
+        const double y = floor(small->lines[pair]) + 0.5;
+        ink_line(brush->cairo, small->box.x, y, end, y, 1.0, brush->colours->edge);
+    }
+    for (uint32_t i = 0; i < bar->feet_turns.count; ++i) {
+        const double x = x_of(small, bar->feet_turns.ticks[i]);
+        if (bar->feet_turns.ticks[i] == 0) {
+            ink_triangle(brush->cairo, x, small->click, 4.0, POINT_UP, true, brush->colours->ink);
+        } else {
+            ink_line(brush->cairo, x, small->click - 4.0, x, small->click + 4.0, 1.0,
+                     brush->colours->soft);
+        }
+    }
+}
+
+static void draw_bar(const Brush* const brush, const Target* const target, const SeenBar* const bar,
+                     const bool is_now)
+{
+    const Box box = target->box;
+    const double rows = box.height - 18.0;
+    const Small small = {
+        .bar = bar,
+        .box = box,
+        .lines = {box.y + 18.0 + 0.32 * rows, box.y + 18.0 + 0.72 * rows},
+        .click = box.y + box.height - 5.0,
+        .beat_ticks = (double)meter_beat_ticks(bar->meter),
+        .beats = bar->meter.beats_per_bar,
+        .dense = box.width < 36.0,
+    };
+    if (is_now || brush_is_hovered(brush, target->id)) {
+        ink_fill(brush->cairo, (Box){box.x, box.y + 17.0, box.width, box.height - 17.0},
+                 brush->colours->shade);
+    }
+    draw_letter(brush, &small, is_now);
+    draw_marks(brush, &small);
+    if (bar->in_phrase + 1 == (uint32_t)brush->view->values[CONTROL_LOOP_BAR]) {
+        ink_frame(brush->cairo,
+                  (Box){box.x + 1.0, box.y + 17.0, box.width - 2.0, box.height - 17.0}, 3.0, 1.5,
+                  brush->colours->ink);
+        ink_text(brush->cairo, box.x + box.width - 4.0, box.y + box.height - 6.0,
+                 brush_type(11.0, true, ALIGN_RIGHT, brush->colours->ink), "loop");
+    }
+    brush_focus(brush, target, 0.0);
+}
+
+static void draw_bar_lines(const Brush* const brush, const Target* const target, const bool is_edge)
+{
+    const Box box = target->box;
+    const double x = floor(box.x) + 0.5;
+    ink_line(brush->cairo, x, box.y + 17.0, x, box.y + box.height, is_edge ? 2.0 : 1.0,
+             brush->colours->edge);
+    const double right = floor(box.x + box.width) + 0.5;
+    ink_line(brush->cairo, right, box.y + 17.0, right, box.y + box.height, 1.0,
+             brush->colours->edge);
+}
+
+/* Where a change comes in: a dashed line in the accent colour. */
+static void draw_change(const Brush* const brush)
+{
+    const View* const view = brush->view;
+    const int64_t bar = view->place.change_bar - view_phrase(view);
+    const Target* const target = targets_find(brush->targets, (TargetId){TARGET_BAR, (int)bar});
+    const SeenBar* const seen = view_bar(view, view->place.change_bar);
+    if (!view->place.waiting || !target || !seen) {
+        return;
+    }
+    static const double dashes[] = {4.0, 3.0};
+    const double beats = view->place.change_tick / (double)meter_beat_ticks(seen->meter);
+    const double x = target->box.x + target->box.width * beats / seen->meter.beats_per_bar;
+    cairo_set_dash(brush->cairo, dashes, 2, 0.0);
+    ink_line(brush->cairo, x, target->box.y + 17.0, x, target->box.y + target->box.height, 2.0,
+             brush->colours->accent);
+    cairo_set_dash(brush->cairo, NULL, 0, 0.0);
+}
+
+/* A number, a sign if it has one, and what it counts. */
+static void draw_count(const Brush* const brush, const double y, const int64_t bars,
+                       const bool has_sign, const char* const what)
+{
+    char text[96];
+    const Geometry* const g = brush->g;
+    const Palette* const colours = brush->colours;
+    snprintf(text, sizeof text, bars > 0 ? "%d" : "\xE2\x80\x93", (int)bars);
+    ink_text(brush->cairo, g->meet + 24.0, y, brush_type(20.0, true, ALIGN_RIGHT, colours->ink),
+             text);
+    if (has_sign) {
+        ink_triangle(brush->cairo, g->meet + 36.0, y - 6.0, 4.5, POINT_UP, true, colours->ink);
+    }
+    snprintf(text, sizeof text, "bar%s until %s", bars == 1 ? "" : "s", what);
+    ink_text_in(brush->cairo, g->meet + 48.0, y, g->beat_1 - g->meet - 56.0,
+                brush_type(11.0, false, ALIGN_LEFT, colours->soft), text);
+}
+
+/* Practising, the gap and the ladder count; else the figures do. */
+static void draw_counts(const Brush* const brush)
+{
+    char text[64];
+    const View* const view = brush->view;
+    const Geometry* const g = brush->g;
+    const SeenPlace* const place = &view->place;
+    const double first = g->overview.y + 0.5 * g->overview.height - 3.0;
+    const double second = first + (g->compact ? 22.0 : 28.0);
+    const bool has_gap = place->click_bars > 0 && view->values[CONTROL_CLICK] > 1.5f;
+    if (has_gap) {
+        draw_count(brush, first, place->click_bars, false,
+                   place->click_rests ? "the click comes back" : "the click rests");
+    } else {
+        draw_count(brush, first, place->feet_meet, true,
+                   g->compact ? "feet meet bar line" : "feet meet the bar line");
+    }
+    if (place->own_clock && place->ladder_bars > 0) {
+        snprintf(text, sizeof text, "%.4g bpm", place->next_tempo);
+        draw_count(brush, second, place->ladder_bars, false, text);
+    } else {
+        draw_count(brush, second, place->all_meet, false, "all meet again");
+    }
+}
+
+void draw_overview(const Brush* const brush)
+{
+    const View* const view = brush->view;
+    const Geometry* const g = brush->g;
+    const int64_t phrase = view_phrase(view);
+    const int64_t shown = view_shown(view);
+    for (int i = 0; i < brush->targets->count; ++i) {
+        const Target* const target = &brush->targets->targets[i];
+        const SeenBar* const bar =
+            target->id.kind == TARGET_BAR ? view_bar(view, phrase + target->id.index) : NULL;
+        if (bar) {
+            draw_bar(brush, target, bar, phrase + target->id.index == shown);
+            draw_bar_lines(brush, target, target->id.index == 0);
+        }
+    }
+    draw_change(brush);
+    if (view->has_place && !g->list) {
+        draw_counts(brush);
+    }
+}

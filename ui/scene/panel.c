@@ -1,0 +1,275 @@
+// SPDX-License-Identifier: ISC
+/* The dials under the staff, in groups, and the line that explains. */
+#include "brush.h"
+
+#include <math.h>
+#include <stdio.h>
+
+static const char* const panel_names[PANEL_COUNT] = {"Feel", "Rhythm", "Practice", "Output"};
+static const char* const theme_words[THEME_COUNT] = {"as host", "dark", "light"};
+
+static void draw_choice(const Brush* const brush, const Target* const target, const Control control,
+                        const Box box)
+{
+    const Palette* const colours = brush->colours;
+    const Dial* const dial = dial_of(control);
+    const Target frame = {target->id, target->group, box};
+    const int chosen = (int)brush->view->values[control] - (int)control_rows[control].least;
+    for (int i = 0; i < choice_words(control); ++i) {
+        const double left = choice_edge(box, control, i);
+        const double right = choice_edge(box, control, i + 1);
+        const bool is_chosen = i == chosen;
+        if (is_chosen) {
+            ink_fill_round(brush->cairo, (Box){left, box.y, right - left, box.height}, 3.0,
+                           colours->ink);
+        } else if (i > 0 && i != chosen + 1) {
+            ink_line(brush->cairo, left, box.y + 6.0, left, box.y + box.height - 6.0, 1.0,
+                     colours->edge);
+        }
+        ink_text_in(
+            brush->cairo, (left + right) / 2.0, box.y + box.height / 2.0 + 4.6, right - left - 2.0,
+            brush_type(13.0, is_chosen, ALIGN_CENTRE, is_chosen ? colours->ground : colours->soft),
+            dial->words[i]);
+    }
+    const bool over = brush_is_hovered(brush, target->id);
+    ink_frame(brush->cairo, box, 3.0, over ? 1.6 : 1.0, over ? colours->ink : colours->edge);
+    brush_focus(brush, &frame, 3.0);
+}
+
+/* A rule over the range: a tick at the default, a thick stretch from there to the
+   value, a mark at the value. */
+static void draw_rule(const Brush* const brush, const Control control, const Box box)
+{
+    const Palette* const colours = brush->colours;
+    const TargetId id = {TARGET_DIAL, control};
+    const bool is_dragged = brush->view->is_dragged && target_same(brush->view->pressed, id);
+    const Colour colour = is_dragged ? colours->accent : colours->ink;
+    const double y = floor(box.y + 37.0) + 0.5;
+    const double value = box.x + box.width * dial_share(control, brush->view->values[control]);
+    const double normal = box.x + box.width * dial_share(control, control_rows[control].normal);
+    ink_line(brush->cairo, box.x, y, box.x + box.width, y, 1.0, colours->edge);
+    ink_line(brush->cairo, normal, y - 3.0, normal, y, 1.0, colours->edge);
+    ink_line(brush->cairo, normal, y, value, y, 3.0, colour);
+    const double thick = brush_is_hovered(brush, id) || is_dragged ? 5.0 : 3.0;
+    ink_line(brush->cairo, value, y - 4.0, value, y + 4.0, thick, colour);
+}
+
+static void draw_value(const Brush* const brush, const Target* const target, const Control control)
+{
+    const View* const view = brush->view;
+    const Palette* const colours = brush->colours;
+    const Box box = target->box;
+    const bool typing = view->is_typing && target_same(view->focus, target->id);
+    const char* unit = "";
+    char text[DIAL_TEXT_ROOM];
+    dial_text(view, control, view->values[control], text, &unit);
+    double x = box.x;
+    if (typing) {
+        snprintf(text, sizeof text, "%s|", view->typed);
+        unit = dial_of(control)->unit;
+        ink_fill_round(brush->cairo, (Box){box.x - 3.0, box.y + 14.0, 64.0, 19.0}, 2.0,
+                       colours->raised);
+        ink_frame(brush->cairo, (Box){box.x - 3.0, box.y + 14.0, 64.0, 19.0}, 2.0, 1.0,
+                  colours->edge);
+    }
+    const Type type = brush_type(16.0, false, ALIGN_LEFT, colours->ink);
+    const double wide = ink_width(brush->cairo, type, text);
+    const double size = wide > box.width ? 13.0 : 16.0;
+    x += ink_text_in(brush->cairo, x, box.y + 29.0, box.width,
+                     brush_type(size, false, ALIGN_LEFT, colours->ink), text);
+    ink_text(brush->cairo, x + 5.0, box.y + 29.0,
+             brush_type(11.0, false, ALIGN_LEFT, colours->soft), unit);
+    draw_rule(brush, control, box);
+}
+
+static void draw_label(const Brush* const brush, const Box box, const char* const words,
+                       const bool over)
+{
+    const Colour colour = over ? brush->colours->ink : brush->colours->soft;
+    ink_text_in(brush->cairo, box.x, box.y + 11.0, box.width + 14.0,
+                brush_type(11.0, false, ALIGN_LEFT, colour), words);
+}
+
+static void draw_unused(const Brush* const brush, const Box box, const char* const why)
+{
+    ink_text_in(brush->cairo, box.x, box.y + 29.0, box.width,
+                brush_type(13.0, false, ALIGN_LEFT, brush->colours->soft), why);
+}
+
+/* A name with a triangle: it opens a list. */
+static void draw_pick(const Brush* const brush, const Target* const target)
+{
+    const Palette* const colours = brush->colours;
+    const Box box = target->box;
+    const Control control = shelf_control((ShelfKind)target->id.index);
+    const bool over = brush_is_hovered(brush, target->id);
+    const char* unit = "";
+    char text[DIAL_TEXT_ROOM];
+    dial_text(brush->view, control, brush->view->values[control], text, &unit);
+    draw_label(brush, box, dial_of(control)->label, over);
+    const double wide = ink_text_in(brush->cairo, box.x, box.y + 29.0, box.width - 16.0,
+                                    brush_type(14.0, false, ALIGN_LEFT, colours->ink), text);
+    const double room = box.width - 16.0;
+    ink_triangle(brush->cairo, box.x + (wide < room ? wide : room) + 9.0, box.y + 24.0, 4.5,
+                 POINT_DOWN, true, over ? colours->ink : colours->soft);
+    brush_focus(brush, target, 4.0);
+}
+
+void draw_dial(const Brush* const brush, const Target* const target, const Control control)
+{
+    const Dial* const dial = dial_of(control);
+    const Box box = target->box;
+    const char* const unused = dial_unused(brush->view, control);
+    const bool over = brush_is_hovered(brush, target->id);
+    draw_label(brush, box, dial->label, over);
+    if (unused) {
+        draw_unused(brush, box, unused);
+    } else if (dial->kind == DIAL_SWITCH) {
+        const bool on = brush->view->values[control] > 0.0f;
+        brush_switch(brush, box.x, box.y + 25.0, on);
+        ink_text(brush->cairo, box.x + 33.0, box.y + 29.5,
+                 brush_type(13.0, false, ALIGN_LEFT, brush->colours->ink), on ? "on" : "off");
+    } else if (dial->kind == DIAL_CHOICE) {
+        draw_choice(brush, target, control,
+                    (Box){box.x, box.y + 15.0, box.width < 240.0 ? box.width : 240.0, 22.0});
+        return;
+    } else {
+        draw_value(brush, target, control);
+    }
+    brush_focus(brush, target, 4.0);
+}
+
+static void draw_theme(const Brush* const brush, const Target* const target)
+{
+    const Palette* const colours = brush->colours;
+    const Box box = target->box;
+    double x = box.x;
+    draw_label(brush, box, "Window", brush_is_hovered(brush, target->id));
+    for (int i = 0; i < THEME_COUNT; ++i) {
+        const bool is_chosen = i == (int)brush->view->theme;
+        x += ink_text(
+                 brush->cairo, x, box.y + 29.0,
+                 brush_type(13.0, is_chosen, ALIGN_LEFT, is_chosen ? colours->ink : colours->soft),
+                 theme_words[i]) +
+             12.0;
+    }
+    brush_focus(brush, target, 4.0);
+}
+
+static void draw_tabs(const Brush* const brush, const Target* const target)
+{
+    const Palette* const colours = brush->colours;
+    const Box box = target->box;
+    const bool is_open = target->id.index == (int)brush->view->panel;
+    const bool over = brush_is_hovered(brush, target->id);
+    const Colour colour = is_open || over ? colours->ink : colours->soft;
+    const double x = brush->g->compact ? box.x + 4.0 : box.x + 16.0;
+    const double wide =
+        ink_text(brush->cairo, x, box.y + 14.0, brush_type(13.0, is_open, ALIGN_LEFT, colour),
+                 panel_names[target->id.index]);
+    if (is_open && brush->g->compact) {
+        ink_line(brush->cairo, x, box.y + 19.0, x + wide, box.y + 19.0, 3.0, colours->ink);
+    } else if (is_open) {
+        ink_line(brush->cairo, box.x + 5.0, box.y + 3.0, box.x + 5.0, box.y + 17.0, 3.0,
+                 colours->ink);
+    }
+    brush_focus(brush, target, 0.0);
+}
+
+static void draw_page(const Brush* const brush, const Target* const target)
+{
+    char text[32];
+    const Box box = target->box;
+    snprintf(text, sizeof text, "row %d of 2", brush->view->page + 1);
+    ink_text(brush->cairo, box.x + 4.0, box.y + 14.0,
+             brush_type(11.0, false, ALIGN_LEFT, brush->colours->soft), text);
+    ink_triangle(brush->cairo, box.x + box.width - 10.0, box.y + 10.0, 5.0,
+                 brush->view->page ? POINT_UP : POINT_DOWN, true, brush->colours->soft);
+    brush_focus(brush, target, 0.0);
+}
+
+void draw_panel(const Brush* const brush)
+{
+    const double y = floor(brush->g->panel) + 0.5;
+    if (!brush->g->list) {
+        ink_line(brush->cairo, 0.0, y, brush->g->width, y, 1.0, brush->colours->rule);
+    }
+    for (int i = 0; i < brush->targets->count; ++i) {
+        const Target* const target = &brush->targets->targets[i];
+        if (target->id.kind == TARGET_TAB) {
+            draw_tabs(brush, target);
+        } else if (target->id.kind == TARGET_PAGE) {
+            draw_page(brush, target);
+        } else if (target->id.kind == TARGET_THEME) {
+            draw_theme(brush, target);
+        } else if (target->group == GROUP_PANEL && target->id.kind == TARGET_CARD) {
+            draw_pick(brush, target);
+        } else if (target->group == GROUP_PANEL) {
+            draw_dial(brush, target, (Control)target->id.index);
+        } else if (target->id.kind == TARGET_DIAL && target->group == GROUP_TOP &&
+                   dial_of((Control)target->id.index)->kind == DIAL_CHOICE) {
+            draw_choice(brush, target, (Control)target->id.index, target->box);
+        }
+    }
+}
+
+/* ---- The line that explains */
+
+static const char* help_of(const View* const view, const TargetId id)
+{
+    switch (id.kind) {
+    case TARGET_DIAL:
+        return dial_of((Control)id.index)->help;
+    case TARGET_CARD:
+        return dial_of(shelf_control((ShelfKind)id.index))->help;
+    case TARGET_CARD_UP:
+        return "The figure before, heard at the next line";
+    case TARGET_CARD_DOWN:
+        return "The figure after, heard at the next line";
+    case TARGET_TAB:
+        return "P goes to the next group of dials";
+    case TARGET_PAGE:
+        return "The other row of dials";
+    case TARGET_BAR:
+        return view->place.rolling ? "Double-click loops this bar, and again the whole phrase"
+                                   : "Click looks at this bar; double-click loops it";
+    case TARGET_THEME:
+        return "The window's colours: those of the host, dark, or light";
+    case TARGET_FIND:
+    case TARGET_LINE:
+    case TARGET_LIST:
+        return "Up, down: hear another.  Enter: keep it.  Esc: back to what played before";
+    case TARGET_NONE:
+        break;
+    }
+    return "";
+}
+
+void draw_help(const Brush* const brush)
+{
+    const View* const view = brush->view;
+    const Palette* const colours = brush->colours;
+    const Geometry* const g = brush->g;
+    char text[MESSAGE_ROOM + 64] = "";
+    const TargetId list = {TARGET_LIST, 0};
+    const TargetId pointed = view->hover.kind != TARGET_NONE ? view->hover
+                             : g->list                       ? list
+                                                             : view->focus;
+    const char* words = help_of(view, pointed);
+    if (view->is_typing) {
+        words = "Type a value: Enter sets it, Esc leaves it as it was";
+    } else if (view->hover.kind == TARGET_NONE && view->dropped) {
+        snprintf(text, sizeof text,
+                 "%u strokes were not played: the host gives too little room for MIDI",
+                 view->dropped);
+        words = text;
+    } else if (view->hover.kind == TARGET_NONE && *view->message) {
+        snprintf(text, sizeof text, "Bank: %s", view->message);
+        words = text;
+    }
+    if (g->help > 0.0) {
+        const double x = g->list ? g->labels : 16.0;
+        ink_text_in(brush->cairo, x, g->help, g->width - x - 16.0,
+                    brush_type(11.0, false, ALIGN_LEFT, colours->soft), words);
+    }
+}

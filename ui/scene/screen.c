@@ -1,0 +1,154 @@
+// SPDX-License-Identifier: ISC
+#include "screen.h"
+
+#include "brush.h"
+
+#include <math.h>
+
+void screen_draw(cairo_t* const cairo, const View* const view, const bool lit)
+{
+    const Geometry g = geometry_of(view);
+    TargetList targets;
+    targets_of(view, &g, &targets);
+    const Brush brush = {cairo, view, &g, &view->palette, &targets, lit};
+    ink_fill(cairo, (Box){0.0, 0.0, g.width, g.height}, view->palette.ground);
+    draw_top(&brush);
+    draw_staff(&brush);
+    draw_limbs(&brush);
+    draw_overview(&brush);
+    if (g.list) {
+        draw_list(&brush);
+    } else {
+        draw_cards(&brush);
+    }
+    draw_panel(&brush);
+    if (g.list && !g.compact) {
+        draw_now_and_next(&brush);
+    }
+    draw_help(&brush);
+}
+
+/* A stroke is lit from its felt time on: long enough to see. */
+static const double lit_seconds = 0.095;
+
+typedef struct {
+    const View* view;
+    const Geometry* g;
+    const SeenBar* bar;
+    BarSpace space;
+    Moving* moving;
+    int count;
+} Mover;
+
+static void add(Mover* const mover, const Box box, const bool is_lit)
+{
+    if (mover->count < MOVING_MAX) {
+        mover->moving[mover->count++] = (Moving){box, is_lit};
+    }
+}
+
+static double x_of(const Mover* const mover, const double tick)
+{
+    return mover->g->beat_1 + mover->space.beat * tick / mover->space.ticks;
+}
+
+static double half_width(const Mover* const mover, const SeenStroke* const stroke)
+{
+    double half = 13.0 * mover->g->scale;
+    for (uint32_t i = 0; i < mover->bar->count; ++i) {
+        const SeenStroke* const other = &mover->bar->strokes[i];
+        const double apart = fabs(x_of(mover, other->felt) - x_of(mover, stroke->felt));
+        if (other->limb == stroke->limb && apart > 0.5 && apart / 2.0 < half) {
+            half = apart / 2.0;
+        }
+    }
+    return half;
+}
+
+static void add_strokes(Mover* const mover)
+{
+    const View* const view = mover->view;
+    const double lasts = lit_seconds * view->place.ticks_per_second;
+    for (uint32_t i = 0; i < mover->bar->count; ++i) {
+        const SeenStroke* const stroke = &mover->bar->strokes[i];
+        const double age = view->now_tick - stroke->felt;
+        if (age >= 0.0 && age < lasts && view->values[CONTROL_ENABLED] > 0.0f &&
+            view->values[CONTROL_RIGHT_HAND + stroke->limb] > 0.0f) {
+            const double half = half_width(mover, stroke);
+            const double top = mover->g->row_top[stroke->limb];
+            add(mover,
+                (Box){x_of(mover, stroke->felt) - half, top, 2.0 * half,
+                      mover->g->row_bottom[stroke->limb] - top},
+                true);
+        }
+    }
+}
+
+static void add_beat(Mover* const mover)
+{
+    const double beat = floor(mover->view->now_tick / mover->space.ticks);
+    if (beat < 0.0 || beat >= mover->space.beats) {
+        return;
+    }
+    const double size = (mover->g->compact ? 15.0 : 20.0) * fmin(mover->g->scale, 1.4);
+    const double x = x_of(mover, beat * mover->space.ticks);
+    add(mover, (Box){x - 0.75 * size, mover->g->count_hands - 1.1 * size, 1.5 * size, 1.5 * size},
+        true);
+}
+
+static void add_playheads(Mover* const mover)
+{
+    const Geometry* const g = mover->g;
+    const double x = x_of(mover, mover->view->now_tick);
+    add(mover, (Box){x - 1.0, g->row_top[0] - 2.0, 2.0, g->click + 6.0 - g->row_top[0]}, false);
+    TargetList targets;
+    targets_of(mover->view, g, &targets);
+    const int index = (int)(view_shown(mover->view) - view_phrase(mover->view));
+    const Target* const bar = targets_find(&targets, (TargetId){TARGET_BAR, index});
+    if (bar) {
+        const double share = mover->view->now_tick / (mover->space.ticks * mover->space.beats);
+        add(mover,
+            (Box){bar->box.x + bar->box.width * share - 1.0, bar->box.y + 15.0, 2.0,
+                  bar->box.height - 15.0},
+            false);
+    }
+}
+
+int screen_moving(const View* const view, Moving moving[MOVING_MAX])
+{
+    const Geometry g = geometry_of(view);
+    const int64_t shown = view_shown(view);
+    const SeenBar* const bar = view_bar(view, shown);
+    if (!bar || !view->has_place || shown != view->place.bar) {
+        return 0;
+    }
+    Mover mover = {view, &g, bar, geometry_bar(&g, bar->meter), moving, 0};
+    if (view->place.rolling) {
+        add_strokes(&mover);
+        add_beat(&mover);
+    }
+    add_playheads(&mover);
+    return mover.count;
+}
+
+void screen_draw_all(cairo_t* const cairo, const View* const view)
+{
+    Moving moving[MOVING_MAX];
+    const int count = screen_moving(view, moving);
+    screen_draw(cairo, view, false);
+    cairo_save(cairo);
+    for (int i = 0; i < count; ++i) {
+        if (moving[i].is_lit) {
+            const Box box = moving[i].box;
+            cairo_rectangle(cairo, box.x, box.y, box.width, box.height);
+        }
+    }
+    cairo_clip(cairo);
+    screen_draw(cairo, view, true);
+    cairo_restore(cairo);
+    for (int i = 0; i < count; ++i) {
+        if (!moving[i].is_lit) {
+            ink_fill(cairo, moving[i].box, view->palette.accent);
+        }
+    }
+}

@@ -1,0 +1,337 @@
+// SPDX-License-Identifier: ISC
+/* The bar now playing, large, and the first beat of the next one in softer ink. */
+#include "brush.h"
+#include "count.h"
+#include "words.h"
+
+#include <math.h>
+#include <stdio.h>
+
+/* One of the two bars that are seen, and how it is drawn. */
+typedef struct {
+    const SeenBar* bar;
+    double from; /* x of its bar line */
+    double to;   /* nothing is drawn from here on */
+    BarSpace space;
+    bool is_next;
+} Shown;
+
+static double x_of(const Shown* const shown, const double tick)
+{
+    return shown->from + shown->space.beat * tick / shown->space.ticks;
+}
+
+static bool points_up(const int limb)
+{
+    return limb % 2 == 0;
+}
+
+static Colour stroke_colour(const Brush* const brush, const Shown* const shown)
+{
+    return shown->is_next ? brush->colours->edge
+           : brush->lit   ? brush->colours->accent
+                          : brush->colours->ink;
+}
+
+static bool is_heard(const View* const view, const int limb)
+{
+    return view->values[CONTROL_ENABLED] > 0.0f && view->values[CONTROL_RIGHT_HAND + limb] > 0.0f;
+}
+
+static void draw_head(const Brush* const brush, const SeenStroke* const stroke, const double x,
+                      const Mark mark)
+{
+    const double y = brush->g->line[stroke->limb];
+    const bool is_ringed = stroke->voice == VOICE_HAT_OPEN || stroke->voice == VOICE_HAT_HALF_OPEN;
+    ink_head(brush->cairo, x, y, is_ringed ? VOICE_HAT_CLOSED : (Voice)stroke->voice, mark);
+    if (is_ringed) {
+        const double up = points_up(stroke->limb) ? -1.0 : 1.0;
+        const double far = stem_height(brush->g, stroke) + 4.5 * mark.scale;
+        const Mark ring = {mark.colour, 0.85 * mark.scale, mark.hollow};
+        ink_ring(brush->cairo, x, y + up * far, stroke->voice == VOICE_HAT_HALF_OPEN, ring);
+    }
+    if (stroke->level == LEVEL_GHOST && !stroke->is_grace) {
+        ink_brackets(brush->cairo, x, y, mark);
+    }
+}
+
+static void draw_stroke(const Brush* const brush, const Shown* const shown,
+                        const SeenStroke* const stroke)
+{
+    const double x = x_of(shown, stroke->felt);
+    if (x > shown->to + (shown->is_next ? -7.0 : 0.0)) {
+        return; /* whole signs only */
+    }
+    const double s = brush->g->scale;
+    const double y = brush->g->line[stroke->limb];
+    const double up = points_up(stroke->limb) ? -1.0 : 1.0;
+    const double size = (stroke->is_grace ? 0.9 : 1.7) * (brush->g->compact ? 0.85 : 1.0);
+    const bool heard = is_heard(brush->view, stroke->limb);
+    const Mark mark = {stroke_colour(brush, shown), size * s * (brush->lit ? 1.28 : 1.0), !heard};
+    const double stem = stem_height(brush->g, stroke);
+    ink_line(brush->cairo, x, y, x, y + up * stem,
+             (brush->lit ? 3.4
+              : heard    ? 2.0
+                         : 1.0) *
+                 s,
+             mark.colour);
+    if (stroke->is_grace) { /* cut, as a grace note's stem is */
+        ink_line(brush->cairo, x - 3.0 * s, y + up * 0.25 * stem - up * 2.0, x + 3.0 * s,
+                 y + up * (0.25 * stem + 5.0), 1.0 * s, mark.colour);
+    }
+    draw_head(brush, stroke, x, mark);
+}
+
+/* A word stands at the first stroke after the limb has changed to another voice
+   than the label beside the row names. */
+static void draw_changes(const Brush* const brush, const Shown* const shown, const int limb)
+{
+    Voice voice = voice_of_limb(shown->bar, limb);
+    double free_from = 0.0;
+    for (uint32_t i = 0; i < shown->bar->count; ++i) {
+        const SeenStroke* const stroke = &shown->bar->strokes[i];
+        if (stroke->limb != limb || stroke->is_grace) {
+            continue;
+        }
+        const double x = x_of(shown, stroke->felt);
+        if (stroke->voice != voice && x >= free_from && x <= shown->to) {
+            const bool up = points_up(limb);
+            const double y = up ? brush->g->row_top[limb] + 9.0 : brush->g->row_bottom[limb] - 3.0;
+            const Type type = brush_type(10.0, false, ALIGN_LEFT, brush->colours->soft);
+            free_from = x + 10.0 +
+                        ink_text(brush->cairo, x + 5.0, y, type, voice_word((Voice)stroke->voice));
+        }
+        voice = (Voice)stroke->voice;
+    }
+}
+
+/* ---- Lines */
+
+static void draw_grid(const Brush* const brush, const Shown* const shown)
+{
+    const Geometry* const g = brush->g;
+    const double beats = shown->is_next ? shown->space.ahead : shown->space.beats;
+    for (int beat = 0; beat < (int)ceil(beats); ++beat) {
+        const double x = floor(x_of(shown, beat * shown->space.ticks)) + 0.5;
+        const bool is_line = beat == 0;
+        const Colour colour = is_line ? brush->colours->edge : brush->colours->rule;
+        const double width = is_line ? 2.0 : 1.0;
+        ink_line(brush->cairo, x, g->row_top[0], x, g->row_bottom[1], width, colour);
+        ink_line(brush->cairo, x, g->row_top[2], x, g->click + 4.0, width, colour);
+    }
+}
+
+static void draw_steps(const Brush* const brush, const Shown* const shown, const int limb,
+                       const int32_t step)
+{
+    const double y = floor(brush->g->line[limb]) + 0.5;
+    const double ticks = shown->space.ticks * shown->space.beats;
+    if (step <= 0 || shown->space.beat * step / shown->space.ticks < 5.0) {
+        return;
+    }
+    for (double tick = 0.0; tick < ticks && x_of(shown, tick) < shown->to; tick += step) {
+        const double x = floor(x_of(shown, tick)) + 0.5;
+        ink_line(brush->cairo, x, y - 2.5, x, y + 2.5, 1.0, brush->colours->edge);
+    }
+}
+
+static void draw_lines(const Brush* const brush)
+{
+    const Geometry* const g = brush->g;
+    for (int pair = 0; pair < 2; ++pair) {
+        ink_fill(brush->cairo, g->ground[pair], brush->colours->shade);
+    }
+    for (int limb = 0; limb < LIMB_COUNT; ++limb) {
+        const double y = floor(g->line[limb]) + 0.5;
+        ink_line(brush->cairo, g->staff, y, g->right, y, 1.0, brush->colours->edge);
+    }
+    const double y = floor(g->click) + 0.5;
+    ink_line(brush->cairo, g->staff, y, g->right, y, 1.0, brush->colours->rule);
+}
+
+/* ---- Counting */
+
+static void draw_beat_number(const Brush* const brush, const Shown* const shown, const int beat,
+                             const double y, const double size)
+{
+    char text[16];
+    const double x = x_of(shown, beat * shown->space.ticks);
+    const Palette* const colours = brush->colours;
+    snprintf(text, sizeof text, "%d", beat + 1);
+    Colour colour = shown->is_next ? colours->soft : colours->ink;
+    if (brush->lit && !shown->is_next) {
+        const double half = 0.7 * size;
+        const Box box = {x - half, y - 1.05 * size, 2.0 * half, 1.4 * size};
+        ink_fill_round(brush->cairo, box, 3.0, colours->accent);
+        colour = colours->on_accent;
+    }
+    ink_text(brush->cairo, x, y, brush_type(size, true, ALIGN_CENTRE, colour), text);
+}
+
+static void draw_syllables(const Brush* const brush, const Shown* const shown, const int beat,
+                           const int32_t step, const double y, const double size)
+{
+    const int steps = step > 0 ? (int)(shown->space.ticks / step + 0.5) : 1;
+    const CountGrid* const grid = count_grid(steps);
+    const double apart = shown->space.beat / steps;
+    const bool words_fit = apart > (steps % 3 == 0 ? 2.1 : 1.25) * size;
+    for (int i = 1; grid && i < steps && apart > 6.0; ++i) {
+        const double x = x_of(shown, (beat + (double)i / steps) * shown->space.ticks);
+        const char* const said = grid->syllables[i - 1];
+        const bool is_and = said[0] == '&';
+        const char* const word = *said && (words_fit || is_and) ? said : "\xC2\xB7";
+        if (x < shown->to) {
+            ink_text(brush->cairo, x, y,
+                     brush_type(size, false, ALIGN_CENTRE, brush->colours->soft), word);
+        }
+    }
+}
+
+static void draw_count(const Brush* const brush, const Shown* const shown, const bool is_feet)
+{
+    const Geometry* const g = brush->g;
+    const double grown = g->scale < 1.4 ? g->scale : 1.4;
+    const double y = is_feet ? g->count_feet : g->count_hands;
+    const double size = (is_feet ? 13.0 : g->compact ? 15.0 : 20.0) * grown;
+    const int32_t step = is_feet ? shown->bar->feet_step : shown->bar->hands_step;
+    const int beats = shown->is_next ? (is_feet ? 0 : 1) : (int)ceil(shown->space.beats);
+    for (int beat = 0; beat < beats; ++beat) {
+        if (!shown->is_next) {
+            draw_syllables(brush, shown, beat, step, y, (is_feet ? 11.0 : 13.0) * grown);
+        }
+        draw_beat_number(brush, shown, beat, y, shown->space.beat < 1.6 * size ? 0.8 * size : size);
+    }
+}
+
+/* ---- Under the feet */
+
+/* A bracket for each turn of the figure; open where it crosses the bar line; a
+   triangle where a turn starts on one. */
+static void draw_turns(const Brush* const brush, const Shown* const shown,
+                       const SeenTurns* const turns, const double top, const double y)
+{
+    const Colour colour = shown->is_next ? brush->colours->edge : brush->colours->soft;
+    const double end = shown->to < x_of(shown, shown->space.ticks * shown->space.beats)
+                           ? shown->to
+                           : x_of(shown, shown->space.ticks * shown->space.beats);
+    double from = brush->g->staff > shown->from || shown->is_next ? shown->from : brush->g->staff;
+    const bool from_before = turns->count == 0 || turns->ticks[0] > 0;
+    if (!from_before) {
+        from = x_of(shown, turns->ticks[0]);
+    }
+    for (uint32_t i = from_before ? 0 : 1; i <= turns->count; ++i) {
+        const bool is_last = i == turns->count;
+        const double next = is_last ? end : x_of(shown, turns->ticks[i]);
+        if (from < shown->to) {
+            const double to = next - 3.0 < shown->to ? next - 3.0 : shown->to;
+            ink_line(brush->cairo, from, y, to, y, 1.0, colour);
+        }
+        from = next;
+    }
+    for (uint32_t i = 0; i < turns->count; ++i) {
+        const double x = x_of(shown, turns->ticks[i]);
+        if (x > shown->to) {
+            break;
+        }
+        if (turns->ticks[i] == 0) {
+            ink_triangle(brush->cairo, x, top + 4.0, 4.5, POINT_UP, true, brush->colours->ink);
+        }
+        ink_line(brush->cairo, x + 0.5, top + (turns->ticks[i] ? 0.0 : 8.0), x + 0.5, y, 1.0,
+                 colour);
+    }
+}
+
+/* Hollow where nothing is heard: off, or in the gap. */
+static void draw_clicks(const Brush* const brush, const Shown* const shown)
+{
+    const SeenClicks* const clicks = &shown->bar->clicks;
+    const bool off = brush->view->values[CONTROL_CLICK] < 1.5f || shown->bar->gap;
+    const Colour colour = shown->is_next || off ? brush->colours->edge : brush->colours->ink;
+    const double dense =
+        clicks->count > 0 ? shown->space.beat * shown->space.beats / clicks->count : 99.0;
+    const Mark mark = {colour, dense < 14.0 ? 0.6 : 0.95, off};
+    for (uint32_t i = 0; i < clicks->count; ++i) {
+        const double x = x_of(shown, clicks->ticks[i]);
+        if (x <= shown->to - (shown->is_next ? 6.0 : 0.0)) {
+            const double tall = clicks->ticks[i] ? 5.0 : 9.0;
+            ink_line(brush->cairo, x, brush->g->click, x, brush->g->click - tall, 1.5, mark.colour);
+            ink_head(brush->cairo, x, brush->g->click, VOICE_SNARE, mark);
+        }
+    }
+}
+
+/* ---- */
+
+static void draw_bar(const Brush* const brush, const Shown* const shown)
+{
+    draw_grid(brush, shown);
+    for (int limb = 0; limb < LIMB_COUNT; ++limb) {
+        draw_steps(brush, shown, limb, limb < 2 ? shown->bar->hands_step : shown->bar->feet_step);
+    }
+    draw_count(brush, shown, false);
+    draw_count(brush, shown, true);
+    for (uint32_t i = 0; i < shown->bar->count; ++i) {
+        draw_stroke(brush, shown, &shown->bar->strokes[i]);
+    }
+    for (int limb = 0; limb < LIMB_COUNT && !shown->is_next; ++limb) {
+        draw_changes(brush, shown, limb);
+    }
+    draw_turns(brush, shown, &shown->bar->feet_turns, brush->g->turns_top, brush->g->turns);
+    draw_clicks(brush, shown);
+}
+
+static void draw_next_label(const Brush* const brush, const Shown* const shown)
+{
+    char text[64];
+    const SeenBar* const bar = shown->bar;
+    const Geometry* const g = brush->g;
+    const double x = shown->from + (g->compact ? 9.0 : 15.0) * g->scale;
+    const Type type = brush_type(11.0, false, ALIGN_LEFT, brush->colours->soft);
+    snprintf(text, sizeof text, g->compact ? "%u %c" : "bar %u %c", bar->in_phrase + 1,
+             'A' + bar->part);
+    if (!g->compact || g->right - x > 20.0) {
+        ink_text_in(brush->cairo, x, g->count_hands, g->right - x, type, text);
+    }
+    if (bar->is_coming) {
+        const Type next = brush_type(11.0, true, ALIGN_RIGHT, brush->colours->accent);
+        ink_text(brush->cairo, g->right, g->count_feet, next, "next: changed");
+    }
+}
+
+/* Nothing has been told yet, or the bank is empty. */
+static void draw_nothing(const Brush* const brush)
+{
+    const Geometry* const g = brush->g;
+    const Type type = brush_type(16.0, false, ALIGN_CENTRE, brush->colours->soft);
+    ink_text(brush->cairo, (g->staff + g->right) / 2.0, (g->line[1] + g->count_feet) / 2.0, type,
+             "waiting for the plugin");
+}
+
+void draw_staff(const Brush* const brush)
+{
+    const Geometry* const g = brush->g;
+    const int64_t index = view_shown(brush->view);
+    const SeenBar* const bar = view_bar(brush->view, index);
+    draw_lines(brush);
+    if (!bar) {
+        draw_nothing(brush);
+        return;
+    }
+    const BarSpace space = geometry_bar(g, bar->meter);
+    const double line = g->beat_1 + space.beat * space.beats;
+    const Shown now = {bar, g->beat_1, line - 1.0, space, false};
+    const SeenBar* const next = view_next(brush->view);
+    draw_bar(brush, &now);
+    if (next && space.ahead > 0.0) {
+        BarSpace ahead = space;
+        ahead.ticks = (double)meter_beat_ticks(next->meter);
+        const Shown coming = {next, line, g->right - 4.0, ahead, true};
+        draw_bar(brush, &coming);
+        draw_next_label(brush, &coming);
+    } else {
+        ink_line(brush->cairo, line, g->row_top[0], line, g->row_bottom[1], 2.0,
+                 brush->colours->edge);
+        ink_line(brush->cairo, line, g->row_top[2], line, g->click + 4.0, 2.0,
+                 brush->colours->edge);
+    }
+}

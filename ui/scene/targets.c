@@ -1,0 +1,210 @@
+// SPDX-License-Identifier: ISC
+#include "targets.h"
+
+#include "dial.h"
+
+#include <math.h>
+#include <stddef.h>
+#include <string.h>
+
+static void add(TargetList* const list, const TargetKind kind, const int index, const Group group,
+                const Box box)
+{
+    if (list->count < TARGETS_MAX) {
+        list->targets[list->count++] = (Target){{kind, index}, group, box};
+    }
+}
+
+static void add_top(const Geometry* const g, TargetList* const list)
+{
+    if (g->compact) {
+        add(list, TARGET_DIAL, CONTROL_ENABLED, GROUP_TOP, (Box){12, 10, 34, 22});
+        add(list, TARGET_CARD, SHELF_GROOVE, GROUP_TOP, (Box){50, 6, 336, 32});
+        add(list, TARGET_DIAL, CONTROL_CLOCK, GROUP_TOP, (Box){444, 10, 90, 24});
+        add(list, TARGET_DIAL, CONTROL_TEMPO, GROUP_TOP, (Box){608, 6, 104, 34});
+        return;
+    }
+    add(list, TARGET_DIAL, CONTROL_ENABLED, GROUP_TOP, (Box){12, 12, 38, 38});
+    add(list, TARGET_CARD, SHELF_GROOVE, GROUP_TOP, (Box){56, 8, 260, 44});
+    add(list, TARGET_DIAL, CONTROL_CHANGE_AT, GROUP_TOP, (Box){332, 26, 270, 24});
+    add(list, TARGET_DIAL, CONTROL_CLOCK, GROUP_TOP, (Box){652, 26, 94, 24});
+    add(list, TARGET_DIAL, CONTROL_TEMPO, GROUP_TOP, (Box){784, 8, 150, 46});
+}
+
+static void add_card(const Geometry* const g, const ShelfKind shelf, TargetList* const list)
+{
+    const Group group = shelf == SHELF_HANDS ? GROUP_HANDS : GROUP_FEET;
+    const int pair = shelf == SHELF_FEET;
+    const double top = g->line[2 * pair] - (g->compact ? 47.0 : 63.0) * (pair ? 0.87 : 1.0);
+    const double width = g->compact ? 118.0 : 168.0;
+    const double room = g->line[2 * pair + 1] + (g->compact ? 29.0 : 39.0) - top;
+    const double tall = g->compact ? 96.0 : 116.0;
+    const Box box = {g->compact ? 12.0 : 16.0, top, width, room < tall ? room : tall};
+    add(list, TARGET_CARD, (int)shelf, group, box);
+    const double x = box.x + box.width;
+    add(list, TARGET_CARD_UP, (int)shelf, GROUP_NONE, (Box){x - 52.0, box.y + 3.0, 24.0, 22.0});
+    add(list, TARGET_CARD_DOWN, (int)shelf, GROUP_NONE, (Box){x - 28.0, box.y + 3.0, 24.0, 22.0});
+}
+
+static void add_limbs(const Geometry* const g, TargetList* const list)
+{
+    const double room = g->staff - g->labels - 6.0;
+    const double up = g->compact ? 26.0 : 36.0;
+    for (int limb = 0; limb < LIMB_COUNT; ++limb) {
+        const bool is_left = limb % 2;
+        const double y = g->line[limb] - (is_left ? 8.0 : up);
+        add(list, TARGET_DIAL, CONTROL_RIGHT_HAND + limb, GROUP_LIMBS,
+            (Box){g->labels - 4.0, y, room, is_left ? 16.0 : 16.0});
+    }
+    add(list, TARGET_DIAL, CONTROL_CLICK, GROUP_LIMBS,
+        (Box){g->labels - 4.0, g->click - 8.0, room, 16.0});
+}
+
+static void add_bars(const View* const view, const Geometry* const g, TargetList* const list)
+{
+    const int bars = view_phrase_bars(view);
+    const int rows = bars > 8 ? 2 : 1;
+    const int across = (bars + rows - 1) / rows;
+    for (int bar = 0; bar < bars; ++bar) {
+        const double width = g->overview.width / across;
+        const double height = g->overview.height / rows;
+        add(list, TARGET_BAR, bar, GROUP_BARS,
+            (Box){g->overview.x + width * (bar % across), g->overview.y + height * (bar / across),
+                  width, height});
+    }
+}
+
+static void add_tabs(const Geometry* const g, TargetList* const list)
+{
+    for (int panel = 0; panel < PANEL_COUNT; ++panel) {
+        add(list, TARGET_TAB, panel, GROUP_TABS,
+            g->compact ? (Box){12.0 + 80.0 * panel, g->panel + 4.0, 76.0, 20.0}
+                       : (Box){12.0, g->panel + 4.0 + 20.0 * panel, 110.0, 20.0});
+    }
+    if (g->compact) {
+        add(list, TARGET_PAGE, 0, GROUP_TABS, (Box){g->width - 96.0, g->panel + 4.0, 84.0, 20.0});
+    }
+}
+
+/* One of six columns and two rows; compact windows show one row at a time. */
+static Box cell(const View* const view, const Geometry* const g, const int column, const int row)
+{
+    const double left = g->compact ? 16.0 : 196.0;
+    const double gap = g->compact ? 14.0 : 20.0;
+    const double width = (g->right - left - 5.0 * gap) / 6.0;
+    const double y = g->compact ? g->panel + 28.0 : g->panel + 4.0 + 44.0 * row;
+    const bool is_seen = !g->compact || row == view->page;
+    return (Box){left + column * (width + gap), is_seen ? y : -1000.0, width, 42.0};
+}
+
+static void add_panel(const View* const view, const Geometry* const g, TargetList* const list)
+{
+    for (int row = 0; row < 2; ++row) {
+        for (int column = 0; column < 6; ++column) {
+            for (int control = 0; control < CONTROL_COUNT; ++control) {
+                const Dial* const dial = dial_of((Control)control);
+                const Box box = cell(view, g, column, row);
+                if (dial->panel == (int)view->panel && dial->column == column && dial->row == row &&
+                    box.y > 0.0) {
+                    const bool picks = dial->kind == DIAL_PICK;
+                    const int shelf = control == CONTROL_KIT ? SHELF_KIT : SHELF_TURNAROUND;
+                    add(list, picks ? TARGET_CARD : TARGET_DIAL, picks ? shelf : control,
+                        GROUP_PANEL, box);
+                }
+            }
+        }
+    }
+    if (g->compact && view->panel == PANEL_RHYTHM && view->page == 0) {
+        add(list, TARGET_DIAL, CONTROL_CHANGE_AT, GROUP_PANEL, cell(view, g, 4, 0));
+        list->targets[list->count - 1].box.width *= 2.1;
+    }
+    if (view->panel == PANEL_OUTPUT) {
+        const Box box = cell(view, g, 0, 1);
+        add(list, TARGET_THEME, 0, GROUP_PANEL, (Box){box.x, box.y, 200.0, box.height});
+    }
+}
+
+static void add_list(const View* const view, const Geometry* const g, TargetList* const list)
+{
+    const Box box = g->list_box;
+    add(list, TARGET_LIST, 0, GROUP_NONE, box);
+    add(list, TARGET_FIND, 0, GROUP_LIST, (Box){box.x + 88.0, box.y + 7.0, box.width - 98.0, 28.0});
+    const int lines = geometry_list_lines(g);
+    for (int i = 0; i < lines && view->list.first + i < view->list.count; ++i) {
+        const int line = view->list.first + i;
+        if (!view->list.lines[line].is_heading) {
+            add(list, TARGET_LINE, line, GROUP_LIST,
+                (Box){box.x + 4.0, g->list_lines + g->line_height * i, box.width - 8.0,
+                      g->line_height});
+        }
+    }
+}
+
+void targets_of(const View* const view, const Geometry* const g, TargetList* const list)
+{
+    list->count = 0;
+    add_top(g, list);
+    if (!g->list) {
+        add_card(g, SHELF_HANDS, list);
+        add_card(g, SHELF_FEET, list);
+    }
+    if (!g->list || !g->compact) {
+        add_limbs(g, list);
+    }
+    add_bars(view, g, list);
+    if (!g->list) {
+        add_tabs(g, list);
+        add_panel(view, g, list);
+    } else {
+        add_list(view, g, list);
+    }
+}
+
+const Target* targets_at(const TargetList* const list, const double x, const double y)
+{
+    for (int i = list->count - 1; i >= 0; --i) {
+        const Box box = list->targets[i].box;
+        if (x >= box.x && x < box.x + box.width && y >= box.y && y < box.y + box.height) {
+            return &list->targets[i];
+        }
+    }
+    return NULL;
+}
+
+const Target* targets_find(const TargetList* const list, const TargetId id)
+{
+    for (int i = 0; i < list->count; ++i) {
+        if (target_same(list->targets[i].id, id)) {
+            return &list->targets[i];
+        }
+    }
+    return NULL;
+}
+
+int choice_words(const Control control)
+{
+    return (int)(control_rows[control].most - control_rows[control].least) + 1;
+}
+
+/* Words are as wide as their letters ask, roughly, so that all fit. */
+double choice_edge(const Box box, const Control control, const int word)
+{
+    const Dial* const dial = dial_of(control);
+    double before = 0.0;
+    double all = 0.0;
+    for (int i = 0; i < choice_words(control); ++i) {
+        const double wide = 2.4 + (double)strlen(dial->words[i]);
+        before += i < word ? wide : 0.0;
+        all += wide;
+    }
+    return box.x + box.width * before / all;
+}
+
+int choice_at(const Target* const target, const Control control, const double x)
+{
+    int word = 0;
+    while (word + 1 < choice_words(control) && x >= choice_edge(target->box, control, word + 1)) {
+        ++word;
+    }
+    return word;
+}

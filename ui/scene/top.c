@@ -1,0 +1,327 @@
+// SPDX-License-Identifier: ISC
+/* The top row, the cards of hands and feet, and the labels beside the rows. */
+#include "brush.h"
+#include "words.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+static void label(const Brush* const brush, const double x, const double y, const char* const words)
+{
+    ink_text(brush->cairo, x, y, brush_type(11.0, false, ALIGN_LEFT, brush->colours->soft), words);
+}
+
+static void draw_groove(const Brush* const brush, const Target* const target)
+{
+    const View* const view = brush->view;
+    const Box box = target->box;
+    const Entry* const entry = view_entry(view, SHELF_GROOVE, view_playing(view, SHELF_GROOVE));
+    const Palette* const colours = brush->colours;
+    const bool over = brush_is_hovered(brush, target->id);
+    const char* const name = entry ? entry->label : view->has_place ? "not in the bank" : "";
+    if (brush->g->compact) {
+        ink_text_in(brush->cairo, box.x + 4.0, 28.0, box.width - 30.0,
+                    brush_type(20.0, true, ALIGN_LEFT, colours->ink), name);
+        ink_triangle(brush->cairo, box.x + box.width - 14.0, 22.0, 5.0, POINT_DOWN, true,
+                     over ? colours->ink : colours->soft);
+    } else {
+        label(brush, 60.0, 20.0, "Groove");
+        ink_triangle(brush->cairo, 111.0, 16.0, 4.5, POINT_DOWN, true,
+                     over ? colours->ink : colours->soft);
+        ink_text_in(brush->cairo, 60.0, 46.0, box.width - 8.0,
+                    brush_type(20.0, true, ALIGN_LEFT, colours->ink), name);
+    }
+    brush_focus(brush, target, 1.0);
+}
+
+static const char* tempo_label(const View* const view)
+{
+    const bool is_own = view->values[CONTROL_CLOCK] > 0.5f;
+    return is_own ? view->values[CONTROL_LADDER_STEP] > 0.0f ? "Tempo, on the ladder" : "Tempo"
+           : view->has_place && !view->place.host_has_tempo ? "Tempo of the groove"
+                                                            : "Tempo, from host";
+}
+
+static void draw_tempo(const Brush* const brush, const Target* const target)
+{
+    const View* const view = brush->view;
+    const Palette* const colours = brush->colours;
+    const bool small = brush->g->compact;
+    const bool typing = view->is_typing && target_same(view->focus, target->id);
+    char text[TYPED_ROOM + 8];
+    snprintf(text, sizeof text, "%.4g", (double)view->readouts[READOUT_TEMPO_NOW]);
+    if (typing) {
+        snprintf(text, sizeof text, "%s|", view->typed);
+    }
+    const double x = target->box.x + 4.0;
+    const double y = small ? 30.0 : 49.0;
+    if (small) {
+        ink_text(brush->cairo, x - 8.0, 28.0, brush_type(11.0, false, ALIGN_RIGHT, colours->soft),
+                 "Tempo");
+    } else {
+        label(brush, x, 20.0, tempo_label(view));
+    }
+    const double wide = ink_text(
+        brush->cairo, x, y, brush_type(small ? 20.0 : 28.0, true, ALIGN_LEFT, colours->ink), text);
+    label(brush, x + wide + 6.0, y, "bpm");
+    if (view->values[CONTROL_CLOCK] > 0.5f || typing) {
+        ink_line(brush->cairo, x, y + 3.5, x + wide, y + 3.5, 1.0,
+                 brush_is_hovered(brush, target->id) ? colours->ink : colours->edge);
+    }
+    brush_focus(brush, target, 1.0);
+}
+
+void draw_top(const Brush* const brush)
+{
+    const View* const view = brush->view;
+    const bool small = brush->g->compact;
+    const TargetId enabled = {TARGET_DIAL, CONTROL_ENABLED};
+    if (!small) {
+        label(brush, 16.0, 20.0, "On");
+        label(brush, 332.0, 20.0, "Changes come in");
+        label(brush, 652.0, 20.0, "Clock");
+    } else {
+        ink_text(brush->cairo, 436.0, 28.0,
+                 brush_type(11.0, false, ALIGN_RIGHT, brush->colours->soft), "Clock");
+    }
+    brush_switch(brush, 16.0, small ? 21.0 : 38.0, view->values[CONTROL_ENABLED] > 0.0f);
+    brush_focus(brush, targets_find(brush->targets, enabled), -1.0);
+    draw_groove(brush, targets_find(brush->targets, (TargetId){TARGET_CARD, SHELF_GROOVE}));
+    draw_tempo(brush, targets_find(brush->targets, (TargetId){TARGET_DIAL, CONTROL_TEMPO}));
+    ink_line(brush->cairo, 0.0, brush->g->top + 0.5, brush->g->width, brush->g->top + 0.5, 1.0,
+             brush->colours->rule);
+}
+
+/* ---- Cards */
+
+/* "1 bar", "6 sixteenths", "2 beats, triplets". */
+static void length_text(const Figure* const figure, char text[64])
+{
+    const int64_t quarter = TICKS_PER_QUARTER;
+    const int grid = (int)(quarter / figure->step_ticks);
+    static const char* const names[] = {
+        [1] = "quarters",    [2] = "8ths",       [3] = "triplets",   [4] = "16ths",
+        [5] = "quintuplets", [6] = "sextuplets", [7] = "septuplets", [8] = "32nds"};
+    const bool is_named = quarter % figure->step_ticks == 0 && grid >= 1 && grid <= 8;
+    const char* const name = is_named ? names[grid] : "steps";
+    if (figure->bars) {
+        snprintf(text, 64, "%u bar%s, %s", figure->bars, figure->bars == 1 ? "" : "s", name);
+    } else if (figure->cycle_ticks % quarter == 0) {
+        const int beats = (int)(figure->cycle_ticks / quarter);
+        snprintf(text, 64, "%d beat%s, %s", beats, beats == 1 ? "" : "s", name);
+    } else {
+        snprintf(text, 64, "%d %s", (int)(figure->cycle_ticks / figure->step_ticks), name);
+    }
+}
+
+/* What waits for its line: the id, or what plays. */
+static int32_t waiting_id(const View* const view, const ShelfKind shelf)
+{
+    const SeenBar* const coming = view_bar(view, view->place.change_bar);
+    if (!view->place.waiting || !coming || !coming->is_coming) {
+        return view_playing(view, shelf);
+    }
+    return (int32_t)(shelf == SHELF_HANDS ? coming->hands : coming->feet);
+}
+
+static void draw_card_foot(const Brush* const brush, const Box box, const ShelfKind shelf,
+                           const Entry* const entry)
+{
+    const View* const view = brush->view;
+    const Palette* const colours = brush->colours;
+    const int32_t waits = waiting_id(view, shelf);
+    const double bottom = box.y + box.height;
+    const Entry* const next =
+        waits != view_playing(view, shelf) ? view_entry(view, shelf, waits) : NULL;
+    char text[160];
+    const int32_t asked = (int32_t)view->values[shelf_control(shelf)];
+    if (asked && !view_entry(view, shelf, asked)) {
+        snprintf(text, sizeof text, "%d: not in the bank", (int)asked);
+        ink_text_in(brush->cairo, box.x + 10.0, bottom - 28.0, box.width - 18.0,
+                    brush_type(11.0, true, ALIGN_LEFT, colours->ink), text);
+    } else if (next) {
+        ink_triangle(brush->cairo, box.x + 15.0, bottom - 32.0, 4.5, POINT_RIGHT, false,
+                     colours->accent);
+        snprintf(text, sizeof text, "next: %s", next->label);
+        ink_text_in(brush->cairo, box.x + 24.0, bottom - 28.0, box.width - 32.0,
+                    brush_type(11.0, true, ALIGN_LEFT, colours->accent), text);
+    } else if (entry && entry->figure && !brush->g->compact) {
+        length_text(entry->figure, text);
+        ink_text_in(brush->cairo, box.x + 10.0, bottom - 28.0, box.width - 20.0,
+                    brush_type(11.0, false, ALIGN_LEFT, colours->soft), text);
+    }
+    if (entry && entry->difficulty) {
+        const double x = box.x + 10.0;
+        const double wide = brush_difficulty(brush, x, bottom - 13.0, entry->difficulty);
+        label(brush, x + wide + 6.0, bottom - 9.0, "difficulty");
+    }
+}
+
+static void draw_card(const Brush* const brush, const Target* const target)
+{
+    const View* const view = brush->view;
+    const Palette* const colours = brush->colours;
+    const ShelfKind shelf = (ShelfKind)target->id.index;
+    const Box box = target->box;
+    const int32_t id = view_playing(view, shelf);
+    const Entry* const entry = view_entry(view, shelf, id);
+    const TargetId up = {TARGET_CARD_UP, (int)shelf};
+    const TargetId down = {TARGET_CARD_DOWN, (int)shelf};
+    const bool over = brush_is_hovered(brush, target->id);
+    char text[64];
+    ink_frame(brush->cairo, box, 5.0, over ? 1.6 : 1.0, over ? colours->ink : colours->edge);
+    label(brush, box.x + 10.0, box.y + 17.0, shelf == SHELF_HANDS ? "Hands" : "Feet");
+    ink_triangle(brush->cairo, box.x + box.width - 40.0, box.y + 13.0, 5.5, POINT_UP, true,
+                 brush_is_hovered(brush, up) ? colours->ink : colours->soft);
+    ink_triangle(brush->cairo, box.x + box.width - 18.0, box.y + 13.0, 5.5, POINT_DOWN, true,
+                 brush_is_hovered(brush, down) ? colours->ink : colours->soft);
+    snprintf(text, sizeof text, id ? "%d, not in the bank" : "rest", (int)id);
+    const double room = box.height - 22.0 - (brush->g->compact ? 20.0 : 40.0);
+    ink_name(brush->cairo, (Box){box.x + 10.0, box.y + 22.0, box.width - 16.0, room},
+             brush_type(brush->g->compact ? 16.0 : 19.0, true, ALIGN_LEFT, colours->ink),
+             entry && id ? entry->label : text);
+    draw_card_foot(brush, box, shelf, entry);
+    brush_focus(brush, target, 2.0);
+}
+
+void draw_cards(const Brush* const brush)
+{
+    for (int i = 0; i < brush->targets->count; ++i) {
+        const Target* const target = &brush->targets->targets[i];
+        if (target->id.kind == TARGET_CARD &&
+            (target->group == GROUP_HANDS || target->group == GROUP_FEET)) {
+            draw_card(brush, target);
+        }
+    }
+}
+
+/* ---- The labels beside the rows */
+
+/* Single strokes a second of both feet together that were kept up for a minute:
+   1034 in 60 s, a speed-drumming competition, feet category, 2018, told by one
+   encyclopedia-style page only. */
+static const double record_of_feet = 1034.0 / 60.0;
+
+static bool is_past_record(const View* const view)
+{
+    return (double)view->readouts[READOUT_RIGHT_FOOT_RATE] +
+               (double)view->readouts[READOUT_LEFT_FOOT_RATE] >
+           record_of_feet;
+}
+
+/* Strokes in the busiest second; reversed where no one is known to have kept it up. */
+static void draw_rate(const Brush* const brush, const int foot, const double x, const double y)
+{
+    const View* const view = brush->view;
+    const Geometry* const g = brush->g;
+    const Palette* const colours = brush->colours;
+    const double rate = (double)view->readouts[READOUT_RIGHT_FOOT_RATE + foot];
+    const double gap = (double)view->readouts[READOUT_RIGHT_FOOT_GAP + foot];
+    char text[64];
+    snprintf(text, sizeof text, "%.0f", rate);
+    const bool is_past = is_past_record(view);
+    const Type type = brush_type(g->compact ? 16.0 : 20.0, true, ALIGN_RIGHT,
+                                 is_past ? colours->ground : colours->ink);
+    if (is_past) {
+        const double wide = ink_width(brush->cairo, type, text);
+        ink_fill_round(brush->cairo,
+                       (Box){x + 23.0 - wide, y - 0.85 * type.size, wide + 6.0, 1.1 * type.size},
+                       3.0, colours->ink);
+    }
+    ink_text(brush->cairo, x + 26.0, y, type, text);
+    if (g->compact || g->list) {
+        label(brush, x + 30.0, y, "/s");
+        return;
+    }
+    label(brush, x + 32.0, y - 9.0, is_past ? "past the record" : "strokes/s");
+    if (gap > 0.0) {
+        snprintf(text, sizeof text, "closest %.0f ms", gap);
+        ink_text_in(brush->cairo, x + 32.0, y + 3.0, g->staff - x - 36.0,
+                    brush_type(11.0, false, ALIGN_LEFT, colours->soft), text);
+    }
+}
+
+static void draw_limb(const Brush* const brush, const Target* const target, const int limb)
+{
+    static const char* const full[LIMB_COUNT] = {"Right hand", "Left hand", "Right foot",
+                                                 "Left foot"};
+    static const char* const brief[LIMB_COUNT] = {"R hand", "L hand", "R foot", "L foot"};
+    const View* const view = brush->view;
+    const Geometry* const g = brush->g;
+    const bool is_brief = g->compact || g->list;
+    const double x = g->labels;
+    const double y = target->box.y + 8.0;
+    const bool on = view->values[CONTROL_RIGHT_HAND + limb] > 0.0f;
+    brush_switch(brush, x, y, on);
+    ink_text(brush->cairo, x + 32.0, y + 4.5,
+             brush_type(13.0, true, ALIGN_LEFT, brush->colours->ink),
+             is_brief ? brief[limb] : full[limb]);
+    const SeenBar* const bar = view_bar(view, view_shown(view));
+    if (limb >= 2) {
+        draw_rate(brush, limb - 2, x, y + (g->compact ? 21.0 : 27.0));
+    } else if (bar) {
+        const char* const word = on ? voice_word(voice_of_limb(bar, limb)) : "yours to play";
+        ink_text_in(brush->cairo, is_brief ? x : x + 32.0, y + 21.0, g->staff - x - 6.0,
+                    brush_type(11.0, false, ALIGN_LEFT, brush->colours->soft), word);
+    }
+    brush_focus(brush, target, 1.0);
+}
+
+static void draw_click(const Brush* const brush)
+{
+    const Target* const target =
+        targets_find(brush->targets, (TargetId){TARGET_DIAL, CONTROL_CLICK});
+    if (target && target->group == GROUP_LIMBS) {
+        const double y = target->box.y + 8.0;
+        const float click = brush->view->values[CONTROL_CLICK];
+        brush_switch(brush, brush->g->labels, y, click > 1.5f);
+        const double x = brush->g->labels + 32.0;
+        const double wide =
+            ink_text(brush->cairo, x, y + 4.5,
+                     brush_type(13.0, true, ALIGN_LEFT, brush->colours->ink), "Click");
+        const bool rests = click > 1.5f && brush->view->place.click_rests;
+        if (!brush->g->compact && !brush->g->list && click > 0.5f && (click < 1.5f || rests)) {
+            label(brush, x + wide + 6.0, y + 4.0, rests ? "silent" : "count-in");
+        }
+        brush_focus(brush, target, 1.0);
+    }
+}
+
+static void draw_place(const Brush* const brush)
+{
+    const View* const view = brush->view;
+    const Geometry* const g = brush->g;
+    const SeenBar* const bar = view_bar(view, view_shown(view));
+    char text[96];
+    if (!bar) {
+        return;
+    }
+    const char letter[] = {(char)('A' + bar->part), '\0'};
+    const double size = g->compact ? 15.0 : 20.0;
+    const double wide = ink_text(brush->cairo, g->labels, g->count_hands,
+                                 brush_type(size, true, ALIGN_LEFT, brush->colours->ink), letter);
+    if (view->values[CONTROL_ENABLED] <= 0.0f) {
+        snprintf(text, sizeof text, "off");
+    } else if (view->place.bar < 0) {
+        snprintf(text, sizeof text, "count-in %d", (int)-view->place.bar);
+    } else {
+        snprintf(text, sizeof text, g->compact || g->list ? "%u of %u" : "bar %u of %u",
+                 bar->in_phrase + 1, bar->phrase_bars);
+    }
+    ink_text(brush->cairo, g->labels + wide + 7.0, g->count_hands,
+             brush_type(g->compact ? 11.0 : 13.0, false, ALIGN_LEFT, brush->colours->ink), text);
+}
+
+void draw_limbs(const Brush* const brush)
+{
+    if (brush->g->list && brush->g->compact) {
+        return;
+    }
+    draw_place(brush);
+    for (int limb = 0; limb < LIMB_COUNT; ++limb) {
+        const TargetId id = {TARGET_DIAL, CONTROL_RIGHT_HAND + limb};
+        draw_limb(brush, targets_find(brush->targets, id), limb);
+    }
+    draw_click(brush);
+}

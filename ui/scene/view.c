@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: ISC
+#include "view.h"
+
+#include <stddef.h>
+
+bool target_same(const TargetId a, const TargetId b)
+{
+    return a.kind == b.kind && a.index == b.index;
+}
+
+int view_phrase_bars(const View* const view)
+{
+    return view->place.phrase_bars ? (int)view->place.phrase_bars : 1;
+}
+
+int64_t view_phrase(const View* const view)
+{
+    return view->place.phrase;
+}
+
+const SeenBar* view_bar(const View* const view, const int64_t bar)
+{
+    const int64_t slot = bar - view->place.phrase;
+    return slot >= 0 && slot < OUTLOOK_BARS && view->has_bar[slot] ? &view->bars[slot] : NULL;
+}
+
+int64_t view_shown(const View* const view)
+{
+    if (!view->place.rolling && view->looked_at >= 0) {
+        return view_phrase(view) + view->looked_at;
+    }
+    return view->place.bar < 0 ? 0 : view->place.bar;
+}
+
+const SeenBar* view_next(const View* const view)
+{
+    const int64_t shown = view_shown(view);
+    return view_bar(view, view->place.loops && view->place.rolling ? shown : shown + 1);
+}
+
+const Entry* view_entry(const View* const view, const ShelfKind shelf, const int32_t id)
+{
+    const Shelf* const entries = &view->shelves[shelf];
+    for (int i = 0; i < entries->count; ++i) {
+        if (entries->entries[i].id == id) {
+            return &entries->entries[i];
+        }
+    }
+    return NULL;
+}
+
+Control shelf_control(const ShelfKind shelf)
+{
+    static const Control controls[SHELF_COUNT] = {
+        [SHELF_HANDS] = CONTROL_HANDS,
+        [SHELF_FEET] = CONTROL_FEET,
+        [SHELF_TURNAROUND] = CONTROL_TURNAROUND,
+        [SHELF_GROOVE] = CONTROL_GROOVE,
+        [SHELF_KIT] = CONTROL_KIT,
+    };
+    return controls[shelf];
+}
+
+int32_t view_playing(const View* const view, const ShelfKind shelf)
+{
+    const SeenBar* const bar = view_bar(view, view_shown(view));
+    if (bar && shelf == SHELF_GROOVE) {
+        return (int32_t)bar->groove;
+    }
+    if (bar && !bar->turns && (shelf == SHELF_HANDS || shelf == SHELF_FEET)) {
+        return (int32_t)(shelf == SHELF_HANDS ? bar->hands : bar->feet);
+    }
+    return (int32_t)view->values[shelf_control(shelf)];
+}

@@ -1,0 +1,137 @@
+// SPDX-License-Identifier: ISC
+/* view.h - everything that the window shows, as plain values: what the plugin said,
+   and where the person is.  The desk fills it, the scene draws it. */
+#pragma once
+
+#include "../../plugin/engine/outlook.h"
+#include "palette.h"
+
+/* What can be picked, in the order of the lists. */
+typedef enum {
+    SHELF_HANDS,
+    SHELF_FEET,
+    SHELF_TURNAROUND,
+    SHELF_GROOVE,
+    SHELF_KIT,
+    SHELF_COUNT
+} ShelfKind;
+
+/* One thing that can be picked; texts are UTF-8 and not owned. */
+typedef struct {
+    int32_t id; /* the port's value: 0 as written, -1 none */
+    const char* label;
+    const char* comment;
+    const char* family;
+    int difficulty;       /* 1 to 5, 0 if not said */
+    const Figure* figure; /* NULL for grooves and kit maps */
+} Entry;
+
+/* Entries of one family stand together. */
+typedef struct {
+    const Entry* entries;
+    int count;
+} Shelf;
+
+/* What a person can point at. */
+typedef enum {
+    TARGET_NONE,
+    TARGET_DIAL,      /* index: Control */
+    TARGET_CARD,      /* index: ShelfKind; opens its list */
+    TARGET_CARD_UP,   /* the entry before */
+    TARGET_CARD_DOWN, /* the entry after */
+    TARGET_TAB,       /* index: Panel */
+    TARGET_PAGE,      /* the panel's other row, where one shows */
+    TARGET_BAR,       /* index: of the phrase */
+    TARGET_THEME,     /* the window's own colours */
+    TARGET_FIND,      /* the list's field */
+    TARGET_LINE,      /* index: line of the list */
+    TARGET_LIST,      /* elsewhere in the list */
+} TargetKind;
+
+typedef struct {
+    TargetKind kind;
+    int index;
+} TargetId;
+
+typedef enum { PANEL_FEEL, PANEL_RHYTHM, PANEL_PRACTICE, PANEL_OUTPUT, PANEL_COUNT } Panel;
+
+typedef enum { THEME_HOST, THEME_DARK, THEME_LIGHT, THEME_COUNT } Theme;
+
+enum { LIST_LINES_MAX = 1024, FIND_ROOM = 48, TYPED_ROOM = 24, MESSAGE_ROOM = 256 };
+
+/* A line of an open list: a family's heading, or an entry. */
+typedef struct {
+    bool is_heading;
+    int entry; /* the heading's first entry, or the entry */
+} ListLine;
+
+typedef struct {
+    bool is_open;
+    ShelfKind shelf;
+    char find[FIND_ROOM]; /* UTF-8 */
+    int count;            /* lines that have the letters */
+    ListLine lines[LIST_LINES_MAX];
+    int selected;       /* line; -1: none */
+    int first;          /* line on top */
+    int32_t began_with; /* id that played when it was opened */
+} List;
+
+/* What a feet figure asks at the tempo now. */
+typedef struct {
+    bool is_known;
+    FootDemand feet[SURVEY_FEET]; /* right, left */
+} Demand;
+
+typedef struct {
+    double width; /* logical pixels */
+    double height;
+    float values[CONTROL_COUNT];
+    float readouts[READOUT_COUNT];
+    bool has_place;  /* the plugin has said where it is */
+    SeenPlace place; /* as last said */
+    double now_tick; /* of place.bar, moved on since */
+    bool has_bar[OUTLOOK_BARS];
+    SeenBar bars[OUTLOOK_BARS]; /* from place.phrase on: the phrase and the bar after */
+    int looked_at;              /* bar of the phrase shown while stopped; -1: the place's */
+    Shelf shelves[SHELF_COUNT];
+    Demand demands[LIST_LINES_MAX]; /* of the open feet list's lines */
+    Panel panel;
+    int page; /* 0 or 1: the row that shows where the panel has room for one */
+    TargetId focus;
+    TargetId hover;
+    bool has_keys; /* the window has the keyboard */
+    TargetId pressed;
+    bool is_dragged;
+    bool is_typing;
+    char typed[TYPED_ROOM];
+    List list;
+    Theme theme;
+    Palette palette;
+    uint32_t dropped;
+    char message[MESSAGE_ROOM]; /* the bank's first complaint; "" if none */
+} View;
+
+bool target_same(TargetId a, TargetId b);
+
+/* The bar with this number of the song, if it is of the phrase or the bar after, or
+   what stood in its place last; NULL if the plugin hasn't said. */
+const SeenBar* view_bar(const View* view, int64_t bar);
+
+/* The bar that is shown large. */
+int64_t view_shown(const View* view);
+
+/* The bar that follows it, which is the same where it loops. */
+const SeenBar* view_next(const View* view);
+
+/* The first bar of the phrase shown, and how many it has. */
+int64_t view_phrase(const View* view);
+int view_phrase_bars(const View* view);
+
+/* The entry with this id; NULL if there is none. */
+const Entry* view_entry(const View* view, ShelfKind shelf, int32_t id);
+
+/* Which control picks from a shelf. */
+Control shelf_control(ShelfKind shelf);
+
+/* The figure or groove in the bar shown: what plays now. */
+int32_t view_playing(const View* view, ShelfKind shelf);

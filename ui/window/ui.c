@@ -1,0 +1,315 @@
+// SPDX-License-Identifier: ISC
+/* ui.c - the plugin's own window as an LV2 UI: hands on what the host says, and
+   asks the plugin to go on telling.  The host's user interface thread only. */
+#include "../../plugin/talk/tell.h"
+#include "painter.h"
+
+#include <lv2/atom/util.h>
+#include <lv2/core/lv2_util.h>
+#include <lv2/log/log.h>
+#include <lv2/log/logger.h>
+#include <lv2/options/options.h>
+#include <lv2/ui/ui.h>
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <time.h>
+
+#define FOURLIMB_UI_URI "urn:fourlimb:groove#ui"
+
+/* The plugin stops telling three seconds after it was last asked. */
+static const double ask_again_seconds = 1.0;
+
+enum { PATH_ROOM = 4096, WHY_ROOM = 256 };
+
+/* What the host offers; NULL: nothing. */
+typedef struct {
+    LV2_URID_Map* map;
+    LV2_Log_Log* log;
+    LV2UI_Resize* resize;
+    LV2UI_Touch* touch;
+    const LV2_Options_Option* options;
+    void* parent;
+} Offer;
+
+typedef struct {
+    LV2UI_Write_Function write;
+    LV2UI_Controller controller;
+    Offer offer;
+    LV2_Log_Logger logger;
+    Uris uris;
+    LV2_Atom_Forge forge;
+    Bank* bank;
+    Desk desk;
+    Pane* pane;
+    Painter painter;
+    int width; /* real pixels */
+    int height;
+    double scale;
+    double asked_at; /* seconds; negative: not yet */
+    bool failed;     /* said so once */
+} Window;
+
+static double now(void)
+{
+    struct timespec time;
+    clock_gettime(CLOCK_MONOTONIC, &time);
+    return (double)time.tv_sec + (double)time.tv_nsec * 1e-9;
+}
+
+/* ---- To the plugin */
+
+static void write_value(void* const handle, const uint32_t port, const float value)
+{
+    const Window* const window = (const Window*)handle;
+    window->write(window->controller, port, sizeof value, 0, &value);
+}
+
+static void touch_value(void* const handle, const uint32_t port, const bool is_held)
+{
+    const Window* const window = (const Window*)handle;
+    window->offer.touch->touch(window->offer.touch->handle, port, is_held);
+}
+
+/* Asks for everything at first, and then for the place, so that it goes on. */
+static void ask(Window* const window, const double seconds)
+{
+    union {
+        LV2_Atom atom;
+        uint8_t bytes[256];
+    } message;
+    const bool first = window->asked_at < 0.0;
+    if (!first && seconds - window->asked_at < ask_again_seconds) {
+        return;
+    }
+    window->asked_at = seconds;
+    lv2_atom_forge_set_buffer(&window->forge, message.bytes, sizeof message.bytes);
+    tell_get(&window->forge, first || !window->desk.view.has_place ? 0 : window->uris.fl_place,
+             &window->uris);
+    window->write(window->controller, PORT_CONTROL, lv2_atom_total_size(&message.atom),
+                  window->uris.atom_eventTransfer, &message);
+}
+
+/* ---- From the host */
+
+static const LV2_Options_Option* option_of(const Window* const window, const char* const uri)
+{
+    const LV2_URID_Map* const map = window->offer.map;
+    const LV2_URID key = map->map(map->handle, uri);
+    const LV2_Options_Option* option = window->offer.options;
+    for (; option && (option->key || option->value); ++option) {
+        if (option->key == key && option->value) {
+            return option;
+        }
+    }
+    return NULL;
+}
+
+static double scale_of(const Window* const window)
+{
+    const LV2_Options_Option* const option = option_of(window, LV2_UI__scaleFactor);
+    float factor = 0.0f;
+    if (option && option->type == window->uris.atom_Float && option->size == sizeof factor) {
+        memcpy(&factor, option->value, sizeof factor);
+    }
+    const double scale = factor > 0.0f ? (double)factor : pane_display_scale();
+    return scale >= 0.5 && scale <= 8.0 ? scale : 1.0;
+}
+
+/* Hosts give colours as 32 bits: red, green, blue, opacity from the highest. */
+static bool colour_of(const Window* const window, const char* const uri, Colour* const colour)
+{
+    const LV2_Options_Option* const option = option_of(window, uri);
+    uint32_t bits = 0;
+    if (!option || option->type != window->uris.atom_Int || option->size != sizeof bits) {
+        return false;
+    }
+    memcpy(&bits, option->value, sizeof bits);
+    *colour = (Colour){(bits >> 24 & 255U) / 255.0, (bits >> 16 & 255U) / 255.0,
+                       (bits >> 8 & 255U) / 255.0};
+    return true;
+}
+
+static void take_colours(Window* const window)
+{
+    Colour background;
+    Colour text;
+    if (colour_of(window, LV2_UI__backgroundColor, &background) &&
+        colour_of(window, LV2_UI__foregroundColor, &text)) {
+        desk_host_colours(&window->desk, background, text);
+    }
+}
+
+static void take_event(void* const handle, const PaneEvent* const event)
+{
+    Window* const window = (Window*)handle;
+    if (event->kind == PANE_RESIZE) {
+        window->width = event->width;
+        window->height = event->height;
+        desk_resize(&window->desk, event->width, event->height, window->scale);
+    } else {
+        if (event->kind == PANE_PRESS) {
+            pane_take_focus(window->pane);
+        }
+        desk_input(&window->desk, event);
+    }
+}
+
+/* ---- Life */
+
+static void close_window(Window* const window)
+{
+    pane_close(window->pane);
+    painter_free(&window->painter);
+    desk_close(&window->desk);
+    bank_free(window->bank);
+    free(window);
+}
+
+static bool open_bank(Window* const window, const char* const bundle_path)
+{
+    char folder[PATH_ROOM];
+    char users[BANK_FOLDER_ROOM];
+    const int length = snprintf(folder, sizeof folder, "%s/bank", bundle_path);
+    const BankSources sources = {folder, bank_users_folder(users) ? users : NULL, NULL};
+    window->bank = length > 0 && length < PATH_ROOM ? bank_open(sources) : NULL;
+    return window->bank != NULL;
+}
+
+static bool open_pane(Window* const window)
+{
+    char why[WHY_ROOM] = "";
+    window->scale = scale_of(window);
+    window->width = (int)lround(FIRST_WIDTH * window->scale);
+    window->height = (int)lround(FIRST_HEIGHT * window->scale);
+    const PaneRequest request = {
+        .parent = (uintptr_t)window->offer.parent,
+        .width = window->width,
+        .height = window->height,
+        .min_width = (int)lround(LEAST_WIDTH * window->scale),
+        .min_height = (int)lround(LEAST_HEIGHT * window->scale),
+        .title = "Fourlimb",
+        .event = take_event,
+        .handle = window,
+    };
+    window->pane = pane_open(&request, why);
+    if (!window->pane) {
+        lv2_log_error(&window->logger, "Fourlimb: its window can't be opened: %s\n", why);
+    }
+    return window->pane != NULL;
+}
+
+static bool open_all(Window* const window, const char* const bundle_path)
+{
+    const DeskOutput output = {window, write_value, window->offer.touch ? touch_value : NULL};
+    if (!open_bank(window, bundle_path) ||
+        !desk_open(&window->desk, window->bank, &window->uris, output)) {
+        lv2_log_error(&window->logger, "Fourlimb: no memory for its window\n");
+        return false;
+    }
+    if (!open_pane(window)) {
+        return false;
+    }
+    desk_resize(&window->desk, window->width, window->height, window->scale);
+    take_colours(window);
+    if (window->offer.resize) {
+        window->offer.resize->ui_resize(window->offer.resize->handle, window->width,
+                                        window->height);
+    }
+    return true;
+}
+
+static LV2UI_Handle instantiate(const LV2UI_Descriptor* const descriptor,
+                                const char* const plugin_uri, const char* const bundle_path,
+                                const LV2UI_Write_Function write, const LV2UI_Controller controller,
+                                LV2UI_Widget* const widget,
+                                const LV2_Feature* const* const features)
+{
+    (void)descriptor;
+    Offer offer = {0};
+    const char* const missing = lv2_features_query(
+        features, LV2_URID__map, &offer.map, true, LV2_LOG__log, &offer.log, false, LV2_UI__resize,
+        &offer.resize, false, LV2_UI__touch, &offer.touch, false, LV2_OPTIONS__options,
+        &offer.options, false, LV2_UI__parent, &offer.parent, false, NULL);
+    Window* const window =
+        missing || strcmp(plugin_uri, FOURLIMB_GROOVE_URI) != 0 ? NULL : calloc(1, sizeof(Window));
+    if (!window) {
+        return NULL;
+    }
+    window->write = write;
+    window->controller = controller;
+    window->offer = offer;
+    window->asked_at = -1.0;
+    lv2_log_logger_init(&window->logger, offer.map, offer.log);
+    window->uris = uris_map(offer.map);
+    lv2_atom_forge_init(&window->forge, offer.map);
+    if (!open_all(window, bundle_path)) {
+        close_window(window);
+        return NULL;
+    }
+    *widget = (LV2UI_Widget)pane_window(window->pane);
+    return window;
+}
+
+static void cleanup(const LV2UI_Handle ui)
+{
+    close_window((Window*)ui);
+}
+
+static void port_event(const LV2UI_Handle ui, const uint32_t port, const uint32_t size,
+                       const uint32_t format, const void* const buffer)
+{
+    desk_port_event(&((Window*)ui)->desk, port, size, format, buffer);
+}
+
+static void show(Window* const window)
+{
+    if (!painter_show(&window->painter, &window->desk, window->pane, window->width,
+                      window->height) &&
+        !window->failed) {
+        window->failed = true;
+        lv2_log_error(&window->logger, "Fourlimb: no memory for a picture of %d by %d\n",
+                      window->width, window->height);
+    }
+}
+
+/* Nonzero ends the window: it was closed, or its parent is gone. */
+static int idle(const LV2UI_Handle ui)
+{
+    Window* const window = (Window*)ui;
+    const double seconds = now();
+    ask(window, seconds);
+    desk_tick(&window->desk, seconds);
+    if (!pane_poll(window->pane)) {
+        return 1;
+    }
+    show(window);
+    return pane_poll(window->pane) ? 0 : 1;
+}
+
+static int resize(const LV2UI_Feature_Handle ui, const int width, const int height)
+{
+    pane_resize(((Window*)ui)->pane, width, height);
+    return 0;
+}
+
+static const LV2UI_Idle_Interface idle_interface = {idle};
+
+static const LV2UI_Resize resize_interface = {NULL, resize};
+
+static const void* extension_data(const char* const uri)
+{
+    return !strcmp(uri, LV2_UI__idleInterface) ? (const void*)&idle_interface
+           : !strcmp(uri, LV2_UI__resize)      ? (const void*)&resize_interface
+                                               : NULL;
+}
+
+static const LV2UI_Descriptor descriptor = {
+    FOURLIMB_UI_URI, instantiate, cleanup, port_event, extension_data,
+};
+
+LV2_SYMBOL_EXPORT const LV2UI_Descriptor* lv2ui_descriptor(const uint32_t index)
+{
+    return index == 0 ? &descriptor : NULL;
+}
