@@ -3,13 +3,17 @@
 
 #include "lines.h"
 
+static double tempo_of(const Engine* const engine)
+{
+    return course_tempo(&engine->course, &engine->position);
+}
+
 /* Something that the readouts depend on has changed. */
 static void restart_survey(Engine* const engine)
 {
     ++engine->revision;
     engine->realign_bars = choice_realign_bars(&engine->choice, engine->course.meter);
-    survey_start(&engine->survey, &engine->choice, engine->course.meter,
-                 course_tempo(&engine->course, &engine->position));
+    survey_start(&engine->survey, &engine->choice, engine->course.meter, tempo_of(engine));
 }
 
 /* What is asked for is played from here on. */
@@ -17,8 +21,7 @@ static void choose(Engine* const engine)
 {
     ++engine->revision;
     engine->played = engine->settings;
-    engine->choice = choice_make(engine->library, &engine->played,
-                                 course_tempo(&engine->course, &engine->position));
+    engine->choice = choice_make(engine->library, &engine->played, tempo_of(engine));
     engine->waiting = false;
     engine->swing_waits = false;
 }
@@ -137,6 +140,22 @@ void engine_set(Engine* const engine, const Settings* const settings)
     }
 }
 
+void engine_use(Engine* const engine, const Library* const library)
+{
+    const Swing swing = engine->choice.swing;
+    engine->library = library;
+    engine->choice = choice_make(library, &engine->played, tempo_of(engine));
+    engine->choice.swing = swing;
+    engine->before = engine->choice;            /* its figures may be gone */
+    engine->fallback_due = !engine->line_waits; /* a line tells of it when it comes */
+    if (engine->course.rolling) { /* up to a line that is still to come it's the old groove */
+        const int64_t now = engine->course.played_until;
+        const bool to_line = engine->line_waits && engine->line_tick > now;
+        performer_take_back(&engine->performer, to_line ? engine->line_tick : now);
+    }
+    restart_survey(engine);
+}
+
 /* Stopped or elsewhere: what waited is in effect at once. */
 static void break_off(Engine* const engine, const Jump jump, const uint32_t offset)
 {
@@ -150,8 +169,7 @@ static void break_off(Engine* const engine, const Jump jump, const uint32_t offs
         engine->fallback_due = true;
         restart_survey(engine);
     }
-    engine->choice.swing = choice_swing(&engine->played, engine->choice.groove,
-                                        course_tempo(&engine->course, &engine->position));
+    engine->choice.swing = choice_swing(&engine->played, engine->choice.groove, tempo_of(engine));
 }
 
 void engine_report(Engine* const engine, const Report* const report, const uint32_t offset)
@@ -381,5 +399,5 @@ void engine_advance(Engine* const engine, const uint32_t offset, const uint32_t 
     for (uint32_t done = 0; done < frames;) {
         done += advance(engine, offset + done, frames - done);
     }
-    survey_step(&engine->survey, course_tempo(&engine->course, &engine->position));
+    survey_step(&engine->survey, tempo_of(engine));
 }

@@ -36,8 +36,13 @@ typedef struct {
     MidiList out;
 } Engine;
 
-/* `library` must outlive the engine and stay as it is. */
+/* `library` must stay as it is until engine_use names another. */
 void engine_init(Engine* engine, const Library* library, double frames_per_second);
+
+/* Plays from another library from the next strokes on, those that are drawn ahead
+   included; what sounds is ended as it would have been.  What is picked, and a
+   change that waits, stay.  The older library is done with when this returns. */
+void engine_use(Engine* engine, const Library* library);
 
 /* Limbs and output change from the next frame on, feel with the next strokes,
    swing at the next beat, and what is played at the line that change_at names;

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: ISC
 #include "chartfile.h"
 
+#include "../../plugin/bank/save.h"
 #include "../scene/chart.h"
 #include "commands.h"
 #include "picks.h"
-#include "save.h"
 
 #include <cairo-pdf.h>
 #include <cairo-svg.h>

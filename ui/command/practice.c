@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: ISC
+#include "../../plugin/bank/save.h"
 #include "chartfile.h"
 #include "commands.h"
 #include "performance.h"
 #include "picks.h"
 #include "plan.h"
-#include "save.h"
 #include "songfile.h"
 #include "soundfont.h"
 

@@ -288,6 +288,8 @@ static bool take_flag(Request* const request, const char* const option)
     } else if (!strcmp(option, "--wav") || !strcmp(option, "--midi")) {
         request->as_wav = !strcmp(option, "--wav");
         request->says_kind = true;
+    } else if (!strcmp(option, "--kits") && !request->kind) {
+        request->kind = "kits"; /* as people try it, beside --kit NAME */
     } else if (!strcmp(option, "--presets")) {
         request->presets = true;
     } else {

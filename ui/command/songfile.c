@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "songfile.h"
 
-#include "save.h"
+#include "../../plugin/bank/save.h"
 #include "soundfont.h"
 
 #include <stdio.h>
