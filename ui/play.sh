@@ -14,9 +14,9 @@ if ! jack_lsp >/dev/null 2>&1; then
 fi
 
 # The window if there is a screen, the console of jalv if not.
-jalv=jalv
+jalv="jalv -n $name"
 if [ -n "${DISPLAY:-}${WAYLAND_DISPLAY:-}" ] && command -v jalv.gtk3 >/dev/null; then
-	jalv=jalv.gtk3
+	jalv="jalv.gtk3 --jack-name=$name"
 fi
 
 # Its console's input ends with this script, and with it the synthesizer.
@@ -40,5 +40,6 @@ connecting=$!
 trap 'kill $drums $connecting 2>/dev/null' EXIT
 
 echo "Keep the volume low at first.  Clock \"own\" plays at once, \"host's\" with the JACK transport."
-echo "Close the window (or end the input) to stop.  Presets: the window's menu, or \"presets\" here."
-$jalv -n $name urn:fourlimb:groove
+echo "Close the window (or end the input) to stop.  Presets: the window's menu; without one, \"presets\"."
+# shellcheck disable=SC2086
+$jalv urn:fourlimb:groove
