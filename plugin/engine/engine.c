@@ -108,17 +108,9 @@ static void take_at_once(Engine* const engine)
     const Settings* const asked = &engine->settings;
     engine->choice.kit = choice_kit(engine->library, asked->kit);
     for (int limb = 0; limb < LIMB_COUNT; ++limb) {
-        engine->choice.limbs[limb] = engine->played.limbs[limb] = asked->limbs[limb];
+        engine->choice.limbs[limb] = asked->limbs[limb];
     }
-    engine->played.enabled = asked->enabled;
-    engine->played.channel = asked->channel;
-    engine->played.kit = asked->kit;
-    engine->played.split_feet = asked->split_feet;
-    engine->played.change_at = asked->change_at;
-    engine->played.swing_ratio = asked->swing_ratio;
-    engine->played.swing_sixteenths = asked->swing_sixteenths;
-    engine->played.swing_follow = asked->swing_follow;
-    engine->played.feel = asked->feel;
+    settings_take_at_once(&engine->played, asked);
     engine->choice.feel = choice_feel(asked, engine->choice.groove);
 }
 
