@@ -39,7 +39,7 @@ plugin_and_drums_are_connected() {
 	waits_for is_connected
 	connected=$?
 	echo presets >&3
-	waits_for grep -q 'writing\|toms-for-the-intro' said.txt
+	waits_for grep -q 'writing\|toms_for_the_intro' said.txt
 	exec 3>&-
 	waits_for eval '! kill -0 "$(cat play.pid)" 2>/dev/null'
 	[ $connected -eq 0 ] || cat said.txt
