@@ -40,6 +40,6 @@ connecting=$!
 trap 'kill $drums $connecting 2>/dev/null' EXIT
 
 echo "Keep the volume low at first.  Clock \"own\" plays at once, \"host's\" with the JACK transport."
-echo "Close the window (or end the input) to stop.  Presets: the window's menu; without one, \"presets\"."
+echo "Close the window (or end the input) to stop.  Presets are in the window's menu."
 # shellcheck disable=SC2086
 $jalv urn:fourlimb:groove
