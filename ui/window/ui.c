@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: ISC
 /* ui.c - the plugin's own window as an LV2 UI: hands on what the host says, and
    asks the plugin to go on telling.  The host's user interface thread only. */
-#include "../../plugin/bank/stock.h"
 #include "../../plugin/talk/tell.h"
-#include "../file/phrase_file.h"
+#include "errands.h"
 #include "painter.h"
 
 #include <lv2/atom/util.h>
@@ -13,7 +12,6 @@
 #include <lv2/options/options.h>
 #include <lv2/ui/ui.h>
 #include <math.h>
-#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <time.h>
@@ -23,7 +21,7 @@
 /* The plugin stops telling three seconds after it was last asked. */
 static const double ask_again_seconds = 1.0;
 
-enum { PATH_ROOM = 4096, WHY_ROOM = 256 };
+enum { WHY_ROOM = 256 };
 
 /* What the host offers; NULL: nothing. */
 typedef struct {
@@ -179,20 +177,11 @@ static void take_event(void* const handle, const PaneEvent* const event)
 
 /* ---- The bank, and files */
 
-static Bank* read_bank(const Window* const window)
-{
-    char folder[PATH_ROOM];
-    char users[BANK_FOLDER_ROOM];
-    const int length = snprintf(folder, sizeof folder, "%s/bank", window->bundle_path);
-    const BankSources sources = {folder, bank_users_folder(users) ? users : NULL, NULL};
-    return length > 0 && length < PATH_ROOM ? bank_open(sources) : NULL;
-}
-
 /* The user's own has changed. */
 static void read_bank_again(void* const handle)
 {
     Window* const window = (Window*)handle;
-    Bank* const bank = read_bank(window);
+    Bank* const bank = errand_bank(window->bundle_path);
     if (bank && desk_bank(&window->desk, bank)) {
         bank_free(window->bank);
         window->bank = bank;
@@ -201,48 +190,10 @@ static void read_bank_again(void* const handle)
     }
 }
 
-/* What plays: the bank with the drafts over it. */
-static Stock* stock_of(const Window* const window)
-{
-    char why[SINGLE_WHY_ROOM];
-    Drafts drafts = {{NULL}};
-    for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
-        const Single* const draft = window->desk.editor.drafts[kind];
-        drafts.drafts[kind] =
-            draft ? single_read("draft", draft->text, strlen(draft->text), why) : NULL;
-    }
-    return stock_make(window->bank, drafts, strdup(""));
-}
-
 static void write_file(void* const handle)
 {
     Window* const window = (Window*)handle;
-    View* const view = &window->desk.view;
-    char path[PHRASE_PATH_ROOM];
-    char why[PHRASE_WHY_ROOM] = "nothing plays yet";
-    char words[PHRASE_PATH_ROOM + 64];
-    const SeenBar* const bar = view_bar(view, view_shown(view));
-    const Entry* const entry = view_entry(view, SHELF_GROOVE, view_playing(view, SHELF_GROOVE));
-    const Settings settings = settings_from_controls(view->values);
-    Stock* const stock = stock_of(window);
-    if (bar && stock) {
-        const double tempo = (double)view->readouts[READOUT_TEMPO_NOW];
-        const Phrase phrase = {stock_library(stock),
-                               &settings,
-                               bar->meter,
-                               tempo > 0.0 ? tempo : 120.0,
-                               view_phrase_bars(view),
-                               entry ? entry->label : "Fourlimb"};
-        if (phrase_file(&phrase, path, why)) {
-            snprintf(words, sizeof words, "Written: %s", path);
-            desk_say(&window->desk, words);
-            stock_free(stock);
-            return;
-        }
-    }
-    snprintf(words, sizeof words, "Not written: %s", why);
-    desk_say(&window->desk, words);
-    stock_free(stock);
+    errand_write(&window->desk, window->bank);
 }
 
 /* ---- Life */
@@ -289,7 +240,7 @@ static bool open_all(Window* const window, const char* const bundle_path)
                                .read_bank = read_bank_again,
                                .write_file = write_file};
     window->bundle_path = strdup(bundle_path);
-    window->bank = window->bundle_path ? read_bank(window) : NULL;
+    window->bank = window->bundle_path ? errand_bank(bundle_path) : NULL;
     if (!window->bank || !desk_open(&window->desk, window->bank, &window->uris, output)) {
         lv2_log_error(&window->logger, "Fourlimb: no memory for its window\n");
         return false;
