@@ -26,7 +26,7 @@ void editor_draft(Desk* const desk, const FigureKind kind, const char* const tex
     const bool is_other = draft && draft->info.id != editor->sketch.now.id;
     if (is_ours && (!draft || is_other || !editor->info)) {
         editor->is_open = false;
-        desk->view.edit.is_open = false;
+        editing_show(desk);
     }
     single_free(editor->drafts[kind]);
     editor->drafts[kind] = draft;
@@ -60,7 +60,7 @@ void editor_saved(Desk* const desk, const int64_t id)
     const bool is_picked =
         is_open && (uint32_t)desk->view.values[control_of(kind)] == now->id && now->id;
     editor->is_open = false; /* the bank's texts are read anew */
-    desk->view.edit.is_open = false;
+    editing_show(desk);
     if (desk->output.read_bank) {
         desk->output.read_bank(desk->output.handle);
     }

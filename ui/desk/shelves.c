@@ -126,6 +126,7 @@ bool desk_bank(Desk* const desk, const Bank* const bank)
     desk->view.list.is_open = false;
     desk->editor.is_open = false; /* its texts were the old bank's */
     desk->view.edit.is_open = false;
+    desk->view.edit.undo = desk->view.edit.redo = 0;
     clear(desk);
     desk->bank = bank;
     desk->is_dirty = true;

@@ -170,7 +170,7 @@ static void draw_tabs(const Brush* const brush, const Target* const target)
     if (is_open && brush->g->compact) {
         ink_line(brush->cairo, x, box.y + 19.0, x + wide, box.y + 19.0, 3.0, colours->ink);
     } else if (is_open) {
-        ink_line(brush->cairo, box.x + 5.0, box.y + 3.0, box.x + 5.0, box.y + 17.0, 3.0,
+        ink_line(brush->cairo, box.x + 5.0, box.y + 2.0, box.x + 5.0, box.y + 16.0, 3.0,
                  colours->ink);
     }
     brush_focus(brush, target, 0.0);

@@ -79,7 +79,7 @@ static void add_tabs(const Geometry* const g, TargetList* const list)
     for (int panel = 0; panel < PANEL_COUNT; ++panel) {
         add(list, TARGET_TAB, panel, GROUP_TABS,
             g->compact ? (Box){12.0 + 80.0 * panel, g->panel + 4.0, 76.0, 20.0}
-                       : (Box){12.0, g->panel + 4.0 + 20.0 * panel, 110.0, 20.0});
+                       : (Box){12.0, g->panel + 3.0 + 18.0 * panel, 110.0, 18.0});
     }
     if (g->compact) {
         add(list, TARGET_PAGE, 0, GROUP_TABS, (Box){g->width - 96.0, g->panel + 4.0, 84.0, 20.0});
