@@ -7,12 +7,25 @@
 #include <lv2/log/log.h>
 #include <lv2/time/time.h>
 #include <lv2/urid/urid.h>
+#include <lv2/worker/worker.h>
 #include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
-enum { INPUT_ROOM = 65536, OUTPUT_ROOM = INPUT_ROOM, PORTS_MAX = 256 };
+enum {
+    INPUT_ROOM = 65536,
+    OUTPUT_ROOM = INPUT_ROOM,
+    PORTS_MAX = 256,
+    JOBS_MAX = 16,
+    JOB_ROOM = 256
+};
+
+/* What the plugin wants done away from the audio thread. */
+typedef struct {
+    uint32_t size;
+    uint64_t bytes[JOB_ROOM / 8];
+} Job;
 
 /* A sequence with room behind it; atoms stand on multiples of eight. */
 typedef union {
@@ -28,8 +41,12 @@ struct Host {
     LV2_URID_Map map;
     LV2_URID_Unmap unmap;
     LV2_Log_Log log;
-    LV2_Feature features[3];
-    const LV2_Feature* feature_list[4];
+    LV2_Worker_Schedule schedule;
+    const LV2_Worker_Interface* worker;
+    int job_count;
+    Job jobs[JOBS_MAX];
+    LV2_Feature features[4];
+    const LV2_Feature* feature_list[5];
     LV2_Atom_Forge forge;
     LV2_Atom_Forge_Frame frame;
     LV2_URID chunk;
@@ -61,15 +78,51 @@ log_printf(const LV2_Log_Handle handle, const LV2_URID type, const char* const f
     return length;
 }
 
+/* ---- The worker: no clock waits here, so its work is done between two runs, and
+   every run of the host gives the same. */
+
+static LV2_Worker_Status take_job(const LV2_Worker_Schedule_Handle handle, const uint32_t size,
+                                  const void* const data)
+{
+    Host* const host = (Host*)handle;
+    if (host->job_count == JOBS_MAX || size > JOB_ROOM) {
+        return LV2_WORKER_ERR_NO_SPACE;
+    }
+    Job* const job = &host->jobs[host->job_count++];
+    job->size = size;
+    memcpy(job->bytes, data, size);
+    return LV2_WORKER_SUCCESS;
+}
+
+static LV2_Worker_Status respond(const LV2_Worker_Respond_Handle handle, const uint32_t size,
+                                 const void* const data)
+{
+    const Host* const host = (const Host*)handle;
+    return host->worker->work_response
+               ? host->worker->work_response(lilv_instance_get_handle(host->instance), size, data)
+               : LV2_WORKER_ERR_UNKNOWN;
+}
+
+static void do_jobs(Host* const host)
+{
+    for (int i = 0; host->worker && i < host->job_count; ++i) {
+        host->worker->work(lilv_instance_get_handle(host->instance), respond, host,
+                           host->jobs[i].size, host->jobs[i].bytes);
+    }
+    host->job_count = 0;
+}
+
 static void make_features(Host* const host)
 {
+    host->schedule = (LV2_Worker_Schedule){host, take_job};
     host->map = (LV2_URID_Map){host->uris, uri_table_map};
     host->unmap = (LV2_URID_Unmap){host->uris, uri_table_unmap};
     host->log = (LV2_Log_Log){NULL, log_printf, print_log};
     host->features[0] = (LV2_Feature){LV2_URID__map, &host->map};
     host->features[1] = (LV2_Feature){LV2_URID__unmap, &host->unmap};
     host->features[2] = (LV2_Feature){LV2_LOG__log, &host->log};
-    for (int i = 0; i < 3; ++i) {
+    host->features[3] = (LV2_Feature){LV2_WORKER__schedule, &host->schedule};
+    for (int i = 0; i < 4; ++i) {
         host->feature_list[i] = &host->features[i];
     }
 }
@@ -152,6 +205,8 @@ static bool start(Host* const host, const char* const bundle, const double rate,
         snprintf(why, HOST_WHY_ROOM, "%s: the plugin would not start at %g Hz", bundle, rate);
         return false;
     }
+    host->worker = (const LV2_Worker_Interface*)lilv_instance_get_extension_data(
+        host->instance, LV2_WORKER__interface);
     host->room = OUTPUT_ROOM;
     host->chunk = host_urid(host, LV2_ATOM__Chunk);
     lv2_atom_forge_init(&host->forge, &host->map);
@@ -303,6 +358,7 @@ void host_run(Host* const host, const uint32_t frames)
     host->midi.sequence.atom = (LV2_Atom){host->room, host->chunk};
     host->notify.sequence.atom = (LV2_Atom){OUTPUT_ROOM, host->chunk};
     lilv_instance_run(host->instance, frames);
+    do_jobs(host);
     begin_input(host);
 }
 
@@ -314,6 +370,11 @@ const LV2_Atom_Sequence* host_midi(const Host* const host)
 const LV2_Atom_Sequence* host_notify(const Host* const host)
 {
     return &host->notify.sequence;
+}
+
+LilvInstance* host_instance(Host* const host)
+{
+    return host->instance;
 }
 
 void host_reset(Host* const host)

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* host.h - an offline LV2 host for one plugin, by lilv: loads the built bundle,
-   sends it a transport and takes its MIDI, as any other host would. */
+   sends it a transport and takes its MIDI, as any other host would.  What the plugin
+   gives to a worker is done before host_run returns. */
 #pragma once
 
 #include <lilv/lilv.h>
@@ -58,12 +59,16 @@ void host_send_position(Host* host, HostPosition position);
 /* Bytes that the body of midi_out may have from now on; 65536 at first. */
 void host_set_room(Host* host, uint32_t bytes);
 
-/* Runs one block with what was put into host_input since the last. */
+/* Runs one block with what was put into host_input since the last, then the
+   worker's jobs. */
 void host_run(Host* host, uint32_t frames);
 
 /* The sequences that the last run wrote. */
 const LV2_Atom_Sequence* host_midi(const Host* host);
 const LV2_Atom_Sequence* host_notify(const Host* host);
+
+/* The running instance, for its other interfaces such as state. */
+LilvInstance* host_instance(Host* host);
 
 /* Deactivates and activates again, as hosts do around an export. */
 void host_reset(Host* host);

@@ -10,26 +10,15 @@
 #include <stdlib.h>
 #include <string.h>
 
+/* A draft that isn't ours, such as a session's that is opened: it is what counts. */
 void editor_draft(Desk* const desk, const FigureKind kind, const char* const text,
                   const size_t size)
 {
-    char why[SINGLE_WHY_ROOM];
     Editor* const editor = &desk->editor;
-    const size_t length = strnlen(text, size);
-    Single* const draft = length ? single_read("draft", text, length, why) : NULL;
-    const bool is_ours = editor->is_open && editor->sketch.now.kind == kind;
-    const Single* const before = editor->drafts[kind];
-    if (is_ours && before && editor->info == &before->info) {
-        /* its texts go with it: those of the new one, which are the same, stay */
-        editor->info = draft ? &draft->info : NULL;
-    }
-    const bool is_other = draft && draft->info.id != editor->sketch.now.id;
-    if (is_ours && (!draft || is_other || !editor->info)) {
+    if (drafts_told(desk, kind, text, strnlen(text, size)) && editor->sketch.now.kind == kind) {
         editor->is_open = false;
         editing_show(desk);
     }
-    single_free(editor->drafts[kind]);
-    editor->drafts[kind] = draft;
     desk->is_dirty = true;
 }
 
@@ -43,49 +32,91 @@ static Control control_of(const FigureKind kind)
     return controls[kind];
 }
 
+static void read_bank(Desk* const desk)
+{
+    if (desk->output.read_bank) {
+        desk->output.read_bank(desk->output.handle);
+    }
+}
+
 /* Where the figure was picked by itself, the saved one is picked in its place and
    the draft is needed no more; in a groove's own bars the draft plays on. */
+static void keep_saved(Desk* const desk, const uint32_t id)
+{
+    Editor* const editor = &desk->editor;
+    const SketchFigure* const now = &editor->sketch.now;
+    const FigureKind kind = now->kind;
+    const bool is_picked = now->id && (uint32_t)desk->view.values[control_of(kind)] == now->id;
+    editor->drafts[kind].is_kept = true;
+    editor->saved_id = id;
+    memcpy(editor->saved, editor->saving, TYPED_ROOM);
+    if (is_picked) {
+        editor->is_open = false;
+        drafts_put(desk, kind, "");
+        desk_nudge(desk, control_of(kind), (float)id);
+        editing_show(desk);
+    }
+}
+
+/* What was changed since it was sent is not saved, and plays on as a draft. */
 void editor_saved(Desk* const desk, const int64_t id)
 {
     char words[MESSAGE_ROOM];
     Editor* const editor = &desk->editor;
-    const SketchFigure* const now = &editor->sketch.now;
     if (id <= 0 || id > ID_MOST) {
         return;
     }
-    snprintf(words, sizeof words, "Saved as \"%.60s\" in your own bank", desk->view.edit.name);
-    editor->is_saved = true;
-    const bool is_open = editor->is_open;
-    const FigureKind kind = now->kind;
-    const bool is_picked =
-        is_open && (uint32_t)desk->view.values[control_of(kind)] == now->id && now->id;
-    editor->is_open = false; /* the bank's texts are read anew */
-    editing_show(desk);
-    if (desk->output.read_bank) {
-        desk->output.read_bank(desk->output.handle);
+    read_bank(desk);
+    if (editor->is_saving && editor->is_open) {
+        keep_saved(desk, (uint32_t)id);
     }
-    if (is_picked) {
-        desk->output.say(desk->output.handle, editing_property(desk, kind), "");
-        desk_nudge(desk, control_of(kind), (float)id);
-    }
+    editor->is_saving = false;
+    snprintf(words, sizeof words, "Saved as \"%.60s\" in your own bank", editor->saving);
     desk_say(desk, words);
+}
+
+/* ---- Keys learned from pads */
+
+static void send_kit(Desk* const desk)
+{
+    Lesson* const lesson = &desk->editor.lesson;
+    const EntryInfo* const info =
+        desk->bank ? bank_info(desk->bank, ENTRY_KIT, lesson->kit.id) : NULL;
+    EntryInfo named = {.label = "My pads", .uri = "", .comment = "", .family_uri = ""};
+    if (info && info->is_users) {
+        named = *info;
+    }
+    char* const text = write_kit(&lesson->kit, &named);
+    if (text) {
+        lesson->is_sent = true;
+        lesson->is_due = false;
+        desk->output.say(desk->output.handle, desk->uris->fl_saveKit, text);
+    }
+    free(text);
 }
 
 void editor_saved_kit(Desk* const desk, const int64_t id)
 {
+    Lesson* const lesson = &desk->editor.lesson;
     if (id <= 0 || id > ID_MOST) {
         return;
     }
-    if (desk->output.read_bank) {
-        desk->output.read_bank(desk->output.handle);
-    }
-    desk->editor.kit.id = (uint32_t)id;
+    read_bank(desk);
+    lesson->kit.id = (uint32_t)id;
+    lesson->is_sent = false;
     desk_nudge(desk, CONTROL_KIT, (float)id);
+    if (lesson->is_due) {
+        send_kit(desk);
+    }
 }
 
+/* Nothing is lost: the figure stays in the editor, the keys with the next note. */
 void editor_refused(Desk* const desk, const char* const why, const size_t size)
 {
     char words[MESSAGE_ROOM];
+    desk->editor.is_saving = false;
+    desk->editor.lesson.is_sent = false;
+    drafts_refused(desk);
     snprintf(words, sizeof words, "%.*s", (int)strnlen(why, size), why);
     desk_say(desk, words);
 }
@@ -96,23 +127,18 @@ void editor_note(Desk* const desk, const int note)
 {
     char words[MESSAGE_ROOM];
     Edit* const edit = &desk->view.edit;
-    Kit* const kit = &desk->editor.kit;
+    Lesson* const lesson = &desk->editor.lesson;
     if (!edit->is_learning || note < 0 || note > 127) {
         return;
     }
-    kit->notes[edit->learns] = (uint8_t)note;
-    const EntryInfo* const info = desk->bank ? bank_info(desk->bank, ENTRY_KIT, kit->id) : NULL;
-    EntryInfo named = {.label = "My pads", .uri = "", .comment = "", .family_uri = ""};
-    if (info && info->is_users) {
-        named = *info;
-    }
-    char* const text = write_kit(kit, &named);
-    if (text) {
-        desk->output.say(desk->output.handle, desk->uris->fl_saveKit, text);
-    }
-    free(text);
+    lesson->kit.notes[edit->learns] = (uint8_t)note;
     snprintf(words, sizeof words, "%s is key %d; now the next voice", voice_word(edit->learns),
              note);
     edit->learns = (Voice)(((int)edit->learns + 1) % VOICE_COUNT);
     desk_say(desk, words);
+    if (lesson->is_sent) {
+        lesson->is_due = true;
+    } else {
+        send_kit(desk);
+    }
 }

@@ -247,6 +247,7 @@ void desk_tick(Desk* const desk, const double seconds)
 {
     View* const view = &desk->view;
     desk->now = seconds;
+    editor_tick(desk);
     if (!view->has_place || !view->place.rolling) {
         return;
     }

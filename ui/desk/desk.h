@@ -19,8 +19,9 @@ typedef struct {
     void (*write)(void* handle, uint32_t port, float value);
     void (*touch)(void* handle, uint32_t port, bool is_held);
     void (*say)(void* handle, LV2_URID property, const char* text); /* patch:Set, a string */
-    void (*read_bank)(void* handle);  /* it has changed: desk_bank follows; may be NULL */
-    void (*write_file)(void* handle); /* the phrase as a MIDI file; may be NULL */
+    void (*read_bank)(void* handle); /* it has changed: desk_bank follows; may be NULL */
+    /* the phrase as a MIDI file, as it is played or on the grid; may be NULL */
+    void (*write_file)(void* handle, bool straight);
 } DeskOutput;
 
 struct Desk {

@@ -12,14 +12,32 @@ static void drop(Desk* const desk)
 {
     Spot spot;
     Editor* const editor = &desk->editor;
-    const bool has_spot = editing_spot(desk, &spot);
-    if (editor->is_open || (has_spot && editor->drafts[spot.kind])) {
-        const FigureKind kind = editor->is_open ? editor->sketch.now.kind : spot.kind;
-        desk->output.say(desk->output.handle, editing_property(desk, kind), "");
+    const bool has_spot = spot_of(desk, &spot);
+    if (editor->is_open || (has_spot && editor->drafts[spot.kind].single)) {
+        drafts_put(desk, editor->is_open ? editor->sketch.now.kind : spot.kind, "");
         editor->is_open = false;
         desk_say(desk, "The figure plays as it was written");
         editing_show(desk);
     }
+}
+
+/* Under the name it already has in the user's bank it goes over that entry; under
+   another it becomes a new one. */
+static EntryInfo info_to_save(const Desk* const desk)
+{
+    const Editor* const editor = &desk->editor;
+    const EntryKind kind = editing_entry(editor->sketch.now.kind);
+    const char* const name = desk->view.edit.name;
+    const EntryInfo* const saved = desk->bank && editor->saved_id && !strcmp(editor->saved, name)
+                                       ? bank_info(desk->bank, kind, editor->saved_id)
+                                       : NULL;
+    EntryInfo info = saved ? *saved : *editor->info;
+    if (!info.is_users || strcmp(info.label, name) != 0) {
+        info.id = 0;
+        info.uri = "";
+    }
+    info.label = name;
+    return info;
 }
 
 static void save(Desk* const desk)
@@ -30,18 +48,16 @@ static void save(Desk* const desk)
         desk_say(desk, editor->is_open ? "Give it a name first" : "Nothing is being edited");
         return;
     }
-    EntryInfo info = *editor->info;
-    const bool is_same = info.is_users && !strcmp(info.label, edit->name);
-    info.label = edit->name;
-    if (!is_same) {
-        info.id = 0;
-        info.uri = "";
-    }
+    const EntryInfo info = info_to_save(desk);
     const Figure figure = sketch_figure(&editor->sketch);
     char* const text = write_figure(&figure, &info);
     if (text) {
         desk->output.say(desk->output.handle, desk->uris->fl_saveFigure, text);
+        memcpy(editor->saving, edit->name, TYPED_ROOM);
+        editor->is_saving = true;
         desk_say(desk, "Saving ...");
+    } else {
+        desk_say(desk, "There is no memory to save this");
     }
     free(text);
 }
@@ -60,12 +76,19 @@ static void learn(Desk* const desk)
                    : NULL;
     edit->is_learning = !edit->is_learning && kit;
     if (edit->is_learning) {
-        desk->editor.kit = *kit;
+        desk->editor.lesson.kit = *kit;
         edit->learns = VOICE_KICK;
         desk_say(desk,
                  "Play the pad for the kick; up and down choose another voice; click again to end");
     } else {
         desk_say(desk, "Learning ended");
+    }
+}
+
+void editor_write(Desk* const desk, const bool straight)
+{
+    if (desk->output.write_file) {
+        desk->output.write_file(desk->output.handle, straight);
     }
 }
 
@@ -96,9 +119,7 @@ void editor_do(Desk* const desk, const EditItem item)
         drop(desk);
         break;
     case EDIT_FILE:
-        if (desk->output.write_file) {
-            desk->output.write_file(desk->output.handle);
-        }
+        editor_write(desk, false);
         break;
     case EDIT_LEARN:
         learn(desk);
@@ -120,32 +141,37 @@ static void step_grid(Desk* const desk, const int by)
     }
 }
 
-static void step_length(Desk* const desk, const int by)
+static void change_length(Desk* const desk, const int64_t cycle, const int64_t bars)
 {
     Sketch* const sketch = &desk->editor.sketch;
-    const SketchFigure* const now = &sketch->now;
-    const int64_t step = TICKS_PER_QUARTER / sketch->grid;
-    const int64_t unit = now->bars ? now->cycle_ticks / now->bars : step; /* bars stay whole */
-    const int64_t cycle = now->cycle_ticks + by * unit;
-    const uint32_t bars = now->bars ? (uint32_t)((int)now->bars + by) : 0;
-    if (cycle > 0 && cycle <= SKETCH_STEPS_MAX * step && sketch_length(sketch, cycle, bars)) {
-        editing_send(desk);
+    const int64_t most = SKETCH_STEPS_MAX * (TICKS_PER_QUARTER / sketch->grid);
+    if (cycle > sketch->now.cycle_ticks && (cycle > most || bars > SKETCH_BARS_MAX)) {
+        desk_say(desk, "It is as long as it can be on these steps: 64 of them, 16 bars");
+    } else if (sketch_length(sketch, cycle, (uint32_t)bars)) {
+        editing_change(desk);
+    } else if (cycle < sketch->now.cycle_ticks) {
+        desk_say(desk, "Shorter it would have no stroke left");
     }
 }
 
-static void step_rolls(Desk* const desk)
+static void step_length(Desk* const desk, const int by)
 {
-    Spot spot;
-    Sketch* const sketch = &desk->editor.sketch;
-    if (!editing_spot(desk, &spot)) {
-        return;
-    }
-    const int64_t bar = meter_bar_ticks(spot.bar->meter);
-    const int64_t bars = (sketch->now.cycle_ticks + bar - 1) / bar;
-    const bool changed = sketch->now.bars ? sketch_length(sketch, sketch->now.cycle_ticks, 0)
-                                          : sketch_length(sketch, bars * bar, (uint32_t)bars);
-    if (changed) {
-        editing_send(desk);
+    const Sketch* const sketch = &desk->editor.sketch;
+    const SketchFigure* const now = &sketch->now;
+    const int64_t unit = now->bars ? now->cycle_ticks / now->bars /* bars stay whole */
+                                   : TICKS_PER_QUARTER / sketch->grid;
+    change_length(desk, now->cycle_ticks + by * unit, now->bars ? (int64_t)now->bars + by : 0);
+}
+
+static void step_rolls(Desk* const desk, const Spot* const spot)
+{
+    const SketchFigure* const now = &desk->editor.sketch.now;
+    const int64_t bar = meter_bar_ticks(spot->bar->meter);
+    const int64_t bars = (now->cycle_ticks + bar - 1) / bar;
+    if (now->bars) {
+        change_length(desk, now->cycle_ticks, 0);
+    } else {
+        change_length(desk, bars * bar, bars);
     }
 }
 
@@ -170,12 +196,12 @@ void editor_step(Desk* const desk, const EditItem item, const int by)
     } else if (item == EDIT_LEARN && edit->is_learning) {
         edit->learns = (Voice)(((int)edit->learns + by + VOICE_COUNT) % VOICE_COUNT);
         desk->is_dirty = true;
-    } else if ((item == EDIT_LENGTH || item == EDIT_ROLLS) && editing_spot(desk, &spot) &&
+    } else if ((item == EDIT_LENGTH || item == EDIT_ROLLS) && spot_of(desk, &spot) &&
                editing_begin(desk, &spot)) {
         if (item == EDIT_LENGTH) {
             step_length(desk, by);
         } else {
-            step_rolls(desk);
+            step_rolls(desk, &spot);
         }
     }
 }

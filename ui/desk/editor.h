@@ -3,29 +3,49 @@
    rows to a draft that the plugin plays, and to an entry of the user's own bank. */
 #pragma once
 
-#include "../../plugin/bank/single.h"
 #include "../scene/view.h"
+#include "drafts.h"
 #include "sketch.h"
 
-typedef struct Desk Desk;
+/* A mouse button is held in a row. */
+typedef struct {
+    bool is_held;
+    bool is_moving;  /* with Shift */
+    bool is_dragged; /* far enough to be no click */
+    bool has_changed;
+    uint8_t limb; /* of the figure */
+    int64_t tick; /* of the cycle */
+    double y;
+    Level level; /* when the button went down */
+} Hold;
+
+/* A kit map that is learned from pads: saved note by note, one save at a time. */
+typedef struct {
+    Kit kit;
+    bool is_sent; /* not answered yet */
+    bool is_due;  /* more notes came since */
+} Lesson;
 
 typedef struct {
     bool is_open;
     Sketch sketch;
-    const EntryInfo* info;        /* of the figure it began with, the bank's or a draft's */
-    Single* drafts[FIGURE_KINDS]; /* as the plugin says */
-    bool is_saved;                /* since the last change */
-    uint8_t limb;                 /* of the figure, while a mouse button is held in a row */
-    int64_t tick;                 /* of the cycle, likewise */
-    double y;
-    bool is_held;
-    bool is_moving; /* with Shift */
-    Level level;    /* when the button went down */
-    bool has_changed;
-    Kit kit; /* being learned */
+    const EntryInfo* info; /* of the figure it began with, the bank's or a draft's */
+    Draft drafts[FIGURE_KINDS];
+    Hold hold;
+    bool is_saving; /* what is in the sketch: not answered, and not changed since */
+    char saving[TYPED_ROOM];
+    char saved[TYPED_ROOM]; /* the name it was saved under last, "" if it wasn't */
+    uint32_t saved_id;
+    Lesson lesson;
 } Editor;
 
 void editor_close(Desk* desk);
+
+/* Another bank has come: what was told of the old one's entries must not be used. */
+void editor_bank(Desk* desk);
+
+/* Time goes on. */
+void editor_tick(Desk* desk);
 
 /* The mouse in a limb's row. */
 void editor_press(Desk* desk, int limb, double x, double y, int button, bool shift);
@@ -37,6 +57,9 @@ void editor_hover(Desk* desk, int limb, double x);
 void editor_do(Desk* desk, EditItem item);
 void editor_step(Desk* desk, EditItem item, int by);
 void editor_name(Desk* desk, const char* name);
+
+/* The phrase as a MIDI file, with feel or exactly on the grid. */
+void editor_write(Desk* desk, bool straight);
 
 /* What the plugin says. */
 void editor_draft(Desk* desk, FigureKind kind, const char* text, size_t size);

@@ -277,7 +277,7 @@ static void focused_key(Desk* const desk, const PaneEvent* const event)
 
 /* ---- Letters and figures that work anywhere */
 
-static bool short_cut(Desk* const desk, const uint32_t key)
+static bool short_cut(Desk* const desk, const uint32_t key, const bool shift)
 {
     View* const view = &desk->view;
     switch (key) {
@@ -306,7 +306,7 @@ static bool short_cut(Desk* const desk, const uint32_t key)
         editor_do(desk, EDIT_REDO);
         return true;
     case 'w':
-        editor_do(desk, EDIT_FILE);
+        editor_write(desk, shift);
         return true;
     case 'p':
         view->panel = (Panel)((view->panel + 1) % PANEL_COUNT);
@@ -361,7 +361,8 @@ static void plain_key(Desk* const desk, const PaneEvent* const event)
         escape(desk);
     } else if (can_type(desk) && is_number_part(event->text)) {
         desk_type(desk, event->text);
-    } else if (!event->text || (!limb_key(desk, event->key) && !short_cut(desk, event->key))) {
+    } else if (!event->text || (!limb_key(desk, event->key) &&
+                                !short_cut(desk, event->key, event->modifiers & PANE_SHIFT))) {
         focused_key(desk, event);
     }
 }

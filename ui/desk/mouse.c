@@ -181,7 +181,7 @@ void desk_motion(Desk* const desk, const PaneEvent* const event)
         drag(desk, event);
         return;
     }
-    if (desk->editor.is_held) {
+    if (desk->editor.hold.is_held) {
         editor_drag(desk, event->y);
         return;
     }

@@ -124,11 +124,9 @@ void desk_close(Desk* const desk)
 bool desk_bank(Desk* const desk, const Bank* const bank)
 {
     desk->view.list.is_open = false;
-    desk->editor.is_open = false; /* its texts were the old bank's */
-    desk->view.edit.is_open = false;
-    desk->view.edit.undo = desk->view.edit.redo = 0;
     clear(desk);
     desk->bank = bank;
+    editor_bank(desk);
     desk->is_dirty = true;
     return shelves_fill(desk);
 }

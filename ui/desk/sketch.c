@@ -103,6 +103,13 @@ bool sketch_undo(Sketch* const sketch)
     return true;
 }
 
+bool sketch_take_back(Sketch* const sketch)
+{
+    const bool undone = sketch_undo(sketch);
+    sketch->redo = 0;
+    return undone;
+}
+
 bool sketch_redo(Sketch* const sketch)
 {
     if (!sketch->redo) {
@@ -272,7 +279,9 @@ bool sketch_length(Sketch* const sketch, const int64_t cycle_ticks, const uint32
     for (uint32_t i = 0; i < now->count; ++i) {
         left += now->strokes[i].tick < cycle_ticks;
     }
-    if (cycle_ticks <= 0 || !left || (cycle_ticks == now->cycle_ticks && bars == now->bars)) {
+    const bool is_whole = bars <= SKETCH_BARS_MAX && (!bars || cycle_ticks % bars == 0);
+    if (cycle_ticks <= 0 || !is_whole || !left ||
+        (cycle_ticks == now->cycle_ticks && bars == now->bars)) {
         return false;
     }
     keep(sketch);

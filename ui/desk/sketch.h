@@ -5,7 +5,12 @@
 
 #include "../../plugin/engine/figure.h"
 
-enum { SKETCH_CHANGES_MAX = 128, SKETCH_GRID_MAX = 12, SKETCH_STEPS_MAX = 64 };
+enum {
+    SKETCH_CHANGES_MAX = 128, /* one less can be taken back */
+    SKETCH_GRID_MAX = 12,
+    SKETCH_STEPS_MAX = 64,
+    SKETCH_BARS_MAX = FORM_BARS_MAX, /* as the bank reads */
+};
 
 /* A figure that owns its strokes. */
 typedef struct {
@@ -53,8 +58,13 @@ bool sketch_voice(Sketch* sketch, uint8_t limb, int64_t tick, int by);
 /* To another step, over what is there. */
 bool sketch_move(Sketch* sketch, uint8_t limb, int64_t from, int64_t to);
 
-/* Another length: strokes beyond it are left out.  `bars` 0 lets it roll. */
+/* Another length: strokes beyond it are left out.  `bars` 0 lets it roll; the length
+   must be a whole number of ticks for each of 1 to SKETCH_BARS_MAX. */
 bool sketch_length(Sketch* sketch, int64_t cycle_ticks, uint32_t bars);
 
 bool sketch_undo(Sketch* sketch);
+
+/* As if the last change had never been: it can't be made again. */
+bool sketch_take_back(Sketch* sketch);
+
 bool sketch_redo(Sketch* sketch);

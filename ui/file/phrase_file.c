@@ -11,8 +11,9 @@
 #include <string.h>
 #include <sys/stat.h>
 
-/* So fast that no tick of the file is rounded away: see song.h. */
-enum { PHRASE_RATE = 192000, NAMES_MOST = 1000 };
+/* So fast that no tick of the file is rounded away: see song.h.  Names of files have
+   255 bytes at most: ", straight 999.mid" and a part's ending have to fit behind. */
+enum { PHRASE_RATE = 192000, NAMES_MOST = 1000, NAME_MOST = 180, NAME_ROOM = 256 };
 
 typedef struct {
     Engine* engine;
@@ -59,22 +60,33 @@ static Report report(const Phrase* const phrase, const double speed)
     };
 }
 
-static void begin(Take* const take, const Phrase* const phrase)
+static Settings settings_of(const Phrase* const phrase)
 {
     Settings settings = *phrase->settings;
+    if (phrase->straight) {
+        Feel* const feel = &settings.feel;
+        feel->looseness_ms = feel->touch = 0.0;
+        feel->push_hands_ms = feel->push_snare_ms = feel->push_feet_ms = 0.0;
+    }
     settings.clock = CLOCK_HOST;
     settings.practice_rate = (Ratio){1, 1};
     settings.enabled = true;
+    return settings;
+}
+
+static void begin(Take* const take, const Phrase* const phrase, const char* const name)
+{
+    const Settings settings = settings_of(phrase);
     const Report start = report(phrase, 1.0);
     engine_init(take->engine, phrase->library, PHRASE_RATE);
     engine_set(take->engine, &settings);
     engine_begin(take->engine, MIDI_LIST_MAX);
     engine_report(take->engine, &start, 0);
-    smf_text(&take->tracks[0], 0, SMF_TRACK_NAME, phrase->name);
+    smf_text(&take->tracks[0], 0, SMF_TRACK_NAME, name);
     smf_tempo(&take->tracks[0], 0, phrase->tempo);
     smf_meter(&take->tracks[0], 0, (int)lround(phrase->meter.beats_per_bar),
               phrase->meter.beat_unit);
-    smf_text(&take->tracks[1], 0, SMF_TRACK_NAME, phrase->name);
+    smf_text(&take->tracks[1], 0, SMF_TRACK_NAME, name);
 }
 
 /* The transport stops: what sounds is ended there. */
@@ -89,7 +101,7 @@ static void end(Take* const take, const Phrase* const phrase)
     smf_end(&take->tracks[1], last > take->tick ? last : take->tick);
 }
 
-static bool make(const Phrase* const phrase, SmfBytes* const file)
+static bool make(const Phrase* const phrase, const char* const name, SmfBytes* const file)
 {
     Take take = {.engine = calloc(1, sizeof(Engine))};
     const double quarters =
@@ -99,7 +111,7 @@ static bool make(const Phrase* const phrase, SmfBytes* const file)
     if (!take.engine) {
         return false;
     }
-    begin(&take, phrase);
+    begin(&take, phrase, name);
     play(&take);
     end(&take, phrase);
     const bool good = smf_file(take.tracks, 2, file);
@@ -109,12 +121,26 @@ static bool make(const Phrase* const phrase, SmfBytes* const file)
     return good;
 }
 
-/* A name that can be a file's: no slashes, no dot in front. */
-static void file_name(const char* const name, char plain[256])
+/* The phrase's name, cut between two letters to what a file can be called. */
+static void name_of(const Phrase* const phrase, char name[NAME_ROOM])
 {
-    snprintf(plain, 256, "%.200s", *name && *name != '.' ? name : "Fourlimb");
+    size_t length = strlen(phrase->name);
+    if (length > NAME_MOST) {
+        for (length = NAME_MOST; ((unsigned char)phrase->name[length] & 0xC0) == 0x80;) {
+            --length;
+        }
+    }
+    snprintf(name, NAME_ROOM, "%.*s%s", (int)length, length ? phrase->name : "Fourlimb",
+             phrase->straight ? ", straight" : "");
+}
+
+/* A name that can be a file's: no slashes, no dot in front. */
+static void file_name(const char* const name, char plain[NAME_ROOM])
+{
+    snprintf(plain, NAME_ROOM, "%s", name);
     for (char* letter = plain; *letter; ++letter) {
-        if (*letter == '/' || (unsigned char)*letter < ' ') {
+        const bool is_hidden = letter == plain && *letter == '.';
+        if (*letter == '/' || (unsigned char)*letter < ' ' || *letter == 0x7F || is_hidden) {
             *letter = '-';
         }
     }
@@ -128,7 +154,7 @@ static bool is_there(const char* const path)
 
 static bool find_name(const char* const name, char path[PHRASE_PATH_ROOM])
 {
-    char plain[256];
+    char plain[NAME_ROOM];
     const char* const music = g_get_user_special_dir(G_USER_DIRECTORY_MUSIC);
     const char* const folder = music ? music : g_get_home_dir();
     file_name(name, plain);
@@ -147,13 +173,15 @@ static bool find_name(const char* const name, char path[PHRASE_PATH_ROOM])
 
 bool phrase_file(const Phrase* const phrase, char path[PHRASE_PATH_ROOM], char why[PHRASE_WHY_ROOM])
 {
+    char name[NAME_ROOM];
     SmfBytes file = {0};
-    if (!make(phrase, &file)) {
+    name_of(phrase, name);
+    if (!make(phrase, name, &file)) {
         smf_free(&file);
         snprintf(why, PHRASE_WHY_ROOM, "there is no memory for the file");
         return false;
     }
-    bool good = find_name(phrase->name, path);
+    bool good = find_name(name, path);
     if (!good) {
         snprintf(why, PHRASE_WHY_ROOM, "the music folder has too many files of this name");
     } else {

@@ -15,9 +15,10 @@ typedef struct {
     double tempo;     /* quarter notes a minute */
     int bars;         /* from bar 0 */
     const char* name; /* UTF-8; what the file and its track are called */
+    bool straight;    /* without feel: on the grid, each level at one loudness */
 } Phrase;
 
-/* Writes NAME.mid, or "NAME 2.mid" and so on, never over a file that is there, into
+/* Writes NAME.mid ("NAME, straight.mid"), or "NAME 2.mid" and so on, never over a file that is there, into
    the music folder of the XDG user directories, or the home folder where none is
    named.  Fills `path`; false, with the reason and what to do in `why`, if that
    failed. */

@@ -26,7 +26,8 @@ const char* edit_help(const EditItem item)
         [EDIT_NAME] = "Name: click or Enter, then type what the saved figure shall be called",
         [EDIT_SAVE] = "Save: keeps the figure in your own bank, under its name",
         [EDIT_DROP] = "Drop the edit: the figure plays as it was written",
-        [EDIT_FILE] = "MIDI file: writes the phrase, with feel, into your music folder; key W",
+        [EDIT_FILE] =
+            "MIDI file: the phrase into your music folder, key W; Shift+W without feel, straight",
         [EDIT_LEARN] = "Learn keys: play the pad of the voice named; up and down choose the voice",
     };
     return helps[item];

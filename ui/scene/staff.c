@@ -262,6 +262,13 @@ static void draw_clicks(const Brush* const brush, const Shown* const shown)
 
 /* ---- */
 
+/* Where a step is heard, which is where its stroke is drawn. */
+static double slot_x(const Shown* const shown, const Swing swing, const double tick)
+{
+    const int64_t ticks = meter_bar_ticks(shown->bar->meter);
+    return x_of(shown, swing.ratio > 1.0 ? (double)swing_bend(swing, (int64_t)tick, ticks) : tick);
+}
+
 /* While a figure is edited: a dot for each step that a change would fall on, and a
    ring around the one pointed at. */
 static void draw_slots(const Brush* const brush, const Shown* const shown)
@@ -276,11 +283,11 @@ static void draw_slots(const Brush* const brush, const Shown* const shown)
     for (int limb = 2 * (int)edit->pair; limb < 2 * (int)edit->pair + 2; ++limb) {
         const double y = brush->g->line[limb];
         for (double tick = 0.0; tick < ticks - 1.0; tick += step) {
-            const double x = x_of(shown, tick);
+            const double x = slot_x(shown, edit->swing, tick);
             ink_fill(brush->cairo, (Box){x - 1.5, y - 1.5, 3.0, 3.0}, brush->colours->soft);
         }
         if (edit->hover_limb == limb) {
-            const double x = x_of(shown, edit->hover_tick);
+            const double x = slot_x(shown, edit->swing, edit->hover_tick);
             ink_frame(brush->cairo, (Box){x - 9.0, y - 9.0, 18.0, 18.0}, 9.0, 1.5,
                       brush->colours->accent);
         }

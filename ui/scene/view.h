@@ -94,8 +94,9 @@ typedef struct {
     int redo;
     char name[TYPED_ROOM];
     char note[MESSAGE_ROOM]; /* what came of the last thing done; "" if nothing */
+    Swing swing;             /* of the grid, in the bar shown */
     int hover_limb;          /* the step pointed at; -1: none */
-    int32_t hover_tick;      /* from the bar line */
+    int32_t hover_tick;      /* from the bar line, as written */
     bool is_learning;
     Voice learns; /* the voice whose key comes next */
 } Edit;

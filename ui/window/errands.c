@@ -24,14 +24,14 @@ static Stock* stock_of(const Desk* const desk, Bank* const bank)
     char why[SINGLE_WHY_ROOM];
     Drafts drafts = {{NULL}};
     for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
-        const Single* const draft = desk->editor.drafts[kind];
+        const Single* const draft = desk->editor.drafts[kind].single;
         drafts.drafts[kind] =
             draft ? single_read("draft", draft->text, strlen(draft->text), why) : NULL;
     }
     return stock_make(bank, drafts, strdup(""));
 }
 
-void errand_write(Desk* const desk, Bank* const bank)
+void errand_write(Desk* const desk, Bank* const bank, const bool straight)
 {
     const View* const view = &desk->view;
     char path[PHRASE_PATH_ROOM];
@@ -48,7 +48,8 @@ void errand_write(Desk* const desk, Bank* const bank)
                                seen->meter,
                                tempo > 0.0 ? tempo : 120.0,
                                view_phrase_bars(view),
-                               entry ? entry->label : "Fourlimb"};
+                               entry ? entry->label : "Fourlimb",
+                               straight};
         if (phrase_file(&phrase, path, why)) {
             snprintf(words, sizeof words, "Written: %s", path);
             desk_say(desk, words);

@@ -190,10 +190,10 @@ static void read_bank_again(void* const handle)
     }
 }
 
-static void write_file(void* const handle)
+static void write_file(void* const handle, const bool straight)
 {
     Window* const window = (Window*)handle;
-    errand_write(&window->desk, window->bank);
+    errand_write(&window->desk, window->bank, straight);
 }
 
 /* ---- Life */

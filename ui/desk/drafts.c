@@ -1,0 +1,113 @@
+// SPDX-License-Identifier: ISC
+#include "editing.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+/* Longer than any worker takes, shorter than a person waits. */
+static const double answer_seconds = 2.0;
+
+static const char* text_of(const Draft* const draft)
+{
+    return draft->single ? draft->single->text : "";
+}
+
+/* What is "" is answered only where there was a draft: it isn't waited for. */
+static void send(Desk* const desk, const FigureKind kind)
+{
+    Draft* const draft = &desk->editor.drafts[kind];
+    const char* const text = text_of(draft);
+    free(draft->sent);
+    draft->sent = *text ? strdup(text) : NULL;
+    draft->sent_at = desk->now;
+    draft->is_due = false;
+    desk->output.say(desk->output.handle, editing_property(desk, kind), text);
+}
+
+static void answered(Desk* const desk, const FigureKind kind)
+{
+    Draft* const draft = &desk->editor.drafts[kind];
+    free(draft->sent);
+    draft->sent = NULL;
+    if (draft->is_due) {
+        send(desk, kind);
+    }
+}
+
+/* The editor's texts may be the draft's: those of the new one are the same. */
+static void replace(Desk* const desk, const FigureKind kind, Single* const single)
+{
+    Editor* const editor = &desk->editor;
+    Draft* const draft = &editor->drafts[kind];
+    if (draft->single && editor->info == &draft->single->info) {
+        editor->info = single ? &single->info : NULL;
+        editor->is_open = editor->is_open && single;
+    }
+    single_free(draft->single);
+    draft->single = single;
+    draft->is_kept = false;
+}
+
+bool drafts_put(Desk* const desk, const FigureKind kind, const char* const text)
+{
+    char why[SINGLE_WHY_ROOM];
+    Draft* const draft = &desk->editor.drafts[kind];
+    const size_t length = strlen(text);
+    Single* const single = length ? single_read("draft", text, length, why) : NULL;
+    if (length && (!single || length >= DRAFT_BYTES_MAX)) {
+        single_free(single);
+        return false;
+    }
+    replace(desk, kind, single);
+    draft->is_due = true;
+    if (!draft->sent) {
+        send(desk, kind);
+    }
+    return true;
+}
+
+bool drafts_told(Desk* const desk, const FigureKind kind, const char* const text,
+                 const size_t length)
+{
+    char why[SINGLE_WHY_ROOM];
+    Draft* const draft = &desk->editor.drafts[kind];
+    const char* const known = draft->sent ? draft->sent : text_of(draft);
+    const bool is_known = strlen(known) == length && !memcmp(known, text, length);
+    if (draft->sent) {
+        if (is_known) {
+            answered(desk, kind);
+        }
+        return false; /* what was before is of no interest any more */
+    }
+    if (!is_known) {
+        replace(desk, kind, length ? single_read("draft", text, length, why) : NULL);
+    }
+    return !is_known;
+}
+
+void drafts_refused(Desk* const desk)
+{
+    for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
+        answered(desk, (FigureKind)kind);
+    }
+}
+
+void drafts_tick(Desk* const desk)
+{
+    for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
+        const Draft* const draft = &desk->editor.drafts[kind];
+        if (draft->sent && desk->now - draft->sent_at > answer_seconds) {
+            answered(desk, (FigureKind)kind);
+        }
+    }
+}
+
+void drafts_free(Desk* const desk)
+{
+    for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
+        Draft* const draft = &desk->editor.drafts[kind];
+        single_free(draft->single);
+        free(draft->sent);
+        *draft = (Draft){.single = NULL};
+    }
+}
