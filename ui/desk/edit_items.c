@@ -157,10 +157,8 @@ static void change_length(Desk* const desk, const int64_t cycle, const int64_t b
 static void step_length(Desk* const desk, const int by)
 {
     const Sketch* const sketch = &desk->editor.sketch;
-    const SketchFigure* const now = &sketch->now;
-    const int64_t unit = now->bars ? now->cycle_ticks / now->bars /* bars stay whole */
-                                   : TICKS_PER_QUARTER / sketch->grid;
-    change_length(desk, now->cycle_ticks + by * unit, now->bars ? (int64_t)now->bars + by : 0);
+    const int64_t bars = sketch->now.bars ? (int64_t)sketch->now.bars + by : 0;
+    change_length(desk, sketch_next_length(sketch, by), bars);
 }
 
 static void step_rolls(Desk* const desk, const Spot* const spot)

@@ -71,7 +71,7 @@ void editing_change(Desk* const desk)
 {
     if (!put(desk)) {
         sketch_take_back(&desk->editor.sketch);
-        desk_say(desk, "Too much for one figure: it has 16 lines of one voice and grid at most");
+        desk_say(desk, "Taken back: a figure is 16 lines at most, each of whole steps on one grid");
     }
     editing_show(desk);
 }

@@ -297,3 +297,11 @@ bool sketch_length(Sketch* const sketch, const int64_t cycle_ticks, const uint32
     settle(sketch);
     return true;
 }
+
+int64_t sketch_next_length(const Sketch* const sketch, const int by)
+{
+    const SketchFigure* const now = &sketch->now;
+    const int64_t unit = now->bars ? now->cycle_ticks / now->bars : step_of(sketch);
+    const int64_t whole = by > 0 ? now->cycle_ticks / unit : (now->cycle_ticks + unit - 1) / unit;
+    return (whole + by) * unit;
+}

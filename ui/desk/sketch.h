@@ -62,6 +62,10 @@ bool sketch_move(Sketch* sketch, uint8_t limb, int64_t from, int64_t to);
    must be a whole number of ticks for each of 1 to SKETCH_BARS_MAX. */
 bool sketch_length(Sketch* sketch, int64_t cycle_ticks, uint32_t bars);
 
+/* The next length, longer for 1 or shorter for -1: of whole bars a bar, else whole
+   steps of the grid, so that lines of steps can say it. */
+int64_t sketch_next_length(const Sketch* sketch, int by);
+
 bool sketch_undo(Sketch* sketch);
 
 /* As if the last change had never been: it can't be made again. */

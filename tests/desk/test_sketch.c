@@ -1,0 +1,455 @@
+// SPDX-License-Identifier: ISC
+/* test_sketch.c - a figure being changed: every change can be taken back and made
+   again, what comes of it is always a figure, and is read back as it was written.
+   What limbs can strike and how levels follow each other is common practice, no
+   source; the promises of figures are those of plugin/engine/figure.h. */
+#include "../../plugin/bank/single.h"
+#include "../../plugin/bank/write_figure.h"
+#include "../../ui/desk/sketch.h"
+#include "../bank/factory.h"
+#include "../help/check.h"
+#include "chance.h"
+
+enum { EDITS = 120, SEVENTH = 7, Q = TICKS_PER_QUARTER };
+
+static Bank* bank;
+
+static bool strokes_equal(const Stroke a, const Stroke b)
+{
+    return a.tick == b.tick && a.limb == b.limb && a.voice == b.voice && a.level == b.level &&
+           a.bends == b.bends;
+}
+
+static bool same(const SketchFigure* const a, const SketchFigure* const b)
+{
+    bool same = a->kind == b->kind && a->id == b->id && a->cycle_ticks == b->cycle_ticks &&
+                a->step_ticks == b->step_ticks && a->bars == b->bars && a->count == b->count;
+    for (uint32_t i = 0; same && i < a->count; ++i) {
+        same = strokes_equal(a->strokes[i], b->strokes[i]);
+    }
+    return same;
+}
+
+/* ---- Changes by chance */
+
+static uint8_t any_limb(const FigureKind kind, Chance* const luck)
+{
+    const uint32_t hand = chance(luck, 2);
+    return (uint8_t)(kind == FIGURE_HANDS  ? hand
+                     : kind == FIGURE_FEET ? RIGHT_FOOT + hand
+                                           : chance(luck, LIMB_COUNT));
+}
+
+static int64_t any_tick(const Sketch* const sketch, Chance* const luck)
+{
+    return sketch_step(sketch, (double)chance(luck, (uint32_t)sketch->now.cycle_ticks));
+}
+
+static int64_t any_length(const Sketch* const sketch, Chance* const luck, uint32_t* const bars)
+{
+    const SketchFigure* const now = &sketch->now;
+    const int by = chance(luck, 2) ? 1 : -1;
+    const int64_t cycle = sketch_next_length(sketch, by);
+    *bars = now->bars ? (uint32_t)((int)now->bars + by) : 0;
+    return cycle > SKETCH_STEPS_MAX * Q / sketch->grid ? 0 : cycle;
+}
+
+static bool change(Sketch* const sketch, Chance* const luck)
+{
+    const uint8_t limb = any_limb(sketch->now.kind, luck);
+    const int64_t tick = any_tick(sketch, luck);
+    uint32_t bars = 0;
+    int64_t cycle = 0;
+    switch (chance(luck, 8)) {
+    case 0:
+        return sketch_move(sketch, limb, tick, any_tick(sketch, luck));
+    case 1:
+        return sketch_voice(sketch, limb, tick, chance(luck, 2) ? 1 : -1);
+    case 2:
+        cycle = any_length(sketch, luck, &bars);
+        return sketch_length(sketch, cycle, bars);
+    case 3:
+        return sketch_level(sketch, limb, tick,
+                            (Level)chance(luck, limb_is_foot(limb) ? LEVEL_FLAM : LEVEL_DRAG + 1));
+    default:
+        return sketch_cycle(sketch, limb, tick);
+    }
+}
+
+/* One figure in seven of the factory's, each kind. */
+static const Figure* sample(const uint32_t number, const char** const name)
+{
+    uint32_t index = number * SEVENTH;
+    for (int kind = ENTRY_HANDS; kind <= ENTRY_TURNAROUND; ++kind) {
+        const uint32_t count = bank_count(bank, (EntryKind)kind);
+        if (index < count) {
+            *name = bank_entry(bank, (EntryKind)kind, index)->name;
+            return factory_figure(bank, (EntryKind)kind, index);
+        }
+        index -= count;
+    }
+    return NULL;
+}
+
+static void check_promises(const Sketch* const sketch)
+{
+    const Figure figure = sketch_figure(sketch);
+    CHECK(figure_valid(&figure));
+    CHECK(figure.stroke_count >= 1);
+    for (uint32_t i = 0; i < figure.stroke_count; ++i) {
+        const Stroke a = figure.strokes[i];
+        const bool foot = limb_is_foot(a.limb);
+        CHECK(figure.kind == FIGURE_TURNAROUND || foot == (figure.kind == FIGURE_FEET));
+        CHECK(!foot || a.level <= LEVEL_ACCENT);
+        CHECK(figure.plays_limb[a.limb]);
+        if (i) {
+            const Stroke b = figure.strokes[i - 1];
+            CHECK(a.tick != b.tick || a.limb != b.limb); /* one limb is in one place */
+        }
+    }
+}
+
+static void every_change_is_taken_back_and_made_again_exactly(void)
+{
+    static Sketch sketch;
+    static SketchFigure was[EDITS + 1];
+    Chance luck = {1};
+    const char* name = "";
+    const Figure* figure = NULL;
+    uint32_t number = 0;
+    for (; (figure = sample(number, &name)); ++number) {
+        check_case("%s", name);
+        sketch_begin(&sketch, figure);
+        was[0] = sketch.now;
+        for (int made = 0; made < EDITS;) {
+            made += change(&sketch, &luck);
+            was[made] = sketch.now;
+            check_promises(&sketch);
+        }
+        CHECK_INT(sketch.undo, EDITS);
+        for (int i = EDITS; i-- > 0;) {
+            CHECK(sketch_undo(&sketch));
+            CHECK(same(&sketch.now, &was[i]));
+        }
+        CHECK(!sketch_undo(&sketch));
+        CHECK_INT(sketch.now.count, figure->stroke_count);
+        for (uint32_t i = 0; i < figure->stroke_count; ++i) {
+            CHECK(strokes_equal(sketch.now.strokes[i], figure->strokes[i]));
+        }
+        for (int i = 1; i <= EDITS; ++i) {
+            CHECK(sketch_redo(&sketch));
+            CHECK(same(&sketch.now, &was[i]));
+        }
+        CHECK(!sketch_redo(&sketch));
+    }
+    check_case("how many");
+    CHECK(number > 40);
+}
+
+static void of_more_changes_than_are_kept_the_oldest_go(void)
+{
+    static Sketch sketch;
+    static SketchFigure was[4 * SKETCH_CHANGES_MAX];
+    Chance luck = {2};
+    sketch_begin(&sketch, factory_figure(bank, ENTRY_TURNAROUND, 3));
+    for (int made = 0; made < 3 * SKETCH_CHANGES_MAX;) {
+        was[made] = sketch.now;
+        made += change(&sketch, &luck);
+    }
+    int at = 3 * SKETCH_CHANGES_MAX;
+    while (sketch_undo(&sketch)) {
+        CHECK(same(&sketch.now, &was[--at]));
+    }
+    CHECK_INT(3 * SKETCH_CHANGES_MAX - at, SKETCH_CHANGES_MAX - 1);
+    CHECK(3 * SKETCH_CHANGES_MAX - at >= 100);
+}
+
+static void a_change_after_going_back_ends_what_was_to_come(void)
+{
+    static Sketch sketch;
+    sketch_begin(&sketch, factory_figure(bank, ENTRY_FEET, 0));
+    CHECK(sketch_cycle(&sketch, RIGHT_FOOT, Q / 4));
+    CHECK(sketch_cycle(&sketch, RIGHT_FOOT, Q / 4));
+    CHECK(sketch_undo(&sketch));
+    CHECK_INT(sketch.redo, 1);
+    CHECK(sketch_cycle(&sketch, LEFT_FOOT, Q / 4));
+    CHECK(!sketch_redo(&sketch));
+    check_case("taken back for good");
+    const SketchFigure before = sketch.now;
+    CHECK(sketch_cycle(&sketch, LEFT_FOOT, Q / 2));
+    CHECK(sketch_take_back(&sketch));
+    CHECK(same(&sketch.now, &before));
+    CHECK(!sketch_redo(&sketch));
+    CHECK_INT(sketch.undo, 2);
+}
+
+/* ---- One change after the other */
+
+/* A bar of 4/4 in sixteenths with one stroke of the left hand, or right foot. */
+static void begin_with(Sketch* const sketch, const FigureKind kind, const Stroke stroke)
+{
+    const Figure figure = {.id = 1,
+                           .kind = kind,
+                           .cycle_ticks = 4 * Q,
+                           .step_ticks = Q / 4,
+                           .bars = 1,
+                           .stroke_count = 1,
+                           .strokes = &stroke};
+    sketch_begin(sketch, &figure);
+}
+
+static const Stroke snare_on_two = {Q, LEFT_HAND, VOICE_SNARE, LEVEL_NORMAL, true};
+static const Stroke kick_on_one = {0, RIGHT_FOOT, VOICE_KICK, LEVEL_NORMAL, true};
+
+static int level_at(const Sketch* const sketch, const uint8_t limb, const int64_t tick)
+{
+    const int index = sketch_find(sketch, limb, tick);
+    return index < 0 ? LEVEL_REST : sketch->now.strokes[index].level;
+}
+
+static void levels_follow_each_other_as_documented(void)
+{
+    static const Level hands[] = {LEVEL_NORMAL, LEVEL_ACCENT, LEVEL_GHOST,
+                                  LEVEL_FLAM,   LEVEL_DRAG,   LEVEL_REST};
+    static const Level feet[] = {LEVEL_NORMAL, LEVEL_ACCENT, LEVEL_GHOST, LEVEL_REST};
+    static Sketch sketch;
+    begin_with(&sketch, FIGURE_HANDS, snare_on_two);
+    for (int i = 0; i < 12; ++i) {
+        CHECK(sketch_cycle(&sketch, RIGHT_HAND, 2 * Q));
+        CHECK_INT(level_at(&sketch, RIGHT_HAND, 2 * Q), hands[i % 6]);
+    }
+    begin_with(&sketch, FIGURE_FEET, kick_on_one);
+    for (int i = 0; i < 8; ++i) {
+        CHECK(sketch_cycle(&sketch, LEFT_FOOT, 2 * Q));
+        CHECK_INT(level_at(&sketch, LEFT_FOOT, 2 * Q), feet[i % 4]);
+    }
+}
+
+static void the_last_stroke_stays(void)
+{
+    static Sketch sketch;
+    begin_with(&sketch, FIGURE_FEET, kick_on_one);
+    CHECK(!sketch_level(&sketch, RIGHT_FOOT, 0, LEVEL_REST));
+    CHECK_INT(sketch.now.count, 1);
+    CHECK(sketch_level(&sketch, RIGHT_FOOT, 0, LEVEL_GHOST));
+    CHECK(!sketch_cycle(&sketch, RIGHT_FOOT, 0));
+    CHECK(!sketch_length(&sketch, 0, 0));
+    CHECK(!sketch_length(&sketch, 4 * Q, SKETCH_BARS_MAX + 1));
+    CHECK(!sketch_length(&sketch, 4 * Q + 1, 2)); /* no two equal bars */
+    begin_with(&sketch, FIGURE_HANDS, snare_on_two);
+    CHECK(!sketch_length(&sketch, Q, 0)); /* beat 2 would be cut off */
+    CHECK_INT(sketch.undo, 0);
+}
+
+static void limbs_go_round_through_what_they_can_strike(void)
+{
+    static Sketch sketch;
+    for (uint8_t limb = 0; limb < LIMB_COUNT; ++limb) {
+        bool met[VOICE_COUNT] = {false};
+        Stroke stroke = limb_is_foot(limb) ? kick_on_one : snare_on_two;
+        stroke.limb = limb;
+        begin_with(&sketch, limb_is_foot(limb) ? FIGURE_FEET : FIGURE_HANDS, stroke);
+        for (int i = 0; i < 2 * VOICE_COUNT; ++i) {
+            sketch_voice(&sketch, limb, stroke.tick, 1);
+            met[sketch.now.strokes[0].voice] = true;
+        }
+        for (int voice = 0; voice < VOICE_COUNT; ++voice) {
+            const bool foot =
+                voice == VOICE_KICK || (voice == VOICE_HAT_PEDAL && limb == LEFT_FOOT);
+            const bool none = voice == VOICE_KICK || voice == VOICE_KICK_LEFT ||
+                              voice == VOICE_HAT_PEDAL || voice == VOICE_CLICK ||
+                              voice == VOICE_CLICK_ACCENT;
+            check_case("limb %d, voice %d", limb, voice);
+            CHECK_INT(met[voice], limb_is_foot(limb) ? foot : !none);
+        }
+        const uint8_t before = sketch.now.strokes[0].voice;
+        sketch_voice(&sketch, limb, stroke.tick, 1);
+        sketch_voice(&sketch, limb, stroke.tick, -1);
+        CHECK_INT(sketch.now.strokes[0].voice, before);
+    }
+    CHECK(!sketch_voice(&sketch, LEFT_FOOT, 2 * Q, 1)); /* nothing is there */
+}
+
+static void a_new_stroke_strikes_what_its_limb_strikes_nearest(void)
+{
+    static Sketch sketch;
+    begin_with(&sketch, FIGURE_HANDS, (Stroke){Q, RIGHT_HAND, VOICE_RIDE, LEVEL_NORMAL, true});
+    CHECK(sketch_cycle(&sketch, RIGHT_HAND, 3 * Q));
+    CHECK(sketch_voice(&sketch, RIGHT_HAND, 3 * Q, 1));
+    CHECK(sketch_cycle(&sketch, RIGHT_HAND, Q + Q / 4));
+    CHECK_INT(sketch.now.strokes[1].voice, VOICE_RIDE);
+    CHECK(sketch_cycle(&sketch, RIGHT_HAND, 3 * Q - Q / 4));
+    CHECK_INT(sketch.now.strokes[2].voice, VOICE_RIDE_BELL);
+    CHECK(sketch_cycle(&sketch, LEFT_HAND, 0));
+    CHECK_INT(sketch.now.strokes[0].voice, VOICE_SNARE);
+}
+
+static void a_moved_stroke_takes_the_place_of_what_is_there(void)
+{
+    static Sketch sketch;
+    begin_with(&sketch, FIGURE_HANDS, snare_on_two);
+    CHECK(sketch_level(&sketch, LEFT_HAND, 3 * Q, LEVEL_FLAM));
+    CHECK(sketch_level(&sketch, RIGHT_HAND, 3 * Q, LEVEL_ACCENT));
+    CHECK(sketch_move(&sketch, LEFT_HAND, 3 * Q, Q));
+    CHECK_INT(sketch.now.count, 2);
+    CHECK_INT(level_at(&sketch, LEFT_HAND, Q), LEVEL_FLAM);
+    CHECK_INT(level_at(&sketch, LEFT_HAND, 3 * Q), LEVEL_REST);
+    CHECK_INT(level_at(&sketch, RIGHT_HAND, 3 * Q), LEVEL_ACCENT);
+    check_case("to where it is, from nothing, out of the cycle");
+    const int undo = sketch.undo;
+    CHECK(!sketch_move(&sketch, LEFT_HAND, Q, Q));
+    CHECK(!sketch_move(&sketch, LEFT_HAND, 2 * Q, 0));
+    CHECK(!sketch_move(&sketch, LEFT_HAND, Q, 4 * Q));
+    CHECK(!sketch_move(&sketch, LEFT_HAND, Q, -Q));
+    CHECK_INT(sketch.undo, undo);
+}
+
+static void lengths_are_whole_steps_of_the_grid_or_whole_bars(void)
+{
+    static Sketch sketch;
+    begin_with(&sketch, FIGURE_FEET, kick_on_one);
+    CHECK_INT(sketch_next_length(&sketch, 1), 8 * Q);
+    CHECK_INT(sketch_next_length(&sketch, -1), 0);
+    CHECK(sketch_length(&sketch, 3 * Q / 4, 0));
+    CHECK_INT(sketch_next_length(&sketch, 1), Q);
+    CHECK_INT(sketch_next_length(&sketch, -1), Q / 2);
+    check_case("three sixteenths on a grid of fives");
+    sketch.grid = 5;
+    CHECK_INT(sketch_next_length(&sketch, 1), 4 * Q / 5);
+    CHECK_INT(sketch_next_length(&sketch, -1), 3 * Q / 5);
+}
+
+static void a_length_leaves_out_what_is_beyond_it(void)
+{
+    static Sketch sketch;
+    begin_with(&sketch, FIGURE_FEET, kick_on_one);
+    CHECK(sketch_cycle(&sketch, LEFT_FOOT, 3 * Q));
+    CHECK(sketch_length(&sketch, 3 * Q, 0));
+    CHECK_INT(sketch.now.count, 1);
+    CHECK_INT(sketch.now.bars, 0);
+    CHECK(sketch_length(&sketch, 8 * Q, 2));
+    CHECK_INT(sketch.now.count, 1);
+    CHECK(sketch_undo(&sketch) && sketch_undo(&sketch));
+    CHECK_INT(sketch.now.count, 2);
+    CHECK_INT(sketch.now.bars, 1);
+}
+
+/* What a figure's promise of limits.h allows, and no more. */
+static void a_full_figure_takes_no_more_strokes(void)
+{
+    static Sketch sketch;
+    static Stroke strokes[FIGURE_STROKES_MAX];
+    for (int i = 0; i < FIGURE_STROKES_MAX; ++i) {
+        strokes[i] = (Stroke){i / 2 * (Q / 12), (uint8_t)(RIGHT_FOOT + i % 2), VOICE_KICK,
+                              LEVEL_NORMAL, false};
+    }
+    const Figure figure = {.id = 1,
+                           .kind = FIGURE_FEET,
+                           .cycle_ticks = 100 * Q,
+                           .step_ticks = Q / 12,
+                           .stroke_count = FIGURE_STROKES_MAX,
+                           .strokes = strokes};
+    sketch_begin(&sketch, &figure);
+    CHECK(!sketch_cycle(&sketch, RIGHT_FOOT, 90 * Q));
+    CHECK_INT(sketch.now.count, FIGURE_STROKES_MAX);
+    CHECK(sketch_level(&sketch, RIGHT_FOOT, 0, LEVEL_REST));
+    CHECK(sketch_cycle(&sketch, RIGHT_FOOT, 90 * Q));
+}
+
+/* ---- Written and read back */
+
+static void check_read_back(const Sketch* const sketch, const char* const text)
+{
+    char why[SINGLE_WHY_ROOM] = "";
+    const Figure want = sketch_figure(sketch);
+    Single* const read = single_read("/text", text, strlen(text), why);
+    if (!CHECK(read)) {
+        printf("# %s\n", why);
+        return;
+    }
+    const Figure* const got = &read->figure;
+    CHECK_INT(got->kind, want.kind);
+    CHECK_INT(got->id, want.id);
+    CHECK_INT(got->cycle_ticks, want.cycle_ticks);
+    CHECK_INT(got->bars, want.bars);
+    CHECK_INT(got->plays_pedal, want.plays_pedal);
+    CHECK_INT(got->stroke_count, want.stroke_count);
+    for (uint32_t i = 0; i < want.stroke_count && i < got->stroke_count; ++i) {
+        CHECK(strokes_equal(got->strokes[i], want.strokes[i]));
+    }
+    single_free(read);
+}
+
+/* Forty changes to each figure; how many could not be written, which are taken back. */
+static int write_many(const uint64_t seed, const bool grids, int* const written)
+{
+    static Sketch sketch;
+    Chance luck = {seed};
+    const char* name = "";
+    const Figure* figure = NULL;
+    int refused = 0;
+    *written = 0;
+    for (uint32_t number = 0; (figure = sample(number, &name)); ++number) {
+        const EntryInfo info = {.id = figure->id, .label = "By chance", .uri = "urn:test:chance"};
+        check_case("%s", name);
+        sketch_begin(&sketch, figure);
+        for (int i = 0; i < 40; ++i) {
+            if (grids && i % 10 == 9) {
+                sketch.grid = 1 + (int)chance(&luck, SKETCH_GRID_MAX);
+            }
+            if (!change(&sketch, &luck)) {
+                continue;
+            }
+            const Figure now = sketch_figure(&sketch);
+            char* const text = write_figure(&now, &info);
+            if (text) {
+                check_read_back(&sketch, text);
+                ++*written;
+            } else {
+                sketch_take_back(&sketch);
+                ++refused;
+            }
+            free(text);
+        }
+    }
+    return refused;
+}
+
+static void what_is_changed_on_one_grid_is_read_back_stroke_for_stroke(void)
+{
+    int written = 0;
+    CHECK_INT(write_many(3, false, &written), 0);
+    CHECK(written > 1000);
+}
+
+/* The grid of changes goes through all there are.  Lines have whole steps, and a figure
+   16 of them at most (limits.h): what a mix of grids can't say is taken back, as the
+   editor does. */
+static void a_mix_of_grids_is_read_back_or_refused(void)
+{
+    int written = 0;
+    const int refused = write_many(4, true, &written);
+    printf("# %d written, %d not\n", written, refused);
+    CHECK(written > 1000);
+    CHECK(refused < written / 50);
+}
+
+int main(void)
+{
+    bank = factory_open();
+    RUN(every_change_is_taken_back_and_made_again_exactly);
+    RUN(of_more_changes_than_are_kept_the_oldest_go);
+    RUN(a_change_after_going_back_ends_what_was_to_come);
+    RUN(levels_follow_each_other_as_documented);
+    RUN(the_last_stroke_stays);
+    RUN(limbs_go_round_through_what_they_can_strike);
+    RUN(a_new_stroke_strikes_what_its_limb_strikes_nearest);
+    RUN(a_moved_stroke_takes_the_place_of_what_is_there);
+    RUN(lengths_are_whole_steps_of_the_grid_or_whole_bars);
+    RUN(a_length_leaves_out_what_is_beyond_it);
+    RUN(a_full_figure_takes_no_more_strokes);
+    RUN(what_is_changed_on_one_grid_is_read_back_stroke_for_stroke);
+    RUN(a_mix_of_grids_is_read_back_or_refused);
+    bank_free(bank);
+    return tests_end();
+}
