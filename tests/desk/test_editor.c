@@ -1,0 +1,492 @@
+// SPDX-License-Identifier: ISC
+/* test_editor.c - from clicks in a limb's row to the MIDI that the plugin plays: the
+   stroke is heard where it was pointed at, whatever the figure and the bar. */
+#include "bench.h"
+
+static void a_click_is_a_stroke_on_the_step_pointed_at(void)
+{
+    Bench* const bench = bench_open();
+    CHECK_TEXT(bench_bar(bench, 0, KICK), "o.......o.......");
+    bench_click(bench, LEFT_FOOT, 1.5);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "......o.........");
+    CHECK_TEXT(bench_steps(bench, KICK, 4, 16), "o.......o.......");
+    check_case("in the other bars too");
+    CHECK_TEXT(bench_bar(bench, 3, KICK_LEFT), "......o.........");
+    check_case("accent, ghost, none");
+    const int normal = bench_velocity(bench, KICK_LEFT, 6);
+    bench_click(bench, LEFT_FOOT, 1.5);
+    bench_bar(bench, 0, KICK_LEFT);
+    CHECK(bench_velocity(bench, KICK_LEFT, 6) > normal);
+    bench_click(bench, LEFT_FOOT, 1.5);
+    bench_bar(bench, 0, KICK_LEFT);
+    CHECK(bench_velocity(bench, KICK_LEFT, 6) < normal);
+    bench_click(bench, LEFT_FOOT, 1.5);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "................");
+    CHECK_INT(bench->refused, 0);
+    bench_close(bench);
+}
+
+static void every_sixteenth_is_met_at_any_size(void)
+{
+    static const struct {
+        int width, height;
+        double scale;
+    } sizes[] = {{960, 540, 1.0},   {720, 420, 1.0}, {1440, 840, 1.0},
+                 {1920, 1080, 2.0}, {480, 300, 1.0}, {1200, 800, 1.25}};
+    for (size_t i = 0; i < sizeof sizes / sizeof *sizes; ++i) {
+        Bench* const bench = bench_open();
+        desk_resize(&bench->stage.desk, sizes[i].width, sizes[i].height, sizes[i].scale);
+        for (int step = 0; step < 16; ++step) {
+            check_case("%d by %d at %g, sixteenth %d", sizes[i].width, sizes[i].height,
+                       sizes[i].scale, step);
+            char want[17] = "................";
+            want[step] = 'o';
+            /* a third of a step beside it, which is nearer than any other */
+            bench_click(bench, LEFT_FOOT, (step + (step % 2 ? 0.33 : step ? -0.33 : 0.0)) / 4.0);
+            CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), want);
+            CHECK_INT(bench_view(bench)->edit.hover_tick, step * Q / 4);
+            bench_item(bench, EDIT_UNDO);
+        }
+        bench_close(bench);
+    }
+}
+
+static void hands_are_edited_in_their_rows(void)
+{
+    Bench* const bench = bench_open();
+    bench_hands(bench);
+    bench_click(bench, LEFT_HAND, 2.5);
+    CHECK_TEXT(bench_bar(bench, 0, SNARE), "....o.....o.o...");
+    bench_click(bench, RIGHT_HAND, 0.5); /* an accent */
+    bench_click(bench, RIGHT_HAND, 0.5); /* a ghost */
+    bench_click(bench, RIGHT_HAND, 0.5);
+    CHECK_INT(bench_view(bench)->edit.undo, 4);
+    bench_button(bench, RIGHT_HAND, 1.0, 2, 0); /* the middle button does nothing */
+    CHECK_INT(bench_view(bench)->edit.undo, 4);
+    bench_close(bench);
+}
+
+static void in_figures_of_two_bars_the_bar_shown_is_edited(void)
+{
+    Bench* const bench = bench_open();
+    bench_pick(bench, CONTROL_FEET, TWO);
+    bench_stand(bench, 1);
+    bench_click(bench, LEFT_FOOT, 3.25);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "................");
+    CHECK_TEXT(bench_bar(bench, 1, KICK_LEFT), ".............o..");
+    CHECK_TEXT(bench_bar(bench, 2, KICK_LEFT), "................");
+    bench_stand(bench, 2);
+    bench_click(bench, LEFT_FOOT, 0.0);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "o...............");
+    CHECK_TEXT(bench_bar(bench, 3, KICK_LEFT), ".............o..");
+    check_case("a bar that is looked at");
+    stage_click(&bench->stage, (TargetId){TARGET_BAR, 1});
+    bench_click(bench, LEFT_FOOT, 1.0);
+    CHECK_TEXT(bench_bar(bench, 1, KICK_LEFT), "....o........o..");
+    bench_close(bench);
+}
+
+/* Threes in sixteenths from bar 0 on: bar 1 has turns at sixteenths 2, 5, 8 .. */
+static void in_rolling_figures_any_turn_of_the_bar_can_be_clicked(void)
+{
+    static const double clicks[] = {0.25, 1.5, 2.0, 3.25, 3.75};
+    for (size_t i = 0; i < sizeof clicks / sizeof *clicks; ++i) {
+        Bench* const bench = bench_open();
+        bench_pick(bench, CONTROL_FEET, THREE);
+        CHECK_TEXT(bench_bar(bench, 1, KICK), "..o..o..o..o..o.");
+        check_case("at %g", clicks[i]);
+        bench_stand(bench, 1);
+        bench_click(bench, LEFT_FOOT, clicks[i]);
+        const int sixteenth = (int)(4.0 * clicks[i]);
+        const char* const want = sixteenth % 3 == 1   ? ".o..o..o..o..o.."
+                                 : sixteenth % 3 == 0 ? "o..o..o..o..o..o"
+                                                      : "..o..o..o..o..o.";
+        CHECK_TEXT(bench_bar(bench, 1, KICK_LEFT), want);
+        CHECK_INT(bench_view(bench)->edit.steps, 3);
+        bench_close(bench);
+    }
+}
+
+static void a_long_rolling_figure_is_edited_where_it_does_not_start(void)
+{
+    static const int realigns[] = {REALIGN_NEVER, REALIGN_PHRASE};
+    for (size_t i = 0; i < 2; ++i) {
+        Bench* const bench = bench_open();
+        bench_set(bench, CONTROL_REALIGN, realigns[i]);
+        bench_pick(bench, CONTROL_FEET, NINE);
+        bench_stand(bench, 1);
+        check_case("realign %d", realigns[i]);
+        bench_click(bench, LEFT_FOOT, 2.0);
+        CHECK_TEXT(bench_bar(bench, 1, KICK_LEFT), "........o.......");
+        CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "................");
+        CHECK_TEXT(bench_bar(bench, 2, KICK), "....o...........");
+        CHECK_TEXT(bench_bar(bench, 3, KICK_LEFT), "............o...");
+        bench_close(bench);
+    }
+}
+
+static void a_turnaround_is_edited_in_its_bar(void)
+{
+    Bench* const bench = bench_open();
+    bench_pick(bench, CONTROL_TURNAROUND, 10002);
+    bench_stand(bench, 3);
+    bench_click(bench, LEFT_FOOT, 3.75);
+    CHECK_TEXT(bench_bar(bench, 3, KICK_LEFT), "...............o");
+    CHECK_TEXT(bench_bar(bench, 2, KICK_LEFT), "................");
+    bench_stand(bench, 3);
+    bench_hands(bench);
+    bench_click(bench, LEFT_HAND, 3.5);
+    CHECK_TEXT(bench_bar(bench, 3, SNARE), "o...o.........o.");
+    CHECK_TEXT(bench_steps(bench, KICK_LEFT, 4, 16), "...............o");
+    bench_close(bench);
+}
+
+/* Ids are of a kind: the feet figure has the turnaround's number here. */
+static void under_a_turnaround_of_the_hands_the_feet_are_their_own_figure(void)
+{
+    Bench* const bench = bench_open();
+    bench_pick(bench, CONTROL_TURNAROUND, 10001);
+    bench_stand(bench, 3);
+    bench_click(bench, LEFT_FOOT, 3.75);
+    CHECK_TEXT(bench_bar(bench, 3, KICK_LEFT), "...............o");
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "...............o");
+    CHECK_INT(bench->stage.desk.editor.sketch.now.kind, FIGURE_FEET);
+    bench_close(bench);
+}
+
+static void swapped_feet_are_edited_where_they_are_seen(void)
+{
+    Bench* const bench = bench_open();
+    bench_pick(bench, CONTROL_LEAD_FOOT, 1);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "o.......o.......");
+    bench_click(bench, LEFT_FOOT, 2.0); /* what is there: an accent */
+    bench_click(bench, RIGHT_FOOT, 1.5);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "o.......o.......");
+    CHECK_TEXT(bench_steps(bench, KICK, 4, 16), "......o.........");
+    CHECK(bench_velocity(bench, KICK_LEFT, 8) > bench_velocity(bench, KICK_LEFT, 0));
+    bench_close(bench);
+}
+
+/* A bar at half the speed is two bars of the host's. */
+static void at_half_the_speed_the_step_is_the_one_pointed_at(void)
+{
+    Bench* const bench = bench_open();
+    bench_pick(bench, CONTROL_PRACTICE_RATE, 2);
+    bench_click(bench, LEFT_FOOT, 1.75);
+    bench_play(bench, 0, 8.0);
+    CHECK_TEXT(bench_steps(bench, KICK_LEFT, 2, 16), ".......o........");
+    CHECK_TEXT(bench_steps(bench, KICK, 2, 16), "o.......o.......");
+    bench_close(bench);
+}
+
+static void a_shorter_bar_has_no_step_beyond_its_end(void)
+{
+    Bench* const bench = bench_open();
+    bench->stage.beats_per_bar = 3.0f;
+    bench_stand(bench, 1);
+    bench_click(bench, LEFT_FOOT, 2.95);
+    bench_play(bench, 1, 3.0);
+    CHECK_TEXT(bench_steps(bench, KICK_LEFT, 4, 12), "...........o");
+    CHECK_INT(bench_view(bench)->edit.hover_tick, 11 * Q / 4);
+    check_case("beyond the bar line nothing is edited");
+    bench_click(bench, LEFT_FOOT, 3.25);
+    CHECK_INT(bench_view(bench)->edit.undo, 1);
+    bench_close(bench);
+}
+
+/* The figure starts again within the bar, with the part of it that the bar has. */
+static void in_a_longer_bar_both_places_are_one_step(void)
+{
+    Bench* const bench = bench_open();
+    bench->stage.beats_per_bar = 5.0f;
+    bench_pick(bench, CONTROL_FEET, TWO);
+    bench_stand(bench, 2);
+    bench_click(bench, LEFT_FOOT, 4.25);
+    bench_play(bench, 2, 5.0);
+    CHECK_TEXT(bench_steps(bench, KICK, 4, 20), "o...............o...");
+    CHECK_TEXT(bench_steps(bench, KICK_LEFT, 4, 20), ".o...............o..");
+    bench_play(bench, 3, 5.0);
+    CHECK_TEXT(bench_steps(bench, KICK_LEFT, 4, 20), "....................");
+    bench_close(bench);
+}
+
+/* At 2 to 1 the second eighth of a pair is the triplet's last. */
+static void a_swung_stroke_is_found_where_it_is_seen(void)
+{
+    Bench* const bench = bench_open();
+    bench_pick(bench, CONTROL_SWING_RATIO, 2.0);
+    bench_click(bench, LEFT_FOOT, 1.0 + 2.0 / 3.0);
+    bench_play(bench, 0, 4.0);
+    CHECK_TEXT(bench_steps(bench, KICK_LEFT, 3, 12), ".....o......");
+    const int normal = bench->count;
+    bench_click(bench, LEFT_FOOT, 1.0 + 2.0 / 3.0); /* an accent, no second stroke */
+    bench_play(bench, 0, 4.0);
+    CHECK_INT(bench->count, normal);
+    CHECK_TEXT(bench_steps(bench, KICK_LEFT, 3, 12), ".....o......");
+    check_case("triplets are not bent");
+    for (int grid = 4; grid > 3; --grid) {
+        stage_point(&bench->stage, (TargetId){TARGET_EDIT, EDIT_GRID});
+        desk_input(
+            &bench->stage.desk,
+            &(PaneEvent){
+                .kind = PANE_SCROLL,
+                .x = bench->stage.desk.fit.x + bench->stage.desk.fit.scale * bench->stage.desk.x,
+                .y = bench->stage.desk.fit.y + bench->stage.desk.fit.scale * bench->stage.desk.y,
+                .scroll = -1.0});
+    }
+    CHECK_INT(bench_view(bench)->edit.grid, 3);
+    bench_click(bench, LEFT_FOOT, 3.0 + 1.0 / 3.0);
+    bench_play(bench, 0, 4.0);
+    CHECK_TEXT(bench_steps(bench, KICK_LEFT, 3, 12), ".....o....o.");
+    bench_close(bench);
+}
+
+/* ---- Levels, places, voices */
+
+static void a_drag_for_the_level_is_one_change(void)
+{
+    Bench* const bench = bench_open();
+    bench_bar(bench, 0, KICK);
+    const int normal = bench_velocity(bench, KICK, 8);
+    bench_drag(bench, RIGHT_FOOT, 2.0, 2.0, 40.0, 0);
+    CHECK_INT(bench_view(bench)->edit.undo, 1);
+    bench_bar(bench, 0, KICK);
+    CHECK(bench_velocity(bench, KICK, 8) < normal);
+    bench_drag(bench, RIGHT_FOOT, 2.0, 2.0, -60.0, 0);
+    CHECK_INT(bench_view(bench)->edit.undo, 2);
+    bench_bar(bench, 0, KICK);
+    CHECK(bench_velocity(bench, KICK, 8) > normal);
+    bench_item(bench, EDIT_UNDO);
+    bench_item(bench, EDIT_UNDO);
+    bench_bar(bench, 0, KICK);
+    CHECK_INT(bench_velocity(bench, KICK, 8), normal);
+    bench_close(bench);
+}
+
+static void a_drag_back_to_where_it_began_changes_nothing(void)
+{
+    Bench* const bench = bench_open();
+    PaneEvent event = bench_place(bench, RIGHT_FOOT, 2.0);
+    bench_mouse(bench, event, PANE_PRESS);
+    event.y -= 30.0;
+    bench_mouse(bench, event, PANE_MOTION);
+    CHECK_INT(bench->stage.desk.editor.sketch.now.strokes[1].level, LEVEL_ACCENT);
+    event.y += 30.0;
+    bench_mouse(bench, event, PANE_MOTION);
+    bench_mouse(bench, event, PANE_RELEASE);
+    CHECK_INT(bench->stage.desk.editor.sketch.now.strokes[1].level, LEVEL_NORMAL);
+    CHECK_INT(bench_view(bench)->edit.undo, 0);
+    CHECK_INT(bench->stage.desk.editor.sketch.redo, 0);
+    bench_close(bench);
+}
+
+static void shift_and_drag_moves_a_stroke(void)
+{
+    Bench* const bench = bench_open();
+    bench_drag(bench, RIGHT_FOOT, 2.0, 3.25, 0.0, PANE_SHIFT);
+    CHECK_TEXT(bench_bar(bench, 0, KICK), "o............o..");
+    CHECK_INT(bench_view(bench)->edit.undo, 1);
+    bench_drag(bench, RIGHT_FOOT, 3.25, 0.0, 0.0, PANE_SHIFT); /* over what is there */
+    CHECK_TEXT(bench_bar(bench, 0, KICK), "o...............");
+    bench_item(bench, EDIT_UNDO);
+    bench_item(bench, EDIT_UNDO);
+    CHECK_TEXT(bench_bar(bench, 0, KICK), "o.......o.......");
+    check_case("a shifted click without a drag");
+    bench_button(bench, RIGHT_FOOT, 2.0, 1, PANE_SHIFT);
+    CHECK_INT(bench_view(bench)->edit.undo, 0);
+    bench_close(bench);
+}
+
+static void the_right_button_goes_through_the_voices(void)
+{
+    Bench* const bench = bench_open();
+    bench_click(bench, LEFT_FOOT, 1.0);
+    bench_button(bench, LEFT_FOOT, 1.0, 3, 0);
+    bench_settle(bench);
+    CHECK(bench_notes(bench, "pedal hat"));
+    CHECK_TEXT(bench_bar(bench, 0, PEDAL), "....o...........");
+    bench_button(bench, LEFT_FOOT, 1.0, 3, PANE_SHIFT);
+    bench_settle(bench);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "....o...........");
+    CHECK_TEXT(bench_steps(bench, PEDAL, 4, 16), "................");
+    check_case("a right foot has the kick alone");
+    const int undo = bench_view(bench)->edit.undo;
+    bench_button(bench, RIGHT_FOOT, 0.0, 3, 0);
+    CHECK_INT(bench_view(bench)->edit.undo, undo);
+    bench_close(bench);
+}
+
+static void keys_go_back_and_on(void)
+{
+    Bench* const bench = bench_open();
+    bench_click(bench, LEFT_FOOT, 1.0);
+    bench_click(bench, LEFT_FOOT, 3.0);
+    stage_key(&bench->stage, 'z');
+    bench_settle(bench);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "....o...........");
+    stage_key(&bench->stage, 'z');
+    stage_key(&bench->stage, 'z');
+    bench_settle(bench);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "................");
+    stage_key(&bench->stage, 'y');
+    stage_key(&bench->stage, 'y');
+    bench_settle(bench);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "....o.......o...");
+    bench_close(bench);
+}
+
+static void lengths_follow_the_wheel(void)
+{
+    Bench* const bench = bench_open();
+    bench_pick(bench, CONTROL_FEET, THREE);
+    bench_item(bench, EDIT_LENGTH); /* a click is a step longer */
+    CHECK_INT(bench_view(bench)->edit.steps, 4);
+    CHECK_TEXT(bench_bar(bench, 0, KICK), "o...o...o...o...");
+    check_case("from each bar line, then on over it");
+    bench_item(bench, EDIT_ROLLS);
+    CHECK(!bench_view(bench)->edit.rolls);
+    CHECK_TEXT(bench_bar(bench, 1, KICK), "o...............");
+    bench_item(bench, EDIT_ROLLS);
+    CHECK(bench_view(bench)->edit.rolls);
+    check_case("sixteen bars are the most");
+    bench_item(bench, EDIT_ROLLS);
+    for (int i = 0; i < 30; ++i) {
+        bench_item(bench, EDIT_LENGTH);
+    }
+    CHECK_INT(bench_view(bench)->edit.steps, 64);
+    CHECK(bench_notes(bench, "as long as it can be"));
+    CHECK_INT(bench->refused, 0);
+    bench_close(bench);
+}
+
+/* ---- What is not edited */
+
+static void a_figure_laid_out_otherwise_is_refused_with_a_reason(void)
+{
+    static const Control relays[] = {CONTROL_FEET_GRID, CONTROL_FEET_CYCLE, CONTROL_FEET_SHIFT};
+    for (int i = 0; i < 3; ++i) {
+        Bench* const bench = bench_open();
+        bench_pick(bench, relays[i], 3);
+        check_case("%s", control_rows[relays[i]].symbol);
+        bench_click(bench, LEFT_FOOT, 1.0);
+        CHECK(bench_notes(bench, "Rhythm panel"));
+        CHECK_INT(bench->said, 0);
+        bench_hands(bench); /* the hands are as written */
+        bench_click(bench, LEFT_HAND, 2.0);
+        CHECK_INT(bench->said, 1);
+        bench_close(bench);
+    }
+}
+
+static void laid_out_otherwise_later_it_is_refused_too(void)
+{
+    Bench* const bench = bench_open();
+    bench_click(bench, LEFT_FOOT, 1.0);
+    bench_pick(bench, CONTROL_FEET_GRID, 3);
+    bench_click(bench, LEFT_FOOT, 2.0);
+    CHECK(bench_notes(bench, "Rhythm panel"));
+    CHECK_INT(bench->said, 1);
+    check_case("a turnaround is always as written");
+    bench_pick(bench, CONTROL_TURNAROUND, 10002);
+    bench_stand(bench, 3);
+    bench_click(bench, LEFT_FOOT, 0.5);
+    CHECK_TEXT(bench_bar(bench, 3, KICK_LEFT), "..o.............");
+    bench_close(bench);
+}
+
+static void a_second_figure_waits_until_the_first_is_saved_or_dropped(void)
+{
+    Bench* const bench = bench_open();
+    bench_click(bench, LEFT_FOOT, 1.0);
+    check_case("after an edit of the hands, too");
+    bench_hands(bench);
+    bench_click(bench, LEFT_HAND, 2.0);
+    bench_item(bench, EDIT_PAIR);
+    bench_pick(bench, CONTROL_FEET, TWO);
+    bench_click(bench, LEFT_FOOT, 2.0);
+    CHECK(bench_notes(bench, "Save or drop the edit of \"One bar\" first"));
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "................");
+    bench_pick(bench, CONTROL_FEET, 0);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "....o...........");
+    check_case("dropped");
+    bench_item(bench, EDIT_DROP);
+    bench_pick(bench, CONTROL_FEET, TWO);
+    bench_click(bench, LEFT_FOOT, 2.0);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "........o.......");
+    bench_close(bench);
+}
+
+static void dropping_puts_back_what_was_written(void)
+{
+    Bench* const bench = bench_open();
+    static Note before[NOTES_MAX];
+    bench_play(bench, 0, 16.0);
+    const int count = bench->count;
+    memcpy(before, bench->notes, sizeof before);
+    bench_click(bench, LEFT_FOOT, 1.0);
+    bench_click(bench, RIGHT_FOOT, 0.0);
+    bench_play(bench, 0, 16.0);
+    CHECK(bench->count != count);
+    bench_item(bench, EDIT_DROP);
+    bench_play(bench, 0, 16.0);
+    CHECK_INT(bench->count, count);
+    CHECK(!memcmp(before, bench->notes, (size_t)count * sizeof *before));
+    CHECK(bench_notes(bench, "as it was written"));
+    CHECK(!bench_view(bench)->edit.is_open);
+    bench_close(bench);
+}
+
+/* A plugin that answers late, or a host that hands on nothing for a while. */
+static void changes_made_faster_than_answers_come_are_all_played(void)
+{
+    Bench* const bench = bench_open();
+    bench->is_deaf = true;
+    for (int i = 0; i < 40; ++i) {
+        bench_button(bench, LEFT_FOOT, 0.25 + 0.25 * (i % 15), 1, 0);
+    }
+    CHECK_INT(bench->said, 1); /* the first; the rest waits for its answer */
+    bench_run(bench, BENCH_BLOCK);
+    bench->is_deaf = false;
+    bench_run(bench, 4 * BENCH_RATE); /* the answer was lost */
+    CHECK_INT(bench->refused, 0);
+    const SketchFigure* const now = &bench->stage.desk.editor.sketch.now;
+    char want[17] = "................";
+    for (uint32_t i = 0; i < now->count; ++i) {
+        if (now->strokes[i].limb == LEFT_FOOT) {
+            want[now->strokes[i].tick / (Q / 4)] = 'o';
+        }
+    }
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), want);
+    bench_close(bench);
+}
+
+int main(void)
+{
+    bench_move_in();
+    RUN(a_click_is_a_stroke_on_the_step_pointed_at);
+    RUN(every_sixteenth_is_met_at_any_size);
+    RUN(hands_are_edited_in_their_rows);
+    RUN(in_figures_of_two_bars_the_bar_shown_is_edited);
+    RUN(in_rolling_figures_any_turn_of_the_bar_can_be_clicked);
+    RUN(a_long_rolling_figure_is_edited_where_it_does_not_start);
+    RUN(a_turnaround_is_edited_in_its_bar);
+    RUN(under_a_turnaround_of_the_hands_the_feet_are_their_own_figure);
+    RUN(swapped_feet_are_edited_where_they_are_seen);
+    RUN(at_half_the_speed_the_step_is_the_one_pointed_at);
+    RUN(a_shorter_bar_has_no_step_beyond_its_end);
+    RUN(in_a_longer_bar_both_places_are_one_step);
+    RUN(a_swung_stroke_is_found_where_it_is_seen);
+    RUN(a_drag_for_the_level_is_one_change);
+    RUN(a_drag_back_to_where_it_began_changes_nothing);
+    RUN(shift_and_drag_moves_a_stroke);
+    RUN(the_right_button_goes_through_the_voices);
+    RUN(keys_go_back_and_on);
+    RUN(lengths_follow_the_wheel);
+    RUN(a_figure_laid_out_otherwise_is_refused_with_a_reason);
+    RUN(laid_out_otherwise_later_it_is_refused_too);
+    RUN(a_second_figure_waits_until_the_first_is_saved_or_dropped);
+    RUN(dropping_puts_back_what_was_written);
+    RUN(changes_made_faster_than_answers_come_are_all_played);
+    bench_move_out();
+    return tests_end();
+}
