@@ -1,0 +1,522 @@
+// SPDX-License-Identifier: ISC
+/* test_keeping.c - what is edited is kept: in the user's bank, in a session, and where
+   neither is possible it plays on and the window says why.  Keys are learned from pads. */
+#include "bench.h"
+
+#include <lv2/state/state.h>
+#include <signal.h>
+#include <sys/resource.h>
+
+/* The entry of the picker with a name; NULL if it lists none. */
+static const Entry* listed(Bench* const bench, const ShelfKind shelf, const char* const label)
+{
+    const Shelf* const entries = &bench_view(bench)->shelves[shelf];
+    for (int i = 0; i < entries->count; ++i) {
+        if (!strcmp(entries->entries[i].label, label)) {
+            return &entries->entries[i];
+        }
+    }
+    return NULL;
+}
+
+static int times(const char* text, const char* const words)
+{
+    int count = 0;
+    while ((text = strstr(text, words))) {
+        ++count;
+        ++text;
+    }
+    return count;
+}
+
+static int control_of(Bench* const bench, const char* const symbol)
+{
+    return (int)host_get(bench->stage.host, symbol);
+}
+
+/* ---- The user's bank */
+
+static void a_saved_figure_is_listed_and_picked_at_once(void)
+{
+    Bench* const bench = bench_open();
+    bench_pick(bench, CONTROL_FEET, ONE);
+    bench_click(bench, LEFT_FOOT, 1.0);
+    bench_save(bench, "Salt step");
+    CHECK(bench_notes(bench, "Saved as \"Salt step\""));
+    CHECK_INT(times(bench_read("fourlimb/mine.ttl"), "\"Salt step\""), 1);
+    const Entry* const entry = listed(bench, SHELF_FEET, "Salt step");
+    if (CHECK(entry)) {
+        CHECK(entry->id >= 10000 && entry->id != ONE);
+        CHECK_INT(control_of(bench, "feet"), entry->id);
+        CHECK_INT(bench_view(bench)->values[CONTROL_FEET], entry->id);
+    }
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "....o...........");
+    check_case("the draft is needed no more");
+    CHECK(!bench->stage.desk.editor.drafts[FIGURE_FEET].single);
+    bench_pick(bench, CONTROL_FEET, ONE);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "................");
+    CHECK_INT(bench->refused, 0);
+    bench_close(bench);
+}
+
+static void under_its_own_name_it_goes_over_itself(void)
+{
+    Bench* const bench = bench_open();
+    const Entry* const entry = listed(bench, SHELF_FEET, "Salt step");
+    const int id = entry ? entry->id : 0;
+    bench_pick(bench, CONTROL_FEET, id);
+    bench_click(bench, LEFT_FOOT, 3.0);
+    bench_save(bench, "Salt step");
+    CHECK_INT(times(bench_read("fourlimb/mine.ttl"), "\"Salt step\""), 1);
+    CHECK_INT(control_of(bench, "feet"), id);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "....o.......o...");
+    check_case("under another it is another");
+    bench_click(bench, LEFT_FOOT, 2.0);
+    bench_save(bench, "Salt step two");
+    CHECK_INT(times(bench_read("fourlimb/mine.ttl"), "\"Salt step\""), 1);
+    CHECK(control_of(bench, "feet") != id);
+    bench_pick(bench, CONTROL_FEET, id);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "....o.......o...");
+    bench_close(bench);
+}
+
+static void a_figure_of_the_groove_keeps_its_draft(void)
+{
+    Bench* const bench = bench_open();
+    bench_click(bench, LEFT_FOOT, 1.0);
+    bench_save(bench, "Fog feet");
+    CHECK_INT(control_of(bench, "feet"), 0);
+    CHECK(listed(bench, SHELF_FEET, "Fog feet"));
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "....o...........");
+    check_case("and can go on being edited, back beyond the saving");
+    CHECK_INT(bench_view(bench)->edit.undo, 1);
+    bench_click(bench, LEFT_FOOT, 3.0);
+    bench_item(bench, EDIT_SAVE);
+    CHECK_INT(times(bench_read("fourlimb/mine.ttl"), "\"Fog feet\""), 1);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "....o.......o...");
+    check_case("saved, it makes room for another");
+    bench_pick(bench, CONTROL_FEET, TWO);
+    bench_click(bench, LEFT_FOOT, 2.0);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "........o.......");
+    bench_close(bench);
+}
+
+static void without_a_name_nothing_is_saved(void)
+{
+    Bench* const bench = bench_open();
+    bench_item(bench, EDIT_SAVE);
+    CHECK(bench_notes(bench, "Nothing is being edited"));
+    bench_click(bench, LEFT_FOOT, 1.0);
+    bench_save(bench, "");
+    CHECK(bench_notes(bench, "Give it a name first"));
+    CHECK_INT(bench->said, 1);
+    bench_close(bench);
+}
+
+/* Between Save and its answer a person may click. */
+static void a_change_made_while_saving_is_not_lost(void)
+{
+    Bench* const bench = bench_open();
+    bench_pick(bench, CONTROL_FEET, ONE);
+    bench_click(bench, LEFT_FOOT, 1.0);
+    bench_name(bench, "Too early");
+    stage_click(&bench->stage, (TargetId){TARGET_EDIT, EDIT_SAVE});
+    bench_button(bench, LEFT_FOOT, 3.0, 1, 0);
+    bench_settle(bench);
+    CHECK(listed(bench, SHELF_FEET, "Too early"));
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "....o.......o...");
+    CHECK_INT(control_of(bench, "feet"), ONE);
+    check_case("it is unsaved: another figure waits");
+    bench_pick(bench, CONTROL_FEET, TWO);
+    bench_click(bench, LEFT_FOOT, 2.0);
+    CHECK(bench_notes(bench, "Save or drop"));
+    bench_close(bench);
+}
+
+/* ---- Where saving can't be */
+
+static void check_refused_and_kept(Bench* const bench, const char* const why)
+{
+    bench_save(bench, "Not to be");
+    CHECK(bench_notes(bench, why));
+    CHECK_INT(bench->refused, 1);
+    CHECK_INT(bench_view(bench)->edit.undo, 2);
+    CHECK_TEXT(bench_view(bench)->edit.name, "Not to be");
+    CHECK(!listed(bench, SHELF_FEET, "Not to be"));
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "....o.......o...");
+}
+
+static Bench* with_two_strokes(void)
+{
+    Bench* const bench = bench_open();
+    bench_click(bench, LEFT_FOOT, 1.0);
+    bench_click(bench, LEFT_FOOT, 3.0);
+    return bench;
+}
+
+/* setrlimit(2): a write beyond RLIMIT_FSIZE fails with EFBIG where SIGXFSZ is ignored. */
+static void a_full_disk_is_told_of_and_loses_nothing(void)
+{
+    Bench* const bench = with_two_strokes();
+    struct rlimit before;
+    char* const file = strdup(bench_read("fourlimb/mine.ttl"));
+    getrlimit(RLIMIT_FSIZE, &before);
+    signal(SIGXFSZ, SIG_IGN);
+    setrlimit(RLIMIT_FSIZE, &(struct rlimit){100, before.rlim_max});
+    bench_save(bench, "Not to be");
+    setrlimit(RLIMIT_FSIZE, &before);
+    CHECK_TEXT(bench_read("fourlimb/mine.ttl"), file);
+    bench->refused = 0;
+    setrlimit(RLIMIT_FSIZE, &(struct rlimit){100, before.rlim_max});
+    check_refused_and_kept(bench, "make room");
+    setrlimit(RLIMIT_FSIZE, &before);
+    check_case("with room again");
+    bench_item(bench, EDIT_SAVE);
+    CHECK(listed(bench, SHELF_FEET, "Not to be"));
+    free(file);
+    bench_close(bench);
+}
+
+static void a_folder_that_may_not_be_written_is_told_of(void)
+{
+    Bench* const bench = with_two_strokes();
+    const bool is_root = geteuid() == 0;
+    chmod(bench_home(), 0755);
+    chmod(bench_path("fourlimb"), 0555);
+    chmod(bench_path("fourlimb/mine.ttl.lock"), 0444);
+    if (is_root && seteuid(65534)) {
+        test_skip("the superuser can't become nobody here");
+    } else {
+        bench_save(bench, "Never");
+        if (is_root && seteuid(0)) {
+            exit(2);
+        }
+        CHECK(bench_notes(bench, "allow writing"));
+        CHECK_INT(bench->refused, 1);
+        CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "....o.......o...");
+    }
+    chmod(bench_path("fourlimb"), 0755);
+    chmod(bench_path("fourlimb/mine.ttl.lock"), 0644);
+    bench_item(bench, EDIT_SAVE);
+    CHECK(listed(bench, SHELF_FEET, "Never"));
+    bench_close(bench);
+}
+
+/* ---- A session */
+
+static const char* const kept_terms[] = {"handsDraft", "feetDraft",     "turnaroundDraft",
+                                         "ownEntries", "unreadEntries", "entryNames"};
+enum { TERMS = sizeof kept_terms / sizeof *kept_terms };
+
+/* What a host keeps, by name: another host numbers otherwise. */
+typedef struct {
+    Host* host;
+    char* texts[TERMS];
+} Kept;
+
+static int term_of(const Kept* const kept, const uint32_t key)
+{
+    for (int i = 0; i < TERMS; ++i) {
+        char uri[128];
+        snprintf(uri, sizeof uri, FOURLIMB_TERMS "%s", kept_terms[i]);
+        if (host_urid(kept->host, uri) == key) {
+            return i;
+        }
+    }
+    return -1;
+}
+
+static LV2_State_Status store(const LV2_State_Handle handle, const uint32_t key,
+                              const void* const value, const size_t size, const uint32_t type,
+                              const uint32_t flags)
+{
+    Kept* const kept = (Kept*)handle;
+    const int term = term_of(kept, key);
+    (void)size;
+    (void)type;
+    (void)flags;
+    CHECK(term >= 0);
+    if (term >= 0) {
+        free(kept->texts[term]);
+        kept->texts[term] = strdup((const char*)value);
+    }
+    return LV2_STATE_SUCCESS;
+}
+
+static const void* retrieve(const LV2_State_Handle handle, const uint32_t key, size_t* const size,
+                            uint32_t* const type, uint32_t* const flags)
+{
+    const Kept* const kept = (const Kept*)handle;
+    const int term = term_of(kept, key);
+    const char* const text = term < 0 ? NULL : kept->texts[term];
+    *size = text ? strlen(text) + 1 : 0;
+    *type = host_urid(kept->host, LV2_ATOM__String);
+    *flags = LV2_STATE_IS_POD | LV2_STATE_IS_PORTABLE;
+    return text;
+}
+
+static const LV2_State_Interface* state_of(Host* const host)
+{
+    return (const LV2_State_Interface*)lilv_instance_get_extension_data(host_instance(host),
+                                                                        LV2_STATE__interface);
+}
+
+static void keep(Bench* const bench, Kept* const kept)
+{
+    *kept = (Kept){.host = bench->stage.host};
+    CHECK_INT(state_of(kept->host)
+                  ->save(lilv_instance_get_handle(host_instance(kept->host)), store, kept, 0, NULL),
+              LV2_STATE_SUCCESS);
+}
+
+static void bring_back(Bench* const bench, Kept* const kept)
+{
+    kept->host = bench->stage.host;
+    CHECK_INT(
+        state_of(kept->host)
+            ->restore(lilv_instance_get_handle(host_instance(kept->host)), retrieve, kept, 0, NULL),
+        LV2_STATE_SUCCESS);
+}
+
+static void forget(Kept* const kept)
+{
+    for (int i = 0; i < TERMS; ++i) {
+        free(kept->texts[i]);
+    }
+}
+
+/* The window of a session that is opened again: another desk on another instance. */
+static void an_edit_comes_back_with_its_session_and_can_go_on(void)
+{
+    Kept kept;
+    Bench* const before = with_two_strokes();
+    keep(before, &kept);
+    bench_close(before);
+    Bench* const bench = bench_open();
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "................");
+    bring_back(bench, &kept);
+    bench_settle(bench);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "....o.......o...");
+    check_case("a figure of its kind waits");
+    bench_pick(bench, CONTROL_FEET, TWO);
+    bench_click(bench, LEFT_FOOT, 2.0);
+    CHECK(bench_notes(bench, "Save or drop the edit of \"One bar\""));
+    bench_pick(bench, CONTROL_FEET, 0);
+    check_case("and it goes on");
+    bench_click(bench, LEFT_FOOT, 2.0);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "....o...o...o...");
+    CHECK_TEXT(bench_view(bench)->edit.name, "One bar");
+    check_case("still unsaved");
+    bench_pick(bench, CONTROL_FEET, TWO);
+    bench_click(bench, LEFT_FOOT, 2.0);
+    CHECK(bench_notes(bench, "Save or drop the edit of \"One bar\""));
+    bench_pick(bench, CONTROL_FEET, 0);
+    bench_item(bench, EDIT_DROP);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "................");
+    bench_close(bench);
+    forget(&kept);
+}
+
+/* The window was never told: it asks for all there is when it opens. */
+static void a_window_opened_later_edits_the_draft_that_plays(void)
+{
+    Kept kept;
+    Bench* const before = with_two_strokes();
+    keep(before, &kept);
+    bench_close(before);
+    Bench* const bench = bench_open();
+    bring_back(bench, &kept);
+    bench->is_deaf = true;
+    bench_settle(bench);
+    bench->is_deaf = false;
+    bench_view(bench)->has_place = false; /* as a window that has just opened */
+    bench_run(bench, 2 * BENCH_RATE);
+    bench_click(bench, LEFT_FOOT, 0.0);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "o...o.......o...");
+    bench_close(bench);
+    forget(&kept);
+}
+
+static void a_session_opened_under_the_window_is_what_counts(void)
+{
+    Kept kept;
+    Bench* const bench = with_two_strokes();
+    keep(bench, &kept);
+    bench_click(bench, LEFT_FOOT, 2.0);
+    bring_back(bench, &kept);
+    bench_settle(bench);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "....o.......o...");
+    bench_click(bench, LEFT_FOOT, 0.0);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "o...o.......o...");
+    bench_close(bench);
+    forget(&kept);
+}
+
+/* ---- Learning keys */
+
+static void send_midi(Bench* const bench, const uint8_t status, const uint8_t a, const uint8_t b)
+{
+    LV2_Atom_Forge* const forge = host_input(bench->stage.host);
+    const uint8_t bytes[] = {status, a, b};
+    lv2_atom_forge_frame_time(forge, 0);
+    lv2_atom_forge_atom(forge, sizeof bytes, bench->stage.uris.midi_MidiEvent);
+    lv2_atom_forge_write(forge, bytes, sizeof bytes);
+}
+
+static void play_pad(Bench* const bench, const uint8_t key)
+{
+    send_midi(bench, 0x99, key, 100);
+    send_midi(bench, 0x89, key, 0);
+}
+
+static void start_learning(Bench* const bench)
+{
+    stage_click(&bench->stage, (TargetId){TARGET_TAB, PANEL_OUTPUT});
+    bench_item(bench, EDIT_LEARN);
+    CHECK(bench_view(bench)->edit.is_learning);
+}
+
+static void pads_teach_keys_and_the_kit_is_picked(void)
+{
+    Bench* const bench = bench_open();
+    start_learning(bench);
+    CHECK(bench_notes(bench, "Play the pad for the kick"));
+    play_pad(bench, 60);
+    bench_settle(bench);
+    CHECK(bench_notes(bench, "kick is key 60"));
+    play_pad(bench, 61); /* the left foot's */
+    bench_settle(bench);
+    const Entry* const kit = listed(bench, SHELF_KIT, "My pads");
+    if (CHECK(kit)) {
+        CHECK(kit->id >= 10000);
+        CHECK_INT(control_of(bench, "kit"), kit->id);
+    }
+    CHECK_INT(times(bench_read("fourlimb/mine.ttl"), "\"My pads\""), 1);
+    CHECK_TEXT(bench_bar(bench, 0, 60), "o.......o.......");
+    CHECK_TEXT(bench_steps(bench, KICK, 4, 16), "................");
+    CHECK_TEXT(bench_steps(bench, SNARE, 4, 16), "....o.......o...");
+    check_case("ended, pads teach nothing");
+    bench_item(bench, EDIT_LEARN);
+    play_pad(bench, 70);
+    bench_settle(bench);
+    CHECK_TEXT(bench_bar(bench, 0, SNARE), "....o.......o...");
+    bench_close(bench);
+}
+
+/* Two pads struck at once, before the first is saved: still one kit map. */
+static void pads_faster_than_the_disk_teach_one_kit(void)
+{
+    Bench* const bench = bench_open();
+    start_learning(bench);
+    for (uint8_t key = 80; key < 100; ++key) {
+        play_pad(bench, key);
+        if (key % 3 == 0) {
+            bench_run(bench, BENCH_BLOCK);
+        }
+    }
+    bench_settle(bench);
+    CHECK_INT(bench->refused, 0);
+    const char* const file = bench_read("fourlimb/mine.ttl");
+    CHECK_INT(times(file, "\"My pads\""), 2); /* that of the test before, and this one */
+    CHECK_TEXT(bench_bar(bench, 0, 80), "o.......o.......");
+    CHECK_TEXT(bench_steps(bench, 82, 4, 16), "....o.......o...");
+    CHECK_TEXT(bench_steps(bench, 84, 4, 16), "o...o...o...o...");
+    bench_close(bench);
+}
+
+static void learning_leaves_an_edit_open(void)
+{
+    Bench* const bench = with_two_strokes();
+    start_learning(bench);
+    play_pad(bench, 60);
+    bench_settle(bench);
+    stage_key(&bench->stage, 'z');
+    bench_settle(bench);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "....o...........");
+    bench_close(bench);
+}
+
+static void up_and_down_choose_the_voice_that_is_learned(void)
+{
+    Bench* const bench = bench_open();
+    start_learning(bench);
+    stage_key(&bench->stage, PANE_KEY_UP);
+    stage_key(&bench->stage, PANE_KEY_UP);
+    CHECK_INT(bench_view(bench)->edit.learns, VOICE_SNARE);
+    stage_key(&bench->stage, PANE_KEY_DOWN);
+    stage_key(&bench->stage, PANE_KEY_UP);
+    play_pad(bench, 64);
+    bench_settle(bench);
+    CHECK_TEXT(bench_bar(bench, 0, 64), "....o.......o...");
+    CHECK_TEXT(bench_steps(bench, KICK, 4, 16), "o.......o.......");
+    bench_close(bench);
+}
+
+/* Only the beginnings of notes, as MIDI 1.0 has them: velocity 0 ends one. */
+static void nothing_but_beginning_notes_teaches(void)
+{
+    Bench* const bench = bench_open();
+    start_learning(bench);
+    send_midi(bench, 0x89, 50, 64);
+    send_midi(bench, 0x99, 50, 0);
+    send_midi(bench, 0xB9, 4, 90);
+    send_midi(bench, 0xA9, 50, 90);
+    bench_settle(bench);
+    CHECK_INT(bench_view(bench)->edit.learns, VOICE_KICK);
+    CHECK_INT(bench->said, 0);
+    bench_close(bench);
+}
+
+static int told_notes(Bench* const bench)
+{
+    int count = 0;
+    const Uris* const uris = &bench->stage.uris;
+    LV2_ATOM_SEQUENCE_FOREACH (host_notify(bench->stage.host), event) {
+        const LV2_Atom* property = NULL;
+        lv2_atom_object_get((const LV2_Atom_Object*)&event->body, uris->patch_property, &property,
+                            0);
+        count += property && ((const LV2_Atom_URID*)property)->body == uris->fl_noteIn;
+    }
+    return count;
+}
+
+static void without_a_window_no_note_is_told(void)
+{
+    Bench* const bench = bench_open();
+    play_pad(bench, 60);
+    host_run(bench->stage.host, BENCH_BLOCK);
+    CHECK_INT(told_notes(bench), 1);
+    for (int i = 0; i < 4 * BENCH_RATE / BENCH_BLOCK; ++i) {
+        host_run(bench->stage.host, BENCH_BLOCK); /* nobody asks any more */
+    }
+    play_pad(bench, 60);
+    host_run(bench->stage.host, BENCH_BLOCK);
+    CHECK_INT(told_notes(bench), 0);
+    start_learning(bench); /* what was played before isn't told later */
+    bench_run(bench, BENCH_RATE);
+    CHECK_INT(bench->said, 0);
+    bench_close(bench);
+}
+
+int main(void)
+{
+    bench_move_in();
+    RUN(a_saved_figure_is_listed_and_picked_at_once);
+    RUN(under_its_own_name_it_goes_over_itself);
+    RUN(a_figure_of_the_groove_keeps_its_draft);
+    RUN(without_a_name_nothing_is_saved);
+    RUN(a_change_made_while_saving_is_not_lost);
+    RUN(a_full_disk_is_told_of_and_loses_nothing);
+    RUN(a_folder_that_may_not_be_written_is_told_of);
+    RUN(an_edit_comes_back_with_its_session_and_can_go_on);
+    RUN(a_window_opened_later_edits_the_draft_that_plays);
+    RUN(a_session_opened_under_the_window_is_what_counts);
+    RUN(pads_teach_keys_and_the_kit_is_picked);
+    RUN(pads_faster_than_the_disk_teach_one_kit);
+    RUN(learning_leaves_an_edit_open);
+    RUN(up_and_down_choose_the_voice_that_is_learned);
+    RUN(nothing_but_beginning_notes_teaches);
+    RUN(without_a_window_no_note_is_told);
+    bench_move_out();
+    return tests_end();
+}
