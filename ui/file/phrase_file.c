@@ -124,14 +124,14 @@ static bool make(const Phrase* const phrase, const char* const name, SmfBytes* c
 /* The phrase's name, cut between two letters to what a file can be called. */
 static void name_of(const Phrase* const phrase, char name[NAME_ROOM])
 {
-    size_t length = strlen(phrase->name);
+    const char* const whole = *phrase->name ? phrase->name : "Fourlimb";
+    size_t length = strlen(whole);
     if (length > NAME_MOST) {
-        for (length = NAME_MOST; ((unsigned char)phrase->name[length] & 0xC0) == 0x80;) {
+        for (length = NAME_MOST; ((unsigned char)whole[length] & 0xC0) == 0x80;) {
             --length;
         }
     }
-    snprintf(name, NAME_ROOM, "%.*s%s", (int)length, length ? phrase->name : "Fourlimb",
-             phrase->straight ? ", straight" : "");
+    snprintf(name, NAME_ROOM, "%.*s%s", (int)length, whole, phrase->straight ? ", straight" : "");
 }
 
 /* A name that can be a file's: no slashes, no dot in front. */
