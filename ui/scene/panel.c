@@ -188,6 +188,14 @@ static void draw_page(const Brush* const brush, const Target* const target)
     brush_focus(brush, target, 0.0);
 }
 
+/* What is pointed at in a small window is explained where the tabs are. */
+static bool explains(const Brush* const brush)
+{
+    const TargetKind kind = brush->view->hover.kind;
+    return brush->g->compact && !brush->g->list && kind != TARGET_NONE && kind != TARGET_TAB &&
+           kind != TARGET_PAGE;
+}
+
 void draw_panel(const Brush* const brush)
 {
     const double y = floor(brush->g->panel) + 0.5;
@@ -196,10 +204,12 @@ void draw_panel(const Brush* const brush)
     }
     for (int i = 0; i < brush->targets->count; ++i) {
         const Target* const target = &brush->targets->targets[i];
-        if (target->id.kind == TARGET_TAB) {
+        if (target->id.kind == TARGET_TAB && !explains(brush)) {
             draw_tabs(brush, target);
-        } else if (target->id.kind == TARGET_PAGE) {
+        } else if (target->id.kind == TARGET_PAGE && !explains(brush)) {
             draw_page(brush, target);
+        } else if (target->id.kind == TARGET_TAB || target->id.kind == TARGET_PAGE) {
+            continue;
         } else if (target->id.kind == TARGET_THEME) {
             draw_theme(brush, target);
         } else if (target->id.kind == TARGET_EDIT) {
@@ -276,9 +286,10 @@ void draw_help(const Brush* const brush)
         snprintf(text, sizeof text, "Bank: %s", view->message);
         words = text;
     }
-    if (g->help > 0.0) {
+    if (g->help > 0.0 || explains(brush)) {
         const double x = g->list ? g->labels : 16.0;
-        ink_text_in(brush->cairo, x, g->help, g->width - x - 16.0,
+        const double y = g->help > 0.0 ? g->help : g->panel + 18.0;
+        ink_text_in(brush->cairo, x, y, g->width - x - 16.0,
                     brush_type(11.0, false, ALIGN_LEFT, colours->soft), words);
     }
 }

@@ -241,6 +241,25 @@ static void draw_turns(const Brush* const brush, const Shown* const shown,
     }
 }
 
+/* Hands get marks of their own where their figure doesn't just start with the bar:
+   along the foot of their ground, so that the rows never jump. */
+static void draw_hands_turns(const Brush* const brush, const Shown* const shown)
+{
+    const SeenTurns* const turns = &shown->bar->hands_turns;
+    const double y = brush->g->row_bottom[1] - 0.5;
+    if (turns->count == 0 || (turns->count == 1 && turns->ticks[0] == 0)) {
+        return;
+    }
+    for (uint32_t i = 0; i < turns->count; ++i) {
+        const double x = x_of(shown, turns->ticks[i]) + 0.5;
+        if (x > shown->to) {
+            break;
+        }
+        ink_line(brush->cairo, x, y - 7.0, x, y, 1.0, brush->colours->soft);
+        ink_line(brush->cairo, x, y, x + 9.0, y, 1.0, brush->colours->soft);
+    }
+}
+
 /* Hollow where nothing is heard: off, or in the gap. */
 static void draw_clicks(const Brush* const brush, const Shown* const shown)
 {
@@ -303,6 +322,7 @@ static void draw_bar(const Brush* const brush, const Shown* const shown)
         draw_changes(brush, shown, limb);
     }
     draw_turns(brush, shown, &shown->bar->feet_turns, brush->g->turns_top, brush->g->turns);
+    draw_hands_turns(brush, shown);
     draw_clicks(brush, shown);
 }
 
