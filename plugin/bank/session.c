@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "session.h"
 
+#include "messages.h"
 #include "roll.h"
 #include "write_figure.h"
 
@@ -65,7 +66,8 @@ static bool fill_texts(SessionTexts* const texts)
 bool session_init(Session* const session, const BankSources sources)
 {
     *session = (Session){.sources = sources};
-    session->bank = bank_open(sources);
+    session->plain = bank_open(sources);
+    session->bank = session->plain ? bank_hold(session->plain) : NULL;
     if (!fill_texts(&session->texts) || !session->bank) {
         session_clear(session);
         return false;
@@ -77,45 +79,11 @@ void session_clear(Session* const session)
 {
     session_texts_clear(&session->texts);
     bank_free(session->bank);
-    session->bank = NULL;
+    bank_free(session->plain);
+    session->bank = session->plain = NULL;
 }
 
 /* ---- Messages */
-
-/* A text as it grows; frees itself where memory runs out. */
-typedef struct {
-    char* text;
-    size_t length;
-    bool failed;
-} Messages;
-
-static void say(Messages* const messages, const char* const a, const char* const b,
-                const char* const c)
-{
-    const size_t more = strlen(a) + strlen(b) + strlen(c);
-    char* const grown =
-        messages->failed ? NULL : realloc(messages->text, messages->length + more + 1);
-    if (!grown) {
-        messages->failed = true;
-        return;
-    }
-    messages->text = grown;
-    snprintf(grown + messages->length, more + 1, "%s%s%s", a, b, c);
-    messages->length += more;
-}
-
-static void say_complaints(Messages* const messages, const Complaints* const complaints)
-{
-    char more[64];
-    say(messages, "", "", "");
-    for (size_t i = 0; i < complaints->count; ++i) {
-        say(messages, complaints->texts[i], "\n", "");
-    }
-    if (complaints->unkept) {
-        snprintf(more, sizeof more, "and %zu more\n", complaints->unkept);
-        say(messages, more, "", "");
-    }
-}
 
 static void say_missing(Messages* const messages, const Session* const session)
 {
@@ -126,8 +94,8 @@ static void say_missing(Messages* const messages, const Session* const session)
         if (!bank_info(session->bank, row->kind, row->id)) {
             char who[64];
             snprintf(who, sizeof who, "%s %u \"", kind_words[row->kind], row->id);
-            say(messages, who, row->label, "\" is not in the bank; ");
-            say(messages, instead_words[row->kind], "\n", "");
+            messages_say(messages, who, row->label, "\" is not in the bank; ");
+            messages_say(messages, instead_words[row->kind], "\n", "");
         }
     }
     roll_clear(&roll);
@@ -156,14 +124,14 @@ Stock* session_stock(const Session* const session)
 {
     Messages messages = {.text = NULL};
     Drafts drafts = {.drafts = {NULL}};
-    say_complaints(&messages, bank_complaints(session->bank));
+    messages_complaints(&messages, bank_complaints(session->bank));
     say_missing(&messages, session);
     for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
         char why[SINGLE_WHY_ROOM];
         const char* const text = session->texts.drafts[kind];
         drafts.drafts[kind] = *text ? read_draft((FigureKind)kind, text, strlen(text), why) : NULL;
         if (*text && !drafts.drafts[kind]) {
-            say(&messages, "this session's draft can't be read, but is kept: ", why, "\n");
+            messages_say(&messages, "this session's draft can't be read, but is kept: ", why, "\n");
         }
     }
     if (messages.failed) {
@@ -253,14 +221,21 @@ static bool complains_of_session(const Bank* const bank)
     return complaints->unkept > 0;
 }
 
+/* The files' bank with a session's entries over it. */
 static Bank* open_with(const Session* const session, const char* const own)
 {
-    return bank_open_session(session->sources, *own ? own : NULL);
+    return *own ? bank_open_session(session->sources, own) : bank_hold(session->plain);
 }
 
 bool session_reopen(Session* const session, const EntryKind kind, const uint32_t id)
 {
     const EntryPick saved = {kind, id};
+    Bank* const plain = bank_open(session->sources);
+    if (!plain) {
+        return false;
+    }
+    bank_free(session->plain);
+    session->plain = plain;
     char* const own = write_sessions(session->bank, NULL, 0, is_other, &saved);
     Bank* const bank = own ? open_with(session, own) : NULL;
     if (!bank) {
@@ -279,42 +254,36 @@ bool session_reopen(Session* const session, const EntryKind kind, const uint32_t
    came, and tried where there is no better one. */
 static bool open_own(const Session* const session, SessionTexts* const texts, Bank** const opened)
 {
-    const char* const all = *texts->own ? texts->own : texts->unread;
-    Bank* const plain = bank_open(session->sources);
-    Bank* const whole = plain ? bank_open_session(session->sources, all) : NULL;
-    char* const own = whole ? write_sessions(whole, NULL, 0, differs, plain) : NULL;
-    *opened = own ? (*own ? open_with(session, own) : bank_hold(plain)) : NULL;
-    char* const unread = whole && !complains_of_session(whole) ? strdup("") : strdup(all);
-    const bool good = *opened && own && unread;
+    const EntryPick none = {ENTRY_KINDS, 0};
+    const char* const given = *texts->own ? texts->own : texts->unread;
+    Bank* const whole = open_with(session, given);
+    char* const all = whole ? write_sessions(whole, NULL, 0, is_other, &none) : NULL;
+    char* const own = all ? write_sessions(whole, NULL, 0, differs, session->plain) : NULL;
+    const bool as_given = own && !strcmp(own, all);
+    *opened = as_given ? bank_hold(whole) : own ? open_with(session, own) : NULL;
+    char* const unread = whole && !complains_of_session(whole) ? strdup("") : strdup(given);
+    const bool good = *opened && unread;
+    if (good && !(*texts->unread && *texts->own)) {
+        free(texts->unread);
+        texts->unread = unread;
+    } else {
+        free(unread);
+    }
     if (good) {
-        if (!*texts->unread || !*texts->own) {
-            free(texts->unread);
-            texts->unread = unread;
-        } else {
-            free(unread);
-        }
         free(texts->own);
         texts->own = own;
     } else {
-        free(unread);
         free(own);
     }
+    free(all);
     bank_free(whole);
-    bank_free(plain);
     return good;
 }
 
 bool session_restore(Session* const session, SessionTexts* const texts)
 {
     Bank* bank = NULL;
-    bool good = fill_texts(texts);
-    const bool had_own = *session->texts.own;
-    if (good && !*texts->own && !*texts->unread && !had_own) {
-        bank = bank_hold(session->bank);
-    } else if (good) {
-        good = open_own(session, texts, &bank);
-    }
-    if (!good) {
+    if (!fill_texts(texts) || !open_own(session, texts, &bank)) {
         bank_free(bank);
         return false;
     }

@@ -18,7 +18,8 @@ typedef struct {
 typedef struct {
     SessionTexts texts;
     BankSources sources;
-    Bank* bank; /* with `texts.own` */
+    Bank* plain; /* as the files have it */
+    Bank* bank;  /* with `texts.own`; the same where that is "" */
 } Session;
 
 /* The ids that the controls name; 0: none. */
