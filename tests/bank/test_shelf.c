@@ -469,7 +469,7 @@ static void two_programs_that_save_at_once_lose_nothing(void)
         if (children[i] == 0) {
             int failed = 0;
             for (int figure = 0; figure < FIGURES_EACH; ++figure) {
-                char label[32];
+                char label[64];
                 snprintf(label, sizeof label, "Figure %d of %d", figure, i);
                 failed += !save(folder.path, gallop(label, 0, "O.oo"));
             }

@@ -4,7 +4,7 @@
    does no harm and what is whole beside it is kept. */
 #include "keeper.h"
 
-enum { ROUNDS = 8, MUTATIONS = 100, ROWS_MOST = 8 };
+enum { ROUNDS = 6, MUTATIONS = 80, ROWS_MOST = 8 };
 
 static const char* get_symbol(const uint32_t index)
 {
@@ -593,7 +593,7 @@ static void run_work_save_and_restore_may_meet(void)
     keeper->controls[CONTROL_FEET] = 7.0f;
     keeper_transport(keeper, 1.0f);
     pthread_create(&thread, NULL, restore_and_save, &restorer);
-    for (int i = 0; i < 4000; ++i) {
+    for (int i = 0; i < 3000; ++i) {
         if (i % 3 == 0) {
             keeper_set(keeper, FL "feetDraft", i % 2 ? "" : feet_text(7, "", "OOOO"));
         }
@@ -611,7 +611,8 @@ static void run_work_save_and_restore_may_meet(void)
 
 int main(void)
 {
-    const char* const home = strdup(fresh_home());
+    char home[512];
+    snprintf(home, sizeof home, "%s", fresh_home());
     RUN(a_default_session_stores_nothing);
     RUN(any_session_plays_the_same_to_the_byte_when_it_comes_back);
     RUN(saved_again_and_again_a_session_stays_the_same);
