@@ -195,6 +195,35 @@ static void replacing_an_entry_of_a_file_by_hand_leaves_the_rest(void)
     remove_all(&folder);
 }
 
+/* Where fl: stands for something else, our words need their own prefix. */
+static void prefixes_of_their_own_are_respected(void)
+{
+    static const char other_words[] =
+        "@prefix x: <urn:fourlimb:terms#> .\n"
+        "@prefix r: <http://www.w3.org/2000/01/rdf-schema#> .\n"
+        "@prefix fl: <urn:else:> .\n"
+        "<urn:me:a> a x:FeetFigure ; x:id 10007 ; r:label \"A\" ;\n"
+        "    x:line [ x:limb x:rightFoot ; x:voice x:kick ; x:grid 4 ; x:steps \"O.\" ] .\n"
+        "<urn:me:b> a fl:Thing ; fl:says \"stays\" .\n"
+        "<urn:me:c> a x:FeetFigure ; x:id 10008 ; r:label \"C\" ;\n"
+        "    x:line [ x:limb x:rightFoot ; x:voice x:kick ; x:grid 4 ; x:steps \"O.\" ] .\n";
+    const BankFolder folder = bank_folder_make();
+    bank_folder_write(&folder, "mine.ttl", other_words, sizeof other_words - 1);
+    CHECK_INT(save(folder.path, gallop("Better", 10007, "O.oo")), 10007);
+    CHECK_INT(save(folder.path, gallop("Another", 0, "O.oo")), 10009);
+    CHECK_TEXT(why, "");
+    Bank* const bank = open_own(&folder);
+    CHECK_INT(bank_complaints(bank)->count, 0);
+    static const char* const labels[] = {"Better", "C", "Another"};
+    for (uint32_t i = 0; i < 3; ++i) {
+        const EntryInfo* const info = bank_info(bank, ENTRY_FEET, 10007 + i);
+        CHECK_TEXT(info ? info->label : NULL, labels[i]);
+    }
+    CHECK(strstr(contents(bank_folder_file(&folder, "mine.ttl")), "a fl:Thing ; fl:says"));
+    bank_free(bank);
+    remove_all(&folder);
+}
+
 static void a_file_of_garbage_is_kept_before_the_entry(void)
 {
     static const char garbage[] = "\x00\xFF\xFE not Turtle \"\"\" at all <<<< [ [ [";
@@ -500,6 +529,7 @@ int main(void)
     RUN(ids_of_other_files_and_of_the_session_are_not_given_again);
     RUN(what_people_wrote_stays_byte_for_byte);
     RUN(replacing_an_entry_of_a_file_by_hand_leaves_the_rest);
+    RUN(prefixes_of_their_own_are_respected);
     RUN(a_file_of_garbage_is_kept_before_the_entry);
     RUN(windows_lines_and_marks_stay);
     RUN(a_link_to_a_file_elsewhere_stays_a_link);

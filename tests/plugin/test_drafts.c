@@ -110,6 +110,12 @@ static void drafts_at_any_moment_lose_and_double_nothing(void)
     Keeper* const keeper = keeper_open(WORKER_BY_HAND);
     keeper->controls[CONTROL_LOOSENESS] = 14.0f;
     keeper->controls[CONTROL_TOUCH] = 50.0f;
+    keeper->controls[CONTROL_HANDS] = 40.0f;
+    keeper_draft(keeper, FL "handsDraft", /* flams and drags: their grace strokes come first */
+                 TTL
+                 "<urn:test:h> a fl:HandsFigure ; fl:id 40 ; fl:bars 1 ; fl:line [ fl:limb "
+                 "fl:leftHand ; fl:voice fl:snare ; fl:grid 4 ; fl:steps \"f.d. f.g. dof. ..fd\" "
+                 "] .");
     for (int round = 0; round < 2; ++round) {
         keeper_stop(keeper);
         keeper->played = (Played){.frames = 0};
