@@ -292,9 +292,8 @@ char* page_put(const char* const text, const size_t size, const char* const writ
     return put;
 }
 
-uint32_t page_highest_id(const char* const text, const size_t size)
+void page_see_ids(const char* const text, const size_t size, bool seen[PAGE_IDS])
 {
-    uint32_t highest = 0;
     uint32_t number = 0;
     size_t digits = 0;
     for (size_t i = 0; i <= size; ++i) {
@@ -304,11 +303,10 @@ uint32_t page_highest_id(const char* const text, const size_t size)
             ++digits;
             continue;
         }
-        if (digits == 5 && number >= BANK_USERS_FIRST_ID && number <= ID_MOST && number > highest) {
-            highest = number;
+        if (digits == 5 && number >= BANK_USERS_FIRST_ID && number <= ID_MOST) {
+            seen[number - BANK_USERS_FIRST_ID] = true;
         }
         number = 0;
         digits = 0;
     }
-    return highest;
 }

@@ -260,6 +260,39 @@ static void own_entries_come_back_on_a_machine_without_the_bank(void)
     folder_remove(folder);
 }
 
+/* Its ids are in use here though no file has them. */
+static void a_figure_saved_in_a_session_gets_no_id_of_the_sessions(void)
+{
+    write_own(own_bank);
+    Keeper* const keeper = keeper_open(NO_WORKER);
+    const char* const folder = folder_make();
+    keeper->controls[CONTROL_FEET] = 10023.0f;
+    keeper_play(keeper, 1);
+    save_session(keeper, folder);
+    keeper_close(keeper);
+    forget_own();
+    Keeper* const other = keeper_open(WORKER_THREAD);
+    load_session(other, folder);
+    keeper_set(other, FL "saveFigure", feet_text(0, "New", "oooo .... .... ...."));
+    CHECK(keeper_await(other, FL "savedFigure"));
+    CHECK_INT(keeper_told_long(other, FL "savedFigure"), 10024);
+    keeper_play(other, 1);
+    CHECK_TEXT(bar_steps(other, 0, KICK), "o..o.oo.o..o.ooo");
+    check_case("saved over the session's own, that is what plays");
+    keeper_stop(other);
+    keeper_set(other, FL "saveFigure", feet_text(10023, "Its own", "O..."));
+    CHECK(keeper_await(other, FL "savedFigure"));
+    CHECK_INT(keeper_told_long(other, FL "savedFigure"), 10023);
+    keeper_play(other, 1);
+    CHECK_TEXT(bar_steps(other, 0, KICK), "o...o...o...o...");
+    keeper_close(other);
+    forget_own();
+    char path[1024];
+    snprintf(path, sizeof path, "%s/fourlimb/mine.ttl.lock", getenv("XDG_DATA_HOME"));
+    remove(path);
+    folder_remove(folder);
+}
+
 /* The session sounds as it was saved; what else has that id is told of. */
 static void where_the_bank_has_another_entry_the_sessions_plays(void)
 {
@@ -617,6 +650,7 @@ int main(void)
     RUN(any_session_plays_the_same_to_the_byte_when_it_comes_back);
     RUN(saved_again_and_again_a_session_stays_the_same);
     RUN(own_entries_come_back_on_a_machine_without_the_bank);
+    RUN(a_figure_saved_in_a_session_gets_no_id_of_the_sessions);
     RUN(where_the_bank_has_another_entry_the_sessions_plays);
     RUN(a_session_that_names_a_missing_figure_says_so_and_keeps_the_name);
     RUN(a_draft_that_cannot_be_read_is_kept_for_the_next_save);
