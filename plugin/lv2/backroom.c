@@ -113,8 +113,9 @@ void backroom_use(Backroom* const backroom, const Used* const used)
 
 static void refuse(Backroom* const backroom, const char* const why)
 {
-    size_t size = strlen(why);
-    while (size > TELL_BYTES || (size && ((unsigned char)why[size] & 0xC0) == 0x80)) {
+    const size_t length = strlen(why);
+    size_t size = length < TELL_BYTES ? length : TELL_BYTES;
+    while (size > 0 && size < length && ((unsigned char)why[size] & 0xC0) == 0x80) {
         --size; /* not inside a character */
     }
     queue_put(backroom->tells, TELL_REFUSED, 0, why, (uint32_t)size);
