@@ -23,44 +23,31 @@ static const char* const instead_words[ENTRY_KINDS] = {
     [ENTRY_KIT] = "the bank's first kit map is used instead",
 };
 
-/* The texts one after the other. */
-static char** text_of(SessionTexts* const texts, const int index)
-{
-    char** const rest[] = {&texts->own, &texts->unread, &texts->names};
-    return index < FIGURE_KINDS ? &texts->drafts[index] : rest[index - FIGURE_KINDS];
-}
-
-enum { TEXTS = FIGURE_KINDS + 3 };
-
 void session_texts_clear(SessionTexts* const texts)
 {
     for (int i = 0; i < TEXTS; ++i) {
-        free(*text_of(texts, i));
-        *text_of(texts, i) = NULL;
+        free(texts->of[i]);
+        texts->of[i] = NULL;
     }
 }
 
 bool session_texts_empty(const SessionTexts* const texts)
 {
-    SessionTexts copy = *texts;
     bool empty = true;
     for (int i = 0; i < TEXTS; ++i) {
-        const char* const text = *text_of(&copy, i);
-        empty &= !text || !*text;
+        empty = empty && (!texts->of[i] || !*texts->of[i]);
     }
     return empty;
 }
 
-/* Every text that is NULL becomes "". */
-static bool fill_texts(SessionTexts* const texts)
+/* True if none is NULL, for want of memory. */
+static bool texts_whole(const SessionTexts* const texts)
 {
-    bool good = true;
+    bool whole = true;
     for (int i = 0; i < TEXTS; ++i) {
-        char** const text = text_of(texts, i);
-        *text = *text ? *text : strdup("");
-        good &= *text != NULL;
+        whole = whole && texts->of[i];
     }
-    return good;
+    return whole;
 }
 
 bool session_init(Session* const session, const BankSources sources)
@@ -68,7 +55,10 @@ bool session_init(Session* const session, const BankSources sources)
     *session = (Session){.sources = sources};
     session->plain = bank_open(sources);
     session->bank = session->plain ? bank_hold(session->plain) : NULL;
-    if (!fill_texts(&session->texts) || !session->bank) {
+    for (int i = 0; i < TEXTS; ++i) {
+        session->texts.of[i] = strdup("");
+    }
+    if (!texts_whole(&session->texts) || !session->bank) {
         session_clear(session);
         return false;
     }
@@ -88,7 +78,7 @@ void session_clear(Session* const session)
 static void say_missing(Messages* const messages, const Session* const session)
 {
     Roll roll = {.count = 0};
-    roll_read(&roll, session->texts.names);
+    roll_read(&roll, session->texts.of[TEXT_NAMES]);
     for (int i = 0; i < roll.count; ++i) {
         const RollRow* const row = &roll.rows[i];
         if (!bank_info(session->bank, row->kind, row->id)) {
@@ -128,7 +118,7 @@ Stock* session_stock(const Session* const session)
     say_missing(&messages, session);
     for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
         char why[SINGLE_WHY_ROOM];
-        const char* const text = session->texts.drafts[kind];
+        const char* const text = session->texts.of[kind];
         drafts.drafts[kind] = *text ? read_draft((FigureKind)kind, text, strlen(text), why) : NULL;
         if (*text && !drafts.drafts[kind]) {
             messages_say(&messages, "this session's draft can't be read, but is kept: ", why, "\n");
@@ -155,8 +145,8 @@ bool session_draft(Session* const session, const FigureKind kind, const char* co
         return false;
     }
     single_free(single);
-    free(session->texts.drafts[kind]);
-    session->texts.drafts[kind] = kept;
+    free(session->texts.of[kind]);
+    session->texts.of[kind] = kept;
     return true;
 }
 
@@ -242,8 +232,8 @@ bool session_reopen(Session* const session, const EntryKind kind, const uint32_t
         free(own);
         return false;
     }
-    free(session->texts.own);
-    session->texts.own = own;
+    free(session->texts.of[TEXT_OWN]);
+    session->texts.of[TEXT_OWN] = own;
     bank_free(session->bank);
     session->bank = bank;
     return true;
@@ -255,7 +245,7 @@ bool session_reopen(Session* const session, const EntryKind kind, const uint32_t
 static bool open_own(const Session* const session, SessionTexts* const texts, Bank** const opened)
 {
     const EntryPick none = {ENTRY_KINDS, 0};
-    const char* const given = *texts->own ? texts->own : texts->unread;
+    const char* const given = *texts->of[TEXT_OWN] ? texts->of[TEXT_OWN] : texts->of[TEXT_UNREAD];
     Bank* const whole = open_with(session, given);
     char* const all = whole ? write_sessions(whole, NULL, 0, is_other, &none) : NULL;
     char* const own = all ? write_sessions(whole, NULL, 0, differs, session->plain) : NULL;
@@ -263,15 +253,15 @@ static bool open_own(const Session* const session, SessionTexts* const texts, Ba
     *opened = as_given ? bank_hold(whole) : own ? open_with(session, own) : NULL;
     char* const unread = whole && !complains_of_session(whole) ? strdup("") : strdup(given);
     const bool good = *opened && unread;
-    if (good && !(*texts->unread && *texts->own)) {
-        free(texts->unread);
-        texts->unread = unread;
+    if (good && !(*texts->of[TEXT_UNREAD] && *texts->of[TEXT_OWN])) {
+        free(texts->of[TEXT_UNREAD]);
+        texts->of[TEXT_UNREAD] = unread;
     } else {
         free(unread);
     }
     if (good) {
-        free(texts->own);
-        texts->own = own;
+        free(texts->of[TEXT_OWN]);
+        texts->of[TEXT_OWN] = own;
     } else {
         free(own);
     }
@@ -283,7 +273,7 @@ static bool open_own(const Session* const session, SessionTexts* const texts, Ba
 bool session_restore(Session* const session, SessionTexts* const texts)
 {
     Bank* bank = NULL;
-    if (!fill_texts(texts) || !open_own(session, texts, &bank)) {
+    if (!texts_whole(texts) || !open_own(session, texts, &bank)) {
         bank_free(bank);
         return false;
     }
@@ -291,7 +281,7 @@ bool session_restore(Session* const session, SessionTexts* const texts)
     bank_free(session->bank);
     session->texts = *texts;
     session->bank = bank;
-    *texts = (SessionTexts){.own = NULL};
+    *texts = (SessionTexts){.of = {NULL}};
     return true;
 }
 
@@ -301,7 +291,7 @@ bool session_restore(Session* const session, SessionTexts* const texts)
 static void call_roll(const Session* const session, const Used* const used, Roll* const roll)
 {
     Roll before = {.count = 0};
-    roll_read(&before, session->texts.names);
+    roll_read(&before, session->texts.of[TEXT_NAMES]);
     for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
         const EntryInfo* const info = bank_info(session->bank, (EntryKind)kind, used->ids[kind]);
         if (info) {
@@ -336,19 +326,18 @@ bool session_save(const Session* const session, const Used* const used, SessionT
 {
     Roll roll = {.count = 0};
     call_roll(session, used, &roll);
-    *texts = (SessionTexts){.own = write_own(session, used),
-                            .unread = strdup(session->texts.unread),
-                            .names = roll_write(&roll)};
+    texts->of[TEXT_OWN] = write_own(session, used);
+    texts->of[TEXT_UNREAD] = strdup(session->texts.of[TEXT_UNREAD]);
+    texts->of[TEXT_NAMES] = roll_write(&roll);
     roll_clear(&roll);
-    bool good = texts->own && texts->unread && texts->names;
     for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
-        texts->drafts[kind] = strdup(session->texts.drafts[kind]);
-        good &= texts->drafts[kind] != NULL;
+        texts->of[kind] = strdup(session->texts.of[kind]);
     }
-    if (!good) {
+    if (!texts_whole(texts)) {
         session_texts_clear(texts);
+        return false;
     }
-    return good;
+    return true;
 }
 
 uint32_t session_least_id(const Session* const session)
@@ -360,7 +349,7 @@ uint32_t session_least_id(const Session* const session)
         highest = last > highest ? last : highest;
     }
     Roll roll = {.count = 0};
-    roll_read(&roll, session->texts.names);
+    roll_read(&roll, session->texts.of[TEXT_NAMES]);
     for (int i = 0; i < roll.count; ++i) {
         highest = roll.rows[i].id > highest ? roll.rows[i].id : highest;
     }

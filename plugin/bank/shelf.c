@@ -192,7 +192,10 @@ static void make_slug(const char* label, char slug[SLUG_MOST + 1])
 {
     size_t length = 0;
     for (; *label && length < SLUG_MOST; ++label) {
-        const char sign = *label >= 'A' && *label <= 'Z' ? (char)(*label - 'A' + 'a') : *label;
+        char sign = *label;
+        if (sign >= 'A' && sign <= 'Z') {
+            sign = (char)(sign - 'A' + 'a');
+        }
         if ((sign >= 'a' && sign <= 'z') || (sign >= '0' && sign <= '9')) {
             slug[length++] = sign;
         } else if (length && slug[length - 1] != '-') {
