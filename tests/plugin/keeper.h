@@ -278,12 +278,19 @@ static inline const char* keeper_told_text(Keeper* const keeper, const char* con
     return value && value->type == urid(keeper, LV2_ATOM__String) ? (const char*)(value + 1) : NULL;
 }
 
+/* The number of an atom:Long, or -1 if it isn't one. */
+static inline int64_t long_of(Keeper* const keeper, const LV2_Atom* const value)
+{
+    int64_t number = -1;
+    if (value && value->type == urid(keeper, LV2_ATOM__Long)) {
+        memcpy(&number, value + 1, sizeof number);
+    }
+    return number;
+}
+
 static inline int64_t keeper_told_long(Keeper* const keeper, const char* const property)
 {
-    const LV2_Atom* const value = keeper_told(keeper, property);
-    return value && value->type == urid(keeper, LV2_ATOM__Long)
-               ? ((const LV2_Atom_Long*)value)->body
-               : -1;
+    return long_of(keeper, keeper_told(keeper, property));
 }
 
 /* Runs blocks of no transport until the property is told, for some seconds; true

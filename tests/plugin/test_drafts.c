@@ -350,8 +350,8 @@ static void instances_that_save_at_once_lose_nothing(void)
                 const LV2_Atom* value = NULL;
                 lv2_atom_object_get((const LV2_Atom_Object*)&event->body,
                                     urid(keepers[i], LV2_PATCH__value), &value, 0);
-                if (value && value->type == urid(keepers[i], LV2_ATOM__Long)) {
-                    sum += ((const LV2_Atom_Long*)value)->body;
+                if (long_of(keepers[i], value) >= 0) {
+                    sum += long_of(keepers[i], value);
                     ++figure;
                 } else if (value && keeper_told(keepers[i], FL "refused")) {
                     CHECK_TEXT(keeper_told_text(keepers[i], FL "refused"), NULL);
