@@ -46,7 +46,7 @@ bool session_draft(Session* session, FigureKind kind, const char* text, size_t s
                    char why[SINGLE_WHY_ROOM]);
 
 /* Reads the bank's files again.  The entry of the kind with this id, if not 0, is
-   the file's from now on, not the session's. */
+   the file's from now on, not the session's.  False if there is no memory. */
 bool session_reopen(Session* session, EntryKind kind, uint32_t id);
 
 /* The lowest id that neither the bank nor the session's names have above all

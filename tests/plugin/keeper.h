@@ -319,6 +319,18 @@ static inline void keeper_draft(Keeper* const keeper, const char* const property
     CHECK(keeper_await(keeper, property));
 }
 
+/* Asks for something that must be refused for a reason. */
+static inline void check_refused(Keeper* const keeper, const char* const property,
+                                 const char* const text, const char* const why)
+{
+    keeper_set(keeper, property, text);
+    CHECK(keeper_await(keeper, FL "refused"));
+    const char* const told = keeper_told_text(keeper, FL "refused");
+    if (!CHECK(told && strstr(told, why))) {
+        printf("# told: %s\n", told ? told : "nothing");
+    }
+}
+
 /* A figure of feet with an id and steps in sixteenths of the right foot. */
 static inline const char* feet_text(const uint32_t id, const char* const label,
                                     const char* const steps)
