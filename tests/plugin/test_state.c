@@ -22,6 +22,7 @@ static void random_controls(Keeper* const keeper, uint32_t* const state)
         keeper->controls[i] = row.least + (float)below(state, (uint32_t)(most - row.least) + 1);
     }
     keeper->controls[CONTROL_ENABLED] = 1.0f;
+    keeper->controls[CONTROL_CLOCK] = 0.0f; /* the own one plays from when it was started */
     keeper->controls[CONTROL_LEVEL] = 80.0f;
     keeper->controls[CONTROL_KIT] = 1.0f + (float)below(state, 2);
 }
