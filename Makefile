@@ -104,13 +104,14 @@ $(BUILD)/fourlimb: $(COMMAND) $(BANK) $(ENGINE)
 # ---- Test programs: every tests/*/test_*.c is one
 
 COMMAND_ROOM := $(filter-out %/main.o,$(COMMAND))
+STAGE := $(BUILD)/tests/scene/stage.o $(BUILD)/tests/scene/scenes.o
+TEST_ROOM := $(TEST_HELP) $(STAGE) $(DESK) $(COMMAND_ROOM) $(TALK) $(BANK) $(ENGINE)
 
-$(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(COMMAND_ROOM) $(TALK) $(BANK) $(ENGINE)
+$(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_ROOM)
 	@echo "  LINK $@"
 	@$(CC) $(ALL_CFLAGS) -rdynamic -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(BANK_LIBS) -lm
 
-STAGE := $(BUILD)/tests/scene/stage.o $(BUILD)/tests/scene/scenes.o
-$(BUILD)/pictures: $(BUILD)/tests/scene/pictures.o $(STAGE) $(DESK) $(COMMAND_ROOM) $(TALK) $(BANK) $(ENGINE)
+$(BUILD)/pictures: $(BUILD)/tests/scene/pictures.o $(TEST_ROOM)
 	@echo "  LINK $@"
 	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(BANK_LIBS) -lm
 

@@ -50,9 +50,9 @@ typedef struct {
 
 /* Where the song is, and what is about to change. */
 typedef struct {
-    int64_t bar;             /* from 0, negative in a count-in */
-    double tick;             /* from the bar line */
-    int64_t phrase;          /* the first bar of the phrase it is in */
+    int64_t bar;    /* from 0, negative in a count-in */
+    double tick;    /* from the bar line */
+    int64_t phrase; /* the first bar of the phrase it is in */
     uint32_t phrase_bars;
     double ticks_per_second; /* 0 standing */
     bool rolling;

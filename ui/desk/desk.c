@@ -137,6 +137,9 @@ static void take_message(Desk* const desk, const LV2_Atom* const value)
            text[length] != '\n') {
         ++length;
     }
+    while (length > 0 && length < value->size && ((unsigned char)text[length] & 0xC0U) == 0x80U) {
+        --length; /* whole letters only */
+    }
     memcpy(desk->view.message, text, length);
     desk->view.message[length] = '\0';
     desk->is_dirty = true;
@@ -176,16 +179,23 @@ static bool differs(const float a, const float b)
     return a < b || a > b;
 }
 
-static void take_value(Desk* const desk, const uint32_t port, const float value)
+/* A host may say anything: what is shown is in range, fractions as they are. */
+static float in_range(const ControlRow* const row, const float value)
+{
+    return value < row->least ? row->least : value > row->most ? row->most : value;
+}
+
+static void take_value(Desk* const desk, const uint32_t port, float value)
 {
     View* const view = &desk->view;
     float* place = NULL;
     if (port >= PORT_FIRST_CONTROL && port < PORT_FIRST_READOUT) {
         const TargetId id = {TARGET_DIAL, (int)(port - PORT_FIRST_CONTROL)};
-        const bool is_held = view->is_dragged && target_same(view->pressed, id);
-        place = is_held ? NULL : &view->values[port - PORT_FIRST_CONTROL];
+        place = target_same(view->pressed, id) ? NULL : &view->values[port - PORT_FIRST_CONTROL];
+        value = in_range(&control_rows[port - PORT_FIRST_CONTROL], value);
     } else if (port >= PORT_FIRST_READOUT && port < PORT_FIRST_READOUT + READOUT_COUNT) {
         place = &view->readouts[port - PORT_FIRST_READOUT];
+        value = in_range(&readout_rows[port - PORT_FIRST_READOUT], value);
     }
     if (place && isfinite(value) && differs(*place, value)) {
         *place = value;
@@ -227,8 +237,9 @@ void desk_tick(Desk* const desk, const double seconds)
 
 /* ---- Values */
 
-void desk_set(Desk* const desk, const Control control, const float value)
+void desk_set(Desk* const desk, const Control control, const float wanted)
 {
+    const float value = dial_fit(control, (double)wanted);
     if (differs(desk->view.values[control], value)) {
         desk->view.values[control] = value;
         desk->output.write(desk->output.handle, (uint32_t)(PORT_FIRST_CONTROL + control), value);
@@ -317,7 +328,9 @@ void desk_input(Desk* const desk, const PaneEvent* const event)
         desk_press(desk, &logical);
         break;
     case PANE_RELEASE:
-        desk_release(desk);
+        if (event->button == 1) {
+            desk_release(desk);
+        }
         break;
     case PANE_MOTION:
         desk_motion(desk, &logical);

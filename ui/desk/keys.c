@@ -66,7 +66,7 @@ static void typing_key(Desk* const desk, const PaneEvent* const event)
     } else if (event->key == PANE_KEY_BACKSPACE && length > 0) {
         view->typed[length - 1] = '\0';
         desk->is_dirty = true;
-    } else if (event->text > 0 && event->text < 127) {
+    } else if (event->text >= ' ' && event->text < 127) {
         desk_type(desk, event->text);
     }
 }
@@ -122,7 +122,8 @@ static void step(Desk* const desk, const Control control, const double by, const
 
 static void dial_key(Desk* const desk, const PaneEvent* const event)
 {
-    const Control control = (Control)desk->view.focus.index;
+    const bool is_click = desk->view.focus.kind == TARGET_CLICK; /* its switch by the rows */
+    const Control control = is_click ? CONTROL_CLICK : (Control)desk->view.focus.index;
     const Dial* const dial = dial_of(control);
     const bool fine = event->modifiers & PANE_SHIFT;
     switch (event->key) {
@@ -148,7 +149,7 @@ static void dial_key(Desk* const desk, const PaneEvent* const event)
         desk_nudge(desk, control, control_rows[control].normal);
         break;
     case PANE_KEY_ENTER:
-        if (dial->kind == DIAL_SWITCH) {
+        if (is_click || dial->kind == DIAL_SWITCH) {
             key_toggle(desk, control);
         } else if (dial->kind == DIAL_CHOICE) {
             const bool is_last = desk->view.values[control] >= control_rows[control].most;
@@ -188,9 +189,12 @@ static void card_key(Desk* const desk, const PaneEvent* const event)
     }
 }
 
-static void loop(Desk* const desk, const int bar)
+static void loop(Desk* const desk, const int64_t bar)
 {
     const float wanted = (float)(bar + 1);
+    if (bar < 0 || bar >= view_phrase_bars(&desk->view)) {
+        return;
+    }
     const bool is_looped = desk->view.values[CONTROL_LOOP_BAR] > 0.5f;
     desk_nudge(desk, CONTROL_LOOP_BAR, is_looped ? 0.0f : wanted);
 }
@@ -201,6 +205,7 @@ static void focused_key(Desk* const desk, const PaneEvent* const event)
     const bool is_enter = event->key == PANE_KEY_ENTER;
     switch (view->focus.kind) {
     case TARGET_DIAL:
+    case TARGET_CLICK:
         dial_key(desk, event);
         break;
     case TARGET_CARD:
@@ -255,7 +260,7 @@ static bool short_cut(Desk* const desk, const uint32_t key)
         desk_nudge(desk, CONTROL_CLOCK, view->values[CONTROL_CLOCK] > 0.5f ? 0.0f : 1.0f);
         return true;
     case 'l':
-        loop(desk, (int)(view_shown(view) - view_phrase(view)));
+        loop(desk, view_shown(view) - view_phrase(view));
         return true;
     case 'p':
         view->panel = (Panel)((view->panel + 1) % PANEL_COUNT);

@@ -93,6 +93,9 @@ static bool is_whole(const Dial* const dial)
 float dial_fit(const Control control, const double value)
 {
     const ControlRow* const row = &control_rows[control];
+    if (isnan(value)) {
+        return row->normal;
+    }
     const double whole = is_whole(dial_of(control)) ? floor(value + 0.5) : value;
     return whole < (double)row->least  ? row->least
            : whole > (double)row->most ? row->most

@@ -88,7 +88,7 @@ static void place_rows(Geometry* const g, const double extra)
 static void place_columns(Geometry* const g)
 {
     if (g->compact) {
-        g->labels = 141.0;
+        g->labels = 138.0;
         g->staff = g->list ? 336.0 : 222.0;
         g->beat_1 = g->staff + 16.0;
         g->right = g->width - 12.0;

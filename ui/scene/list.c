@@ -208,9 +208,10 @@ static void draw_side(const Brush* const brush, const double x, const char* cons
               brush_type(16.0, true, ALIGN_LEFT, colours->ink), entry ? entry->label : "");
     if (feet) {
         draw_demand(brush, x + 18.0, y + 40.0, feet);
-    } else if (entry && entry->figure) {
-        ink_text_in(brush->cairo, x + 18.0, y + 40.0, (brush->g->right - x) / 2.0 - 36.0,
-                    brush_type(11.0, false, ALIGN_LEFT, colours->soft), entry->comment);
+    } else if (entry) {
+        const double room = (brush->g->right - brush->g->labels) / 2.0 - 36.0;
+        ink_name(brush->cairo, (Box){x + 18.0, y + 28.0, room, 34.0},
+                 brush_type(11.0, false, ALIGN_LEFT, colours->soft), entry->comment);
     }
 }
 

@@ -220,6 +220,8 @@ static const char* help_of(const View* const view, const TargetId id)
     switch (id.kind) {
     case TARGET_DIAL:
         return dial_of((Control)id.index)->help;
+    case TARGET_CLICK:
+        return dial_of(CONTROL_CLICK)->help;
     case TARGET_CARD:
         return dial_of(shelf_control((ShelfKind)id.index))->help;
     case TARGET_CARD_UP:
@@ -256,6 +258,7 @@ void draw_help(const Brush* const brush)
                              : g->list                       ? list
                                                              : view->focus;
     const char* words = help_of(view, pointed);
+    bool is_news = false; /* said even where there is no room for help */
     if (view->is_typing) {
         words = "Type a value: Enter sets it, Esc leaves it as it was";
     } else if (view->hover.kind == TARGET_NONE && view->dropped) {
@@ -263,13 +266,18 @@ void draw_help(const Brush* const brush)
                  "%u strokes were not played: the host gives too little room for MIDI",
                  view->dropped);
         words = text;
+        is_news = true;
     } else if (view->hover.kind == TARGET_NONE && *view->message) {
         snprintf(text, sizeof text, "Bank: %s", view->message);
         words = text;
+        is_news = true;
     }
     if (g->help > 0.0) {
         const double x = g->list ? g->labels : 16.0;
         ink_text_in(brush->cairo, x, g->help, g->width - x - 16.0,
+                    brush_type(11.0, false, ALIGN_LEFT, colours->soft), words);
+    } else if (is_news && !g->list) { /* between the tabs and the row's switch */
+        ink_text_in(brush->cairo, 326.0, g->panel + 18.0, g->width - 326.0 - 100.0,
                     brush_type(11.0, false, ALIGN_LEFT, colours->soft), words);
     }
 }

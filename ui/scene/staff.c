@@ -82,6 +82,41 @@ static void draw_stroke(const Brush* const brush, const Shown* const shown,
     draw_head(brush, stroke, x, mark);
 }
 
+/* A stroke's sign reaches into the strip where the words stand. */
+static bool is_in_strip(const Brush* const brush, const SeenStroke* const stroke)
+{
+    const Geometry* const g = brush->g;
+    const bool is_ringed = stroke->voice == VOICE_HAT_OPEN || stroke->voice == VOICE_HAT_HALF_OPEN;
+    const double far = stem_height(g, stroke) + (is_ringed ? 15.0 : 0.0) * g->scale;
+    return points_up(stroke->limb)
+               ? g->line[stroke->limb] - far < g->row_top[stroke->limb] + 11.0
+               : g->line[stroke->limb] + far > g->row_bottom[stroke->limb] - 13.0;
+}
+
+/* How far a word may run that begins at stroke `i`: to the limb's next sign there. */
+static double end_of_word(const Brush* const brush, const Shown* const shown, uint32_t i)
+{
+    const SeenStroke* const first = &shown->bar->strokes[i];
+    while (++i < shown->bar->count) {
+        const SeenStroke* const stroke = &shown->bar->strokes[i];
+        if (stroke->limb == first->limb && stroke->felt > first->felt &&
+            is_in_strip(brush, stroke)) {
+            return x_of(shown, stroke->felt) - 6.0;
+        }
+    }
+    return shown->to;
+}
+
+/* The word where there is room for it, else a shorter one. */
+static double draw_word(const Brush* const brush, const double x, const double y, const double room,
+                        const Voice voice)
+{
+    const Type type = brush_type(10.0, false, ALIGN_LEFT, brush->colours->soft);
+    const char* const word = voice_word(voice);
+    const bool fits = ink_width(brush->cairo, type, word) <= room;
+    return ink_text(brush->cairo, x, y, type, fits ? word : voice_brief(voice));
+}
+
 /* A word stands at the first stroke after the limb has changed to another voice
    than the label beside the row names. */
 static void draw_changes(const Brush* const brush, const Shown* const shown, const int limb)
@@ -97,9 +132,8 @@ static void draw_changes(const Brush* const brush, const Shown* const shown, con
         if (stroke->voice != voice && x >= free_from && x <= shown->to) {
             const bool up = points_up(limb);
             const double y = up ? brush->g->row_top[limb] + 9.0 : brush->g->row_bottom[limb] - 3.0;
-            const Type type = brush_type(10.0, false, ALIGN_LEFT, brush->colours->soft);
-            free_from = x + 10.0 +
-                        ink_text(brush->cairo, x + 5.0, y, type, voice_word((Voice)stroke->voice));
+            const double room = end_of_word(brush, shown, i) - x - 5.0;
+            free_from = x + 10.0 + draw_word(brush, x + 5.0, y, room, (Voice)stroke->voice);
         }
         voice = (Voice)stroke->voice;
     }
@@ -161,7 +195,7 @@ static void draw_beat_number(const Brush* const brush, const Shown* const shown,
     Colour colour = shown->is_next ? colours->soft : colours->ink;
     if (brush->lit && !shown->is_next) {
         const double half = 0.7 * size;
-        const Box box = {x - half, y - 1.05 * size, 2.0 * half, 1.4 * size};
+        const Box box = {x - half, y - 0.96 * size, 2.0 * half, 1.2 * size};
         ink_fill_round(brush->cairo, box, 3.0, colours->accent);
         colour = colours->on_accent;
     }

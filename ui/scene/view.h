@@ -36,6 +36,7 @@ typedef struct {
 typedef enum {
     TARGET_NONE,
     TARGET_DIAL,      /* index: Control */
+    TARGET_CLICK,     /* the click's switch beside its row; its dial is another */
     TARGET_CARD,      /* index: ShelfKind; opens its list */
     TARGET_CARD_UP,   /* the entry before */
     TARGET_CARD_DOWN, /* the entry after */
