@@ -92,8 +92,8 @@ static void draw_label(const Brush* const brush, const Box box, const char* cons
 
 static void draw_unused(const Brush* const brush, const Box box, const char* const why)
 {
-    ink_text_in(brush->cairo, box.x, box.y + 29.0, box.width,
-                brush_type(13.0, false, ALIGN_LEFT, brush->colours->soft), why);
+    brush_fit(brush, box.x, box.y + 29.0, box.width,
+              brush_type(13.0, false, ALIGN_LEFT, brush->colours->soft), why);
 }
 
 /* A name with a triangle: it opens a list. */

@@ -132,8 +132,9 @@ static void draw_changes(const Brush* const brush, const Shown* const shown, con
         if (stroke->voice != voice && x >= free_from && x <= shown->to) {
             const bool up = points_up(limb);
             const double y = up ? brush->g->row_top[limb] + 9.0 : brush->g->row_bottom[limb] - 3.0;
-            const double room = end_of_word(brush, shown, i) - x - 5.0;
-            free_from = x + 10.0 + draw_word(brush, x + 5.0, y, room, (Voice)stroke->voice);
+            const double from = x + (is_in_strip(brush, stroke) ? 9.0 : 5.0);
+            const double room = end_of_word(brush, shown, i) - from;
+            free_from = from + 5.0 + draw_word(brush, from, y, room, (Voice)stroke->voice);
         }
         voice = (Voice)stroke->voice;
     }
@@ -318,10 +319,11 @@ static void draw_next_label(const Brush* const brush, const Shown* const shown)
     const Geometry* const g = brush->g;
     const double x = shown->from + (g->compact ? 9.0 : 15.0) * g->scale;
     const Type type = brush_type(11.0, false, ALIGN_LEFT, brush->colours->soft);
-    snprintf(text, sizeof text, g->compact ? "%u %c" : "bar %u %c", bar->in_phrase + 1,
-             'A' + bar->part);
+    snprintf(text, sizeof text, "bar %u %c", bar->in_phrase + 1, 'A' + bar->part);
+    const bool is_brief = g->compact || ink_width(brush->cairo, type, text) > g->right - x;
+    const char* const words = is_brief ? text + 4 : text; /* without "bar" */
     if (!g->compact || g->right - x > 20.0) {
-        ink_text_in(brush->cairo, x, g->count_hands, g->right - x, type, text);
+        ink_text_in(brush->cairo, x, g->count_hands, g->right - x, type, words);
     }
     if (bar->is_coming) {
         const Type next = brush_type(11.0, true, ALIGN_RIGHT, brush->colours->accent);
