@@ -102,6 +102,14 @@ float dial_fit(const Control control, const double value)
                                        : (float)whole;
 }
 
+static char* skip_blanks(char* at)
+{
+    while (*at == ' ') {
+        ++at;
+    }
+    return at;
+}
+
 bool dial_parse(const Control control, const char* const typed, float* const value)
 {
     char* end = NULL;
@@ -109,6 +117,7 @@ bool dial_parse(const Control control, const char* const typed, float* const val
     if (end == typed || !isfinite(number)) {
         return false;
     }
+    end = skip_blanks(end);
     if (*end == ':' || *end == '/') {
         const char* const second = end + 1;
         const double by = strtod(second, &end);
@@ -117,9 +126,7 @@ bool dial_parse(const Control control, const char* const typed, float* const val
         }
         number /= by;
     }
-    while (*end == ' ') {
-        ++end;
-    }
+    end = skip_blanks(end);
     if (*end && strcmp(end, dial_of(control)->unit) != 0) {
         return false;
     }

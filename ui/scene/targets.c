@@ -25,10 +25,11 @@ static void add_top(const Geometry* const g, TargetList* const list)
         return;
     }
     add(list, TARGET_DIAL, CONTROL_ENABLED, GROUP_TOP, (Box){10, 7, 42, 45});
-    add(list, TARGET_CARD, SHELF_GROOVE, GROUP_TOP, (Box){56, 8, 260, 44});
-    add(list, TARGET_DIAL, CONTROL_CHANGE_AT, GROUP_TOP, (Box){332, 26, 270, 24});
-    add(list, TARGET_DIAL, CONTROL_CLOCK, GROUP_TOP, (Box){652, 26, 94, 24});
-    add(list, TARGET_DIAL, CONTROL_TEMPO, GROUP_TOP, (Box){784, 8, 150, 46});
+    const double less = fmax(0.0, (FIRST_WIDTH - g->width) / 100.0); /* narrower than at first */
+    add(list, TARGET_CARD, SHELF_GROOVE, GROUP_TOP, (Box){56, 8, 260 - 24 * less, 44});
+    add(list, TARGET_DIAL, CONTROL_CHANGE_AT, GROUP_TOP, (Box){332 - 30 * less, 26, 270, 24});
+    add(list, TARGET_DIAL, CONTROL_CLOCK, GROUP_TOP, (Box){652 - 58 * less, 26, 94, 24});
+    add(list, TARGET_DIAL, CONTROL_TEMPO, GROUP_TOP, (Box){784 - 82 * less, 8, 150, 46});
 }
 
 static void add_card(const Geometry* const g, const ShelfKind shelf, TargetList* const list)
@@ -119,7 +120,9 @@ static void add_panel(const View* const view, const Geometry* const g, TargetLis
     }
     if (view->panel == PANEL_OUTPUT) {
         const Box box = cell(view, g, 0, 1);
-        add(list, TARGET_THEME, 0, GROUP_PANEL, (Box){box.x, box.y, 200.0, box.height});
+        if (box.y > 0.0) {
+            add(list, TARGET_THEME, 0, GROUP_PANEL, (Box){box.x, box.y, 200.0, box.height});
+        }
     }
 }
 

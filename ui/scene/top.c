@@ -73,6 +73,12 @@ static void draw_tempo(const Brush* const brush, const Target* const target)
     brush_focus(brush, target, 1.0);
 }
 
+static void label_over(const Brush* const brush, const Control control, const char* const words)
+{
+    label(brush, targets_find(brush->targets, (TargetId){TARGET_DIAL, control})->box.x, 20.0,
+          words);
+}
+
 void draw_top(const Brush* const brush)
 {
     const View* const view = brush->view;
@@ -80,8 +86,8 @@ void draw_top(const Brush* const brush)
     const TargetId enabled = {TARGET_DIAL, CONTROL_ENABLED};
     if (!small) {
         label(brush, 16.0, 20.0, "On");
-        label(brush, 332.0, 20.0, "Changes come in");
-        label(brush, 652.0, 20.0, "Clock");
+        label_over(brush, CONTROL_CHANGE_AT, "Changes come in");
+        label_over(brush, CONTROL_CLOCK, "Clock");
     } else {
         ink_text(brush->cairo, 436.0, 28.0,
                  brush_type(11.0, false, ALIGN_RIGHT, brush->colours->soft), "Clock");
