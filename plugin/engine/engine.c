@@ -21,16 +21,6 @@ static void choose(Engine* const engine)
     engine->swing_waits = false;
 }
 
-/* The same on the way: swing goes on until the next quarter. */
-static void choose_rolling(Engine* const engine)
-{
-    const Swing swing = engine->choice.swing;
-    const bool swing_waits = engine->swing_waits;
-    choose(engine);
-    engine->choice.swing = swing;
-    engine->swing_waits = swing_waits;
-}
-
 /* The first line of the kind at or after `tick`; lines are `apart` ticks apart
    from the bar line on. */
 static int64_t next_line(const int64_t tick, const int64_t bar_ticks, const int64_t apart)
@@ -38,6 +28,26 @@ static int64_t next_line(const int64_t tick, const int64_t bar_ticks, const int6
     const int64_t bar = floor_div(tick, bar_ticks) * bar_ticks;
     const int64_t line = bar + floor_div(tick - bar + apart - 1, apart) * apart;
     return line < bar + bar_ticks ? line : bar + bar_ticks;
+}
+
+static bool swings_alike(const Swing a, const Swing b)
+{
+    return a.pair_ticks == b.pair_ticks && !(a.ratio < b.ratio) && !(a.ratio > b.ratio);
+}
+
+/* What is asked for is played from a line on.  Swing bends time inside each quarter
+   note: from the middle of one the old goes on until the next. */
+static void choose_rolling(Engine* const engine, const int64_t line)
+{
+    const int64_t bar = meter_bar_ticks(engine->position.meter);
+    const int64_t quarter = next_line(line, bar, TICKS_PER_QUARTER);
+    const Swing swing = engine->choice.swing;
+    choose(engine);
+    if (quarter > line && !swings_alike(swing, engine->choice.swing)) {
+        engine->choice.swing = swing;
+        engine->swing_waits = true;
+        engine->swing_tick = quarter;
+    }
 }
 
 static int64_t change_line(const Engine* const engine, const ChangeAt change_at)
@@ -190,11 +200,6 @@ void engine_begin(Engine* const engine, const uint32_t room)
     engine->out.room = room < MIDI_LIST_MAX ? room : MIDI_LIST_MAX;
 }
 
-static bool swings_alike(const Swing a, const Swing b)
-{
-    return a.pair_ticks == b.pair_ticks && !(a.ratio < b.ratio) && !(a.ratio > b.ratio);
-}
-
 /* Swing bends time inside each quarter note, so it changes between two. */
 static void watch_swing(Engine* const engine)
 {
@@ -233,7 +238,7 @@ static void change(Engine* const engine, const int64_t line)
     if (engine->waiting && engine->change_tick <= line) {
         engine->line_waits = true;
         engine->line_tick = line;
-        choose_rolling(engine);
+        choose_rolling(engine, line);
     }
     if (engine->swing_waits && engine->swing_tick <= line) {
         engine->choice.swing =

@@ -127,13 +127,12 @@ static void see_hit(SeenBar* const seen, const Hit hit, const uint8_t level, con
 }
 
 /* Looks at the ticks [from, to) of the song, all limbs. */
-static void see_span(Outlook* const outlook, const Engine* const engine, const int64_t from,
-                     const int64_t to)
+static void see_span(Outlook* const outlook, const Engine* const engine, Choice choice,
+                     const int64_t from, const int64_t to)
 {
     SeenBar* const seen = &outlook->seen;
     const Meter meter = engine->position.meter;
     const int64_t begin = seen->bar * meter_bar_ticks(meter);
-    Choice choice = *choice_at(outlook, engine, from);
     memset(choice.limbs, true, sizeof choice.limbs);
     const Score score = {&choice, &choice.feel, meter, position_tempo(&engine->position)};
     choice_strokes(&choice, meter, from, to, &outlook->strokes);
@@ -159,10 +158,12 @@ static void look_on(Outlook* const outlook, const Engine* const engine)
     const int64_t to = begin + (next < bar_ticks ? next : bar_ticks);
     const int64_t line = outlook->coming_from;
     if (line > from && line < to) {
-        see_span(outlook, engine, from, line);
-        see_span(outlook, engine, line, to);
+        Choice coming = outlook->coming;
+        coming.swing = engine->choice.swing; /* goes on until the next quarter */
+        see_span(outlook, engine, engine->choice, from, line);
+        see_span(outlook, engine, coming, line, to);
     } else {
-        see_span(outlook, engine, from, to);
+        see_span(outlook, engine, *choice_at(outlook, engine, from), from, to);
     }
     outlook->at = to - begin;
     outlook->is_making = to < begin + bar_ticks;

@@ -131,33 +131,45 @@ typedef struct {
     double asked; /* bars */
     double line;  /* where it comes in, by hand */
     int phrase;
+    Meter meter;
 } Wait;
 
-/* In 4/4: the next beat, bar or phrase of 4 after where it is asked. */
+/* The next beat, bar or phrase after where it is asked; in 7/8 a beat is an eighth,
+   so that a line can lie within a quarter note. */
 static const Wait waits[] = {
-    {CHANGE_AT_BEAT, 1.4, 1.5, 4},     {CHANGE_AT_BEAT, 2.7, 2.75, 4},
-    {CHANGE_AT_BAR, 1.2, 2.0, 4},      {CHANGE_AT_BAR, 3.3, 4.0, 4},
-    {CHANGE_AT_PHRASE, 1.2, 4.0, 4},   {CHANGE_AT_BAR, 0.5, 1.0, 1},
-    {CHANGE_AT_PHRASE, 9.1, 16.0, 16},
+    {CHANGE_AT_BEAT, 1.4, 1.5, 4, {4.0, 4}},
+    {CHANGE_AT_BEAT, 2.7, 2.75, 4, {4.0, 4}},
+    {CHANGE_AT_BAR, 1.2, 2.0, 4, {4.0, 4}},
+    {CHANGE_AT_BAR, 3.3, 4.0, 4, {4.0, 4}},
+    {CHANGE_AT_PHRASE, 1.2, 4.0, 4, {4.0, 4}},
+    {CHANGE_AT_BAR, 0.5, 1.0, 1, {4.0, 4}},
+    {CHANGE_AT_PHRASE, 9.1, 16.0, 16, {4.0, 4}},
+    {CHANGE_AT_BEAT, 1.0 + 2.4 / 7.0, 1.0 + 3.0 / 7.0, 4, {7.0, 8}},
+    {CHANGE_AT_BEAT, 2.0 + 4.2 / 7.0, 2.0 + 5.0 / 7.0, 3, {7.0, 8}},
 };
 
-static void change_feet(const Wait* const wait, const int feel)
+/* "Slow Kettle" swings its sixteenths, which the other groove doesn't: swing changes
+   with the line, or with the next quarter note where the line lies within one. */
+enum { SWUNG_GROOVE = 35 };
+
+static void change_feet(const Wait* const wait, const int feel, const int groove)
 {
     const Library* const library = bank_library(bank);
     const uint32_t count = library->figure_counts[FIGURE_FEET];
-    begin(3, feel, (Meter){4.0, 4}, 132.0, wait->phrase);
+    begin(3, feel, wait->meter, 132.0, wait->phrase);
     look_set(&look, CONTROL_CHANGE_AT, (float)wait->at);
     look_report(&look, 1.0);
     look_play_to_bar(&look, wait->asked, 64);
     look_set(&look, CONTROL_FEET, (float)library->figures[FIGURE_FEET][count / 2].id);
     look_set(&look, CONTROL_HANDS, (float)library->figures[FIGURE_HANDS][5].id);
+    look_set(&look, CONTROL_GROOVE, (float)groove);
 }
 
 static void a_change_that_waits_is_shown_from_its_line_on(void)
 {
     for (size_t i = 0; i < sizeof waits / sizeof *waits; ++i) {
         const Wait* const wait = &waits[i];
-        change_feet(wait, (int)i % 3);
+        change_feet(wait, (int)i % 3, 4);
         look_all(&look);
         check_case("change %d asked at %g", (int)wait->at, wait->asked);
         const SeenPlace place = outlook_place(&look.outlook, &look.engine);
@@ -176,8 +188,8 @@ static void what_is_shown_of_a_change_is_played_when_it_comes(void)
 {
     for (size_t i = 0; i < sizeof waits / sizeof *waits; ++i) {
         const Wait* const wait = &waits[i];
-        for (int feel = 0; feel < 3; ++feel) {
-            change_feet(wait, feel);
+        for (int feel = 0; feel < 4; ++feel) {
+            change_feet(wait, feel, feel % 2 ? SWUNG_GROOVE : 4);
             look_all(&look);
             check_case("change %d asked at %g, feel %d", (int)wait->at, wait->asked, feel);
             const int bar = (int)wait->asked;
