@@ -73,18 +73,6 @@ static void tell_bank(Notify* const notify, const Uris* const uris)
     }
 }
 
-static void tell_next_bar(Notify* const notify, const Uris* const uris)
-{
-    LV2_Atom_Forge* const forge = &notify->forge;
-    if (!notify->outlook.is_ready || !has_room(forge, TELL_BAR_BYTES)) {
-        return;
-    }
-    LV2_Atom_Forge_Frame frame;
-    begin_set(forge, &frame, uris->fl_bar, uris);
-    tell_bar(forge, outlook_fetch(&notify->outlook), uris);
-    lv2_atom_forge_pop(forge, &frame);
-}
-
 static bool places_alike(const SeenPlace* const a, const SeenPlace* const b)
 {
     return a->bar == b->bar && !(a->tick < b->tick) && !(a->tick > b->tick) &&
@@ -114,19 +102,47 @@ static void tell_new_place(Notify* const notify, const Engine* const engine, con
     }
 }
 
+/* A bar is of a phrase: which that is must be told first. */
+static bool has_told_phrase(Notify* const notify, const Engine* const engine,
+                            const Uris* const uris)
+{
+    const SeenPlace* const told = &notify->told_place;
+    for (int tries = 0; tries < 2; ++tries) {
+        const SeenPlace now = outlook_place(&notify->outlook, engine);
+        if (told->bar != INT64_MIN && told->phrase == now.phrase &&
+            told->phrase_bars == now.phrase_bars) {
+            return true;
+        }
+        notify->since_place = INT64_MAX / 2;
+        tell_new_place(notify, engine, uris);
+    }
+    return false;
+}
+
+static void tell_next_bar(Notify* const notify, const Engine* const engine, const Uris* const uris)
+{
+    LV2_Atom_Forge* const forge = &notify->forge;
+    if (!notify->outlook.is_ready || !has_told_phrase(notify, engine, uris) ||
+        !has_room(forge, TELL_BAR_BYTES)) {
+        return;
+    }
+    LV2_Atom_Forge_Frame frame;
+    begin_set(forge, &frame, uris->fl_bar, uris);
+    tell_bar(forge, outlook_fetch(&notify->outlook), uris);
+    lv2_atom_forge_pop(forge, &frame);
+}
+
 static void tell_onlooker(Notify* const notify, const Engine* const engine, const uint32_t frames,
                           const Uris* const uris)
 {
     notify->watched -= frames;
     notify->since_place += frames;
-    if (notify->outlook.is_ready) { /* a bar is of a phrase: tell which that is first */
-        notify->since_place = INT64_MAX / 2;
-    }
     tell_new_place(notify, engine, uris);
+    tell_next_bar(notify, engine, uris); /* that had no room last time */
     for (uint32_t done = 0; done < frames; done += FRAMES_A_STEP) {
         outlook_step(&notify->outlook, engine);
+        tell_next_bar(notify, engine, uris);
     }
-    tell_next_bar(notify, uris);
 }
 
 void notify_run(Notify* const notify, LV2_Atom_Sequence* const sequence, const Engine* const engine,
