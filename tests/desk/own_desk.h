@@ -6,6 +6,7 @@
 #include "../../ui/command/uri_table.h"
 #include "../../ui/desk/desk.h"
 #include "../../ui/scene/dial.h"
+#include "../../ui/scene/screen.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -143,9 +144,8 @@ static inline bool own_find(const OwnDesk* const own, const TargetId id, Target*
     const Geometry g = geometry_of(&own->desk.view);
     targets_of(&own->desk.view, &g, &targets);
     const Target* const target = targets_find(&targets, id);
-    if (target) {
-        *found = *target;
-    } else {
+    *found = target ? *target : (Target){.group = GROUP_NONE};
+    if (!target) {
         printf("# no target %d %d on the screen\n", (int)id.kind, id.index);
     }
     return target;

@@ -159,8 +159,8 @@ static bool has_seen_phrase(void)
 }
 
 /* Over the ends of phrases: no bar is told before the place has said its phrase,
-   else a window could not tell where it belongs; and none is left out.  A bar is
-   told two or three times a block where blocks are long. */
+   else a window could not tell where it belongs; and none is left out.  Blocks this
+   short tell one bar at most. */
 static void each_phrase_is_told_before_its_bars(void)
 {
     static const int phrases[] = {1, 2, 3, 15, 16};

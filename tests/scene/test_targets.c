@@ -150,7 +150,7 @@ static void no_target_is_there_twice(void)
 
 static int group_of_focus(void)
 {
-    Target target = {.group = GROUP_NONE};
+    Target target;
     own_find(own, own->desk.view.focus, &target);
     return (int)target.group;
 }

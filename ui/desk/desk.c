@@ -290,28 +290,10 @@ static void leave(Desk* const desk)
     }
 }
 
-static void cycle_theme(Desk* const desk)
+void desk_cycle_theme(Desk* const desk)
 {
     desk->view.theme = (Theme)((desk->view.theme + 1) % THEME_COUNT);
     choose_palette(desk);
-}
-
-static bool is_theme_click(Desk* const desk, const PaneEvent* const event)
-{
-    TargetList targets;
-    if (event->kind != PANE_PRESS || desk->view.list.is_open) {
-        return false;
-    }
-    desk_targets(desk, &targets);
-    const Target* const target = targets_at(&targets, event->x, event->y);
-    return target && target->id.kind == TARGET_THEME;
-}
-
-static bool is_theme_key(const Desk* const desk, const PaneEvent* const event)
-{
-    return event->kind == PANE_KEY && desk->view.focus.kind == TARGET_THEME &&
-           (event->key == PANE_KEY_ENTER || event->key == PANE_KEY_UP ||
-            event->key == PANE_KEY_DOWN);
 }
 
 void desk_input(Desk* const desk, const PaneEvent* const event)
@@ -319,10 +301,6 @@ void desk_input(Desk* const desk, const PaneEvent* const event)
     PaneEvent logical = *event;
     logical.x = (event->x - desk->fit.x) / desk->fit.scale;
     logical.y = (event->y - desk->fit.y) / desk->fit.scale;
-    if (is_theme_click(desk, &logical) || is_theme_key(desk, &logical)) {
-        cycle_theme(desk);
-        return;
-    }
     switch (event->kind) {
     case PANE_PRESS:
         desk_press(desk, &logical);

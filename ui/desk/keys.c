@@ -226,10 +226,14 @@ static void focused_key(Desk* const desk, const PaneEvent* const event)
             loop(desk, view->focus.index);
         }
         break;
+    case TARGET_THEME:
+        if (is_enter || event->key == PANE_KEY_UP || event->key == PANE_KEY_DOWN) {
+            desk_cycle_theme(desk);
+        }
+        break;
     case TARGET_NONE:
     case TARGET_CARD_UP:
     case TARGET_CARD_DOWN:
-    case TARGET_THEME:
     case TARGET_FIND:
     case TARGET_LINE:
     case TARGET_LIST:

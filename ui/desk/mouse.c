@@ -96,8 +96,10 @@ static void press_target(Desk* const desk, const Target* const target, const dou
             list_close(desk, true);
         }
         break;
-    case TARGET_NONE:
     case TARGET_THEME:
+        desk_cycle_theme(desk);
+        break;
+    case TARGET_NONE:
     case TARGET_FIND:
     case TARGET_LIST:
         break;
