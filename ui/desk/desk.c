@@ -250,11 +250,13 @@ void desk_set(Desk* const desk, const Control control, const float wanted)
 void desk_nudge(Desk* const desk, const Control control, const float value)
 {
     const uint32_t port = (uint32_t)(PORT_FIRST_CONTROL + control);
-    if (desk->output.touch) {
+    const bool is_held = target_same(desk->view.pressed, (TargetId){TARGET_DIAL, (int)control});
+    const bool touches = desk->output.touch && !is_held; /* by a drag: told already */
+    if (touches) {
         desk->output.touch(desk->output.handle, port, true);
     }
     desk_set(desk, control, value);
-    if (desk->output.touch) {
+    if (touches) {
         desk->output.touch(desk->output.handle, port, false);
     }
 }
