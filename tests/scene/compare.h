@@ -8,6 +8,7 @@
 #include <stddef.h>
 #include <stdint.h>
 #include <stdlib.h>
+#include <string.h>
 
 enum {
     COMPARE_SHADES = 48, /* of 255 a channel */
@@ -28,6 +29,15 @@ static inline uint32_t compare_pixel(cairo_surface_t* const surface, const int x
     const unsigned char* const rows = cairo_image_surface_get_data(surface);
     const int stride = cairo_image_surface_get_stride(surface);
     return ((const uint32_t*)(const void*)(rows + (ptrdiff_t)y * stride))[x];
+}
+
+static inline bool compare_rows_same(cairo_surface_t* const a, cairo_surface_t* const b,
+                                     const int y)
+{
+    const int stride = cairo_image_surface_get_stride(a);
+    const size_t at = (size_t)y * (size_t)stride;
+    return !memcmp(cairo_image_surface_get_data(a) + at, cairo_image_surface_get_data(b) + at,
+                   (size_t)stride);
 }
 
 static inline bool compare_differs(const uint32_t a, const uint32_t b, const int shades)
