@@ -249,6 +249,48 @@ static void the_place_moves_on_between_two_messages(void)
     own_desk_close(own);
 }
 
+static void say(OwnDesk* const own, Talk* const talk)
+{
+    desk_port_event(&own->desk, PORT_NOTIFY, talk->size, own->uris.atom_eventTransfer,
+                    &talk->buffer.atom);
+}
+
+/* The plugin tells a phrase and the bar after it, so that the next phrase can begin
+   before it is told. */
+static void the_bar_after_a_phrase_is_the_first_of_the_next(void)
+{
+    OwnDesk* const own = fresh();
+    Talk* const talk = calloc(1, sizeof *talk);
+    LV2_URID_Map map = {own->table, uri_table_map};
+    static SeenBar bars[5];
+    uint32_t state = 21;
+    SeenPlace place = {.phrase_bars = 4, .rolling = true};
+    own->uris = talk->uris = uris_map(&map);
+    lv2_atom_forge_init(&talk->forge, &map);
+    talk_place(talk, &place);
+    say(own, talk);
+    for (int bar = 0; bar < 5; ++bar) {
+        chance_bar(&state, &bars[bar]);
+        bars[bar].bar = bar;
+        talk_bar(talk, &bars[bar]);
+        say(own, talk);
+    }
+    for (int bar = 0; bar < 5; ++bar) {
+        const SeenBar* const shown = view_bar(&own->desk.view, bar);
+        CHECK(shown && bars_alike(shown, &bars[bar]));
+    }
+    place.bar = place.phrase = 4;
+    talk_place(talk, &place);
+    say(own, talk);
+    const SeenBar* const first = view_bar(&own->desk.view, 4);
+    CHECK(first && bars_alike(first, &bars[4]));
+    /* A bar not told yet is what the last phrase had in its place. */
+    const SeenBar* const second = view_bar(&own->desk.view, 5);
+    CHECK(second && bars_alike(second, &bars[1]));
+    free(talk);
+    own_desk_close(own);
+}
+
 /* ---- Messages of the bank */
 
 static void say_bank(OwnDesk* const own, const char* const text, const uint32_t length)
@@ -342,6 +384,7 @@ int main(void)
     RUN(ports_that_do_not_exist_change_nothing);
     RUN(odd_values_are_shown_in_range);
     RUN(the_place_moves_on_between_two_messages);
+    RUN(the_bar_after_a_phrase_is_the_first_of_the_next);
     RUN(the_banks_first_complaint_is_shown);
     RUN(a_long_complaint_is_cut_between_letters);
     RUN(without_a_bank_nothing_can_be_picked_and_nothing_breaks);

@@ -4,6 +4,9 @@
    object, a tuple and vectors, and does no harm when it is cut or spoilt. */
 #include "talk.h"
 
+#include <math.h>
+#include <stddef.h>
+
 static Talk talk;
 static SeenBar bar, other, untouched; /* too large for a stack */
 
@@ -19,20 +22,35 @@ static LV2_Atom* exact(const uint32_t size)
     return copy;
 }
 
+/* A value that was heard of lies whole inside the message. */
+static void check_inside(const LV2_Atom* const atom, const uint32_t size,
+                         const LV2_Atom* const value)
+{
+    const ptrdiff_t at = (const char*)value - (const char*)atom;
+    CHECK(at > 0 && (size_t)at + sizeof *value <= size &&
+          value->size <= size - (size_t)at - sizeof *value);
+}
+
 static bool hears_bar(const LV2_Atom* const atom, const uint32_t size, SeenBar* const to)
 {
     LV2_URID property = 0;
     const LV2_Atom* value = NULL;
-    return hear_set(atom, size, &talk.uris, &property, &value) && property == talk.uris.fl_bar &&
-           hear_bar(value, &talk.uris, to);
+    if (!hear_set(atom, size, &talk.uris, &property, &value)) {
+        return false;
+    }
+    check_inside(atom, size, value);
+    return property == talk.uris.fl_bar && hear_bar(value, &talk.uris, to);
 }
 
 static bool hears_place(const LV2_Atom* const atom, const uint32_t size, SeenPlace* const to)
 {
     LV2_URID property = 0;
     const LV2_Atom* value = NULL;
-    return hear_set(atom, size, &talk.uris, &property, &value) && property == talk.uris.fl_place &&
-           hear_place(value, &talk.uris, to);
+    if (!hear_set(atom, size, &talk.uris, &property, &value)) {
+        return false;
+    }
+    check_inside(atom, size, value);
+    return property == talk.uris.fl_place && hear_place(value, &talk.uris, to);
 }
 
 static void a_bar_told_is_the_bar_heard(void)
@@ -274,6 +292,43 @@ static void a_spoilt_bar_is_refused_or_makes_sense(void)
     CHECK(refused > 1000 && taken > 1000); /* else this has tried little */
 }
 
+/* Each of these would have the window divide by nothing or read beyond its bars. */
+static void a_bar_that_cannot_be_is_refused(void)
+{
+    static const struct {
+        double beats;
+        int32_t unit;
+        uint32_t in_phrase, phrase_bars;
+        uint8_t part;
+        int32_t hands_step, feet_step;
+        bool good;
+    } rows[] = {
+        {4.0, 4, 0, 1, 0, 0, 0, true},       {256.0, 32, 15, 16, 7, 1, 1, true},
+        {4.0, 4, 4, 4, 0, 0, 0, false},      {4.0, 4, 0, 0, 0, 0, 0, false},
+        {4.0, 4, 0, 17, 0, 0, 0, false},     {4.0, 4, 0, 4, 8, 0, 0, false},
+        {4.0, 4, 0, 4, 0, -1, 0, false},     {4.0, 4, 0, 4, 0, 0, -1, false},
+        {0.0, 4, 0, 4, 0, 0, 0, false},      {-4.0, 4, 0, 4, 0, 0, 0, false},
+        {256.5, 4, 0, 4, 0, 0, 0, false},    {NAN, 4, 0, 4, 0, 0, 0, false},
+        {INFINITY, 4, 0, 4, 0, 0, 0, false}, {4.0, 0, 0, 4, 0, 0, 0, false},
+        {4.0, 3, 0, 4, 0, 0, 0, false},      {4.0, 64, 0, 4, 0, 0, 0, false},
+        {4.0, -4, 0, 4, 0, 0, 0, false},
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; ++i) {
+        memset(&bar, 0, sizeof bar);
+        bar.meter = (Meter){rows[i].beats, rows[i].unit};
+        bar.in_phrase = rows[i].in_phrase;
+        bar.phrase_bars = rows[i].phrase_bars;
+        bar.part = rows[i].part;
+        bar.hands_step = rows[i].hands_step;
+        bar.feet_step = rows[i].feet_step;
+        talk_bar(&talk, &bar);
+        memset(&other, 0xEE, sizeof other);
+        check_case("row %zu", i);
+        CHECK_INT(hears_bar(&talk.buffer.atom, talk.size, &other), rows[i].good);
+        CHECK(rows[i].good || is_untouched(&other, sizeof other));
+    }
+}
+
 static void a_spoilt_place_is_refused_or_makes_sense(void)
 {
     uint32_t state = 8;
@@ -368,6 +423,7 @@ int main(void)
     RUN(a_message_cut_at_any_byte_is_refused);
     RUN(a_value_cut_at_any_byte_does_no_harm);
     RUN(a_spoilt_bar_is_refused_or_makes_sense);
+    RUN(a_bar_that_cannot_be_is_refused);
     RUN(a_spoilt_place_is_refused_or_makes_sense);
     RUN(foreign_atoms_are_refused);
     RUN(each_message_is_heard_as_itself_alone);
