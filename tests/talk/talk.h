@@ -8,6 +8,7 @@
 #include "../help/check.h"
 
 #include <lv2/atom/util.h>
+#include <stddef.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -178,4 +179,49 @@ static inline bool places_alike(const SeenPlace* const a, const SeenPlace* const
            a->waiting == b->waiting && a->change_bar == b->change_bar &&
            a->change_tick == b->change_tick && a->feet_meet == b->feet_meet &&
            a->all_meet == b->all_meet;
+}
+
+/* A copy that is exactly as large as told, so that a sanitizer sees every byte read
+   beyond it. */
+static inline LV2_Atom* talk_copy(const Talk* const talk, const uint32_t size)
+{
+    LV2_Atom* const copy = malloc(size ? size : 1);
+    if (!copy) {
+        exit(2);
+    }
+    memcpy(copy, talk->buffer.bytes, size);
+    return copy;
+}
+
+/* A value that was heard of lies whole inside the message. */
+static inline void check_inside(const LV2_Atom* const atom, const uint32_t size,
+                                const LV2_Atom* const value)
+{
+    const ptrdiff_t at = (const char*)value - (const char*)atom;
+    CHECK(at > 0 && (size_t)at + sizeof *value <= size &&
+          value->size <= size - (size_t)at - sizeof *value);
+}
+
+static inline bool hears_bar(const Talk* const talk, const LV2_Atom* const atom,
+                             const uint32_t size, SeenBar* const to)
+{
+    LV2_URID property = 0;
+    const LV2_Atom* value = NULL;
+    if (!hear_set(atom, size, &talk->uris, &property, &value)) {
+        return false;
+    }
+    check_inside(atom, size, value);
+    return property == talk->uris.fl_bar && hear_bar(value, &talk->uris, to);
+}
+
+static inline bool hears_place(const Talk* const talk, const LV2_Atom* const atom,
+                               const uint32_t size, SeenPlace* const to)
+{
+    LV2_URID property = 0;
+    const LV2_Atom* value = NULL;
+    if (!hear_set(atom, size, &talk->uris, &property, &value)) {
+        return false;
+    }
+    check_inside(atom, size, value);
+    return property == talk->uris.fl_place && hear_place(value, &talk->uris, to);
 }

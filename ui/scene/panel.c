@@ -41,7 +41,7 @@ static void draw_choice(const Brush* const brush, const Target* const target, co
 static void draw_rule(const Brush* const brush, const Control control, const Box box)
 {
     const Palette* const colours = brush->colours;
-    const TargetId id = {TARGET_DIAL, control};
+    const TargetId id = {TARGET_DIAL, (int)control};
     const bool is_dragged = brush->view->is_dragged && target_same(brush->view->pressed, id);
     const Colour colour = is_dragged ? colours->accent : colours->ink;
     const double y = floor(box.y + 37.0) + 0.5;

@@ -75,7 +75,7 @@ static void draw_tempo(const Brush* const brush, const Target* const target)
 
 static void label_over(const Brush* const brush, const Control control, const char* const words)
 {
-    label(brush, targets_find(brush->targets, (TargetId){TARGET_DIAL, control})->box.x, 20.0,
+    label(brush, targets_find(brush->targets, (TargetId){TARGET_DIAL, (int)control})->box.x, 20.0,
           words);
 }
 
