@@ -37,10 +37,7 @@ static void forge_begin(LV2_Atom_Forge* const forge, LV2_Atom_Forge_Frame* const
 /* Nothing for the next run. */
 static void quiet(void)
 {
-    LV2_Atom_Forge forge;
-    LV2_Atom_Forge_Frame frame;
-    forge_begin(&forge, &frame);
-    lv2_atom_forge_pop(&forge, &frame);
+    raw_forge(raw, false);
 }
 
 static void ask(const LV2_URID property)
@@ -103,8 +100,7 @@ static void run(const uint32_t frames, const uint32_t room)
 
 static void run_seconds(const double seconds, const uint32_t block, const uint32_t room)
 {
-    const int64_t end = frames_run + (int64_t)(seconds * RATE);
-    while (frames_run < end) {
+    for (const int64_t end = frames_run + (int64_t)(seconds * RATE); frames_run < end;) {
         run(block, room);
     }
 }
@@ -191,9 +187,8 @@ static void nobody_who_does_not_ask_is_told(void)
 {
     begin();
     run_seconds(2.0, 512, RAW_ROOM);
-    CHECK_INT(told.places + told.bars + told.messages, 0);
+    CHECK_INT(told.places + told.bars + told.messages + told.wrong, 0);
     CHECK_INT(told.dropped, -1);
-    CHECK_INT(told.wrong, 0);
 }
 
 static void the_whole_phrase_is_told_within_a_second_at_any_block(void)

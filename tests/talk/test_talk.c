@@ -113,7 +113,9 @@ static void lv2s_own_helpers_read_a_bar(void)
         }
         const LV2_Atom* parts[8] = {NULL};
         int count = 0;
-        LV2_ATOM_TUPLE_FOREACH((const LV2_Atom_Tuple*)(const void*)value, part)
+        uint8_t* const at = talk.buffer.bytes + ((const uint8_t*)value - talk.buffer.bytes);
+        LV2_Atom_Tuple* const tuple = (LV2_Atom_Tuple*)(void*)at; /* LV2's macro asks for it */
+        LV2_ATOM_TUPLE_FOREACH(tuple, part)
         {
             parts[count < 7 ? count : 7] = part;
             ++count;

@@ -184,7 +184,7 @@ static void draw_card(const Brush* const brush, const Target* const target)
     ink_triangle(brush->cairo, box.x + box.width - 18.0, box.y + 13.0, 5.5, POINT_DOWN, true,
                  brush_is_hovered(brush, down) ? colours->ink : colours->soft);
     const bool is_known = view_bar(view, view_shown(view)) || (id && entry);
-    snprintf(text, sizeof text, id ? "%d, not in the bank" : is_known ? "rest" : "", (int)id);
+    snprintf(text, sizeof text, id ? "%d, not in the bank" : is_known ? "rest" : " ", (int)id);
     const double room = box.height - 22.0 - (brush->g->compact ? 20.0 : 40.0);
     ink_name(brush->cairo, (Box){box.x + 10.0, box.y + 22.0, box.width - 16.0, room},
              brush_type(brush->g->compact ? 16.0 : 19.0, true, ALIGN_LEFT, colours->ink),
