@@ -9,7 +9,8 @@ static OwnDesk* own;
 
 static const struct {
     int width, height;
-} sizes[] = {{720, 420}, {859, 499}, {860, 500}, {960, 540}, {1280, 760}, {2000, 1200}};
+} sizes[] = {{720, 420}, {860, 500}, {859, 499},  {860, 529},
+             {860, 530}, {960, 540}, {1280, 760}, {2000, 1200}};
 
 enum { SIZES = sizeof sizes / sizeof *sizes };
 

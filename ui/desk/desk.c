@@ -95,6 +95,9 @@ static void take_place(Desk* const desk, const SeenPlace* const place)
         move_bars(view, place);
         desk->is_dirty = true;
     }
+    if (view->place.waiting && !place->waiting) {
+        view->list.playing = (int32_t)view->values[shelf_control(view->list.shelf)];
+    }
     view->place = *place;
     view->now_tick = place->tick;
     desk->told_at = desk->now;

@@ -87,6 +87,7 @@ void list_open(Desk* const desk, const ShelfKind shelf)
     list->shelf = shelf;
     list->find[0] = '\0';
     list->began_with = (int32_t)desk->view.values[shelf_control(shelf)];
+    list->playing = list->began_with;
     fill(desk);
     desk->is_dirty = true;
 }

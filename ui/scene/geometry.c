@@ -108,7 +108,7 @@ static void place_columns(Geometry* const g)
 Geometry geometry_of(const View* const view)
 {
     Geometry g = {.width = view->width, .height = view->height};
-    g.compact = view->width < 860.0 || view->height < 500.0;
+    g.compact = view->width < 860.0 || view->height < 530.0;
     g.list = view->list.is_open;
     g.top = g.compact ? 44.0 : 56.0;
     const double panel = g.compact ? 76.0 : 112.0;

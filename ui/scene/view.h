@@ -75,6 +75,7 @@ typedef struct {
     int selected;       /* line; -1: none */
     int first;          /* line on top */
     int32_t began_with; /* id that played when it was opened */
+    int32_t playing;    /* id that plays while another waits */
 } List;
 
 /* What a feet figure asks at the tempo now. */
