@@ -12,6 +12,7 @@ void outlook_start(Outlook* const outlook)
     }
     outlook->made = 0;
     outlook->origin = 0;
+    outlook->phrase_bars = 0;
     outlook->is_making = outlook->is_ready = false;
     outlook->coming_from = INT64_MAX;
     outlook->meet_bar = -1;
@@ -38,6 +39,22 @@ static int64_t bar_now(const Engine* const engine)
     return bar < 0 ? 0 : bar;
 }
 
+/* Engines draw a little ahead: what was played before a change sounds until its line,
+   and its bars can't be made again. */
+static bool sounds_still(const Engine* const engine, const int64_t bar)
+{
+    return engine->line_waits && bar * meter_bar_ticks(engine->position.meter) < engine->line_tick;
+}
+
+/* Bars of the phrase that sounds. */
+static uint32_t phrase_now(Outlook* const outlook, const Engine* const engine)
+{
+    if (!outlook->phrase_bars || !engine->line_waits) {
+        outlook->phrase_bars = engine->choice.phrase_bars;
+    }
+    return outlook->phrase_bars;
+}
+
 /* The slot to make next: of those that are out of date the one now playing, then
    the one made longest ago, so that steady changes starve none.  -1: all is well. */
 static int slot_due(const Outlook* const outlook, const Engine* const engine)
@@ -45,12 +62,13 @@ static int slot_due(const Outlook* const outlook, const Engine* const engine)
     const int64_t now = bar_now(engine);
     const OutlookKey key = key_now(engine);
     int due = -1;
-    const int count = (int)engine->choice.phrase_bars + 1;
+    const int count = (int)outlook->phrase_bars + 1;
     for (int i = 0; i < count && i < OUTLOOK_BARS; ++i) {
         const int slot = (int)((now - outlook->origin + i) % count);
         const OutlookSlot* const held = &outlook->slots[slot];
         const bool is_old = held->bar != outlook->origin + slot || !keys_alike(held->key, key);
-        if (is_old && (due < 0 || held->made < outlook->slots[due].made)) {
+        if (is_old && !sounds_still(engine, outlook->origin + slot) &&
+            (due < 0 || held->made < outlook->slots[due].made)) {
             due = slot;
         }
     }
@@ -98,7 +116,8 @@ static void begin_bar(Outlook* const outlook, const Engine* const engine, const 
         .phrase_bars = choice->phrase_bars,
         .part = parts.part,
         .turns = parts.turns,
-        .is_coming = choice == &outlook->coming,
+        .is_coming = choice == &outlook->coming ||
+                     (engine->line_waits && bar * meter_bar_ticks(meter) >= engine->line_tick),
         .groove = choice->groove->id,
         .hands = parts.hands ? parts.hands->id : 0,
         .feet = parts.feet ? parts.feet->id : 0,
@@ -179,7 +198,7 @@ void outlook_step(Outlook* const outlook, const Engine* const engine)
     }
     if (!outlook->is_making) {
         const int64_t now = bar_now(engine);
-        outlook->origin = now - now % engine->choice.phrase_bars;
+        outlook->origin = now - now % phrase_now(outlook, engine);
         const int slot = slot_due(outlook, engine);
         if (slot < 0) {
             return;
@@ -226,15 +245,16 @@ SeenPlace outlook_place(Outlook* const outlook, const Engine* const engine)
         .rolling = position->rolling,
         .host_has_tempo = position->has_tempo,
         .host_has_place = position->has_meter && !position->provisional,
-        .waiting = engine->waiting,
+        .waiting = engine->waiting || engine->line_waits,
     };
     const int64_t bar = bar_now(engine);
-    place.phrase_bars = engine->choice.phrase_bars;
+    place.phrase_bars = phrase_now(outlook, engine);
     place.phrase = bar - bar % place.phrase_bars;
     place.tick = tick - (double)(place.bar * bar_ticks);
-    if (engine->waiting) {
-        place.change_bar = floor_div(engine->change_tick, bar_ticks);
-        place.change_tick = (int32_t)floor_mod(engine->change_tick, bar_ticks);
+    if (place.waiting) {
+        const int64_t line = engine->line_waits ? engine->line_tick : engine->change_tick;
+        place.change_bar = floor_div(line, bar_ticks);
+        place.change_tick = (int32_t)floor_mod(line, bar_ticks);
     }
     find_meetings(outlook, engine, bar);
     place.feet_meet = outlook->feet_meet;

@@ -58,7 +58,7 @@ typedef struct {
     bool rolling;
     bool host_has_tempo; /* else the groove's own */
     bool host_has_place; /* bar and beat were told */
-    bool waiting;        /* a change comes in at change_bar, change_tick in it */
+    bool waiting;        /* a change comes in at change_bar, change_tick in it; until then */
     int64_t change_bar;
     int32_t change_tick;
     uint32_t feet_meet; /* bars until the feet start on a bar line again; 0: over 99 */
@@ -80,14 +80,15 @@ typedef struct {
 typedef struct {
     OutlookSlot slots[OUTLOOK_BARS]; /* by place in the phrase; the last: the bar after */
     uint64_t made;
-    int64_t origin;      /* first bar of the phrase looked at */
-    bool is_making;      /* `seen` is not whole yet */
-    bool is_ready;       /* `seen` is whole and not fetched yet */
-    uint32_t slot;       /* of `seen` */
-    OutlookKey key;      /* of `seen` */
-    int64_t at;          /* next tick to look at, from the bar line */
-    Choice coming;       /* of a change that waits */
-    int64_t coming_from; /* its tick; INT64_MAX: nothing waits */
+    int64_t origin;       /* first bar of the phrase looked at */
+    uint32_t phrase_bars; /* of the phrase that sounds; 0: none looked at yet */
+    bool is_making;       /* `seen` is not whole yet */
+    bool is_ready;        /* `seen` is whole and not fetched yet */
+    uint32_t slot;        /* of `seen` */
+    OutlookKey key;       /* of `seen` */
+    int64_t at;           /* next tick to look at, from the bar line */
+    Choice coming;        /* of a change that waits */
+    int64_t coming_from;  /* its tick; INT64_MAX: nothing waits */
     SeenBar seen;
     StrokeList strokes; /* work area */
     StrokeList around;  /* work area */

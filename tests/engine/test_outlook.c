@@ -201,6 +201,45 @@ static void what_is_shown_of_a_change_is_played_when_it_comes(void)
     }
 }
 
+static bool strokes_alike(const SeenBar* const a, const SeenBar* const b)
+{
+    bool alike = a->count == b->count;
+    for (uint32_t i = 0; alike && i < a->count; ++i) {
+        const SeenStroke x = a->strokes[i], y = b->strokes[i];
+        alike =
+            x.felt == y.felt && x.limb == y.limb && x.voice == y.voice && x.velocity == y.velocity;
+    }
+    return alike;
+}
+
+/* The engine draws half a quarter note ahead: up to the line itself the old bar is
+   shown, in its old phrase. */
+static void up_to_its_line_a_change_waits(void)
+{
+    for (size_t i = 0; i < sizeof waits / sizeof *waits; ++i) {
+        const Wait* const wait = &waits[i];
+        static SeenBar before;
+        change_feet(wait, 0, SWUNG_GROOVE);
+        look_all(&look);
+        const int now = (int)(wait->line - 1e-6); /* the bar that ends at the line, or has it */
+        before = look.bars[now];
+        const double line = look_frame(&look, wait->line * (double)look_bar_ticks(&look));
+        check_case("change %d asked at %g", (int)wait->at, wait->asked);
+        while ((double)look.frames + 64.0 < line) {
+            look_play(&look, 64);
+            look_all(&look);
+            const SeenPlace place = outlook_place(&look.outlook, &look.engine);
+            CHECK(place.waiting);
+            CHECK_INT(place.phrase_bars, wait->phrase);
+            CHECK(strokes_alike(&look.bars[now], &before));
+        }
+        look_play(&look, 128);
+        look_all(&look);
+        CHECK(!outlook_place(&look.outlook, &look.engine).waiting);
+        CHECK(!look.bars[now + 1].is_coming);
+    }
+}
+
 /* ---- The work */
 
 static void a_step_looks_at_one_quarter_note_at_most(void)
@@ -298,6 +337,7 @@ int main(void)
     RUN(strokes_stand_in_order_and_inside_their_bar);
     RUN(a_change_that_waits_is_shown_from_its_line_on);
     RUN(what_is_shown_of_a_change_is_played_when_it_comes);
+    RUN(up_to_its_line_a_change_waits);
     RUN(a_step_looks_at_one_quarter_note_at_most);
     RUN(a_bar_that_nobody_fetches_waits);
     RUN(steady_automation_starves_no_bar);
