@@ -7,7 +7,7 @@ here=$(dirname "$0")
 . "$here/tally.sh"
 cd "$here/../.." || exit 1
 build=$1
-outside=$(pkg-config --cflags lv2 lilv-0 serd-0 sord-0 pangocairo pugl-0 | sed 's/-I/-isystem /g')
+outside=$(pkg-config --cflags-only-I lv2 lilv-0 serd-0 sord-0 pangocairo pugl-0 fluidsynth sndfile | sed 's/-I/-isystem /g')
 flags="-std=c11 -D_POSIX_C_SOURCE=200809L -D_XOPEN_SOURCE=700"
 sources=$(find plugin ui ttl -name '*.c' | sort)
 
@@ -33,7 +33,8 @@ cppcheck_is_content() {
 
 tidy_is_content() {
 	# shellcheck disable=SC2086
-	clang-tidy --quiet $sources -- $flags $outside -DFOURLIMB_VERSION='"0"' 2>/dev/null |
+	printf '%s\n' $sources | xargs -P "$(nproc)" -n 8 sh -c '
+		clang-tidy --quiet "$@" -- '"$flags $outside"' -DFOURLIMB_VERSION=\"0\" 2>/dev/null || true' sh |
 		grep -E 'warning:|error:' | sort -u >"$build/tidy.txt"
 	cat "$build/tidy.txt"
 	[ ! -s "$build/tidy.txt" ]

@@ -39,6 +39,9 @@ bool desk_open(Desk* const desk, const Bank* const bank, const Uris* const uris,
     desk->clicked_at = -1.0;
     desk->view.looked_at = -1;
     desk->view.list.selected = -1;
+    desk->view.edit.hover_limb = -1;
+    desk->view.edit.pair = PAIR_FEET;
+    desk->view.edit.grid = 4;
     for (int i = 0; i < CONTROL_COUNT; ++i) {
         desk->view.values[i] = control_rows[i].normal;
     }
@@ -46,6 +49,12 @@ bool desk_open(Desk* const desk, const Bank* const bank, const Uris* const uris,
     desk_resize(desk, FIRST_WIDTH, FIRST_HEIGHT, 1.0);
     desk->view.focus = (TargetId){TARGET_CARD, SHELF_FEET};
     return shelves_fill(desk);
+}
+
+void desk_say(Desk* const desk, const char* const words)
+{
+    snprintf(desk->view.edit.note, sizeof desk->view.edit.note, "%s", words);
+    desk->is_dirty = true;
 }
 
 void desk_resize(Desk* const desk, const int width, const int height, const double scale)
@@ -67,23 +76,18 @@ void desk_host_colours(Desk* const desk, const Colour background, const Colour t
 
 /* ---- What the plugin says */
 
-/* The bars told so far, moved to where they stand in the new phrase; those of the
-   old one stay in their places until the new ones are told. */
-static void move_bars(View* const view, const SeenPlace* const place)
+/* The phrase goes on: the bar after the last becomes the first; the others stay in
+   their places until the new ones are told. */
+static void turn_phrase(View* const view, const SeenPlace* const place)
 {
-    static const SeenBar none = {.bar = -1};
-    const int64_t by = place->phrase - view->place.phrase;
-    for (int64_t slot = 0; by > 0 && slot < OUTLOOK_BARS; ++slot) {
-        const int64_t from = slot + by;
-        if (from < OUTLOOK_BARS && view->has_bar[from] &&
-            view->bars[from].bar == place->phrase + slot) {
-            view->bars[slot] = view->bars[from];
-            view->has_bar[slot] = true;
-        }
+    const uint32_t after = view->place.phrase_bars;
+    if (!place->loops && after < OUTLOOK_BARS && view->has_bar[after] &&
+        view->bars[after].bar == place->phrase) {
+        view->bars[0] = view->bars[after];
+        view->has_bar[0] = true;
     }
     for (uint32_t slot = place->phrase_bars + 1; slot < OUTLOOK_BARS; ++slot) {
         view->has_bar[slot] = false;
-        view->bars[slot] = none;
     }
 }
 
@@ -92,7 +96,7 @@ static void take_place(Desk* const desk, const SeenPlace* const place)
     View* const view = &desk->view;
     const SeenPlace before = view->place;
     if (place->phrase != before.phrase || place->phrase_bars != before.phrase_bars) {
-        move_bars(view, place);
+        turn_phrase(view, place);
         desk->is_dirty = true;
     }
     if (view->place.waiting && !place->waiting) {
@@ -105,11 +109,13 @@ static void take_place(Desk* const desk, const SeenPlace* const place)
     if (place->rolling) {
         view->looked_at = -1;
     }
-    desk->is_dirty = desk->is_dirty || !view->has_place || place->bar != before.bar ||
-                     place->rolling != before.rolling || place->waiting != before.waiting ||
-                     place->feet_meet != before.feet_meet || place->all_meet != before.all_meet ||
-                     place->change_bar != before.change_bar ||
-                     place->host_has_tempo != before.host_has_tempo;
+    desk->is_dirty =
+        desk->is_dirty || !view->has_place || place->bar != before.bar ||
+        place->rolling != before.rolling || place->waiting != before.waiting ||
+        place->feet_meet != before.feet_meet || place->all_meet != before.all_meet ||
+        place->change_bar != before.change_bar || place->click_rests != before.click_rests ||
+        place->click_bars != before.click_bars || place->ladder_bars != before.ladder_bars ||
+        place->loops != before.loops || place->host_has_tempo != before.host_has_tempo;
     view->has_place = true;
 }
 
@@ -120,27 +126,19 @@ static void take_bar(Desk* const desk, const LV2_Atom* const value)
     if (!hear_bar(value, desk->uris, &bar)) {
         return;
     }
-    const int64_t slot = bar.bar - view->place.phrase;
-    if (slot >= 0 && slot < OUTLOOK_BARS) {
-        view->bars[slot] = bar;
-        view->has_bar[slot] = true;
-        desk->is_dirty = true;
-    }
+    view->bars[bar.slot] = bar; /* in range: hear_bar looked */
+    view->has_bar[bar.slot] = true;
+    desk->is_dirty = true;
 }
 
 /* The first line of the bank's complaints. */
-static void take_message(Desk* const desk, const LV2_Atom* const value)
+static void take_message(Desk* const desk, const char* const text, const size_t size)
 {
-    if (value->type != desk->uris->atom_String || !value->size) {
-        return;
-    }
-    const char* const text = (const char*)(value + 1);
     size_t length = 0;
-    while (length < value->size && length + 1 < MESSAGE_ROOM && text[length] &&
-           text[length] != '\n') {
+    while (length < size && length + 1 < MESSAGE_ROOM && text[length] && text[length] != '\n') {
         ++length;
     }
-    while (length > 0 && length < value->size && ((unsigned char)text[length] & 0xC0U) == 0x80U) {
+    while (length > 0 && length < size && ((unsigned char)text[length] & 0xC0U) == 0x80U) {
         --length; /* whole letters only */
     }
     memcpy(desk->view.message, text, length);
@@ -158,6 +156,32 @@ static void take_dropped(Desk* const desk, const LV2_Atom* const value)
     }
 }
 
+static int64_t whole(const Desk* const desk, const LV2_Atom* const value)
+{
+    int64_t number = -1;
+    if (value->type == desk->uris->atom_Long && value->size >= sizeof number) {
+        memcpy(&number, value + 1, sizeof number);
+    }
+    return number > -1 && number < INT32_MAX ? number : -1;
+}
+
+static void take_text(Desk* const desk, const LV2_URID property, const char* const text,
+                      const size_t size)
+{
+    const Uris* const uris = desk->uris;
+    if (property == uris->fl_bankMessages) {
+        take_message(desk, text, size);
+    } else if (property == uris->fl_refused) {
+        editor_refused(desk, text, size);
+    } else if (property == uris->fl_handsDraft) {
+        editor_draft(desk, FIGURE_HANDS, text, size);
+    } else if (property == uris->fl_feetDraft) {
+        editor_draft(desk, FIGURE_FEET, text, size);
+    } else if (property == uris->fl_turnaroundDraft) {
+        editor_draft(desk, FIGURE_TURNAROUND, text, size);
+    }
+}
+
 static void take_message_atom(Desk* const desk, const uint32_t size, const LV2_Atom* const atom)
 {
     LV2_URID property = 0;
@@ -170,8 +194,14 @@ static void take_message_atom(Desk* const desk, const uint32_t size, const LV2_A
         take_bar(desk, value);
     } else if (property == desk->uris->fl_place && hear_place(value, desk->uris, &place)) {
         take_place(desk, &place);
-    } else if (property == desk->uris->fl_bankMessages) {
-        take_message(desk, value);
+    } else if (value->type == desk->uris->atom_String && value->size) {
+        take_text(desk, property, (const char*)(value + 1), value->size);
+    } else if (property == desk->uris->fl_savedFigure) {
+        editor_saved(desk, whole(desk, value));
+    } else if (property == desk->uris->fl_savedKit) {
+        editor_saved_kit(desk, whole(desk, value));
+    } else if (property == desk->uris->fl_noteIn) {
+        editor_note(desk, (int)whole(desk, value));
     } else if (property == desk->uris->fl_droppedStrokes) {
         take_dropped(desk, value);
     }

@@ -164,8 +164,9 @@ static void draw_steps(const Brush* const brush, const Shown* const shown, const
     if (step <= 0 || shown->space.beat * step / shown->space.ticks < 5.0) {
         return;
     }
-    for (double tick = 0.0; tick < ticks && x_of(shown, tick) < shown->to; tick += step) {
-        const double x = floor(x_of(shown, tick)) + 0.5;
+    const int steps = (int)ceil(ticks / step);
+    for (int i = 0; i < steps && x_of(shown, (double)i * step) < shown->to; ++i) {
+        const double x = floor(x_of(shown, (double)i * step)) + 0.5;
         ink_line(brush->cairo, x, y - 2.5, x, y + 2.5, 1.0, brush->colours->edge);
     }
 }
@@ -276,17 +277,39 @@ static void draw_turns(const Brush* const brush, const Shown* const shown,
     }
 }
 
+/* Hands get marks of their own where their figure doesn't just start with the bar:
+   along the foot of their ground, so that the rows never jump. */
+static void draw_hands_turns(const Brush* const brush, const Shown* const shown)
+{
+    const SeenTurns* const turns = &shown->bar->hands_turns;
+    const double y = brush->g->row_bottom[1] - 0.5;
+    if (turns->count == 0 || (turns->count == 1 && turns->ticks[0] == 0)) {
+        return;
+    }
+    for (uint32_t i = 0; i < turns->count; ++i) {
+        const double x = x_of(shown, turns->ticks[i]) + 0.5;
+        if (x > shown->to) {
+            break;
+        }
+        ink_line(brush->cairo, x, y - 7.0, x, y, 1.0, brush->colours->soft);
+        ink_line(brush->cairo, x, y, x + 9.0, y, 1.0, brush->colours->soft);
+    }
+}
+
+/* Hollow where nothing is heard: off, or in the gap. */
 static void draw_clicks(const Brush* const brush, const Shown* const shown)
 {
-    const bool off = brush->view->values[CONTROL_CLICK] < 1.5f;
-    const double beats = shown->is_next ? 1.0 : shown->space.beats;
-    const Colour colour = shown->is_next ? brush->colours->edge : brush->colours->ink;
-    for (int beat = 0; beat < (int)ceil(beats); ++beat) {
-        const double x = x_of(shown, beat * shown->space.ticks);
-        const Mark mark = {off ? brush->colours->edge : colour, 0.95, off};
-        if (x <= shown->to) {
-            ink_line(brush->cairo, x, brush->g->click, x, brush->g->click - (beat ? 5.0 : 9.0), 1.5,
-                     mark.colour);
+    const SeenClicks* const clicks = &shown->bar->clicks;
+    const bool off = brush->view->values[CONTROL_CLICK] < 1.5f || shown->bar->gap;
+    const Colour colour = shown->is_next || off ? brush->colours->edge : brush->colours->ink;
+    const double dense =
+        clicks->count > 0 ? shown->space.beat * shown->space.beats / clicks->count : 99.0;
+    const Mark mark = {colour, dense < 14.0 ? 0.6 : 0.95, off};
+    for (uint32_t i = 0; i < clicks->count; ++i) {
+        const double x = x_of(shown, clicks->ticks[i]);
+        if (x <= shown->to - (shown->is_next ? 6.0 : 0.0)) {
+            const double tall = clicks->ticks[i] ? 5.0 : 9.0;
+            ink_line(brush->cairo, x, brush->g->click, x, brush->g->click - tall, 1.5, mark.colour);
             ink_head(brush->cairo, x, brush->g->click, VOICE_SNARE, mark);
         }
     }
@@ -294,9 +317,35 @@ static void draw_clicks(const Brush* const brush, const Shown* const shown)
 
 /* ---- */
 
+/* While a figure is edited: a dot for each step that a change would fall on, and a
+   ring around the one pointed at. */
+static void draw_slots(const Brush* const brush, const Shown* const shown)
+{
+    const View* const view = brush->view;
+    const Edit* const edit = &view->edit;
+    if (view->panel != PANEL_EDIT || brush->g->list || shown->is_next || edit->grid < 1) {
+        return;
+    }
+    const double step = (double)TICKS_PER_QUARTER / edit->grid;
+    const int steps = (int)ceil(shown->space.ticks * shown->space.beats / step - 0.001);
+    for (int limb = 2 * (int)edit->pair; limb < 2 * (int)edit->pair + 2; ++limb) {
+        const double y = brush->g->line[limb];
+        for (int i = 0; i < steps; ++i) {
+            const double x = x_of(shown, i * step);
+            ink_fill(brush->cairo, (Box){x - 1.5, y - 1.5, 3.0, 3.0}, brush->colours->soft);
+        }
+        if (edit->hover_limb == limb) {
+            const double x = x_of(shown, edit->hover_tick);
+            ink_frame(brush->cairo, (Box){x - 9.0, y - 9.0, 18.0, 18.0}, 9.0, 1.5,
+                      brush->colours->accent);
+        }
+    }
+}
+
 static void draw_bar(const Brush* const brush, const Shown* const shown)
 {
     draw_grid(brush, shown);
+    draw_slots(brush, shown);
     for (int limb = 0; limb < LIMB_COUNT; ++limb) {
         draw_steps(brush, shown, limb, limb < 2 ? shown->bar->hands_step : shown->bar->feet_step);
     }
@@ -309,6 +358,7 @@ static void draw_bar(const Brush* const brush, const Shown* const shown)
         draw_changes(brush, shown, limb);
     }
     draw_turns(brush, shown, &shown->bar->feet_turns, brush->g->turns_top, brush->g->turns);
+    draw_hands_turns(brush, shown);
     draw_clicks(brush, shown);
 }
 
@@ -353,7 +403,7 @@ void draw_staff(const Brush* const brush)
     const BarSpace space = geometry_bar(g, bar->meter);
     const double line = g->beat_1 + space.beat * space.beats;
     const Shown now = {bar, g->beat_1, line - 1.0, space, false};
-    const SeenBar* const next = view_bar(brush->view, index + 1);
+    const SeenBar* const next = view_next(brush->view);
     draw_bar(brush, &now);
     if (next && space.ahead > 0.0) {
         BarSpace ahead = space;

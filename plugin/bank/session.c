@@ -1,0 +1,358 @@
+// SPDX-License-Identifier: ISC
+#include "session.h"
+
+#include "messages.h"
+#include "roll.h"
+#include "write_figure.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+static const char* const kind_words[ENTRY_KINDS] = {
+    [ENTRY_HANDS] = "hands figure", [ENTRY_FEET] = "feet figure", [ENTRY_TURNAROUND] = "turnaround",
+    [ENTRY_GROOVE] = "groove",      [ENTRY_KIT] = "kit map",
+};
+
+/* What plays where an entry is missing: groove.h's rule in words. */
+static const char* const instead_words[ENTRY_KINDS] = {
+    [ENTRY_HANDS] = "the groove's own hands play instead",
+    [ENTRY_FEET] = "the groove's own feet play instead",
+    [ENTRY_TURNAROUND] = "the groove's own turnaround plays instead",
+    [ENTRY_GROOVE] = "the bank's first groove plays instead",
+    [ENTRY_KIT] = "the bank's first kit map is used instead",
+};
+
+void session_texts_clear(SessionTexts* const texts)
+{
+    for (int i = 0; i < TEXTS; ++i) {
+        free(texts->of[i]);
+        texts->of[i] = NULL;
+    }
+}
+
+bool session_texts_empty(const SessionTexts* const texts)
+{
+    bool empty = true;
+    for (int i = 0; i < TEXTS; ++i) {
+        empty = empty && (!texts->of[i] || !*texts->of[i]);
+    }
+    return empty;
+}
+
+/* True if none is NULL, for want of memory. */
+static bool texts_whole(const SessionTexts* const texts)
+{
+    bool whole = true;
+    for (int i = 0; i < TEXTS; ++i) {
+        whole = whole && texts->of[i];
+    }
+    return whole;
+}
+
+bool session_init(Session* const session, const BankSources sources)
+{
+    *session = (Session){.sources = sources};
+    session->plain = bank_open(sources);
+    session->bank = session->plain ? bank_hold(session->plain) : NULL;
+    for (int i = 0; i < TEXTS; ++i) {
+        session->texts.of[i] = strdup("");
+    }
+    if (!texts_whole(&session->texts) || !session->bank) {
+        session_clear(session);
+        return false;
+    }
+    return true;
+}
+
+void session_clear(Session* const session)
+{
+    session_texts_clear(&session->texts);
+    bank_free(session->bank);
+    bank_free(session->plain);
+    session->bank = session->plain = NULL;
+}
+
+/* ---- Messages */
+
+static void say_missing(Messages* const messages, const Session* const session)
+{
+    Roll roll = {.count = 0};
+    roll_read(&roll, session->texts.of[TEXT_NAMES]);
+    for (int i = 0; i < roll.count; ++i) {
+        const RollRow* const row = &roll.rows[i];
+        if (!bank_info(session->bank, row->kind, row->id)) {
+            char who[64];
+            snprintf(who, sizeof who, "%s %u \"", kind_words[row->kind], row->id);
+            messages_say(messages, who, row->label, "\" is not in the bank; ");
+            messages_say(messages, instead_words[row->kind], "\n", "");
+        }
+    }
+    roll_clear(&roll);
+}
+
+/* ---- Drafts */
+
+static Single* read_draft(const FigureKind kind, const char* const text, const size_t size,
+                          char why[SINGLE_WHY_ROOM])
+{
+    Single* single = single_read("/the draft", text, size, why);
+    if (single && (int)single->kind != (int)kind) {
+        snprintf(why, SINGLE_WHY_ROOM, "the draft is a %s; expected a %s", kind_words[single->kind],
+                 kind_words[kind]);
+    } else if (single && !single->info.id) {
+        snprintf(why, SINGLE_WHY_ROOM,
+                 "the draft has no fl:id; expected that of the figure in whose place it plays");
+    } else {
+        return single;
+    }
+    single_free(single);
+    return NULL;
+}
+
+Stock* session_stock(const Session* const session)
+{
+    Messages messages = {.text = NULL};
+    Drafts drafts = {.drafts = {NULL}};
+    messages_complaints(&messages, bank_complaints(session->bank));
+    say_missing(&messages, session);
+    for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
+        char why[SINGLE_WHY_ROOM];
+        const char* const text = session->texts.of[kind];
+        drafts.drafts[kind] = *text ? read_draft((FigureKind)kind, text, strlen(text), why) : NULL;
+        if (*text && !drafts.drafts[kind]) {
+            messages_say(&messages, "this session's draft can't be read, but is kept: ", why, "\n");
+        }
+    }
+    if (messages.failed) {
+        free(messages.text);
+        messages.text = NULL;
+    }
+    return stock_make(session->bank, drafts, messages.text);
+}
+
+bool session_draft(Session* const session, const FigureKind kind, const char* const text,
+                   const size_t size, char why[SINGLE_WHY_ROOM])
+{
+    const size_t length = strnlen(text, size);
+    char* const kept = strndup(text, length);
+    Single* const single = kept && length ? read_draft(kind, text, length, why) : NULL;
+    if (!kept || (length && !single)) {
+        if (!kept) {
+            snprintf(why, SINGLE_WHY_ROOM, "there is no memory for the draft");
+        }
+        free(kept);
+        return false;
+    }
+    single_free(single);
+    free(session->texts.of[kind]);
+    session->texts.of[kind] = kept;
+    return true;
+}
+
+/* ---- The user's own entries */
+
+typedef bool (*Wanted)(const Bank* bank, EntryPick pick, const void* context);
+
+/* Entries of a bank that came with the session and that are wanted, after `first`,
+   as a text. */
+static char* write_sessions(const Bank* const bank, const EntryPick first[ENTRY_KINDS],
+                            size_t count, const Wanted wanted, const void* const context)
+{
+    size_t room = ENTRY_KINDS;
+    for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
+        room += bank_count(bank, (EntryKind)kind);
+    }
+    EntryPick* const picks = calloc(room, sizeof(EntryPick));
+    for (size_t i = 0; picks && i < count; ++i) {
+        picks[i] = first[i];
+    }
+    for (int kind = 0; picks && kind < ENTRY_KINDS; ++kind) {
+        for (uint32_t i = 0; i < bank_count(bank, (EntryKind)kind); ++i) {
+            const EntryInfo* const info = bank_entry(bank, (EntryKind)kind, i);
+            const EntryPick pick = {(EntryKind)kind, info->id};
+            if (info->is_sessions && wanted(bank, pick, context)) {
+                picks[count++] = pick;
+            }
+        }
+    }
+    char* const text = picks ? write_entries(bank, picks, count) : NULL;
+    free(picks);
+    return text;
+}
+
+/* True if the other bank has not the same entry. */
+static bool differs(const Bank* const bank, const EntryPick pick, const void* const context)
+{
+    const Bank* const other = (const Bank*)context;
+    char* const here = write_entries(bank, &pick, 1);
+    char* const there = write_entries(other, &pick, 1);
+    const bool alike = here && there && !strcmp(here, there);
+    free(here);
+    free(there);
+    return !alike;
+}
+
+static bool is_other(const Bank* const bank, const EntryPick pick, const void* const context)
+{
+    const EntryPick saved = *(const EntryPick*)context;
+    (void)bank;
+    return pick.kind != saved.kind || pick.id != saved.id;
+}
+
+static bool complains_of_session(const Bank* const bank)
+{
+    const Complaints* const complaints = bank_complaints(bank);
+    for (size_t i = 0; i < complaints->count; ++i) {
+        if (!strncmp(complaints->texts[i], "this session:", strlen("this session:"))) {
+            return true;
+        }
+    }
+    return complaints->unkept > 0;
+}
+
+/* The files' bank with a session's entries over it. */
+static Bank* open_with(const Session* const session, const char* const own)
+{
+    return *own ? bank_open_session(session->sources, own) : bank_hold(session->plain);
+}
+
+bool session_reopen(Session* const session, const EntryKind kind, const uint32_t id)
+{
+    const EntryPick saved = {kind, id};
+    Bank* const plain = bank_open(session->sources);
+    if (!plain) {
+        return false;
+    }
+    bank_free(session->plain);
+    session->plain = plain;
+    char* const own = write_sessions(session->bank, NULL, 0, is_other, &saved);
+    Bank* const bank = own ? open_with(session, own) : NULL;
+    if (!bank) {
+        free(own);
+        return false;
+    }
+    free(session->texts.of[TEXT_OWN]);
+    session->texts.of[TEXT_OWN] = own;
+    bank_free(session->bank);
+    session->bank = bank;
+    return true;
+}
+
+/* Leaves of the session's entries those that its user's file hasn't, or has
+   otherwise; the bank with them.  A text that can't be read whole is kept as it
+   came, and tried where there is no better one. */
+static bool open_own(const Session* const session, SessionTexts* const texts, Bank** const opened)
+{
+    const EntryPick none = {ENTRY_KINDS, 0};
+    const char* const given = *texts->of[TEXT_OWN] ? texts->of[TEXT_OWN] : texts->of[TEXT_UNREAD];
+    Bank* const whole = open_with(session, given);
+    char* const all = whole ? write_sessions(whole, NULL, 0, is_other, &none) : NULL;
+    char* const own = all ? write_sessions(whole, NULL, 0, differs, session->plain) : NULL;
+    const bool as_given = own && !strcmp(own, all);
+    *opened = as_given ? bank_hold(whole) : own ? open_with(session, own) : NULL;
+    char* const unread = whole && !complains_of_session(whole) ? strdup("") : strdup(given);
+    const bool good = *opened && unread;
+    if (good && !(*texts->of[TEXT_UNREAD] && *texts->of[TEXT_OWN])) {
+        free(texts->of[TEXT_UNREAD]);
+        texts->of[TEXT_UNREAD] = unread;
+    } else {
+        free(unread);
+    }
+    if (good) {
+        free(texts->of[TEXT_OWN]);
+        texts->of[TEXT_OWN] = own;
+    } else {
+        free(own);
+    }
+    free(all);
+    bank_free(whole);
+    return good;
+}
+
+bool session_restore(Session* const session, SessionTexts* const texts)
+{
+    Bank* bank = NULL;
+    if (!texts_whole(texts) || !open_own(session, texts, &bank)) {
+        bank_free(bank);
+        return false;
+    }
+    session_texts_clear(&session->texts);
+    bank_free(session->bank);
+    session->texts = *texts;
+    session->bank = bank;
+    *texts = (SessionTexts){.of = {NULL}};
+    return true;
+}
+
+/* ---- Saving */
+
+/* The names of what is played now, and those that were missing before. */
+static void call_roll(const Session* const session, const Used* const used, Roll* const roll)
+{
+    Roll before = {.count = 0};
+    roll_read(&before, session->texts.of[TEXT_NAMES]);
+    for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
+        const EntryInfo* const info = bank_info(session->bank, (EntryKind)kind, used->ids[kind]);
+        if (info) {
+            roll_add(roll, (EntryKind)kind, info->id, info->label, info->uri);
+        }
+    }
+    for (int i = 0; i < before.count; ++i) {
+        const RollRow* const row = &before.rows[i];
+        const bool wanted = !used->settled || used->ids[row->kind] == row->id;
+        if (wanted && !bank_info(session->bank, row->kind, row->id)) {
+            roll_add(roll, row->kind, row->id, row->label, row->uri);
+        }
+    }
+    roll_clear(&before);
+}
+
+/* The user's own entries that are played, and all that came with the session. */
+static char* write_own(const Session* const session, const Used* const used)
+{
+    EntryPick picks[ENTRY_KINDS];
+    size_t count = 0;
+    for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
+        if (used->ids[kind] >= BANK_USERS_FIRST_ID) {
+            picks[count++] = (EntryPick){(EntryKind)kind, used->ids[kind]};
+        }
+    }
+    const EntryPick none = {ENTRY_KINDS, 0};
+    return write_sessions(session->bank, picks, count, is_other, &none);
+}
+
+bool session_save(const Session* const session, const Used* const used, SessionTexts* const texts)
+{
+    Roll roll = {.count = 0};
+    call_roll(session, used, &roll);
+    texts->of[TEXT_OWN] = write_own(session, used);
+    texts->of[TEXT_UNREAD] = strdup(session->texts.of[TEXT_UNREAD]);
+    texts->of[TEXT_NAMES] = roll_write(&roll);
+    roll_clear(&roll);
+    for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
+        texts->of[kind] = strdup(session->texts.of[kind]);
+    }
+    if (!texts_whole(texts)) {
+        session_texts_clear(texts);
+        return false;
+    }
+    return true;
+}
+
+uint32_t session_least_id(const Session* const session)
+{
+    uint32_t highest = BANK_USERS_FIRST_ID - 1;
+    for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
+        const uint32_t count = bank_count(session->bank, (EntryKind)kind);
+        const uint32_t last = count ? bank_entry(session->bank, (EntryKind)kind, count - 1)->id : 0;
+        highest = last > highest ? last : highest;
+    }
+    Roll roll = {.count = 0};
+    roll_read(&roll, session->texts.of[TEXT_NAMES]);
+    for (int i = 0; i < roll.count; ++i) {
+        highest = roll.rows[i].id > highest ? roll.rows[i].id : highest;
+    }
+    roll_clear(&roll);
+    return highest + 1;
+}
