@@ -26,6 +26,7 @@ typedef struct {
     int touches;    /* begun so far */
     int unbalanced; /* begun twice or ended unbegun */
     bool is_held[CONTROL_COUNT];
+    int said; /* texts told to the plugin */
 } OwnDesk;
 
 static inline bool own_is_whole(const Control control)
@@ -63,6 +64,17 @@ static inline void own_touch(void* const handle, const uint32_t port, const bool
     own->touches += is_held;
 }
 
+static inline void own_say_text(void* const handle, const LV2_URID property, const char* const text)
+{
+    OwnDesk* const own = (OwnDesk*)handle;
+    own->said += property && text;
+}
+
+static inline DeskOutput own_output(OwnDesk* const own)
+{
+    return (DeskOutput){.handle = own, .write = own_write, .touch = own_touch, .say = own_say_text};
+}
+
 /* Ends the program if it can't be opened; about a megabyte, so not for a stack. */
 static inline OwnDesk* own_desk_open(void)
 {
@@ -77,7 +89,7 @@ static inline OwnDesk* own_desk_open(void)
     }
     LV2_URID_Map map = {own->table, uri_table_map};
     own->uris = uris_map(&map);
-    if (!desk_open(&own->desk, own->bank, &own->uris, (DeskOutput){own, own_write, own_touch})) {
+    if (!desk_open(&own->desk, own->bank, &own->uris, own_output(own))) {
         printf("# no memory for the desk\n");
         exit(2);
     }

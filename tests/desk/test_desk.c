@@ -272,6 +272,7 @@ static void the_bar_after_a_phrase_is_the_first_of_the_next(void)
     for (int bar = 0; bar < 5; ++bar) {
         chance_bar(&state, &bars[bar]);
         bars[bar].bar = bar;
+        bars[bar].slot = (uint32_t)bar;
         talk_bar(talk, &bars[bar]);
         say(own, talk);
     }
@@ -342,7 +343,7 @@ static void a_long_complaint_is_cut_between_letters(void)
 static void without_a_bank_nothing_can_be_picked_and_nothing_breaks(void)
 {
     OwnDesk* const own = calloc(1, sizeof *own);
-    CHECK(desk_open(&own->desk, NULL, &own->uris, (DeskOutput){own, own_write, own_touch}));
+    CHECK(desk_open(&own->desk, NULL, &own->uris, own_output(own)));
     own_key(own, 'g', 0);
     own_key(own, PANE_KEY_DOWN, 0);
     own_type(own, "xyz");
