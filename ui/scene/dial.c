@@ -2,8 +2,8 @@
 #include "dial.h"
 
 #include <math.h>
+#include <pango/pangocairo.h>
 #include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 
 static const ShelfKind no_shelf = SHELF_COUNT;
@@ -93,30 +93,45 @@ static bool is_whole(const Dial* const dial)
 float dial_fit(const Control control, const double value)
 {
     const ControlRow* const row = &control_rows[control];
+    if (isnan(value)) {
+        return row->normal;
+    }
     const double whole = is_whole(dial_of(control)) ? floor(value + 0.5) : value;
     return whole < (double)row->least  ? row->least
            : whole > (double)row->most ? row->most
                                        : (float)whole;
 }
 
+static char* skip_blanks(char* at)
+{
+    while (*at == ' ') {
+        ++at;
+    }
+    return at;
+}
+
 bool dial_parse(const Control control, const char* const typed, float* const value)
 {
+    char text[DIAL_TEXT_ROOM];
     char* end = NULL;
-    double number = strtod(typed, &end);
-    if (end == typed || !isfinite(number)) {
+    snprintf(text, sizeof text, "%s", typed);
+    for (char* at = text; *at; ++at) {
+        *at = *at == ',' ? '.' : *at; /* a decimal comma; the host's locale says nothing */
+    }
+    double number = g_ascii_strtod(text, &end);
+    if (end == text || !isfinite(number)) {
         return false;
     }
+    end = skip_blanks(end);
     if (*end == ':' || *end == '/') {
         const char* const second = end + 1;
-        const double by = strtod(second, &end);
+        const double by = g_ascii_strtod(second, &end);
         if (end == second || !(by > 0.0)) {
             return false;
         }
         number /= by;
     }
-    while (*end == ' ') {
-        ++end;
-    }
+    end = skip_blanks(end);
     if (*end && strcmp(end, dial_of(control)->unit) != 0) {
         return false;
     }

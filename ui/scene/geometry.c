@@ -2,6 +2,7 @@
 #include "geometry.h"
 
 #include <math.h>
+#include <stddef.h>
 
 /* Where the rows of the staff are at scale 1, from its top. */
 typedef struct {
@@ -64,7 +65,7 @@ static void place_rows(Geometry* const g, const double extra)
     for (int limb = 0; limb < LIMB_COUNT; ++limb) {
         g->line[limb] = y + s * rows->line[limb];
     }
-    for (int pair = 0; pair < 2; ++pair) {
+    for (size_t pair = 0; pair < 2; ++pair) {
         const double* const ground = rows->ground[pair];
         g->ground[pair] =
             (Box){g->staff, y + s * ground[0], g->right - g->staff, s * (ground[1] - ground[0])};
@@ -88,7 +89,7 @@ static void place_rows(Geometry* const g, const double extra)
 static void place_columns(Geometry* const g)
 {
     if (g->compact) {
-        g->labels = 141.0;
+        g->labels = 138.0;
         g->staff = g->list ? 336.0 : 222.0;
         g->beat_1 = g->staff + 16.0;
         g->right = g->width - 12.0;
@@ -108,7 +109,7 @@ static void place_columns(Geometry* const g)
 Geometry geometry_of(const View* const view)
 {
     Geometry g = {.width = view->width, .height = view->height};
-    g.compact = view->width < 860.0 || view->height < 500.0;
+    g.compact = view->width < 860.0 || view->height < 530.0;
     g.list = view->list.is_open;
     g.top = g.compact ? 44.0 : 56.0;
     const double panel = g.compact ? 76.0 : 112.0;
