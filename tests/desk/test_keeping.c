@@ -101,6 +101,22 @@ static void a_figure_of_the_groove_keeps_its_draft(void)
     bench_close(bench);
 }
 
+/* What a person wrote into a file of the bank's stays as it was written. */
+static void a_figure_written_by_hand_is_left_alone(void)
+{
+    Bench* const bench = bench_open();
+    char* const file = strdup(bench_read("fourlimb/bench.ttl"));
+    bench_pick(bench, CONTROL_FEET, ONE);
+    bench_click(bench, LEFT_FOOT, 1.0);
+    bench_item(bench, EDIT_SAVE);
+    CHECK(bench_notes(bench, "Saved as \"One bar\""));
+    CHECK(control_of(bench, "feet") > ONE);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "....o...........");
+    CHECK_TEXT(bench_read("fourlimb/bench.ttl"), file);
+    free(file);
+    bench_close(bench);
+}
+
 static void without_a_name_nothing_is_saved(void)
 {
     Bench* const bench = bench_open();
@@ -504,6 +520,7 @@ int main(void)
     RUN(a_saved_figure_is_listed_and_picked_at_once);
     RUN(under_its_own_name_it_goes_over_itself);
     RUN(a_figure_of_the_groove_keeps_its_draft);
+    RUN(a_figure_written_by_hand_is_left_alone);
     RUN(without_a_name_nothing_is_saved);
     RUN(a_change_made_while_saving_is_not_lost);
     RUN(a_full_disk_is_told_of_and_loses_nothing);

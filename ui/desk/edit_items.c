@@ -21,8 +21,15 @@ static void drop(Desk* const desk)
     }
 }
 
-/* Under the name it already has in the user's bank it goes over that entry; under
-   another it becomes a new one. */
+/* What was saved from here, not written by hand into a file of the user's. */
+static bool is_mine(const EntryInfo* const info)
+{
+    static const char mine[] = "urn:fourlimb:mine:";
+    return info->is_users && !strncmp(info->uri, mine, sizeof mine - 1);
+}
+
+/* Under the name that it was saved under it goes over that entry; under another, and
+   from a file that a person wrote, it becomes a new one. */
 static EntryInfo info_to_save(const Desk* const desk)
 {
     const Editor* const editor = &desk->editor;
@@ -32,7 +39,7 @@ static EntryInfo info_to_save(const Desk* const desk)
                                        ? bank_info(desk->bank, kind, editor->saved_id)
                                        : NULL;
     EntryInfo info = saved ? *saved : *editor->info;
-    if (!info.is_users || strcmp(info.label, name) != 0) {
+    if (!is_mine(&info) || strcmp(info.label, name) != 0) {
         info.id = 0;
         info.uri = "";
     }
