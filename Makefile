@@ -144,6 +144,10 @@ $(BUILD)/tests/live/test_jalv: $(BUILD)/tests/live/test_jalv.o $(TEST_HELP) $(LI
 	@echo "  LINK $@"
 	@$(CC) $(ALL_CFLAGS) -o $@ $^ -ljack -lpthread -lm
 
+$(BUILD)/tests/live/take: $(BUILD)/tests/live/take.o $(BUILD)/tests/live/child.o $(BUILD)/tests/live/jack_driver.o
+	@echo "  LINK $@"
+	@$(CC) $(ALL_CFLAGS) -o $@ $^ -ljack -lpthread -lm
+
 # -rdynamic: a test's own glXSwapBuffers is then the one that Pugl calls.
 PANE_ROOM := $(BUILD)/tests/live/child.o \
 	$(patsubst %,$(BUILD)/tests/pane/%.o,host xvfb scene shown)
@@ -229,12 +233,12 @@ clean: ## Remove the build folder
 SCRIPTS := tests/checks/layers.sh tests/checks/binaries.sh tests/checks/sources.sh \
 	tests/checks/instructions.sh \
 	tests/plugin/validate.sh tests/command/command.sh tests/command/refusals.sh tests/command/chart.sh \
-	tests/command/wav.sh tests/command/sound.sh tests/command/practice.sh tests/command/presets.sh tests/live/play.sh \
+	tests/command/wav.sh tests/command/sound.sh tests/command/practice.sh tests/command/presets.sh tests/live/play.sh tests/live/session.sh \
 	tests/pane/cures.sh
 SAN := -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
 
 .PHONY: tests test check hosts crosscheck feel format bench goldens
-tests: all $(TESTS) $(BUILD)/tests/bench/blocks $(BUILD)/tests/bench/pane
+tests: all $(TESTS) $(BUILD)/tests/live/take $(BUILD)/tests/bench/blocks $(BUILD)/tests/bench/pane
 
 test: tests ## Run the quick tests only: every test program, once
 	@sh tests/run.sh $(BUILD) $(TESTS)
