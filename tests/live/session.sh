@@ -31,9 +31,11 @@ starts() {
 	echo $! >"$name.pid"
 }
 
+# A server that misses a client waits for it: it has a second.
 ends() {
 	[ -f "$1.pid" ] || return 0
 	kill "$(cat "$1.pid")" 2>/dev/null
+	[ "$1" = server ] && sleep 1 && kill -KILL "$(cat "$1.pid")" 2>/dev/null
 	wait "$(cat "$1.pid")" 2>/dev/null
 	rm -f "$1.pid"
 }
@@ -42,7 +44,7 @@ end_all() {
 	for program in host again server screen; do
 		ends $program
 	done
-	rm -rf "$work"
+	rm -rf "$work" /dev/shm/jack_*"$JACK_DEFAULT_SERVER"*
 }
 trap end_all EXIT
 
