@@ -31,20 +31,20 @@ starts() {
 	echo $! >"$name.pid"
 }
 
-# A server that misses a client waits for it: it has a second.
 ends() {
 	[ -f "$1.pid" ] || return 0
 	kill "$(cat "$1.pid")" 2>/dev/null
-	[ "$1" = server ] && sleep 1 && kill -KILL "$(cat "$1.pid")" 2>/dev/null
 	wait "$(cat "$1.pid")" 2>/dev/null
 	rm -f "$1.pid"
 }
 
+# The server tidies up after its clients by itself, which may take ten seconds.
 end_all() {
-	for program in host again server screen; do
+	for program in host again screen; do
 		ends $program
 	done
-	rm -rf "$work" /dev/shm/jack_*"$JACK_DEFAULT_SERVER"*
+	[ -f server.pid ] && kill "$(cat server.pid)" 2>/dev/null
+	rm -rf "$work"
 }
 trap end_all EXIT
 
