@@ -335,6 +335,24 @@ static void keys_go_back_and_on(void)
     bench_close(bench);
 }
 
+/* Threes that begin with each bar: five and a third of them. */
+static void what_rolled_fills_its_bars_when_it_starts_again(void)
+{
+    Bench* const bench = bench_open();
+    bench_pick(bench, CONTROL_FEET, THREE);
+    bench_item(bench, EDIT_ROLLS);
+    CHECK_TEXT(bench_bar(bench, 1, KICK), "o..o..o..o..o..o");
+    bench_item(bench, EDIT_UNDO);
+    CHECK_TEXT(bench_bar(bench, 1, KICK), "..o..o..o..o..o.");
+    check_case("nine quarters take three bars");
+    bench_item(bench, EDIT_DROP);
+    bench_pick(bench, CONTROL_FEET, NINE);
+    bench_item(bench, EDIT_ROLLS);
+    CHECK_TEXT(bench_bar(bench, 2, KICK), "....o...........");
+    CHECK_TEXT(bench_bar(bench, 3, KICK), "o...............");
+    bench_close(bench);
+}
+
 static void lengths_follow_the_wheel(void)
 {
     Bench* const bench = bench_open();
@@ -345,7 +363,8 @@ static void lengths_follow_the_wheel(void)
     check_case("from each bar line, then on over it");
     bench_item(bench, EDIT_ROLLS);
     CHECK(!bench_view(bench)->edit.rolls);
-    CHECK_TEXT(bench_bar(bench, 1, KICK), "o...............");
+    CHECK_TEXT(bench_bar(bench, 1, KICK), "o...o...o...o...");
+    CHECK_INT(bench_view(bench)->edit.steps, 16);
     bench_item(bench, EDIT_ROLLS);
     CHECK(bench_view(bench)->edit.rolls);
     check_case("sixteen bars are the most");
@@ -481,6 +500,7 @@ int main(void)
     RUN(shift_and_drag_moves_a_stroke);
     RUN(the_right_button_goes_through_the_voices);
     RUN(keys_go_back_and_on);
+    RUN(what_rolled_fills_its_bars_when_it_starts_again);
     RUN(lengths_follow_the_wheel);
     RUN(a_figure_laid_out_otherwise_is_refused_with_a_reason);
     RUN(laid_out_otherwise_later_it_is_refused_too);

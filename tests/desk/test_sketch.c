@@ -60,7 +60,9 @@ static bool change(Sketch* const sketch, Chance* const luck)
     const int64_t tick = any_tick(sketch, luck);
     uint32_t bars = 0;
     int64_t cycle = 0;
-    switch (chance(luck, 8)) {
+    switch (chance(luck, 9)) {
+    case 8:
+        return sketch_to_bars(sketch, chance(luck, 2) ? 4 * Q : 7 * Q / 2);
     case 0:
         return sketch_move(sketch, limb, tick, any_tick(sketch, luck));
     case 1:

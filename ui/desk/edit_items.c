@@ -170,13 +170,11 @@ static void step_length(Desk* const desk, const int by)
 
 static void step_rolls(Desk* const desk, const Spot* const spot)
 {
-    const SketchFigure* const now = &desk->editor.sketch.now;
-    const int64_t bar = meter_bar_ticks(spot->bar->meter);
-    const int64_t bars = (now->cycle_ticks + bar - 1) / bar;
-    if (now->bars) {
-        change_length(desk, now->cycle_ticks, 0);
-    } else {
-        change_length(desk, bars * bar, bars);
+    Sketch* const sketch = &desk->editor.sketch;
+    if (sketch->now.bars) {
+        change_length(desk, sketch->now.cycle_ticks, 0);
+    } else if (sketch_to_bars(sketch, meter_bar_ticks(spot->bar->meter))) {
+        editing_change(desk);
     }
 }
 

@@ -298,6 +298,31 @@ bool sketch_length(Sketch* const sketch, const int64_t cycle_ticks, const uint32
     return true;
 }
 
+bool sketch_to_bars(Sketch* const sketch, const int64_t bar_ticks)
+{
+    SketchFigure* const now = &sketch->now;
+    const int64_t cycle = now->cycle_ticks;
+    const int64_t bars = bar_ticks > 0 ? (cycle + bar_ticks - 1) / bar_ticks : 0;
+    if (now->bars || bars < 1 || bars > SKETCH_BARS_MAX) {
+        return false;
+    }
+    keep(sketch);
+    now->bars = (uint32_t)bars;
+    now->cycle_ticks = bars * bar_ticks;
+    const uint32_t count = now->count;
+    for (int64_t turn = cycle; turn < now->cycle_ticks; turn += cycle) {
+        for (uint32_t i = 0; i < count && now->count < FIGURE_STROKES_MAX; ++i) {
+            Stroke stroke = now->strokes[i];
+            stroke.tick += turn;
+            if (stroke.tick < now->cycle_ticks) {
+                now->strokes[now->count++] = stroke;
+            }
+        }
+    }
+    settle(sketch);
+    return true;
+}
+
 int64_t sketch_next_length(const Sketch* const sketch, const int by)
 {
     const SketchFigure* const now = &sketch->now;

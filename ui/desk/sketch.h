@@ -62,6 +62,10 @@ bool sketch_move(Sketch* sketch, uint8_t limb, int64_t from, int64_t to);
    must be a whole number of ticks for each of 1 to SKETCH_BARS_MAX. */
 bool sketch_length(Sketch* sketch, int64_t cycle_ticks, uint32_t bars);
 
+/* A figure that rolls becomes one of as many whole bars as it needs, filled up to the
+   last bar line with what it would have rolled on with. */
+bool sketch_to_bars(Sketch* sketch, int64_t bar_ticks);
+
 /* The next length, longer for 1 or shorter for -1: of whole bars a bar, else whole
    steps of the grid, so that lines of steps can say it. */
 int64_t sketch_next_length(const Sketch* sketch, int by);
