@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: ISC
 /* What a moving playhead costs: the process's own time, GL's threads included,
    the X server's not.  Usage: pane [SECONDS], 5 of them a row. */
-#include "../window/host.h"
-#include "../window/xvfb.h"
+#include "../pane/host.h"
+#include "../pane/xvfb.h"
 
 #include "../help/check.h"
 #include "../live/child.h"

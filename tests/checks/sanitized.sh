@@ -17,7 +17,7 @@ planted_overflow_is_found() {
 
 for program in "$folder"/tests/*/test_*; do
 	# test_cycles measures memory, of which sanitizers take their own share.
-	case $program in *.o | *.d | */live/* | */window/test_cycles) continue ;; esac
+	case $program in *.o | *.d | */live/* | */pane/test_cycles) continue ;; esac
 	check "no sanitizer complains of $(basename "$program")" "$program"
 done
 check "an overflow would be found" planted_overflow_is_found
