@@ -13,11 +13,21 @@
 
 static const char bundle[] = FOURLIMB_BUILD "/lv2/fourlimb.lv2";
 
-double rig_now(void)
+static double seconds_of(const clockid_t clock)
 {
     struct timespec time;
-    clock_gettime(CLOCK_MONOTONIC, &time);
+    clock_gettime(clock, &time);
     return (double)time.tv_sec + (double)time.tv_nsec * 1e-9;
+}
+
+double rig_now(void)
+{
+    return seconds_of(CLOCK_MONOTONIC);
+}
+
+double rig_worked(void)
+{
+    return seconds_of(CLOCK_THREAD_CPUTIME_ID);
 }
 
 /* ---- What the window calls */
@@ -260,8 +270,10 @@ void rig_close(Rig* const rig)
 static void hand_on(Rig* const rig, const uint32_t port, const uint32_t size,
                     const uint32_t protocol, const void* const buffer)
 {
+    const double before = rig_worked();
     desk_tick(&rig->mirror, rig_now());
     desk_port_event(&rig->mirror, port, size, protocol, buffer);
+    rig->others += rig_worked() - before;
     if (rig->ui) {
         rig->descriptor->port_event(rig->ui, port, size, protocol, buffer);
     }
@@ -299,7 +311,9 @@ void rig_roll(Rig* const rig, const int64_t bar, const float tempo, const float 
 
 void rig_block(Rig* const rig, const uint32_t frames)
 {
+    const double before = rig_worked();
     host_run(rig->plugin, frames);
+    rig->others += rig_worked() - before;
     const LV2_Atom_Sequence* const notify = host_notify(rig->plugin);
     LV2_ATOM_SEQUENCE_FOREACH (notify, event) {
         rig_message(rig, &event->body);

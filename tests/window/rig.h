@@ -59,7 +59,7 @@ typedef struct {
     char said[RIG_SAID]; /* by log:log */
     float told[READOUT_COUNT];
     Desk mirror;
-    double next; /* when the next block is due, seconds */
+    double others; /* processor seconds that plugin and mirror took, not the window */
     /* What the features point at. */
     LV2_URID_Map map;
     LV2_Log_Log log;
@@ -112,3 +112,6 @@ int rig_difference(cairo_surface_t* a, cairo_surface_t* b, int slack);
 void rig_find(const Rig* rig, TargetId id, int* x, int* y);
 
 double rig_now(void);
+
+/* Processor seconds of this thread. */
+double rig_worked(void);
