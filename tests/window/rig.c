@@ -134,12 +134,9 @@ static void offer_options(Rig* const rig)
         const char* const keys[] = {LV2_UI__backgroundColor, LV2_UI__foregroundColor};
         const uint32_t* const values[] = {&rig->offer.background, &rig->offer.text};
         for (int i = 0; i < 2; ++i) {
-            *option++ = (LV2_Options_Option){LV2_OPTIONS_INSTANCE,
-                                             0,
-                                             host_urid(rig->plugin, keys[i]),
-                                             sizeof(uint32_t),
-                                             rig->uris.atom_Int,
-                                             values[i]};
+            *option++ = (LV2_Options_Option){
+                LV2_OPTIONS_INSTANCE, 0,        host_urid(rig->plugin, keys[i]), sizeof(uint32_t),
+                rig->uris.atom_Int,   values[i]};
         }
     }
 }
@@ -188,10 +185,9 @@ static void open_parent(Rig* const rig)
     const double scale = rig->offer.scale > 0.0f ? (double)rig->offer.scale : 1.0;
     rig->display = XOpenDisplay(NULL);
     if (rig->display) {
-        rig->parent =
-            XCreateSimpleWindow(rig->display, DefaultRootWindow(rig->display), rig->offer.x,
-                                rig->offer.y, (unsigned)(FIRST_WIDTH * scale),
-                                (unsigned)(FIRST_HEIGHT * scale), 0, 0, 0);
+        rig->parent = XCreateSimpleWindow(
+            rig->display, DefaultRootWindow(rig->display), rig->offer.x, rig->offer.y,
+            (unsigned)(FIRST_WIDTH * scale), (unsigned)(FIRST_HEIGHT * scale), 0, 0, 0);
         XMapWindow(rig->display, rig->parent);
         /* Out of the way: nothing is pointed at unless a test does. */
         XWarpPointer(rig->display, None, DefaultRootWindow(rig->display), 0, 0, 0, 0, 1999, 1199);
@@ -298,15 +294,14 @@ void rig_message(Rig* const rig, const LV2_Atom* const atom)
 
 void rig_roll(Rig* const rig, const int64_t bar, const float tempo, const float speed)
 {
-    host_send_position(
-        rig->plugin,
-        (HostPosition){.frame = (int64_t)((double)bar * 4.0 * 60.0 / (double)tempo * RIG_RATE),
-                       .speed = speed,
-                       .tempo = tempo,
-                       .beats_per_bar = 4.0f,
-                       .beat_unit = 4,
-                       .has_place = true,
-                       .bar = bar});
+    host_send_position(rig->plugin, (HostPosition){.frame = (int64_t)((double)bar * 4.0 * 60.0 /
+                                                                      (double)tempo * RIG_RATE),
+                                                   .speed = speed,
+                                                   .tempo = tempo,
+                                                   .beats_per_bar = 4.0f,
+                                                   .beat_unit = 4,
+                                                   .has_place = true,
+                                                   .bar = bar});
 }
 
 void rig_block(Rig* const rig, const uint32_t frames)

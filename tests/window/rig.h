@@ -16,14 +16,7 @@
 enum { RIG_RATE = 48000, RIG_WRITES = 512, RIG_SAID = 1024 };
 
 /* Which optional features the window gets. */
-enum {
-    RIG_PARENT = 1,
-    RIG_RESIZE = 2,
-    RIG_TOUCH = 4,
-    RIG_LOG = 8,
-    RIG_OPTIONS = 16,
-    RIG_ALL = 31
-};
+enum { RIG_PARENT = 1, RIG_RESIZE = 2, RIG_TOUCH = 4, RIG_LOG = 8, RIG_OPTIONS = 16, RIG_ALL = 31 };
 
 typedef struct {
     unsigned features;

@@ -137,8 +137,8 @@ static bool by_hand(void)
         rig_find(&rig, tab, &x, &y);
         snprintf(left, sizeof left, "%d", x);
         snprintf(top, sizeof top, "%d", y);
-        held = run_tool((const char* const[]){"xdotool", "mousemove", left, top, "click", "1",
-                                              NULL}) &&
+        held = run_tool(
+                   (const char* const[]){"xdotool", "mousemove", left, top, "click", "1", NULL}) &&
                CHECK(rig_rest(&rig, 0.1)) &&
                run_tool((const char* const[]){"xdotool", "mousemove", "1990", "1190", NULL}) &&
                CHECK(rig_rest(&rig, 0.1)) &&
@@ -157,8 +157,8 @@ static bool by_hand(void)
         for (size_t i = 0; i < sizeof events / sizeof *events; ++i) {
             desk_input(&rig.mirror, &events[i]);
         }
-        held = held && CHECK(rig.mirror.view.list.is_open) &&
-               shows_what_it_should(&rig, EDGES, SLACK);
+        held =
+            held && CHECK(rig.mirror.view.list.is_open) && shows_what_it_should(&rig, EDGES, SLACK);
     }
     rig_close(&rig);
     return held;
@@ -187,8 +187,8 @@ static void tell_garbage(Rig* const rig, uint32_t* const random)
         message.words[i] = next_random(random) >> (next_random(random) >> 27);
     }
     const uint32_t port = next_random(random) >> 25;
-    const uint32_t protocol = next_random(random) & 1U ? rig->uris.atom_eventTransfer
-                                                       : next_random(random) >> 30;
+    const uint32_t protocol =
+        next_random(random) & 1U ? rig->uris.atom_eventTransfer : next_random(random) >> 30;
     rig->descriptor->port_event(rig->ui, port, next_random(random) >> 26, protocol,
                                 next_random(random) >> 29 ? (const void*)&message : NULL);
 }
@@ -254,10 +254,8 @@ static void a_scale_of_two_is_a_window_twice_as_large_and_as_crisp(void)
 static bool coloured(void)
 {
     Rig rig;
-    const RigOffer offer = {.features = RIG_ALL,
-                            .has_colours = true,
-                            .background = 0x1b2e4dffU,
-                            .text = 0xf0f0e0ffU};
+    const RigOffer offer = {
+        .features = RIG_ALL, .has_colours = true, .background = 0x1b2e4dffU, .text = 0xf0f0e0ffU};
     bool held = rig_open(&rig, &offer) && CHECK(rig_rest(&rig, 0.1));
     cairo_surface_t* const picture = held ? rig_picture(&rig) : NULL;
     if (CHECK(picture)) {
