@@ -131,12 +131,12 @@ $(BUILD)/tests/bench/pane: $(BUILD)/tests/bench/pane.o $(TEST_HELP) $(WINDOW_ROO
 	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(PANE_LIBS) -lm
 
 # The window's own room isn't linked in: the tests load it, as hosts do.
-RIG := $(BUILD)/tests/window/rig.o $(BUILD)/tests/window/sight.o $(BUILD)/tests/live/child.o \
-	$(BUILD)/tests/pane/xvfb.o $(DESK)
+RIG := $(BUILD)/tests/window/rig.o $(BUILD)/tests/window/sight.o $(BUILD)/tests/window/person.o \
+	$(LIVE_ROOM) $(BUILD)/tests/pane/xvfb.o $(DESK)
 IN_RIG := $(filter $(BUILD)/tests/window/%,$(TESTS)) $(BUILD)/tests/window/shots $(BUILD)/tests/bench/window
 $(IN_RIG): $(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(RIG) $(COMMAND_ROOM) $(TALK) $(BANK) $(ENGINE)
 	@echo "  LINK $@"
-	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(BANK_LIBS) -lX11 -ldl -lm
+	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(BANK_LIBS) -lX11 -ljack -ldl -lpthread -lm
 
 # ---- What people do with it
 
