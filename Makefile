@@ -121,12 +121,14 @@ $(BUILD)/tests/live/test_jalv: $(BUILD)/tests/live/test_jalv.o $(TEST_HELP) $(LI
 	@$(CC) $(ALL_CFLAGS) -o $@ $^ -ljack -lpthread -lm
 
 # -rdynamic: a test's own glXSwapBuffers is then the one that Pugl calls.
-WINDOW_ROOM := $(BUILD)/tests/live/child.o $(BUILD)/tests/pane/host.o $(BUILD)/tests/pane/xvfb.o
-$(BUILD)/tests/pane/%: $(BUILD)/tests/pane/%.o $(TEST_HELP) $(WINDOW_ROOM) $(PANE)
+PANE_ROOM := $(BUILD)/tests/live/child.o \
+	$(patsubst %,$(BUILD)/tests/pane/%.o,host xvfb scene shown)
+PANE_TESTS := $(filter $(BUILD)/tests/pane/%,$(TESTS))
+$(PANE_TESTS): $(BUILD)/tests/pane/%: $(BUILD)/tests/pane/%.o $(TEST_HELP) $(PANE_ROOM) $(PANE)
 	@echo "  LINK $@"
 	@$(CC) $(ALL_CFLAGS) -rdynamic -o $@ $^ $(PANE_LIBS) -ldl -lm
 
-$(BUILD)/tests/bench/pane: $(BUILD)/tests/bench/pane.o $(TEST_HELP) $(WINDOW_ROOM) $(PANE)
+$(BUILD)/tests/bench/pane: $(BUILD)/tests/bench/pane.o $(TEST_HELP) $(filter-out %/shown.o,$(PANE_ROOM)) $(PANE)
 	@echo "  LINK $@"
 	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(PANE_LIBS) -lm
 
@@ -247,7 +249,7 @@ crosscheck: ## Install LilyPond and an npm package, and compare rhythms with the
 format: ## Lay out every source by clang-format
 	clang-format -i $$(find plugin ui ttl tests -name '*.[ch]')
 
-bench: tests ## Measure: instantiation, instructions per block, sizes
+bench: tests ## Measure: instantiation, instructions per block, sizes, a moving playhead
 	@sh tests/bench/bench.sh $(BUILD)
 
 # ---- Packages: only what is missing is asked for, so that a machine that has

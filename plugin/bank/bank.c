@@ -5,6 +5,7 @@
 #include "names.h"
 
 #include <dirent.h>
+#include <stdatomic.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -12,8 +13,10 @@
 enum { PATH_ROOM = 4096 };
 
 struct Bank {
+    atomic_uint holders;
     Turtle* turtle;
     unsigned factory_files; /* files from here on are the user's */
+    bool has_text;          /* the first of which is a session's text */
     Complaints complaints;
     Table tables[ENTRY_KINDS];
     Library library;
@@ -23,6 +26,7 @@ struct Bank {
 typedef struct {
     const SordNode* node;
     uint32_t id;
+    unsigned file;
 } Candidate;
 
 typedef struct {
@@ -40,60 +44,12 @@ static const KindRow kinds[ENTRY_KINDS] = {
     [ENTRY_KIT] = {"Kit", sizeof(Kit), read_kit},
 };
 
-static char* copy_text(const char* const text)
-{
-    return strdup(text ? text : "");
-}
-
-/* As people say it; ttl/terms.ttl lies in the bank folder for this. */
-static const char* family_label(Subject* const subject)
-{
-    const SordNode* const family = field_node(subject, "family", false);
-    if (!family) {
-        return "";
-    }
-    const SordNode* const label =
-        turtle_object(subject->turtle, family, turtle_uri(subject->turtle, RDFS_NS "label"));
-    const char* const uri = (const char*)sord_node_get_string(family);
-    const char* const hash = strrchr(uri, '#');
-    return label ? (const char*)sord_node_get_string(label) : hash ? hash + 1 : uri;
-}
-
-static EntryInfo read_info(Subject* const subject, const uint32_t id, const bool is_users)
-{
-    const char* const label = field_optional_text(subject, RDFS_NS "label");
-    if (!label || !*label) {
-        field_wrong(subject, NULL, "rdfs:label: is missing; expected a name in quotes");
-    }
-    return (EntryInfo){
-        .id = id,
-        .name = copy_text(turtle_name(subject->turtle, subject->subject)),
-        .uri = copy_text((const char*)sord_node_get_string(subject->subject)),
-        .label = copy_text(label),
-        .comment = copy_text(field_optional_text(subject, RDFS_NS "comment")),
-        .family = copy_text(family_label(subject)),
-        .difficulty = (int)field_integer(subject, "difficulty", 0, 5, 0),
-        .tempo_low = (int)field_integer(subject, "tempoLow", 0, 1000, 0),
-        .tempo_high = (int)field_integer(subject, "tempoHigh", 0, 1000, 0),
-        .is_users = is_users,
-    };
-}
-
-static void free_info(EntryInfo* const info)
-{
-    /* Made by copy_text; const only for those who are lent them. */
-    free((void*)(uintptr_t)info->name);
-    free((void*)(uintptr_t)info->uri);
-    free((void*)(uintptr_t)info->label);
-    free((void*)(uintptr_t)info->comment);
-    free((void*)(uintptr_t)info->family);
-}
-
 static int by_id(const void* const a, const void* const b)
 {
-    const uint32_t left = ((const Candidate*)a)->id;
-    const uint32_t right = ((const Candidate*)b)->id;
-    return (left > right) - (left < right);
+    const Candidate left = *(const Candidate*)a;
+    const Candidate right = *(const Candidate*)b;
+    const int by_file = (left.file > right.file) - (left.file < right.file);
+    return left.id == right.id ? by_file : left.id < right.id ? -1 : 1;
 }
 
 static uint32_t count_subjects(const Turtle* const turtle, const SordNode* const type,
@@ -130,7 +86,7 @@ static Candidate* find_candidates(Bank* const bank, const char* const class_name
         Subject subject = {turtle, &bank->complaints, node, false};
         const int64_t id = field_integer(&subject, "id", ID_LEAST, ID_MOST, 0);
         if (!subject.failed) {
-            candidates[(*count)++] = (Candidate){node, (uint32_t)id};
+            candidates[(*count)++] = (Candidate){node, (uint32_t)id, turtle_file_of(turtle, node)};
         }
     }
     sord_iter_free(found);
@@ -148,13 +104,13 @@ static void read_entry(Bank* const bank, const EntryKind kind, const Candidate c
                     table->infos[table->count - 1].name);
         return;
     }
-    const bool is_users = turtle_file_of(bank->turtle, candidate.node) >= bank->factory_files;
+    const bool is_users = candidate.file >= bank->factory_files;
     if (is_users && candidate.id < BANK_USERS_FIRST_ID) {
         field_wrong(&subject, "id", "%u: ids below %d are the factory's; expected one from %d on",
                     candidate.id, BANK_USERS_FIRST_ID, BANK_USERS_FIRST_ID);
         return;
     }
-    EntryInfo info = read_info(&subject, candidate.id, is_users);
+    EntryInfo info = read_info(&subject, candidate.id, is_users, true);
     const bool told = !subject.failed;
     if (!kinds[kind].read(&subject, bank->tables, candidate.id, value)) {
         free_info(&info);
@@ -167,6 +123,7 @@ static void read_entry(Bank* const bank, const EntryKind kind, const Candidate c
         free_info(&info);
         return;
     }
+    info.is_sessions = bank->has_text && candidate.file == bank->factory_files;
     table->infos[table->count++] = info;
 }
 
@@ -221,13 +178,17 @@ static void read_file(Bank* const bank, const char* const file)
     free(path);
 }
 
-static void read_sources(Bank* const bank, const BankSources sources)
+static void read_sources(Bank* const bank, const BankSources sources, const char* const text)
 {
     if (!read_folder(bank, sources.factory)) {
         complain(&bank->complaints, "%s: there is no bank here; expected a folder of .ttl files",
                  sources.factory);
     }
     bank->factory_files = turtle_file_count(bank->turtle);
+    bank->has_text = text;
+    if (text) {
+        turtle_read_text(bank->turtle, "/this session", text, strlen(text), &bank->complaints);
+    }
     if (sources.users) {
         read_folder(bank, sources.users);
     }
@@ -267,14 +228,20 @@ static Library make_library(const Table tables[ENTRY_KINDS])
 
 Bank* bank_open(const BankSources sources)
 {
+    return bank_open_session(sources, NULL);
+}
+
+Bank* bank_open_session(const BankSources sources, const char* const text)
+{
     Bank* const bank = calloc(1, sizeof(Bank));
     if (!bank) {
         return NULL;
     }
+    atomic_init(&bank->holders, 1);
     bank->turtle = turtle_new();
     bool good = bank->turtle;
     if (good) {
-        read_sources(bank, sources);
+        read_sources(bank, sources, text);
     }
     for (int kind = 0; good && kind < ENTRY_KINDS; ++kind) {
         good = read_kind(bank, (EntryKind)kind);
@@ -301,9 +268,15 @@ static void free_table(Table* const table, const bool figures)
     free(table->values);
 }
 
+Bank* bank_hold(Bank* const bank)
+{
+    atomic_fetch_add(&bank->holders, 1);
+    return bank;
+}
+
 void bank_free(Bank* const bank)
 {
-    if (!bank) {
+    if (!bank || atomic_fetch_sub(&bank->holders, 1) > 1) {
         return;
     }
     for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
@@ -331,6 +304,17 @@ uint32_t bank_count(const Bank* const bank, const EntryKind kind)
 const EntryInfo* bank_entry(const Bank* const bank, const EntryKind kind, const uint32_t index)
 {
     return &bank->tables[kind].infos[index];
+}
+
+const EntryInfo* bank_info(const Bank* const bank, const EntryKind kind, const uint32_t id)
+{
+    const Table* const table = &bank->tables[kind];
+    for (uint32_t i = 0; i < table->count; ++i) {
+        if (table->infos[i].id == id) {
+            return &table->infos[i];
+        }
+    }
+    return NULL;
 }
 
 const void* table_value(const Table* const table, const char* const uri)

@@ -18,10 +18,12 @@ typedef struct {
     const char* label;
     const char* comment; /* "" if none */
     const char* family;  /* its label, "" if none */
-    int difficulty;      /* 1 to 5, 0 if not said */
-    int tempo_low;       /* quarter notes a minute, 0 if not said */
+    const char* family_uri;
+    int difficulty; /* 1 to 5, 0 if not said */
+    int tempo_low;  /* quarter notes a minute, 0 if not said */
     int tempo_high;
-    bool is_users; /* not from the factory */
+    bool is_users;    /* not from the factory */
+    bool is_sessions; /* from the text of a session, though not from its file */
 } EntryInfo;
 
 typedef enum {
@@ -46,12 +48,20 @@ enum { BANK_USERS_FIRST_ID = 10000 }; /* ids below are the factory's */
    left out and complained of; the rest loads.  NULL only if memory ran out. */
 Bank* bank_open(BankSources sources);
 
+/* The same with a session's own entries, Turtle in memory, which come before those
+   of the user's folder that have their ids. */
+Bank* bank_open_session(BankSources sources, const char* text);
+
 enum { BANK_FOLDER_ROOM = 4096 };
 
 /* The user's own folder by the XDG Base Directory Specification:
    $XDG_DATA_HOME/fourlimb, or $HOME/.local/share/fourlimb; false if neither is
    set or the path is too long. */
 bool bank_users_folder(char folder[BANK_FOLDER_ROOM]);
+
+/* One more holder: it is freed when all have called bank_free.  Any thread but
+   the audio thread. */
+Bank* bank_hold(Bank* bank);
 
 void bank_free(Bank* bank);
 
@@ -61,3 +71,6 @@ const Complaints* bank_complaints(const Bank* bank);
 /* Entries of a kind, in order of id: the order of the Library's lists. */
 uint32_t bank_count(const Bank* bank, EntryKind kind);
 const EntryInfo* bank_entry(const Bank* bank, EntryKind kind, uint32_t index);
+
+/* The entry with an id, or NULL. */
+const EntryInfo* bank_info(const Bank* bank, EntryKind kind, uint32_t id);

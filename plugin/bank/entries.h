@@ -26,6 +26,10 @@ bool read_turnaround(Subject* subject, const Table tables[ENTRY_KINDS], uint32_t
 bool read_groove(Subject* subject, const Table tables[ENTRY_KINDS], uint32_t id, void* groove);
 bool read_kit(Subject* subject, const Table tables[ENTRY_KINDS], uint32_t id, void* kit);
 
+/* What is told of an entry; complains of what is wrong.  The caller frees. */
+EntryInfo read_info(Subject* subject, uint32_t id, bool is_users, bool label_required);
+void free_info(EntryInfo* info);
+
 /* Frees what a figure owns. */
 void free_figure(void* figure);
 

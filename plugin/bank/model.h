@@ -14,6 +14,8 @@ typedef struct {
     const SordNode* property;
     unsigned line;
     unsigned file;
+    size_t begin; /* bytes of its sentence in the file: begins at, or after a sign */
+    size_t end;   /* before, `begin`; ends at, or a sign before, `end` */
 } Place;
 
 struct Turtle {

@@ -159,8 +159,9 @@ static bool is_described(const Reading* const reading)
     return true;
 }
 
-/* What was met is right: into the model, which keeps references of its own. */
-static void commit(Reading* const reading)
+/* What was met is right: into the model, which keeps references of its own.  The
+   sentence began at or before byte `begin`. */
+static void commit(Reading* const reading, const size_t begin)
 {
     Turtle* const turtle = reading->turtle;
     if (is_described(reading)) {
@@ -171,8 +172,8 @@ static void commit(Reading* const reading)
         const Met met = reading->met[i];
         const SordQuad quad = {met.nodes[0], met.nodes[1], met.nodes[2], NULL};
         sord_add(turtle->model, quad);
-        remember_place(turtle,
-                       (Place){met.nodes[0], met.nodes[1], met.line, turtle->file_count - 1});
+        remember_place(turtle, (Place){met.nodes[0], met.nodes[1], met.line, turtle->file_count - 1,
+                                       begin, reading->at});
         free_met(reading, met);
         ++reading->statements;
     }
@@ -251,7 +252,7 @@ static bool read_sentences(Reading* const reading, size_t* const begin)
         *begin = before;
         status = serd_reader_read_chunk(reader);
         if (status == SERD_SUCCESS) {
-            commit(reading);
+            commit(reading, before);
             status = reading->at == before ? SERD_FAILURE : SERD_SUCCESS;
         }
     }
@@ -287,7 +288,7 @@ static void go_to_next(Reading* const reading, const size_t from)
     reading->at_newline = false;
 }
 
-static void read_text(Reading* const reading, const char* const path)
+static void read_sentences_of(Reading* const reading, const char* const path)
 {
     SerdNode base = serd_node_new_file_uri((const uint8_t*)path, NULL, NULL, true);
     serd_env_set_base_uri(env_now(reading), &base);
@@ -313,6 +314,23 @@ static char* load(FILE* const stream, size_t* const size)
     return text;
 }
 
+bool turtle_read_text(Turtle* const turtle, const char* const name, const char* const text,
+                      const size_t size, Complaints* const complaints)
+{
+    Reading reading = {.turtle = turtle,
+                       .complaints = complaints,
+                       .text = text,
+                       .size = size,
+                       .line = 1,
+                       .first_line = 1};
+    if (!add_file_name(turtle, name)) {
+        complain(complaints, "%s: a bank holds %d files at most", name, FILES_MAX);
+        return false;
+    }
+    read_sentences_of(&reading, name);
+    return reading.statements > 0;
+}
+
 bool turtle_read(Turtle* const turtle, const char* const path, Complaints* const complaints)
 {
     struct stat kind;
@@ -322,17 +340,14 @@ bool turtle_read(Turtle* const turtle, const char* const path, Complaints* const
         complain(complaints, "%s: the file can't be opened", path);
         return false;
     }
-    Reading reading = {.turtle = turtle, .complaints = complaints, .line = 1, .first_line = 1};
-    char* const text = load(stream, &reading.size);
+    size_t size = 0;
+    char* const text = load(stream, &size);
     fclose(stream);
-    reading.text = text;
     if (!text) {
         complain(complaints, "%s: the file can't be read, or is larger than 16 MB", path);
-    } else if (!add_file_name(turtle, path)) {
-        complain(complaints, "%s: a bank holds %d files at most", path, FILES_MAX);
-    } else {
-        read_text(&reading, path);
+        return false;
     }
+    const bool read = turtle_read_text(turtle, path, text, size, complaints);
     free(text);
-    return reading.statements > 0;
+    return read;
 }

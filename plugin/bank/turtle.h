@@ -9,6 +9,7 @@
 #include <stdbool.h>
 
 #define FL_TERMS "urn:fourlimb:terms#"
+#define FL_MINE "urn:fourlimb:mine:" /* entries that the plugin saved for its user */
 #define RDFS_NS "http://www.w3.org/2000/01/rdf-schema#"
 #define RDF_NS "http://www.w3.org/1999/02/22-rdf-syntax-ns#"
 
@@ -21,6 +22,11 @@ void turtle_free(Turtle* turtle);
 /* Adds a file's statements.  What can't be read is complained of with file and
    line; statements before and after it are kept.  False if nothing was read. */
 bool turtle_read(Turtle* turtle, const char* path, Complaints* complaints);
+
+/* The same of a text in memory, which need not outlive the call.  `name` stands
+   for the file in messages; "/name" where there is none. */
+bool turtle_read_text(Turtle* turtle, const char* name, const char* text, size_t size,
+                      Complaints* complaints);
 
 /* Files read so far, and which of them, from 0, a subject was first met in. */
 unsigned turtle_file_count(const Turtle* turtle);

@@ -79,6 +79,7 @@ Choice choice_make(const Library* const library, const Settings* const settings,
         .phrase_bars = settings->phrase_bars ? settings->phrase_bars : 1,
         .hands_relay = settings->hands_relay,
         .feet_relay = settings->feet_relay,
+        .loop_bar = settings->loop_bar,
         .realign = settings->realign,
         .left_foot_leads = settings->left_foot_leads,
     };

@@ -1,13 +1,19 @@
 // SPDX-License-Identifier: ISC
 #include "engine.h"
 
+#include "lines.h"
+
+static double tempo_of(const Engine* const engine)
+{
+    return course_tempo(&engine->course, &engine->position);
+}
+
 /* Something that the readouts depend on has changed. */
 static void restart_survey(Engine* const engine)
 {
     ++engine->revision;
-    engine->realign_bars = choice_realign_bars(&engine->choice, engine->position.meter);
-    survey_start(&engine->survey, &engine->choice, engine->position.meter,
-                 position_tempo(&engine->position));
+    engine->realign_bars = choice_realign_bars(&engine->choice, engine->course.meter);
+    survey_start(&engine->survey, &engine->choice, engine->course.meter, tempo_of(engine));
 }
 
 /* What is asked for is played from here on. */
@@ -15,8 +21,7 @@ static void choose(Engine* const engine)
 {
     ++engine->revision;
     engine->played = engine->settings;
-    engine->choice =
-        choice_make(engine->library, &engine->played, position_tempo(&engine->position));
+    engine->choice = choice_make(engine->library, &engine->played, tempo_of(engine));
     engine->waiting = false;
     engine->swing_waits = false;
 }
@@ -31,32 +36,10 @@ static void choose_rolling(Engine* const engine)
     engine->swing_waits = swing_waits;
 }
 
-/* The first line of the kind at or after `tick`; lines are `apart` ticks apart
-   from the bar line on. */
-static int64_t next_line(const int64_t tick, const int64_t bar_ticks, const int64_t apart)
-{
-    const int64_t bar = floor_div(tick, bar_ticks) * bar_ticks;
-    const int64_t line = bar + floor_div(tick - bar + apart - 1, apart) * apart;
-    return line < bar + bar_ticks ? line : bar + bar_ticks;
-}
-
 static int64_t change_line(const Engine* const engine, const ChangeAt change_at)
 {
-    const Meter meter = engine->position.meter;
-    const int64_t now = engine->position.played_until;
-    const int64_t bar = meter_bar_ticks(meter);
-    const int64_t phrase = (int64_t)engine->choice.phrase_bars * bar;
-    switch (change_at) {
-    case CHANGE_NOW:
-        return now;
-    case CHANGE_AT_BEAT:
-        return next_line(now, bar, meter_beat_ticks(meter));
-    case CHANGE_AT_BAR:
-        return next_line(now, bar, bar);
-    case CHANGE_AT_PHRASE:
-        return floor_div(now + phrase - 1, phrase) * phrase;
-    }
-    return now;
+    return line_of_change(change_at, engine->course.meter, engine->choice.phrase_bars,
+                          engine->course.played_until);
 }
 
 /* A new meter counts ticks anew: lines that were waited for move, and what was
@@ -64,7 +47,7 @@ static int64_t change_line(const Engine* const engine, const ChangeAt change_at)
 static void move_lines(Engine* const engine, const int64_t delta)
 {
     performer_shift(&engine->performer, delta);
-    performer_take_back(&engine->performer, engine->position.played_until);
+    performer_take_back(&engine->performer, engine->course.played_until);
     engine->swing_waits = false;
     engine->line_tick += delta;
     if (engine->waiting) {
@@ -73,18 +56,28 @@ static void move_lines(Engine* const engine, const int64_t delta)
     restart_survey(engine);
 }
 
+static void follow_fallback(Engine* const engine, const Meter meter)
+{
+    if (!engine->course.own) {
+        course_look(&engine->course, &engine->position);
+    } else if (!meter_equal(meter, engine->course.meter)) {
+        course_change_meter(&engine->course, meter);
+    }
+}
+
 /* Grooves have a tempo and a meter of their own for hosts that name none. */
 static void tell_fallback(Engine* const engine)
 {
     const Groove* const groove = engine->choice.groove;
-    const Meter meter = engine->position.meter;
-    const int64_t before = engine->position.played_until;
+    const Meter meter = engine->course.meter;
+    const int64_t before = engine->course.played_until;
     engine->fallback_due = false;
     if (groove) {
         position_fallback(&engine->position, groove->meter, groove->tempo);
+        follow_fallback(engine, groove->meter);
     }
-    if (!meter_equal(meter, engine->position.meter)) {
-        move_lines(engine, engine->position.played_until - before);
+    if (!meter_equal(meter, engine->course.meter)) {
+        move_lines(engine, engine->course.played_until - before);
     }
 }
 
@@ -103,6 +96,7 @@ void engine_init(Engine* const engine, const Library* const library, const doubl
     engine->revision = 0;
     engine->out.count = engine->out.room = 0;
     position_init(&engine->position, frames_per_second);
+    course_go(&engine->course, &engine->position, &engine->settings, engine->position.meter, 1);
     choose(engine);
     tell_fallback(engine);
     restart_survey(engine);
@@ -114,17 +108,9 @@ static void take_at_once(Engine* const engine)
     const Settings* const asked = &engine->settings;
     engine->choice.kit = choice_kit(engine->library, asked->kit);
     for (int limb = 0; limb < LIMB_COUNT; ++limb) {
-        engine->choice.limbs[limb] = engine->played.limbs[limb] = asked->limbs[limb];
+        engine->choice.limbs[limb] = asked->limbs[limb];
     }
-    engine->played.enabled = asked->enabled;
-    engine->played.channel = asked->channel;
-    engine->played.kit = asked->kit;
-    engine->played.split_feet = asked->split_feet;
-    engine->played.change_at = asked->change_at;
-    engine->played.swing_ratio = asked->swing_ratio;
-    engine->played.swing_sixteenths = asked->swing_sixteenths;
-    engine->played.swing_follow = asked->swing_follow;
-    engine->played.feel = asked->feel;
+    settings_take_at_once(&engine->played, asked);
     engine->choice.feel = choice_feel(asked, engine->choice.groove);
 }
 
@@ -135,7 +121,7 @@ void engine_set(Engine* const engine, const Settings* const settings)
     take_at_once(engine);
     if (settings_play_alike(settings, &engine->played)) {
         engine->waiting = false;
-    } else if (!engine->position.rolling) {
+    } else if (!engine->course.rolling) {
         choose(engine);
         engine->fallback_due = true;
         restart_survey(engine);
@@ -146,42 +132,89 @@ void engine_set(Engine* const engine, const Settings* const settings)
     }
 }
 
+void engine_use(Engine* const engine, const Library* const library)
+{
+    const Swing swing = engine->choice.swing;
+    engine->library = library;
+    engine->choice = choice_make(library, &engine->played, tempo_of(engine));
+    engine->choice.swing = swing;
+    engine->before = engine->choice;            /* its figures may be gone */
+    engine->fallback_due = !engine->line_waits; /* a line tells of it when it comes */
+    if (engine->course.rolling) { /* up to a line that is still to come it's the old groove */
+        const int64_t now = engine->course.played_until;
+        const bool to_line = engine->line_waits && engine->line_tick > now;
+        performer_take_back(&engine->performer, to_line ? engine->line_tick : now);
+    }
+    restart_survey(engine);
+}
+
 /* Stopped or elsewhere: what waited is in effect at once. */
 static void break_off(Engine* const engine, const Jump jump, const uint32_t offset)
 {
     scheduler_silence(&engine->scheduler, offset, &engine->out);
     performer_jump(&engine->performer, jump);
     engine->swing_waits = false;
+    engine->fallback_due |= engine->line_waits; /* it would have been told there */
     engine->line_waits = false;
     if (engine->waiting) {
         choose(engine);
         engine->fallback_due = true;
         restart_survey(engine);
     }
-    engine->choice.swing =
-        choice_swing(&engine->played, engine->choice.groove, position_tempo(&engine->position));
+    engine->choice.swing = choice_swing(&engine->played, engine->choice.groove, tempo_of(engine));
 }
 
 void engine_report(Engine* const engine, const Report* const report, const uint32_t offset)
 {
-    Position* const position = &engine->position;
-    const Meter meter = position->meter;
-    const int64_t before = position->played_until;
-    Jump jump = {.from = clock_tick(&position->clock, position->clock.now),
-                 .rolling = position->rolling};
-    const PositionEvent event = position_report(position, report);
-    const bool new_meter = !meter_equal(meter, position->meter);
+    Course* const course = &engine->course;
+    const Meter meter = course->meter;
+    const int64_t before = course->played_until;
+    Jump jump = {.from = clock_tick(&course->clock, course->clock.now), .rolling = course->rolling};
+    const PositionEvent event = position_report(&engine->position, report);
+    if (course->own) {
+        return;
+    }
+    course_look(course, &engine->position);
+    const bool new_meter = !meter_equal(meter, course->meter);
     if (event == POSITION_BROKE) {
-        jump.to = clock_tick(&position->clock, position->clock.now);
-        jump.seam = position->played_until;
-        jump.rolling = jump.rolling && position->rolling;
+        jump.to = clock_tick(&course->clock, course->clock.now);
+        jump.seam = course->played_until;
+        jump.rolling = jump.rolling && course->rolling;
         break_off(engine, jump, offset);
         if (new_meter) {
             restart_survey(engine);
         }
     } else if (new_meter) {
-        move_lines(engine, position->played_until - before);
+        move_lines(engine, course->played_until - before);
     }
+}
+
+/* What sounds at the place played now: choice is what is drawn, a little ahead. */
+static const Choice* sounding(const Engine* const engine)
+{
+    return engine->line_waits ? &engine->before : &engine->choice;
+}
+
+static Meter own_meter(const Engine* const engine)
+{
+    const Groove* const groove = engine->choice.groove;
+    return groove ? groove->meter : engine->course.meter;
+}
+
+/* Settings of the clock come into effect with a block: in place, or the groove
+   goes on elsewhere. */
+static void watch_course(Engine* const engine, const uint32_t offset)
+{
+    Course* const course = &engine->course;
+    const Settings* const asked = &engine->settings;
+    if (course_holds(course, asked)) {
+        course_pace(course, asked, sounding(engine)->phrase_bars);
+        return;
+    }
+    course_go(course, &engine->position, asked, own_meter(engine), engine->choice.phrase_bars);
+    break_off(engine, (Jump){.seam = course->played_until}, offset);
+    engine->fallback_due = true;
+    restart_survey(engine);
 }
 
 void engine_begin(Engine* const engine, const uint32_t room)
@@ -190,24 +223,25 @@ void engine_begin(Engine* const engine, const uint32_t room)
     engine->out.room = room < MIDI_LIST_MAX ? room : MIDI_LIST_MAX;
 }
 
-static bool swings_alike(const Swing a, const Swing b)
+/* The swing that is asked for where the groove will be. */
+static Swing swing_at(const Engine* const engine, const int64_t tick)
 {
-    return a.pair_ticks == b.pair_ticks && !(a.ratio < b.ratio) && !(a.ratio > b.ratio);
+    return choice_swing(&engine->played, engine->choice.groove,
+                        course_tempo_at(&engine->course, &engine->position, tick));
 }
 
 /* Swing bends time inside each quarter note, so it changes between two. */
 static void watch_swing(Engine* const engine)
 {
-    const Swing wanted =
-        choice_swing(&engine->played, engine->choice.groove, position_tempo(&engine->position));
-    const bool alike = swings_alike(wanted, engine->choice.swing);
-    if (alike || !engine->position.rolling) {
+    const Swing wanted = swing_at(engine, engine->performer.drawn_until);
+    const bool alike = swing_equal(wanted, engine->choice.swing);
+    if (alike || !engine->course.rolling) {
         engine->choice.swing = wanted;
         engine->swing_waits = false;
     } else if (!engine->swing_waits) {
-        const int64_t bar = meter_bar_ticks(engine->position.meter);
         engine->swing_waits = true;
-        engine->swing_tick = next_line(engine->performer.drawn_until, bar, TICKS_PER_QUARTER);
+        engine->swing_tick =
+            line_next(engine->performer.drawn_until, engine->course.meter, TICKS_PER_QUARTER);
     }
 }
 
@@ -233,44 +267,73 @@ static void change(Engine* const engine, const int64_t line)
     if (engine->waiting && engine->change_tick <= line) {
         engine->line_waits = true;
         engine->line_tick = line;
+        engine->before = engine->choice;
         choose_rolling(engine);
     }
     if (engine->swing_waits && engine->swing_tick <= line) {
-        engine->choice.swing =
-            choice_swing(&engine->played, engine->choice.groove, position_tempo(&engine->position));
+        engine->choice.swing = swing_at(engine, line);
         engine->swing_waits = false;
         restart_survey(engine);
     }
 }
 
-static void draw(Engine* const engine, const int64_t until)
+static void draw_to(Engine* const engine, const int64_t until)
 {
-    Performer* const performer = &engine->performer;
-    const Score score = {&engine->choice, &engine->choice.feel, engine->position.meter,
-                         position_tempo(&engine->position)};
-    int64_t line = 0;
-    while (next_change(engine, until, &line)) {
-        performer_draw(performer, &score, line);
-        change(engine, line);
-    }
-    performer_draw(performer, &score, until);
+    const int64_t from = engine->performer.drawn_until;
+    const Score score = {&engine->choice, &engine->choice.feel, engine->course.meter,
+                         course_tempo_at(&engine->course, &engine->position, from)};
+    performer_draw(&engine->performer, &score, until);
 }
 
-static void play(Engine* const engine, const int64_t end, const Stretch stretch)
+/* Draws line by line: what is played, its swing or its tempo changes there. */
+static void draw(Engine* const engine, const int64_t until)
 {
-    const Output output = {engine->choice.kit, engine->played.channel, engine->played.split_feet};
-    performer_take(&engine->performer, end, engine->choice.limbs);
+    for (;;) {
+        const int64_t rise = course_next_rise(&engine->course, engine->performer.drawn_until);
+        const bool rises = rise < until;
+        int64_t line = 0;
+        const bool changes = next_change(engine, rises ? rise : until, &line);
+        draw_to(engine, line);
+        if (changes) {
+            change(engine, line);
+        } else if (rises) {
+            engine->choice.swing = swing_at(engine, line);
+            engine->swing_waits = false;
+        } else {
+            return;
+        }
+    }
+}
+
+static void add_clicks(Engine* const engine, const Span span)
+{
+    const ClickSettings* const click = &engine->settings.click;
+    const bool counted_in = click->when == CLICK_COUNT_IN && span.begin >= 0;
+    if (span.begin >= span.end || click->when == CLICK_OFF || counted_in) {
+        return;
+    }
+    click_strokes(sounding(engine), *click, engine->course.meter, span.begin, span.end,
+                  &engine->clicks);
+    engine->performer.dropped += click_join(&engine->clicks, *click, &engine->performer.due);
+}
+
+static void play(Engine* const engine, const Span span, const Stretch stretch)
+{
+    const Output output = {engine->choice.kit, engine->played.channel,
+                           engine->settings.click.channel, engine->played.split_feet};
+    performer_take(&engine->performer, span.end, engine->choice.limbs);
+    add_clicks(engine, span);
     if (!engine->played.enabled) {
         engine->performer.due.count = 0;
     }
-    scheduler_play(&engine->scheduler, &engine->performer.due, output, &engine->position.clock,
+    scheduler_play(&engine->scheduler, &engine->performer.due, output, &engine->course.clock,
                    stretch, &engine->out);
 }
 
 static bool line_has_come(const Engine* const engine)
 {
-    const Clock* const clock = &engine->position.clock;
-    return engine->line_waits && engine->position.rolling &&
+    const Clock* const clock = &engine->course.clock;
+    return engine->line_waits && engine->course.rolling &&
            clock_frame(clock, engine->line_tick) <= clock->now;
 }
 
@@ -278,8 +341,8 @@ static bool line_has_come(const Engine* const engine)
    groove's own tempo begins. */
 static void end_at_line(Engine* const engine, const uint32_t offset)
 {
-    const int64_t now = engine->position.clock.now;
-    play(engine, engine->line_tick, (Stretch){now, now, offset});
+    const int64_t now = engine->course.clock.now;
+    play(engine, (Span){engine->line_tick, engine->line_tick}, (Stretch){now, now, offset});
     scheduler_silence(&engine->scheduler, offset, &engine->out);
     engine->line_waits = false;
     tell_fallback(engine);
@@ -289,8 +352,8 @@ static void end_at_line(Engine* const engine, const uint32_t offset)
 /* Frames to the line that the old groove lasts to, at most `frames`. */
 static uint32_t frames_to_line(const Engine* const engine, const uint32_t frames)
 {
-    const Clock* const clock = &engine->position.clock;
-    if (!engine->line_waits || !engine->position.rolling) {
+    const Clock* const clock = &engine->course.clock;
+    if (!engine->line_waits || !engine->course.rolling) {
         return frames;
     }
     const int64_t left = clock_frame(clock, engine->line_tick) - clock->now;
@@ -300,23 +363,25 @@ static uint32_t frames_to_line(const Engine* const engine, const uint32_t frames
 /* Plays up to `frames` frames, to a line at most; how many it were. */
 static uint32_t advance(Engine* const engine, const uint32_t offset, const uint32_t frames)
 {
-    Position* const position = &engine->position;
+    Course* const course = &engine->course;
     watch_swing(engine);
-    if (position->rolling) {
-        draw(engine, clock_first_tick(&position->clock, position->clock.now + frames) + DRAW_AHEAD);
+    if (course->rolling) {
+        draw(engine, clock_first_tick(&course->clock, course->clock.now + frames) + DRAW_AHEAD);
     }
     if (line_has_come(engine)) {
         end_at_line(engine, offset);
     }
-    const uint32_t part = frames_to_line(engine, frames);
-    const Stretch stretch = {position->clock.now, position->clock.now + part, offset};
-    const Span span = position_advance(position, part);
-    play(engine, position->rolling ? span.end : INT64_MIN, stretch);
+    course_rise(course);
+    const uint32_t part = course_frames_to_rise(course, frames_to_line(engine, frames));
+    const Stretch stretch = {course->clock.now, course->clock.now + part, offset};
+    const Span span = course_advance(course, &engine->position, part);
+    play(engine, course->rolling ? span : (Span){INT64_MIN, INT64_MIN}, stretch);
     return part;
 }
 
 void engine_advance(Engine* const engine, const uint32_t offset, const uint32_t frames)
 {
+    watch_course(engine, offset);
     if (engine->fallback_due) {
         tell_fallback(engine);
     }
@@ -326,22 +391,5 @@ void engine_advance(Engine* const engine, const uint32_t offset, const uint32_t 
     for (uint32_t done = 0; done < frames;) {
         done += advance(engine, offset + done, frames - done);
     }
-    survey_step(&engine->survey, position_tempo(&engine->position));
-}
-
-uint32_t engine_dropped(const Engine* const engine)
-{
-    return engine->scheduler.dropped + engine->performer.dropped;
-}
-
-void engine_readouts(const Engine* const engine, float values[READOUT_COUNT])
-{
-    const FootDemand right = engine->survey.found[0];
-    const FootDemand left = engine->survey.found[1];
-    values[READOUT_RIGHT_FOOT_RATE] = (float)right.rate;
-    values[READOUT_LEFT_FOOT_RATE] = (float)left.rate;
-    values[READOUT_RIGHT_FOOT_GAP] = (float)right.gap_ms;
-    values[READOUT_LEFT_FOOT_GAP] = (float)left.gap_ms;
-    values[READOUT_REALIGN_BARS] = (float)engine->realign_bars;
-    values[READOUT_TEMPO_NOW] = (float)position_tempo(&engine->position);
+    survey_step(&engine->survey, tempo_of(engine));
 }

@@ -3,6 +3,8 @@
    MIDI comes out.  Audio thread only; never allocates, locks, logs or waits. */
 #pragma once
 
+#include "click.h"
+#include "course.h"
 #include "groove.h"
 #include "midi.h"
 #include "performer.h"
@@ -15,6 +17,7 @@ typedef struct {
     Settings settings; /* as asked for */
     Settings played;   /* what is played; behind `settings` while a change waits */
     Choice choice;     /* made from `played` */
+    Choice before;     /* what still sounds while line_waits */
     bool waiting;      /* `settings` come into effect at change_tick */
     int64_t change_tick;
     bool swing_waits; /* a new swing comes into effect at swing_tick */
@@ -24,19 +27,27 @@ typedef struct {
     uint32_t realign_bars; /* of `choice` in the meter now */
     uint32_t revision;     /* rises with each change of what is or will be played */
     bool fallback_due;     /* the groove's tempo and meter must be told to position */
-    Position position;
+    Position position;     /* the host's */
+    Course course;         /* the groove's: all ticks above are its */
     Performer performer;
     Scheduler scheduler;
     Survey survey;
+    ClickList clicks; /* work area */
     MidiList out;
 } Engine;
 
-/* `library` must outlive the engine and stay as it is. */
+/* `library` must stay as it is until engine_use names another. */
 void engine_init(Engine* engine, const Library* library, double frames_per_second);
+
+/* Plays from another library from the next strokes on, those that are drawn ahead
+   included; what sounds is ended as it would have been.  What is picked, and a
+   change that waits, stay.  The older library is done with when this returns. */
+void engine_use(Engine* engine, const Library* library);
 
 /* Limbs and output change from the next frame on, feel with the next strokes,
    swing at the next beat, and what is played at the line that change_at names;
-   all at once while stopped. */
+   all at once while stopped.  The click changes from the next frame on; the clock,
+   its tempo and the practice rate with the next block, wherever that is. */
 void engine_set(Engine* engine, const Settings* settings);
 
 /* Takes in a report that stands at frame `offset` of the block going on. */

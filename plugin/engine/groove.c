@@ -11,22 +11,26 @@ typedef struct {
     int64_t begin;        /* tick of its bar line */
     int64_t ticks;        /* its length */
     int64_t phrase_begin; /* tick of its phrase's first bar line */
+    int64_t song_begin;   /* tick of bar 0, where the first phrase begins */
     int64_t in_phrase;    /* 0 is the phrase's first bar */
     bool is_last;
 } Bar;
 
 static Bar bar_at(const Choice* const choice, const int64_t bar, const int64_t bar_ticks)
 {
-    const int64_t in_phrase = bar % choice->phrase_bars;
-    return (Bar){bar * bar_ticks, bar_ticks, (bar - in_phrase) * bar_ticks, in_phrase,
-                 in_phrase == (int64_t)choice->phrase_bars - 1};
+    const int64_t counted = choice->loop_bar ? (int64_t)choice->loop_bar - 1 : bar;
+    const int64_t in_phrase = floor_mod(counted, choice->phrase_bars);
+    const int64_t phrase_begin = (bar - in_phrase) * bar_ticks;
+    return (Bar){bar * bar_ticks, bar_ticks,
+                 phrase_begin,    choice->loop_bar ? phrase_begin : 0,
+                 in_phrase,       in_phrase == (int64_t)choice->phrase_bars - 1};
 }
 
 static int64_t rolling_origin(const Realign realign, const Bar bar)
 {
     switch (realign) {
     case REALIGN_NEVER:
-        return 0;
+        return bar.song_begin;
     case REALIGN_PHRASE:
         return bar.phrase_begin;
     case REALIGN_BAR:
@@ -207,6 +211,28 @@ void choice_strokes(const Choice* const choice, const Meter meter, const int64_t
     }
 }
 
+static const Figure* feet_of_bar(const Choice* const choice, const Bar bar)
+{
+    const bool turns = bar.is_last && choice->turnaround && has_feet(choice->turnaround);
+    return turns ? choice->turnaround : part_of_bar(choice, bar).feet;
+}
+
+StepGrid choice_feet_grid(const Choice* const choice, const Meter meter, const int64_t index)
+{
+    const Bar bar = bar_at(choice, index, meter_bar_ticks(meter));
+    const StepGrid beats = {bar.begin, meter_beat_ticks(meter)};
+    const Figure* const feet = choice->groove ? feet_of_bar(choice, bar) : NULL;
+    if (!feet) {
+        return beats;
+    }
+    static const Relay as_written = {0};
+    const Layout layout =
+        layout_make(feet, feet == choice->turnaround ? as_written : choice->feet_relay);
+    const Tiling tiling = tiling_of(&layout, choice->realign, bar);
+    const bool too_fine = !layout.regridded && layout.step < TICKS_PER_QUARTER / 8;
+    return too_fine ? beats : (StepGrid){tiling.origin - tiling.from, layout.step};
+}
+
 /* The least common multiple, or 0 where it is over the most bars told. */
 static int64_t common_bars(const int64_t a, const int64_t b)
 {
@@ -230,8 +256,8 @@ static int64_t bars_of_figure(const Figure* const figure, const Relay relay,
 
 uint32_t choice_realign_bars(const Choice* const choice, const Meter meter)
 {
-    int64_t bars = choice->phrase_bars;
-    if (!choice->groove || choice->realign != REALIGN_NEVER) {
+    int64_t bars = choice->loop_bar ? 1 : choice->phrase_bars;
+    if (choice->loop_bar || !choice->groove || choice->realign != REALIGN_NEVER) {
         return (uint32_t)bars;
     }
     const int64_t bar_ticks = meter_bar_ticks(meter);

@@ -19,6 +19,7 @@ typedef struct {
     const Figure* turnaround; /* NULL: none */
     const Kit* kit;           /* NULL if the library has none: silence */
     uint32_t phrase_bars;     /* at least 1 */
+    uint32_t loop_bar;        /* 1 and up: only this bar of the phrase; 0 all */
     Relay hands_relay;
     Relay feet_relay;
     Realign realign;
@@ -46,9 +47,23 @@ Feel choice_feel(const Settings* settings, const Groove* groove);
    silent.  How a figure meets the bar: one written for whole bars starts at the
    bar line, is cut by a shorter bar and starts again in a longer one; any other,
    and any on another grid or cycle than written, rolls on over the bar lines,
-   from where `realign` says.  Phrases are counted from bar 0. */
+   from where `realign` says.  Phrases are counted from bar 0.  With a loop bar
+   every bar is that bar of the first phrase, rolling figures included; a bar
+   beyond the phrase is the one that stands there in the song (bar 6 of a phrase
+   of 4 is its bar 2). */
 void choice_strokes(const Choice* choice, Meter meter, int64_t begin, int64_t end,
                     StrokeList* list);
+
+/* Even steps: one at `origin`, others every `step` ticks from it both ways. */
+typedef struct {
+    int64_t origin;
+    int64_t step; /* > 0 */
+} StepGrid;
+
+/* The steps that the feet are laid on in a bar, counted from 0, of the song; the
+   meter's beats where they have none, or lines whose common step is too fine to
+   count by: more than 8 in a quarter note without being asked for. */
+StepGrid choice_feet_grid(const Choice* choice, Meter meter, int64_t bar);
 
 /* Bars until hands, feet, bar line and phrase all meet again; 0 if that takes
    more than 9999. */

@@ -3,6 +3,7 @@
 
 #include "rendition.h"
 
+#include <math.h>
 #include <string.h>
 
 void outlook_start(Outlook* const outlook)
@@ -17,9 +18,14 @@ void outlook_start(Outlook* const outlook)
     outlook->meet_bar = -1;
 }
 
+static double tempo_now(const Engine* const engine)
+{
+    return course_tempo(&engine->course, &engine->position);
+}
+
 static OutlookKey key_now(const Engine* const engine)
 {
-    return (OutlookKey){engine->revision, position_tempo(&engine->position)};
+    return (OutlookKey){engine->revision, tempo_now(engine)};
 }
 
 /* A ramp of tempo changes the feel by hair's breadths: a thousandth is the same. */
@@ -32,10 +38,18 @@ static bool keys_alike(const OutlookKey a, const OutlookKey b)
 
 static int64_t bar_now(const Engine* const engine)
 {
-    const Position* const position = &engine->position;
-    const double tick = clock_tick(&position->clock, position->clock.now);
-    const int64_t bar = floor_div((int64_t)tick, meter_bar_ticks(position->meter));
+    const Clock* const clock = &engine->course.clock;
+    const double tick = clock_tick(clock, clock->now);
+    const int64_t bar = floor_div((int64_t)tick, meter_bar_ticks(engine->course.meter));
     return bar < 0 ? 0 : bar;
+}
+
+/* The first bar of the phrase now playing; of a bar that loops, as if the phrase
+   stood around it. */
+static int64_t phrase_now(const Engine* const engine)
+{
+    const int64_t bar = bar_now(engine);
+    return bar - choice_bar(&engine->choice, engine->course.meter, bar).in_phrase;
 }
 
 /* The slot to make next: of those that are out of date the one now playing, then
@@ -61,8 +75,7 @@ static void note_coming(Outlook* const outlook, const Engine* const engine)
 {
     outlook->coming_from = INT64_MAX;
     if (engine->waiting) {
-        outlook->coming =
-            choice_make(engine->library, &engine->settings, position_tempo(&engine->position));
+        outlook->coming = choice_make(engine->library, &engine->settings, tempo_now(engine));
         outlook->coming_from = engine->change_tick;
     }
 }
@@ -73,26 +86,56 @@ static void copy_turns(SeenTurns* const turns, const Choice* const choice, const
     turns->count = choice_turns(choice, meter, bar, pair, turns->ticks, SEEN_TURNS_MAX);
 }
 
-static const Choice* choice_at(const Outlook* const outlook, const Engine* const engine,
-                               const int64_t tick)
+/* Of a phrase of which one bar loops, the others are shown as they would be: looked
+   up where they would stand in the song. */
+static void find_source(Outlook* const outlook, const Engine* const engine, const uint32_t slot)
 {
-    return tick >= outlook->coming_from ? &outlook->coming : &engine->choice;
+    outlook->whole = engine->choice;
+    outlook->source = outlook->origin + slot;
+    const uint32_t bars = engine->choice.phrase_bars;
+    const int64_t looped = bar_now(engine) - outlook->origin;
+    if (engine->choice.loop_bar && (int64_t)slot != looped && slot < bars) {
+        outlook->whole.loop_bar = 0;
+        outlook->source = outlook->source - outlook->source % bars + slot;
+    }
+}
+
+static const Choice* choice_at(const Outlook* const outlook, const int64_t tick)
+{
+    return tick >= outlook->coming_from ? &outlook->coming : &outlook->whole;
+}
+
+static void see_clicks(Outlook* const outlook, const Engine* const engine,
+                       const Choice* const choice)
+{
+    SeenBar* const seen = &outlook->seen;
+    const Meter meter = engine->course.meter;
+    const int64_t begin = seen->bar * meter_bar_ticks(meter);
+    click_strokes(choice, engine->settings.click, meter, begin, begin + meter_bar_ticks(meter),
+                  &outlook->clicks);
+    for (uint32_t i = 0; i < outlook->clicks.count && i < SEEN_CLICKS_MAX; ++i) {
+        seen->clicks.ticks[seen->clicks.count++] =
+            (int32_t)(outlook->clicks.clicks[i].tick - begin);
+    }
+    seen->gap = click_gap(engine->settings.click, seen->bar).is_silent;
 }
 
 static void begin_bar(Outlook* const outlook, const Engine* const engine, const uint32_t slot)
 {
     SeenBar* const seen = &outlook->seen;
-    const Meter meter = engine->position.meter;
+    const Meter meter = engine->course.meter;
     note_coming(outlook, engine);
+    find_source(outlook, engine, slot);
     outlook->slot = slot;
     outlook->key = key_now(engine);
     outlook->at = 0;
     outlook->is_making = true;
-    const int64_t bar = outlook->origin + slot;
-    const Choice* const choice = choice_at(outlook, engine, bar * meter_bar_ticks(meter));
+    const int64_t bar = outlook->source;
+    const Choice* const choice = choice_at(outlook, bar * meter_bar_ticks(meter));
     const BarParts parts = choice_bar(choice, meter, bar);
     *seen = (SeenBar){
-        .bar = bar,
+        .bar = outlook->origin + slot,
+        .slot = slot,
         .meter = meter,
         .in_phrase = parts.in_phrase,
         .phrase_bars = choice->phrase_bars,
@@ -107,6 +150,7 @@ static void begin_bar(Outlook* const outlook, const Engine* const engine, const 
     };
     copy_turns(&seen->hands_turns, choice, meter, bar, PAIR_HANDS);
     copy_turns(&seen->feet_turns, choice, meter, bar, PAIR_FEET);
+    see_clicks(outlook, engine, choice);
 }
 
 static void see_hit(SeenBar* const seen, const Hit hit, const uint8_t level, const int64_t begin)
@@ -131,11 +175,11 @@ static void see_span(Outlook* const outlook, const Engine* const engine, const i
                      const int64_t to)
 {
     SeenBar* const seen = &outlook->seen;
-    const Meter meter = engine->position.meter;
-    const int64_t begin = seen->bar * meter_bar_ticks(meter);
-    Choice choice = *choice_at(outlook, engine, from);
+    const Meter meter = engine->course.meter;
+    const int64_t begin = outlook->source * meter_bar_ticks(meter);
+    Choice choice = *choice_at(outlook, from);
     memset(choice.limbs, true, sizeof choice.limbs);
-    const Score score = {&choice, &choice.feel, meter, position_tempo(&engine->position)};
+    const Score score = {&choice, &choice.feel, meter, tempo_now(engine)};
     choice_strokes(&choice, meter, from, to, &outlook->strokes);
     seen->dropped += outlook->strokes.dropped;
     choice_strokes(&choice, meter, from - TICKS_PER_QUARTER, to + TICKS_PER_QUARTER,
@@ -152,8 +196,8 @@ static void see_span(Outlook* const outlook, const Engine* const engine, const i
 
 static void look_on(Outlook* const outlook, const Engine* const engine)
 {
-    const int64_t bar_ticks = meter_bar_ticks(engine->position.meter);
-    const int64_t begin = outlook->seen.bar * bar_ticks;
+    const int64_t bar_ticks = meter_bar_ticks(engine->course.meter);
+    const int64_t begin = outlook->source * bar_ticks;
     const int64_t from = begin + outlook->at;
     const int64_t next = outlook->at + TICKS_PER_QUARTER;
     const int64_t to = begin + (next < bar_ticks ? next : bar_ticks);
@@ -173,12 +217,11 @@ void outlook_step(Outlook* const outlook, const Engine* const engine)
     if (outlook->is_ready || !engine->choice.groove) {
         return;
     }
-    if (outlook->is_making && !meter_equal(outlook->seen.meter, engine->position.meter)) {
+    if (outlook->is_making && !meter_equal(outlook->seen.meter, engine->course.meter)) {
         outlook->is_making = false;
     }
     if (!outlook->is_making) {
-        const int64_t now = bar_now(engine);
-        outlook->origin = now - now % engine->choice.phrase_bars;
+        outlook->origin = phrase_now(engine);
         const int slot = slot_due(outlook, engine);
         if (slot < 0) {
             return;
@@ -203,39 +246,56 @@ const SeenBar* outlook_fetch(Outlook* const outlook)
 static void find_meetings(Outlook* const outlook, const Engine* const engine, const int64_t bar)
 {
     const OutlookKey key = key_now(engine);
-    if (!engine->choice.groove ||
-        (bar == outlook->meet_bar && keys_alike(outlook->meet_key, key))) {
+    if (bar == outlook->meet_bar && keys_alike(outlook->meet_key, key)) {
         return;
     }
     outlook->meet_bar = bar;
     outlook->meet_key = key;
-    outlook->feet_meet = choice_feet_meet(&engine->choice, engine->position.meter, bar);
-    outlook->all_meet = choice_all_meet(&engine->choice, engine->position.meter, bar);
+    outlook->feet_meet = choice_feet_meet(&engine->choice, engine->course.meter, bar);
+    outlook->all_meet = choice_all_meet(&engine->choice, engine->course.meter, bar);
+}
+
+/* What practice adds: the gap of the click, the ladder. */
+static void see_practice(const Engine* const engine, SeenPlace* const place)
+{
+    const GapReach gap = click_gap(engine->settings.click, place->bar);
+    const Course* const course = &engine->course;
+    place->loops = engine->choice.loop_bar > 0;
+    place->own_clock = course->own;
+    place->click_rests = gap.is_silent;
+    place->click_bars = gap.bars_left;
+    if (course->own) {
+        const LadderReach reach = ladder_reach(course->ladder, course->phrase_bars, place->bar);
+        place->next_tempo = reach.next_tempo;
+        place->ladder_bars = reach.bars_left;
+    }
 }
 
 SeenPlace outlook_place(Outlook* const outlook, const Engine* const engine)
 {
-    const Position* const position = &engine->position;
-    const int64_t bar_ticks = meter_bar_ticks(position->meter);
-    const double tick = clock_tick(&position->clock, position->clock.now);
+    const Course* const course = &engine->course;
+    const int64_t bar_ticks = meter_bar_ticks(course->meter);
+    const double tick = clock_tick(&course->clock, course->clock.now);
     SeenPlace place = {
-        .bar = floor_div((int64_t)tick, bar_ticks),
+        .bar = floor_div((int64_t)floor(tick), bar_ticks),
         .ticks_per_second =
-            position->rolling ? position->clock.ticks_per_frame * position->frames_per_second : 0.0,
-        .rolling = position->rolling,
-        .host_has_tempo = position->has_tempo,
-        .host_has_place = position->has_meter && !position->provisional,
+            course->rolling ? course->clock.ticks_per_frame * course->frames_per_second : 0.0,
+        .rolling = course->rolling,
+        .host_has_tempo = engine->position.has_tempo,
+        .host_has_place = engine->position.has_meter && !engine->position.provisional,
         .waiting = engine->waiting,
+        .phrase_bars = engine->choice.phrase_bars,
     };
-    const int64_t bar = bar_now(engine);
-    place.phrase_bars = engine->choice.phrase_bars;
-    place.phrase = bar - bar % place.phrase_bars;
     place.tick = tick - (double)(place.bar * bar_ticks);
     if (engine->waiting) {
         place.change_bar = floor_div(engine->change_tick, bar_ticks);
         place.change_tick = (int32_t)floor_mod(engine->change_tick, bar_ticks);
     }
-    find_meetings(outlook, engine, bar);
+    see_practice(engine, &place);
+    if (engine->choice.groove) {
+        place.phrase = phrase_now(engine);
+        find_meetings(outlook, engine, bar_now(engine));
+    }
     place.feet_meet = outlook->feet_meet;
     place.all_meet = outlook->all_meet;
     return place;

@@ -9,6 +9,7 @@
 enum {
     SEEN_STROKES_MAX = 320,           /* a bar's, grace strokes included; more are counted */
     SEEN_TURNS_MAX = 64,              /* starts of one pair's figure in a bar */
+    SEEN_CLICKS_MAX = 128,            /* clicks in a bar */
     OUTLOOK_BARS = FORM_BARS_MAX + 1, /* a phrase, and the bar after it */
 };
 
@@ -27,9 +28,16 @@ typedef struct {
     int32_t ticks[SEEN_TURNS_MAX]; /* from the bar line */
 } SeenTurns;
 
+/* The metronome's clicks of a bar, as if it were always on. */
+typedef struct {
+    uint32_t count;
+    int32_t ticks[SEEN_CLICKS_MAX]; /* from the bar line */
+} SeenClicks;
+
 /* One bar, all limbs whether they are heard or not. */
 typedef struct {
-    int64_t bar; /* of the song, from 0 */
+    int64_t bar;   /* of the song, from 0 */
+    uint32_t slot; /* bars from the first of the phrase; phrase_bars: the bar after */
     Meter meter;
     uint32_t in_phrase; /* 0 is the phrase's first */
     uint32_t phrase_bars;
@@ -43,6 +51,8 @@ typedef struct {
     int32_t feet_step;
     SeenTurns hands_turns;
     SeenTurns feet_turns;
+    SeenClicks clicks;
+    bool gap;         /* the click is silent in this bar */
     uint32_t dropped; /* strokes beyond the room here */
     uint32_t count;
     SeenStroke strokes[SEEN_STROKES_MAX]; /* in order of written, then limb */
@@ -50,9 +60,9 @@ typedef struct {
 
 /* Where the song is, and what is about to change. */
 typedef struct {
-    int64_t bar;             /* from 0, negative in a count-in */
-    double tick;             /* from the bar line */
-    int64_t phrase;          /* the first bar of the phrase it is in */
+    int64_t bar;    /* from 0, negative in a count-in */
+    double tick;    /* from the bar line */
+    int64_t phrase; /* the first bar of the phrase it is in */
     uint32_t phrase_bars;
     double ticks_per_second; /* 0 standing */
     bool rolling;
@@ -61,8 +71,14 @@ typedef struct {
     bool waiting;        /* a change comes in at change_bar, change_tick in it */
     int64_t change_bar;
     int32_t change_tick;
-    uint32_t feet_meet; /* bars until the feet start on a bar line again; 0: over 99 */
-    uint32_t all_meet;  /* bars until all meet again; 0: over 9999 */
+    bool loops; /* one bar of the phrase again and again */
+    bool own_clock;
+    bool click_rests;    /* in the gap now */
+    int64_t click_bars;  /* until that changes; 0: never */
+    double next_tempo;   /* of the ladder; that of now if it rises no more */
+    int64_t ladder_bars; /* until then; 0: never */
+    uint32_t feet_meet;  /* bars until the feet start on a bar line again; 0: over 99 */
+    uint32_t all_meet;   /* bars until all meet again; 0: over 9999 */
 } SeenPlace;
 
 /* What a compiled bar was made from. */
@@ -81,6 +97,8 @@ typedef struct {
     OutlookSlot slots[OUTLOOK_BARS]; /* by place in the phrase; the last: the bar after */
     uint64_t made;
     int64_t origin;      /* first bar of the phrase looked at */
+    int64_t source;      /* the bar that `seen` is looked up as */
+    Choice whole;        /* the choice without its loop, for the bars around it */
     bool is_making;      /* `seen` is not whole yet */
     bool is_ready;       /* `seen` is whole and not fetched yet */
     uint32_t slot;       /* of `seen` */
@@ -91,6 +109,7 @@ typedef struct {
     SeenBar seen;
     StrokeList strokes; /* work area */
     StrokeList around;  /* work area */
+    ClickList clicks;   /* work area */
     int64_t meet_bar;   /* the bar for which these were found */
     OutlookKey meet_key;
     uint32_t feet_meet;

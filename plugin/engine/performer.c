@@ -85,25 +85,31 @@ static bool is_same_place(const int64_t a, const int64_t b)
     return a < b ? b - a <= SAME_PLACE : a - b <= SAME_PLACE;
 }
 
-static bool was_played_ahead(const Performer* const performer, const Stroke stroke)
+/* How many hits of a limb for the place were played already: of a main stroke one
+   at most, of its grace strokes the first of them. */
+static uint32_t played_ahead(const Performer* const performer, const int64_t written,
+                             const uint8_t limb, const bool is_grace)
 {
+    uint32_t count = 0;
     for (uint32_t i = 0; i < performer->ahead_count; ++i) {
-        if (performer->ahead[i].limb == stroke.limb &&
-            is_same_place(performer->ahead[i].written, stroke.tick)) {
-            return true;
-        }
+        const Hit* const hit = &performer->ahead[i];
+        count +=
+            hit->limb == limb && hit->is_grace == is_grace && is_same_place(hit->written, written);
     }
-    return false;
+    return count;
 }
 
 static void draw_stroke(Performer* const performer, const Score* const score, const Stroke stroke)
 {
     Hit hits[RENDITION_MAX];
-    if (was_played_ahead(performer, stroke)) {
+    if (played_ahead(performer, stroke.tick, stroke.limb, false)) {
         return;
     }
     const uint32_t count = rendition_of(score, stroke, &performer->around, hits);
-    for (uint32_t i = 0; i < count; ++i) {
+    const uint32_t graces =
+        count > 1 ? played_ahead(performer, stroke.tick, hits[1].limb, true) : 0;
+    wait_for(performer, hits[0]);
+    for (uint32_t i = 1 + graces; i < count; ++i) {
         wait_for(performer, hits[i]);
     }
 }
@@ -164,7 +170,7 @@ void performer_take(Performer* const performer, const int64_t until, const bool 
         if (limbs[hit.limb]) {
             performer->due.hits[performer->due.count++] = hit;
         }
-        if (hit.written >= until && !hit.is_grace) {
+        if (hit.written >= until) {
             remember_ahead(performer, hit);
         }
     }

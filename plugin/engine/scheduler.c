@@ -76,6 +76,12 @@ static uint8_t key_of(const Hit hit, const Output output)
     return output.kit->notes[left_kick ? VOICE_KICK_LEFT : hit.voice];
 }
 
+static uint8_t channel_of(const Hit hit, const Output output)
+{
+    const bool clicks = hit.voice == VOICE_CLICK || hit.voice == VOICE_CLICK_ACCENT;
+    return clicks ? output.click_channel : output.channel;
+}
+
 /* Two limbs on one key at once are one note, as loud as the louder. */
 static void strengthen(const SoundingNote note, const uint8_t velocity, MidiList* const list)
 {
@@ -88,7 +94,8 @@ static void strike(Scheduler* const scheduler, const Hit hit, const Output outpu
                    MidiList* const list)
 {
     const uint8_t note = key_of(hit, output);
-    const uint32_t index = sounding_index(scheduler, note, output.channel);
+    const uint8_t channel = channel_of(hit, output);
+    const uint32_t index = sounding_index(scheduler, note, channel);
     if (index < scheduler->count && scheduler->notes[index].on_frame == frame) {
         strengthen(scheduler->notes[index], hit.velocity, list);
         return;
@@ -104,8 +111,8 @@ static void strike(Scheduler* const scheduler, const Hit hit, const Output outpu
     }
     const int64_t length = (int64_t)((double)note_ticks / clock->ticks_per_frame + 0.5);
     scheduler->notes[scheduler->count++] =
-        (SoundingNote){frame, frame + (length > 0 ? length : 1), list->count, note, output.channel};
-    midi_list_add(list, at, (uint8_t)(MIDI_NOTE_ON | output.channel), note, hit.velocity);
+        (SoundingNote){frame, frame + (length > 0 ? length : 1), list->count, note, channel};
+    midi_list_add(list, at, (uint8_t)(MIDI_NOTE_ON | channel), note, hit.velocity);
 }
 
 void scheduler_play(Scheduler* const scheduler, const HitList* const hits, const Output output,

@@ -28,6 +28,7 @@ typedef struct {
 typedef struct {
     const Kit* kit;  /* NULL: nothing is played */
     uint8_t channel; /* 0 to 15 */
+    uint8_t click_channel;
     bool split_feet; /* the left foot's kick has its own key */
 } Output;
 

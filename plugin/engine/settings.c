@@ -2,6 +2,7 @@
 #include "settings.h"
 
 #include <math.h>
+#include <string.h>
 
 #define CONTROL_ROW(name, symbol, least, most, normal) {symbol, least, most, normal},
 const ControlRow control_rows[CONTROL_COUNT] = {CONTROLS(CONTROL_ROW)};
@@ -137,4 +138,18 @@ bool settings_play_alike(const Settings* const a, const Settings* const b)
            a->realign == b->realign && a->left_foot_leads == b->left_foot_leads &&
            a->loop_bar == b->loop_bar && relays_equal(a->hands_relay, b->hands_relay) &&
            relays_equal(a->feet_relay, b->feet_relay);
+}
+
+void settings_take_at_once(Settings* const played, const Settings* const asked)
+{
+    memcpy(played->limbs, asked->limbs, sizeof played->limbs);
+    played->enabled = asked->enabled;
+    played->channel = asked->channel;
+    played->kit = asked->kit;
+    played->split_feet = asked->split_feet;
+    played->change_at = asked->change_at;
+    played->swing_ratio = asked->swing_ratio;
+    played->swing_sixteenths = asked->swing_sixteenths;
+    played->swing_follow = asked->swing_follow;
+    played->feel = asked->feel;
 }

@@ -177,3 +177,7 @@ Settings settings_from_controls(const float values[CONTROL_COUNT]);
    click, which may change at any time without a stroke lost or doubled, and the
    clock with its ladder and rate, which say where the groove is, not what. */
 bool settings_play_alike(const Settings* a, const Settings* b);
+
+/* Takes over what may change at any moment: of the rest of the list above all but
+   click, clock, ladder and rate, which nobody reads from what is played. */
+void settings_take_at_once(Settings* played, const Settings* asked);

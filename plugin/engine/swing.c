@@ -5,6 +5,11 @@
 
 static const double shortest_note_s = 0.1; /* see the header */
 
+bool swing_equal(const Swing a, const Swing b)
+{
+    return a.pair_ticks == b.pair_ticks && !(a.ratio < b.ratio) && !(a.ratio > b.ratio);
+}
+
 double swing_ratio_at(const double asked, const int64_t pair_ticks, const double tempo)
 {
     const double pair_s = (double)pair_ticks / (double)TICKS_PER_QUARTER * 60.0 / tempo;

@@ -5,10 +5,15 @@
 
 #include "ticks.h"
 
+#include <stdbool.h>
+
 typedef struct {
     double ratio;       /* long to short, 1 is even */
     int64_t pair_ticks; /* a quarter note bends eighths, an eighth sixteenths */
 } Swing;
+
+/* True if both bend alike. */
+bool swing_equal(Swing a, Swing b);
 
 /* The ratio that can be played at a tempo in quarter notes a minute: as asked,
    until the short note would be shorter than 100 ms; never below 1.

@@ -104,26 +104,36 @@ static LV2_URID object_type(const LV2_Atom* const body, const Uris* const uris)
     return ((const LV2_Atom_Object*)(const void*)body)->body.otype;
 }
 
+/* Steps through an object's properties; NULL at the end, or where sizes stop making
+   sense.  *at is sizeof(LV2_Atom_Object_Body) at first. */
+static const LV2_Atom_Property_Body* next_property(const LV2_Atom* const body, uint32_t* const at)
+{
+    if (body->size < *at || body->size - *at < sizeof(LV2_Atom_Property_Body)) {
+        return NULL;
+    }
+    const char* const bytes = (const char*)(body + 1) + *at;
+    const LV2_Atom_Property_Body* const property =
+        (const LV2_Atom_Property_Body*)(const void*)bytes;
+    const uint32_t room = body->size - *at - (uint32_t)sizeof(LV2_Atom_Property_Body);
+    if (property->value.size > room) {
+        return NULL;
+    }
+    *at += (uint32_t)sizeof(LV2_Atom_Property_Body) + padded(property->value.size);
+    return property;
+}
+
 bool input_report(const LV2_Atom* const body, const Uris* const uris, Report* const report)
 {
     if (object_type(body, uris) != uris->time_Position) {
         return false;
     }
     *report = (Report){.has = 0};
-    const char* const start = (const char*)(body + 1);
     uint32_t at = sizeof(LV2_Atom_Object_Body);
-    while (body->size >= at && body->size - at >= sizeof(LV2_Atom_Property_Body)) {
-        const LV2_Atom_Property_Body* const property =
-            (const LV2_Atom_Property_Body*)(const void*)(start + at);
-        const uint32_t room = body->size - at - (uint32_t)sizeof(LV2_Atom_Property_Body);
-        if (property->value.size > room) {
-            break;
-        }
+    for (const LV2_Atom_Property_Body* property; (property = next_property(body, &at));) {
         double value = 0.0;
         if (number(&property->value, uris, &value)) {
             take_field(property->key, value, uris, report);
         }
-        at += (uint32_t)sizeof(LV2_Atom_Property_Body) + padded(property->value.size);
     }
     return true;
 }

@@ -1,36 +1,48 @@
 // SPDX-License-Identifier: ISC
 #include "notify.h"
 
+#include "backroom.h"
+
 #include <string.h>
 
-static const double watch_seconds = 3.0;
-static const double places_a_second = 30.0;
-
-enum { FRAMES_A_STEP = 512 }; /* of looking ahead */
-
-void notify_init(Notify* const notify, LV2_URID_Map* const map, const char* const bank_messages,
+void notify_init(Notify* const notify, LV2_URID_Map* const map, Queue* const tells,
                  const double rate)
 {
-    notify->bank_messages = bank_messages;
-    notify->told_dropped = 0;
-    notify->asked = false;
-    notify->rate = rate;
-    notify->watched = 0;
+    memset(notify, 0, sizeof *notify);
+    notify->tells = tells;
     lv2_atom_forge_init(&notify->forge, map);
-    outlook_start(&notify->outlook);
+    onlooker_init(&notify->onlooker, rate);
 }
 
-void notify_ask(Notify* const notify, const LV2_URID property)
+/* True if both texts are empty, so that there is no news. */
+static bool still_empty(const char* const before, const char* const now)
 {
-    if (!property) {
-        notify->asked = true;
+    return !*before && !*now;
+}
+
+void notify_stock(Notify* const notify, const Stock* const stock)
+{
+    const Stock* const before = notify->stock;
+    for (int kind = 0; before && kind < FIGURE_KINDS; ++kind) {
+        notify->draft_due[kind] |= !still_empty(stock_draft(before, (FigureKind)kind),
+                                                stock_draft(stock, (FigureKind)kind));
     }
-    if (!property || notify->watched <= 0) { /* a new onlooker knows nothing yet */
-        outlook_start(&notify->outlook);
-        notify->since_place = INT64_MAX / 2;
-        notify->told_place = (SeenPlace){.bar = INT64_MIN};
+    notify->bank_due |= before && !still_empty(stock_messages(before), stock_messages(stock));
+    notify->stock = stock;
+    outlook_start(&notify->onlooker.outlook); /* its figures are the old stock's */
+}
+
+void notify_asked(Notify* const notify, const LV2_URID property)
+{
+    onlooker_ask(&notify->onlooker, !property);
+    if (property) {
+        return;
     }
-    notify->watched = (int64_t)(watch_seconds * notify->rate);
+    notify->dropped_due = true;
+    notify->bank_due = true;
+    for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
+        notify->draft_due[kind] = true;
+    }
 }
 
 static bool has_room(const LV2_Atom_Forge* const forge, const size_t value_bytes)
@@ -45,88 +57,110 @@ static void begin_set(LV2_Atom_Forge* const forge, LV2_Atom_Forge_Frame* const f
     tell_begin_set(forge, frame, property, uris);
 }
 
-static void tell_dropped(Notify* const notify, const uint32_t dropped, const Uris* const uris)
+/* False if there is no room now. */
+static bool tell_long(Notify* const notify, const LV2_URID property, const int64_t value,
+                      const Uris* const uris)
 {
     LV2_Atom_Forge* const forge = &notify->forge;
-    if (has_room(forge, sizeof(int64_t))) {
-        LV2_Atom_Forge_Frame frame;
-        begin_set(forge, &frame, uris->fl_droppedStrokes, uris);
-        lv2_atom_forge_long(forge, dropped);
-        lv2_atom_forge_pop(forge, &frame);
-        notify->told_dropped = dropped;
-    }
-}
-
-static void tell_bank(Notify* const notify, const Uris* const uris)
-{
-    LV2_Atom_Forge* const forge = &notify->forge;
-    size_t length = strlen(notify->bank_messages);
-    if (forge->size > 2 * TELL_SET_BYTES && length > forge->size - 2 * TELL_SET_BYTES) {
-        length = forge->size - 2 * TELL_SET_BYTES; /* cut to what the port can ever take */
-    }
-    if (has_room(forge, length + 1)) {
-        LV2_Atom_Forge_Frame frame;
-        begin_set(forge, &frame, uris->fl_bankMessages, uris);
-        lv2_atom_forge_string(forge, notify->bank_messages, (uint32_t)length);
-        lv2_atom_forge_pop(forge, &frame);
-        notify->asked = false;
-    }
-}
-
-static void tell_next_bar(Notify* const notify, const Uris* const uris)
-{
-    LV2_Atom_Forge* const forge = &notify->forge;
-    if (!notify->outlook.is_ready || !has_room(forge, TELL_BAR_BYTES)) {
-        return;
+    if (!has_room(forge, sizeof(int64_t))) {
+        return false;
     }
     LV2_Atom_Forge_Frame frame;
-    begin_set(forge, &frame, uris->fl_bar, uris);
-    tell_bar(forge, outlook_fetch(&notify->outlook), uris);
+    begin_set(forge, &frame, property, uris);
+    lv2_atom_forge_long(forge, value);
     lv2_atom_forge_pop(forge, &frame);
+    return true;
 }
 
-static bool places_alike(const SeenPlace* const a, const SeenPlace* const b)
+/* Bytes of text that the port could take if it were empty. */
+static size_t most_text(const LV2_Atom_Forge* const forge)
 {
-    return a->bar == b->bar && !(a->tick < b->tick) && !(a->tick > b->tick) &&
-           a->rolling == b->rolling && a->waiting == b->waiting &&
-           a->host_has_tempo == b->host_has_tempo && a->host_has_place == b->host_has_place &&
-           a->phrase == b->phrase && a->phrase_bars == b->phrase_bars &&
-           a->change_bar == b->change_bar && a->change_tick == b->change_tick &&
-           a->feet_meet == b->feet_meet && a->all_meet == b->all_meet;
+    return forge->size > 2 * TELL_SET_BYTES ? forge->size - 2 * TELL_SET_BYTES : 0;
 }
 
-/* Thirty times a second at most, and only where it has changed. */
-static void tell_new_place(Notify* const notify, const Engine* const engine, const Uris* const uris)
+static bool tell_text(Notify* const notify, const LV2_URID property, const char* const text,
+                      const size_t length, const Uris* const uris)
 {
     LV2_Atom_Forge* const forge = &notify->forge;
-    if ((double)notify->since_place * places_a_second < notify->rate ||
-        !has_room(forge, sizeof(SeenPlace) * 4)) {
-        return;
+    if (!has_room(forge, length + 1)) {
+        return false;
     }
-    const SeenPlace place = outlook_place(&notify->outlook, engine);
-    notify->since_place = 0;
-    if (!places_alike(&place, &notify->told_place)) {
-        LV2_Atom_Forge_Frame frame;
-        begin_set(forge, &frame, uris->fl_place, uris);
-        tell_place(forge, &place, uris);
-        lv2_atom_forge_pop(forge, &frame);
-        notify->told_place = place;
+    LV2_Atom_Forge_Frame frame;
+    begin_set(forge, &frame, property, uris);
+    lv2_atom_forge_string(forge, text, (uint32_t)length);
+    lv2_atom_forge_pop(forge, &frame);
+    return true;
+}
+
+/* Messages are cut to what the port can ever take. */
+static bool tell_message(Notify* const notify, const LV2_URID property, const char* const text,
+                         const Uris* const uris)
+{
+    const size_t most = most_text(&notify->forge);
+    size_t length = strlen(text);
+    length = most && length > most ? most : length;
+    while (length && ((unsigned char)text[length] & 0xC0) == 0x80) {
+        --length; /* not inside a character */
+    }
+    return tell_text(notify, property, text, length, uris);
+}
+
+/* Half a draft would be none: one that the port can never take isn't told. */
+static bool tell_draft(Notify* const notify, const FigureKind kind, const Uris* const uris)
+{
+    const LV2_URID properties[FIGURE_KINDS] = {
+        [FIGURE_HANDS] = uris->fl_handsDraft,
+        [FIGURE_FEET] = uris->fl_feetDraft,
+        [FIGURE_TURNAROUND] = uris->fl_turnaroundDraft,
+    };
+    const char* const text = notify->stock ? stock_draft(notify->stock, kind) : "";
+    const size_t length = strlen(text);
+    const size_t most = most_text(&notify->forge);
+    return (most && length > most) || tell_text(notify, properties[kind], text, length, uris);
+}
+
+static bool tell_parcel(Notify* const notify, const Parcel* const parcel, const Uris* const uris)
+{
+    switch ((Tell)parcel->kind) {
+    case TELL_SAVED_FIGURE:
+        return tell_long(notify, uris->fl_savedFigure, parcel->number, uris);
+    case TELL_SAVED_KIT:
+        return tell_long(notify, uris->fl_savedKit, parcel->number, uris);
+    case TELL_REFUSED:
+        return tell_message(notify, uris->fl_refused, parcel->bytes, uris);
+    }
+    return true;
+}
+
+static void tell_answers(Notify* const notify, const Uris* const uris)
+{
+    const Parcel* parcel = NULL;
+    while ((parcel = queue_first(notify->tells)) && tell_parcel(notify, parcel, uris)) {
+        queue_drop(notify->tells);
+    }
+    if (notify->refused && tell_message(notify, uris->fl_refused, notify->refused, uris)) {
+        notify->refused = NULL;
     }
 }
 
-static void tell_onlooker(Notify* const notify, const Engine* const engine, const uint32_t frames,
-                          const Uris* const uris)
+/* Each in its turn as far as there is room. */
+static void tell_all(Notify* const notify, const uint32_t dropped, const Uris* const uris)
 {
-    notify->watched -= frames;
-    notify->since_place += frames;
-    if (notify->outlook.is_ready) { /* a bar is of a phrase: tell which that is first */
-        notify->since_place = INT64_MAX / 2;
+    if ((notify->dropped_due || dropped != notify->told_dropped) &&
+        tell_long(notify, uris->fl_droppedStrokes, dropped, uris)) {
+        notify->told_dropped = dropped;
+        notify->dropped_due = false;
     }
-    tell_new_place(notify, engine, uris);
-    for (uint32_t done = 0; done < frames; done += FRAMES_A_STEP) {
-        outlook_step(&notify->outlook, engine);
+    if (notify->bank_due) {
+        const char* const messages = notify->stock ? stock_messages(notify->stock) : "";
+        notify->bank_due = !tell_message(notify, uris->fl_bankMessages, messages, uris);
     }
-    tell_next_bar(notify, uris);
+    for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
+        if (notify->draft_due[kind]) {
+            notify->draft_due[kind] = !tell_draft(notify, (FigureKind)kind, uris);
+        }
+    }
+    tell_answers(notify, uris);
 }
 
 void notify_run(Notify* const notify, LV2_Atom_Sequence* const sequence, const Engine* const engine,
@@ -143,15 +177,7 @@ void notify_run(Notify* const notify, LV2_Atom_Sequence* const sequence, const E
     LV2_Atom_Forge_Frame frame;
     lv2_atom_forge_set_buffer(&notify->forge, (uint8_t*)sequence, capacity);
     lv2_atom_forge_sequence_head(&notify->forge, &frame, 0);
-    const uint32_t dropped = engine_dropped(engine);
-    if (notify->asked || dropped != notify->told_dropped) {
-        tell_dropped(notify, dropped, uris);
-    }
-    if (notify->asked) {
-        tell_bank(notify, uris);
-    }
-    if (notify->watched > 0) {
-        tell_onlooker(notify, engine, frames, uris);
-    }
+    tell_all(notify, engine_dropped(engine), uris);
+    onlooker_tell(&notify->onlooker, &notify->forge, engine, frames, uris);
     lv2_atom_forge_pop(&notify->forge, &frame);
 }

@@ -1,33 +1,36 @@
 // SPDX-License-Identifier: ISC
-/* notify.h - what the plugin tells about itself, as patch:Set on `notify`: strokes
-   that found no room, what is wrong with the bank, and, for as long as somebody
-   looks on, the phrase as it will be played and the place in it.  Audio thread. */
+/* notify.h - what the plugin tells about itself, as patch:Set on `notify`: the
+   strokes that found no room, what is wrong with the bank, the drafts that play,
+   what came of what was asked for,
+   and, for as long as somebody looks on, the phrase as it will be played.  Audio thread; allocates nothing. */
 #pragma once
 
-#include "../bank/complaints.h"
-#include "../engine/outlook.h"
-#include "../talk/tell.h"
+#include "../bank/stock.h"
+#include "onlooker.h"
+#include "queue.h"
 
 #include <stdbool.h>
 
 typedef struct {
     LV2_Atom_Forge forge;
-    const char* bank_messages; /* one a line; "" if all is well */
+    const Stock* stock;  /* what plays */
+    Queue* tells;        /* see backroom.h */
+    const char* refused; /* a sentence of ours, or NULL */
     uint32_t told_dropped;
-    bool asked;          /* patch:Get for all, without an answer yet */
-    double rate;         /* frames a second */
-    int64_t watched;     /* frames for which somebody still looks on */
-    int64_t since_place; /* frames since the place was told */
-    SeenPlace told_place;
-    Outlook outlook;
+    bool dropped_due; /* to be told though nothing more was dropped */
+    bool bank_due;
+    bool draft_due[FIGURE_KINDS];
+    Onlooker onlooker;
 } Notify;
 
-/* `bank_messages` must outlive it. */
-void notify_init(Notify* notify, LV2_URID_Map* map, const char* bank_messages, double rate);
+/* `tells` must outlive it. */
+void notify_init(Notify* notify, LV2_URID_Map* map, Queue* tells, double rate);
 
-/* Somebody asked for a property, 0 for all: looks on from now, for three seconds
-   unless asked again. */
-void notify_ask(Notify* notify, LV2_URID property);
+/* Something else plays from now on: what is another in it will be told. */
+void notify_stock(Notify* notify, const Stock* stock);
+
+/* Somebody sent patch:Get for a property, 0 for all there is: looks on from now. */
+void notify_asked(Notify* notify, LV2_URID property);
 
 /* Fills the port's buffer after `frames` were played; what finds no room is told
    in a later block. */

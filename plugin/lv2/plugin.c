@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: ISC
 /* plugin.c - the LV2 plugin: ports, lifecycle and run().  Nothing musical is
    decided here. */
-#include "../bank/bank.h"
 #include "../engine/engine.h"
 #include "../talk/hear.h"
+#include "backroom.h"
 #include "input.h"
 #include "notify.h"
 #include "output.h"
+#include "state.h"
 
 #include <lv2/core/lv2.h>
 #include <lv2/core/lv2_util.h>
@@ -16,12 +17,10 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { PATH_ROOM = 4096 };
-
 typedef struct {
     Uris uris;
-    Bank* bank;
-    char* bank_messages;
+    Backroom backroom;
+    Stock* stock; /* what plays */
     Engine engine;
     Notify notify;
     double rate;
@@ -33,48 +32,25 @@ typedef struct {
     float values[CONTROL_COUNT]; /* as last taken over */
 } Plugin;
 
-/* One line a complaint, for the log and for `notify`. */
-static char* join_messages(const Complaints* const complaints)
+static bool open_backroom(Plugin* const plugin, const char* const bundle_path,
+                          const LV2_Worker_Schedule* const schedule, LV2_Log_Logger* const logger)
 {
-    size_t room = 64;
-    for (size_t i = 0; i < complaints->count; ++i) {
-        room += strlen(complaints->texts[i]) + 1;
-    }
-    char* const text = calloc(room, 1);
-    size_t length = 0;
-    for (size_t i = 0; text && i < complaints->count; ++i) {
-        length += (size_t)snprintf(text + length, room - length, "%s\n", complaints->texts[i]);
-    }
-    if (text && complaints->unkept) {
-        snprintf(text + length, room - length, "and %zu more\n", complaints->unkept);
-    }
-    return text;
-}
-
-static bool open_bank(Plugin* const plugin, const char* const bundle_path,
-                      LV2_Log_Logger* const logger)
-{
-    char folder[PATH_ROOM];
-    const int length = snprintf(folder, sizeof folder, "%s/bank", bundle_path);
-    char users[BANK_FOLDER_ROOM];
-    const BankSources sources = {folder, bank_users_folder(users) ? users : NULL, NULL};
-    plugin->bank = length > 0 && length < PATH_ROOM ? bank_open(sources) : NULL;
-    if (!plugin->bank) {
-        lv2_log_error(logger, "Fourlimb: no memory for the bank in %s\n", folder);
+    if (!backroom_init(&plugin->backroom, bundle_path, schedule)) {
+        lv2_log_error(logger, "Fourlimb: no memory for the bank in %s\n", bundle_path);
         return false;
     }
-    plugin->bank_messages = join_messages(bank_complaints(plugin->bank));
-    if (plugin->bank_messages && *plugin->bank_messages) {
+    plugin->stock = backroom_take(&plugin->backroom);
+    if (*stock_messages(plugin->stock)) {
         lv2_log_warning(logger, "Fourlimb: parts of the bank were left out:\n%s",
-                        plugin->bank_messages);
+                        stock_messages(plugin->stock));
     }
-    return plugin->bank_messages;
+    return true;
 }
 
 static void free_plugin(Plugin* const plugin)
 {
-    bank_free(plugin->bank);
-    free(plugin->bank_messages);
+    backroom_clear(&plugin->backroom);
+    stock_free(plugin->stock);
     free(plugin);
 }
 
@@ -85,9 +61,11 @@ static LV2_Handle instantiate(const LV2_Descriptor* const descriptor, const doub
 {
     (void)descriptor;
     LV2_URID_Map* map = NULL;
+    LV2_Worker_Schedule* schedule = NULL;
     LV2_Log_Logger logger = {0};
-    const char* const missing = lv2_features_query(features, LV2_LOG__log, &logger.log, false,
-                                                   LV2_URID__map, &map, true, NULL);
+    const char* const missing =
+        lv2_features_query(features, LV2_LOG__log, &logger.log, false, LV2_WORKER__schedule,
+                           &schedule, false, LV2_URID__map, &map, true, NULL);
     lv2_log_logger_set_map(&logger, map);
     if (missing || !(rate > 0.0)) {
         lv2_log_error(&logger, "Fourlimb: the host offers no %s\n",
@@ -95,7 +73,7 @@ static LV2_Handle instantiate(const LV2_Descriptor* const descriptor, const doub
         return NULL;
     }
     Plugin* const plugin = calloc(1, sizeof(Plugin));
-    if (!plugin || !open_bank(plugin, bundle_path, &logger)) {
+    if (!plugin || !open_backroom(plugin, bundle_path, schedule, &logger)) {
         if (plugin) {
             free_plugin(plugin);
         }
@@ -103,7 +81,8 @@ static LV2_Handle instantiate(const LV2_Descriptor* const descriptor, const doub
     }
     plugin->rate = rate;
     plugin->uris = uris_map(map);
-    notify_init(&plugin->notify, map, plugin->bank_messages, rate);
+    notify_init(&plugin->notify, map, plugin->backroom.tells, rate);
+    notify_stock(&plugin->notify, plugin->stock);
     return plugin;
 }
 
@@ -124,15 +103,42 @@ static void connect_port(const LV2_Handle instance, const uint32_t port, void* c
     }
 }
 
+/* Plays what the backroom has made since the last block, if anything. */
+static void take_stock(Plugin* const plugin)
+{
+    Stock* const stock = backroom_take(&plugin->backroom);
+    if (stock) {
+        notify_stock(&plugin->notify, stock);
+        engine_use(&plugin->engine, stock_library(stock));
+        backroom_leave(&plugin->backroom, plugin->stock);
+        plugin->stock = stock;
+    }
+}
+
 /* Threading class: Instantiation.  Everything but the ports starts afresh. */
 static void activate(const LV2_Handle instance)
 {
     Plugin* const plugin = (Plugin*)instance;
-    engine_init(&plugin->engine, bank_library(plugin->bank), plugin->rate);
+    engine_init(&plugin->engine, stock_library(plugin->stock), plugin->rate);
+    take_stock(plugin);
     for (int i = 0; i < CONTROL_COUNT; ++i) {
         plugin->values[i] = control_rows[i].normal;
     }
-    outlook_start(&plugin->notify.outlook);
+    outlook_start(&plugin->notify.onlooker.outlook);
+}
+
+/* Those that differ from the defaults: a default session needs no names. */
+static void remember_ids(Plugin* const plugin, const Settings* const settings)
+{
+    const Used used = {
+        .ids = {
+            [ENTRY_HANDS] = settings->hands,
+            [ENTRY_FEET] = settings->feet,
+            [ENTRY_TURNAROUND] = settings->turnaround > 0 ? (uint32_t)settings->turnaround : 0,
+            [ENTRY_GROOVE] = settings->groove != 1 ? settings->groove : 0,
+            [ENTRY_KIT] = settings->kit != 1 ? settings->kit : 0,
+        }};
+    backroom_use(&plugin->backroom, &used);
 }
 
 static void take_controls(Plugin* const plugin)
@@ -147,6 +153,7 @@ static void take_controls(Plugin* const plugin)
         memcpy(plugin->values, values, sizeof values);
         const Settings settings = settings_from_controls(values);
         engine_set(&plugin->engine, &settings);
+        remember_ids(plugin, &settings);
     }
 }
 
@@ -176,18 +183,49 @@ static void write_readouts(const Plugin* const plugin)
     }
 }
 
+/* What is asked for by a property, or ASKS. */
+static Ask ask_of(const LV2_URID property, const Uris* const uris)
+{
+    const LV2_URID properties[ASKS] = {
+        [ASK_HANDS_DRAFT] = uris->fl_handsDraft,
+        [ASK_FEET_DRAFT] = uris->fl_feetDraft,
+        [ASK_TURNAROUND_DRAFT] = uris->fl_turnaroundDraft,
+        [ASK_SAVE_FIGURE] = uris->fl_saveFigure,
+        [ASK_SAVE_KIT] = uris->fl_saveKit,
+    };
+    int ask = 0;
+    while (ask < ASKS && properties[ask] != property) {
+        ++ask;
+    }
+    return (Ask)ask;
+}
+
+static void take_set(Plugin* const plugin, const LV2_URID property, const LV2_Atom* const value)
+{
+    const Ask ask = ask_of(property, &plugin->uris);
+    const char* why = "the value is not a text; expected an atom:String";
+    if (ask != ASKS &&
+        (value->type != plugin->uris.atom_String ||
+         !backroom_ask(&plugin->backroom, ask, (const char*)(value + 1), value->size, &why))) {
+        plugin->notify.refused = why;
+    }
+}
+
 static void take_event(Plugin* const plugin, const MidiOutput output, const InputEvent event,
                        const uint32_t frame)
 {
     Report report;
     LV2_URID property = 0;
     const uint32_t size = (uint32_t)sizeof *event.body + event.body->size;
+    const LV2_Atom* value = NULL;
     if (input_report(event.body, &plugin->uris, &report)) {
         engine_begin(&plugin->engine, midi_output_room(output));
         engine_report(&plugin->engine, &report, frame);
         midi_output_write(output, &plugin->engine.out, &plugin->uris);
     } else if (hear_get(event.body, size, &plugin->uris, &property)) {
-        notify_ask(&plugin->notify, property);
+        notify_asked(&plugin->notify, property);
+    } else if (hear_set(event.body, size, &plugin->uris, &property, &value)) {
+        take_set(plugin, property, value);
     }
 }
 
@@ -196,6 +234,7 @@ static void run(const LV2_Handle instance, const uint32_t frames)
 {
     Plugin* const plugin = (Plugin*)instance;
     const MidiOutput output = midi_output(plugin->midi_out, &plugin->uris);
+    take_stock(plugin);
     take_controls(plugin);
     InputReader reader = input_reader(plugin->control, &plugin->uris);
     InputEvent event;
@@ -209,6 +248,61 @@ static void run(const LV2_Handle instance, const uint32_t frames)
     play(plugin, output, done, frames);
     write_readouts(plugin);
     notify_run(&plugin->notify, plugin->notify_out, &plugin->engine, frames, &plugin->uris);
+    backroom_wake(&plugin->backroom);
+}
+
+static LV2_State_Status save(const LV2_Handle instance, const LV2_State_Store_Function store,
+                             const LV2_State_Handle handle, const uint32_t flags,
+                             const LV2_Feature* const* const features)
+{
+    (void)flags;
+    (void)features;
+    Plugin* const plugin = (Plugin*)instance;
+    return state_save(&plugin->backroom, &plugin->uris, store, handle);
+}
+
+/* state:threadSafeRestore: may be called while run() and work() are. */
+static LV2_State_Status restore(const LV2_Handle instance,
+                                const LV2_State_Retrieve_Function retrieve,
+                                const LV2_State_Handle handle, const uint32_t flags,
+                                const LV2_Feature* const* const features)
+{
+    (void)flags;
+    (void)features;
+    Plugin* const plugin = (Plugin*)instance;
+    return state_restore(&plugin->backroom, &plugin->uris, retrieve, handle);
+}
+
+static LV2_Worker_Status work(const LV2_Handle instance, const LV2_Worker_Respond_Function respond,
+                              const LV2_Worker_Respond_Handle handle, const uint32_t size,
+                              const void* const data)
+{
+    (void)respond;
+    (void)handle;
+    (void)size;
+    (void)data;
+    backroom_work(&((Plugin*)instance)->backroom);
+    return LV2_WORKER_SUCCESS;
+}
+
+/* Answers lie in the backroom, where run() finds them. */
+static LV2_Worker_Status work_response(const LV2_Handle instance, const uint32_t size,
+                                       const void* const body)
+{
+    (void)instance;
+    (void)size;
+    (void)body;
+    return LV2_WORKER_SUCCESS;
+}
+
+/* Threading class: Discovery. */
+static const void* extension_data(const char* const uri)
+{
+    static const LV2_State_Interface state = {save, restore};
+    static const LV2_Worker_Interface worker = {work, work_response, NULL};
+    return !strcmp(uri, LV2_STATE__interface)    ? (const void*)&state
+           : !strcmp(uri, LV2_WORKER__interface) ? (const void*)&worker
+                                                 : NULL;
 }
 
 /* Threading class: Instantiation. */
@@ -218,7 +312,7 @@ static void cleanup(const LV2_Handle instance)
 }
 
 static const LV2_Descriptor descriptor = {
-    FOURLIMB_GROOVE_URI, instantiate, connect_port, activate, run, NULL, cleanup, NULL,
+    FOURLIMB_GROOVE_URI, instantiate, connect_port, activate, run, NULL, cleanup, extension_data,
 };
 
 LV2_SYMBOL_EXPORT const LV2_Descriptor* lv2_descriptor(const uint32_t index)

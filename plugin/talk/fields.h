@@ -5,6 +5,7 @@
 
 #define BAR_FIELDS(X)                                                                              \
     X(int64_t, bar)                                                                                \
+    X(uint32_t, slot)                                                                              \
     X(double, meter.beats_per_bar)                                                                 \
     X(int32_t, meter.beat_unit)                                                                    \
     X(uint32_t, in_phrase)                                                                         \
@@ -17,6 +18,7 @@
     X(uint32_t, feet)                                                                              \
     X(int32_t, hands_step)                                                                         \
     X(int32_t, feet_step)                                                                          \
+    X(bool, gap)                                                                                   \
     X(uint32_t, dropped)
 
 #define PLACE_FIELDS(X)                                                                            \
@@ -31,6 +33,12 @@
     X(bool, waiting)                                                                               \
     X(int64_t, change_bar)                                                                         \
     X(int32_t, change_tick)                                                                        \
+    X(bool, loops)                                                                                 \
+    X(bool, own_clock)                                                                             \
+    X(bool, click_rests)                                                                           \
+    X(int64_t, click_bars)                                                                         \
+    X(double, next_tempo)                                                                          \
+    X(int64_t, ladder_bars)                                                                        \
     X(uint32_t, feet_meet)                                                                         \
     X(uint32_t, all_meet)
 

@@ -168,14 +168,22 @@ bool hear_place(const LV2_Atom* const value, const Uris* const uris, SeenPlace* 
     return true;
 }
 
-static void hear_turns(const LV2_Atom* const atom, const Uris* const uris, SeenTurns* const turns)
+/* Whole numbers, at most `room`; how many. */
+static uint32_t hear_integers(const LV2_Atom* const atom, const Uris* const uris,
+                              int32_t* const numbers, const uint32_t room)
 {
     uint32_t count = 0;
     const char* const bytes = elements_of(atom, uris, uris->atom_Int, sizeof(int32_t), &count);
-    turns->count = !bytes ? 0 : count < SEEN_TURNS_MAX ? count : SEEN_TURNS_MAX;
-    if (turns->count) {
-        memcpy(turns->ticks, bytes, turns->count * sizeof(int32_t));
+    const uint32_t kept = !bytes ? 0 : count < room ? count : room;
+    if (kept) {
+        memcpy(numbers, bytes, kept * sizeof(int32_t));
     }
+    return kept;
+}
+
+static void hear_turns(const LV2_Atom* const atom, const Uris* const uris, SeenTurns* const turns)
+{
+    turns->count = hear_integers(atom, uris, turns->ticks, SEEN_TURNS_MAX);
 }
 
 static void hear_strokes(const LV2_Atom* const atom, const Uris* const uris, SeenBar* const bar)
@@ -209,7 +217,8 @@ static bool bar_makes_sense(const SeenBar* const bar)
     return bar->meter.beats_per_bar > 0.0 && bar->meter.beats_per_bar <= 256.0 && unit >= 1 &&
            unit <= 32 && !(unit & (unit - 1)) && bar->phrase_bars >= 1 &&
            bar->phrase_bars <= FORM_BARS_MAX && bar->in_phrase < bar->phrase_bars &&
-           bar->part < PARTS_MAX && bar->hands_step >= 0 && bar->feet_step >= 0;
+           bar->part < PARTS_MAX && bar->slot < OUTLOOK_BARS && bar->hands_step >= 0 &&
+           bar->feet_step >= 0;
 }
 
 bool hear_bar(const LV2_Atom* const value, const Uris* const uris, SeenBar* const bar)
@@ -232,6 +241,8 @@ bool hear_bar(const LV2_Atom* const value, const Uris* const uris, SeenBar* cons
     hear_turns(walk_on(&walk, 0), uris, &heard.hands_turns);
     hear_turns(walk_on(&walk, 0), uris, &heard.feet_turns);
     hear_strokes(walk_on(&walk, 0), uris, &heard);
+    heard.clicks.count =
+        hear_integers(walk_on(&walk, 0), uris, heard.clicks.ticks, SEEN_CLICKS_MAX);
     *bar = heard;
     return true;
 }

@@ -51,6 +51,7 @@ void tell_bar(LV2_Atom_Forge* const forge, const SeenBar* const from, const Uris
     tell_integers(forge, from->hands_turns.ticks, from->hands_turns.count, uris);
     tell_integers(forge, from->feet_turns.ticks, from->feet_turns.count, uris);
     tell_strokes(forge, from, uris);
+    tell_integers(forge, from->clicks.ticks, from->clicks.count, uris);
     lv2_atom_forge_pop(forge, &frame);
 }
 

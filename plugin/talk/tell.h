@@ -14,7 +14,7 @@ enum { TELL_SET_BYTES = 128 };
 
 /* The most that a bar takes, the head of the message included. */
 enum {
-    TELL_BAR_BYTES = 512 + 2 * SEEN_TURNS_MAX * (int)sizeof(int32_t) +
+    TELL_BAR_BYTES = 512 + (2 * SEEN_TURNS_MAX + SEEN_CLICKS_MAX) * (int)sizeof(int32_t) +
                      SEEN_STROKES_MAX * 4 * (int)sizeof(int32_t)
 };
 
@@ -24,7 +24,7 @@ void tell_begin_set(LV2_Atom_Forge* forge, LV2_Atom_Forge_Frame* frame, LV2_URID
                     const Uris* uris);
 
 /* The value of fl:bar, a tuple: the fields of its head as doubles, starts of the
-   hands' figure, of the feet's, and four numbers a stroke.  hear.h reads it. */
+   hands' figure, of the feet's, four numbers a stroke, and clicks.  hear.h reads it. */
 void tell_bar(LV2_Atom_Forge* forge, const SeenBar* bar, const Uris* uris);
 
 /* The value of fl:place, its fields as doubles. */

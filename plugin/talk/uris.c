@@ -41,5 +41,16 @@ Uris uris_map(LV2_URID_Map* const map)
         .fl_bar = map->map(h, FOURLIMB_TERMS "bar"),
         .fl_droppedStrokes = map->map(h, FOURLIMB_TERMS "droppedStrokes"),
         .fl_place = map->map(h, FOURLIMB_TERMS "place"),
+        .fl_entryNames = map->map(h, FOURLIMB_TERMS "entryNames"),
+        .fl_feetDraft = map->map(h, FOURLIMB_TERMS "feetDraft"),
+        .fl_handsDraft = map->map(h, FOURLIMB_TERMS "handsDraft"),
+        .fl_ownEntries = map->map(h, FOURLIMB_TERMS "ownEntries"),
+        .fl_refused = map->map(h, FOURLIMB_TERMS "refused"),
+        .fl_saveFigure = map->map(h, FOURLIMB_TERMS "saveFigure"),
+        .fl_saveKit = map->map(h, FOURLIMB_TERMS "saveKit"),
+        .fl_savedFigure = map->map(h, FOURLIMB_TERMS "savedFigure"),
+        .fl_savedKit = map->map(h, FOURLIMB_TERMS "savedKit"),
+        .fl_turnaroundDraft = map->map(h, FOURLIMB_TERMS "turnaroundDraft"),
+        .fl_unreadEntries = map->map(h, FOURLIMB_TERMS "unreadEntries"),
     };
 }

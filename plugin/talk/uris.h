@@ -39,6 +39,17 @@ typedef struct {
     LV2_URID fl_bar;
     LV2_URID fl_droppedStrokes;
     LV2_URID fl_place;
+    LV2_URID fl_entryNames;
+    LV2_URID fl_feetDraft;
+    LV2_URID fl_handsDraft;
+    LV2_URID fl_ownEntries;
+    LV2_URID fl_refused;
+    LV2_URID fl_saveFigure;
+    LV2_URID fl_saveKit;
+    LV2_URID fl_savedFigure;
+    LV2_URID fl_savedKit;
+    LV2_URID fl_turnaroundDraft;
+    LV2_URID fl_unreadEntries;
 } Uris;
 
 Uris uris_map(LV2_URID_Map* map);

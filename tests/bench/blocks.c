@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: ISC
 /* blocks.c - runs the built plugin for measuring from outside.
-   Usage: blocks silent|position|busy|dense BLOCKS     blocks instantiate TIMES
+   Usage: blocks silent|position|busy|dense|gap BLOCKS     blocks instantiate TIMES
    silent: stopped.  position: rolling over an empty bar with a position in each
-   block.  busy: the default groove at 160.  dense: sextuplets at 240. */
+   block.  busy: the default groove at 160.  dense: sextuplets at 240.
+   gap: busy, with a click on sixteenths that is silent but for the first bar. */
 #include "../../ui/command/host.h"
 
 #include <stdio.h>
@@ -34,13 +35,20 @@ static int fail(const char* const why)
     return 1;
 }
 
+static bool set_gap(Host* const host, char* const why)
+{
+    return host_set(host, "click", 2.0f, why) && host_set(host, "click_grid", 3.0f, why) &&
+           host_set(host, "gap_play", 1.0f, why) && host_set(host, "gap_rest", 32.0f, why);
+}
+
 static int run_blocks(const char* const kind, const long blocks)
 {
     char why[HOST_WHY_ROOM];
     Host* const host = host_open(bundle, 48000.0, why);
     const bool dense = !strcmp(kind, "dense");
     const bool empty = !strcmp(kind, "position");
-    if (!host || (dense && !host_set(host, "feet", 152.0f, why)) ||
+    const bool gap = !strcmp(kind, "gap");
+    if (!host || (gap && !set_gap(host, why)) || (dense && !host_set(host, "feet", 152.0f, why)) ||
         (empty && !host_set(host, "enabled", 0.0f, why))) {
         return fail(why);
     }
@@ -79,7 +87,7 @@ static int instantiate(const long times)
 int main(const int count, char** const arguments)
 {
     if (count != 3) {
-        return fail("usage: blocks silent|position|busy|dense|instantiate COUNT");
+        return fail("usage: blocks silent|position|busy|dense|gap|instantiate COUNT");
     }
     const long times = strtol(arguments[2], NULL, 10);
     return strcmp(arguments[1], "instantiate") ? run_blocks(arguments[1], times)

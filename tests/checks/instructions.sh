@@ -15,5 +15,13 @@ costs_at_most() {
 }
 
 check "a silent block costs at most 2000 instructions" costs_at_most silent 2000
+adds_at_most() {
+	with=$(instructions "$build" "$1")
+	without=$(instructions "$build" "$2")
+	echo "got ${with:-nothing} against ${without:-nothing}, want at most $3 more"
+	[ -n "$with" ] && [ -n "$without" ] && [ $((with - without)) -le "$3" ]
+}
+
+check "a click in its gap adds at most 300 instructions to a block" adds_at_most gap busy 300
 check "a busy block costs at most 6000 instructions" costs_at_most busy 6000
 tally

@@ -189,6 +189,27 @@ limbs_can_be_left_out() {
 	same "$("$python" "$here/midi_lines.py" feet.mid | grep ' on ' | cut -d' ' -f5 | sort -u)" 36
 }
 
+# clicks FILE: tick, channel and key of each, 33 and 34 being General MIDI 2's.
+clicks() {
+	"$python" "$here/midi_lines.py" "$1" | grep -E ' on [0-9]+ (33|34) ' | cut -d' ' -f2,4,5 | xargs
+}
+
+a_click_can_be_rendered_too() {
+	render --groove "Lower Station" --bars 2 --set click=2 --set click_channel=3 --out click.mid
+	same "$(clicks click.mid)" "0 2 34 10080 2 33 20160 2 33 30240 2 33 40320 2 34 50400 2 33 60480 2 33 70560 2 33" ||
+		return
+	render --groove "Lower Station" --bars 2 --out click.mid
+	same "$(clicks click.mid)" ""
+}
+
+# Four bars of the song are two of the groove.
+at_half_speed_bars_are_twice_as_long() {
+	render --groove "Lower Station" --bars 4 --set practice_rate=2 --set click=2 --out slow.mid
+	same "$(clicks slow.mid)" "0 9 34 20160 9 33 40320 9 33 60480 9 33 80640 9 34 100800 9 33 120960 9 33 141120 9 33" ||
+		return
+	same "$("$python" "$here/midi_lines.py" slow.mid | grep '^2 .* end')" "2 161280 end"
+}
+
 the_same_request_gives_the_same_bytes() {
 	render --groove 21 --bars 9 --tempo 97.3 --out a.mid
 	render --groove 21 --bars 9 --tempo 97.3 --out b.mid
@@ -285,6 +306,8 @@ check_files() {
 	check "all grooves are rendered exactly" all_grooves_are_rendered_exactly
 	check "a wrong note is found by the check" a_wrong_note_is_found_by_the_check
 	check "limbs can be left out" limbs_can_be_left_out
+	check "a click can be rendered too" a_click_can_be_rendered_too
+	check "at half speed bars are twice as long" at_half_speed_bars_are_twice_as_long
 	check "the same request gives the same bytes" the_same_request_gives_the_same_bytes
 }
 

@@ -27,7 +27,7 @@ static void play(Scheduler* const scheduler, const HitList* const hits, const in
                  const int64_t end, const uint32_t room, MidiList* const list)
 {
     const Clock clock = slow_clock();
-    const Output output = {&kit, 9, false};
+    const Output output = {&kit, 9, 9, false};
     list->count = 0;
     list->room = room;
     scheduler_play(scheduler, hits, output, &clock, (Stretch){begin, end, 0}, list);

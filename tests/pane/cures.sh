@@ -13,8 +13,9 @@ folder=$1/tests/pane
 room=$1/ui/pane
 # The room's other objects, as they are.
 whole() {
-	for object in "$room"/pane*.o; do
-		[ "$(basename "$object" .o).c" = "$1" ] || echo "$object"
+	for source in "$root"/ui/pane/pane*.c; do
+		name=$(basename "$source")
+		[ "$name" = "$1" ] || echo "$room/${name%.c}.o"
 	done
 }
 

@@ -131,6 +131,20 @@ uint32_t host_pixel(const Host* const host, const Pane* const pane, const int x,
     return pixel;
 }
 
+uint32_t* host_photo(const Host* const host, const Pane* const pane, const int width,
+                     const int height)
+{
+    XImage* const image = photograph(host, pane, (PaneRect){0, 0, width, height});
+    uint32_t* const seen = calloc((size_t)width * (size_t)height, sizeof *seen);
+    for (int i = 0; seen && image && i < width * height; ++i) {
+        seen[i] = (uint32_t)XGetPixel(image, i % width, i / width) & 0xffffff;
+    }
+    if (image) {
+        XDestroyImage(image);
+    }
+    return seen;
+}
+
 uint32_t host_colour(const int x, const int y, const int seed)
 {
     return (uint32_t)((x * 7 + seed) & 0xff) << 16 | (uint32_t)((y * 5 + seed) & 0xff) << 8 |

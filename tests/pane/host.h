@@ -45,6 +45,9 @@ void host_forget(Host* host);
 /* The pane's pixel on the screen, 0xrrggbb, as the host's own connection sees it. */
 uint32_t host_pixel(const Host* host, const Pane* pane, int x, int y);
 
+/* All of them, row by row; to be freed. */
+uint32_t* host_photo(const Host* host, const Pane* pane, int width, int height);
+
 /* A picture no two pixels of which are alike nearby: `seed` shifts it. */
 uint32_t host_colour(int x, int y, int seed);
 uint32_t* host_picture(int width, int height, int seed);

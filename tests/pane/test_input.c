@@ -187,6 +187,8 @@ static bool keys(void)
     if (!begin(&stage)) {
         return false;
     }
+    TOOL("key", "z"); /* so that the pane knows the layout before */
+    CHECK(wait_for(&stage, PANE_KEY));
     change_layout(&stage.host);
     bool held = true;
     for (size_t i = 0; i < sizeof ROWS / sizeof *ROWS; ++i) {

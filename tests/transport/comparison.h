@@ -114,7 +114,8 @@ static inline Comparison compare(const Scenario* const scenario, const Player* c
 {
     /* A quarter of the fastest sixteenth, at 240: no note can pass for two. */
     const double reach = 60.0 / 240.0 / 4.0 / 4.0 * 48000.0 + scenario->slack;
-    const int keys[] = {HAT_KEY, bar_keys[0], bar_keys[1], bar_keys[2], bar_keys[3]};
+    const int keys[] = {CLICK_KEY,   CLICK_ACCENT_KEY, HAT_KEY,    bar_keys[0],
+                        bar_keys[1], bar_keys[2],      bar_keys[3]};
     Comparison comparison = {.wanted = 0};
     for (size_t i = 0; i < sizeof keys / sizeof *keys; ++i) {
         compare_key((Pairing){scenario, player, expected, keys[i], 0, 0}, reach, &comparison);

@@ -50,6 +50,7 @@ typedef struct {
 } Stroke;
 
 typedef struct {
+    double slowed; /* quarters of the groove to one of the host: given */
     Stroke* strokes;
     size_t count, room;
     int64_t* starts; /* where stretches began */
@@ -128,8 +129,10 @@ static inline void expect_line(Expected* const expected, const Scenario* const s
 {
     expect(expected, (Stroke){frame, HAT_KEY, may_miss});
     const Bars* const bars = bars_at(scenario, quarter);
-    const double bar = (quarter - bars->quarter) / bars->length;
-    if (fabs(bar - round(bar)) < 1e-9) {
+    const double bar = (quarter - bars->quarter) * expected->slowed / bars->length;
+    const bool begins = fabs(bar - round(bar)) < 1e-9;
+    expect(expected, (Stroke){frame, begins ? CLICK_ACCENT_KEY : CLICK_KEY, may_miss});
+    if (begins) {
         const int64_t number = bars->number + llround(bar);
         expect(expected, (Stroke){frame, bar_keys[number % BAR_KEYS], may_miss});
     }
@@ -160,7 +163,7 @@ static inline void expect_stretch(Expected* const expected, const Scenario* cons
         note_start(expected, stretch.begin);
     }
     for (int64_t line = 0;; ++line) {
-        const double quarter = (double)line / 4.0;
+        const double quarter = (double)line / 4.0 / expected->slowed;
         const double frame = frame_of(leg, quarter, rate);
         const double exact = (double)stretch.begin + (frame - stretch.frame) / stretch.speed;
         const double beat = bars_at(scenario, quarter)->beat * 60.0 * rate /
@@ -229,7 +232,7 @@ static inline void walk_position(Walk* const walk, const int64_t at, const Told*
 static inline void expected_make(Expected* const expected, const Scenario* const scenario,
                                  const Recording* const recording)
 {
-    *expected = (Expected){.count = 0};
+    *expected = (Expected){.slowed = expected->slowed};
     Walk walk = {.scenario = scenario, .rate = recording->rate, .expected = expected};
     for (size_t i = 0; i < recording->moment_count; ++i) {
         const Moment* const moment = &recording->moments[i];

@@ -15,6 +15,9 @@ enum { FOLDER_ROOM = 512, FOLDER_FILES = 4 };
 
 /* The kit below; bars 0, 1, 2, 3, 4 ... have BAR_KEYS 0, 1, 2, 3, 0 ... */
 enum { HAT_KEY = 42, BAR_KEYS = 4 };
+/* The kit has no keys for the click: those of General MIDI 2, Metronome Click
+   and Metronome Bell (tests/data/gm-percussion.tsv). */
+enum { CLICK_KEY = 33, CLICK_ACCENT_KEY = 34 };
 static const uint8_t bar_keys[BAR_KEYS] = {36, 35, 44, 56};
 
 /* The groove's own tempo and meter, for hosts that have none. */

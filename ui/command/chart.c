@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: ISC
+#include "../../plugin/bank/save.h"
 #include "../scene/chart.h"
 #include "bundle.h"
 #include "commands.h"
 #include "picks.h"
-#include "save.h"
 
 #include <cairo-pdf.h>
 #include <cairo-svg.h>

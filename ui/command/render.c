@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: ISC
+#include "../../plugin/bank/save.h"
 #include "../../plugin/engine/settings.h"
 #include "bundle.h"
 #include "commands.h"
-#include "save.h"
 #include "song.h"
 
 #include <stdio.h>

@@ -173,6 +173,8 @@ bool request_read(Request* const request, const int count, char** const argument
         const char* const option = arguments[i];
         if (!strcmp(option, "--force")) {
             request->force = true;
+        } else if (!strcmp(option, "--kits") && !request->kind) {
+            request->kind = "kits"; /* as people try it, beside --kit NAME */
         } else if (!strncmp(option, "--", 2) && !takes_value(option)) {
             fprintf(stderr, "fourlimb: there is no option %s; `fourlimb --help` names them\n",
                     option);

@@ -67,23 +67,18 @@ void desk_host_colours(Desk* const desk, const Colour background, const Colour t
 
 /* ---- What the plugin says */
 
-/* The bars told so far, moved to where they stand in the new phrase; those of the
-   old one stay in their places until the new ones are told. */
-static void move_bars(View* const view, const SeenPlace* const place)
+/* The phrase goes on: the bar after the last becomes the first; the others stay in
+   their places until the new ones are told. */
+static void turn_phrase(View* const view, const SeenPlace* const place)
 {
-    static const SeenBar none = {.bar = -1};
-    const int64_t by = place->phrase - view->place.phrase;
-    for (int64_t slot = 0; by > 0 && slot < OUTLOOK_BARS; ++slot) {
-        const int64_t from = slot + by;
-        if (from < OUTLOOK_BARS && view->has_bar[from] &&
-            view->bars[from].bar == place->phrase + slot) {
-            view->bars[slot] = view->bars[from];
-            view->has_bar[slot] = true;
-        }
+    const uint32_t after = view->place.phrase_bars;
+    if (!place->loops && after < OUTLOOK_BARS && view->has_bar[after] &&
+        view->bars[after].bar == place->phrase) {
+        view->bars[0] = view->bars[after];
+        view->has_bar[0] = true;
     }
     for (uint32_t slot = place->phrase_bars + 1; slot < OUTLOOK_BARS; ++slot) {
         view->has_bar[slot] = false;
-        view->bars[slot] = none;
     }
 }
 
@@ -92,7 +87,7 @@ static void take_place(Desk* const desk, const SeenPlace* const place)
     View* const view = &desk->view;
     const SeenPlace before = view->place;
     if (place->phrase != before.phrase || place->phrase_bars != before.phrase_bars) {
-        move_bars(view, place);
+        turn_phrase(view, place);
         desk->is_dirty = true;
     }
     view->place = *place;
@@ -102,11 +97,13 @@ static void take_place(Desk* const desk, const SeenPlace* const place)
     if (place->rolling) {
         view->looked_at = -1;
     }
-    desk->is_dirty = desk->is_dirty || !view->has_place || place->bar != before.bar ||
-                     place->rolling != before.rolling || place->waiting != before.waiting ||
-                     place->feet_meet != before.feet_meet || place->all_meet != before.all_meet ||
-                     place->change_bar != before.change_bar ||
-                     place->host_has_tempo != before.host_has_tempo;
+    desk->is_dirty =
+        desk->is_dirty || !view->has_place || place->bar != before.bar ||
+        place->rolling != before.rolling || place->waiting != before.waiting ||
+        place->feet_meet != before.feet_meet || place->all_meet != before.all_meet ||
+        place->change_bar != before.change_bar || place->click_rests != before.click_rests ||
+        place->click_bars != before.click_bars || place->ladder_bars != before.ladder_bars ||
+        place->loops != before.loops || place->host_has_tempo != before.host_has_tempo;
     view->has_place = true;
 }
 
@@ -117,12 +114,9 @@ static void take_bar(Desk* const desk, const LV2_Atom* const value)
     if (!hear_bar(value, desk->uris, &bar)) {
         return;
     }
-    const int64_t slot = bar.bar - view->place.phrase;
-    if (slot >= 0 && slot < OUTLOOK_BARS) {
-        view->bars[slot] = bar;
-        view->has_bar[slot] = true;
-        desk->is_dirty = true;
-    }
+    view->bars[bar.slot] = bar; /* in range: hear_bar looked */
+    view->has_bar[bar.slot] = true;
+    desk->is_dirty = true;
 }
 
 /* The first line of the bank's complaints. */

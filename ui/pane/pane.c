@@ -65,7 +65,7 @@ static void prepare(Pane* const pane, const PaneRequest* const request)
     if (!request->parent) { /* Pugl's own try fails if nobody has named that yet */
         XSetWMProtocols(pane->display, pane->window, &pane->delete_window, 1);
     }
-    pane_picture_prepare(pane);
+    pane_draw_prepare(pane);
     XSync(pane->display, False);
 }
 
@@ -73,7 +73,7 @@ static void prepare(Pane* const pane, const PaneRequest* const request)
 static void start_afresh(Pane* const pane)
 {
     pane->event_count = 0;
-    pane->dirty = true;
+    pane_damage_all(pane);
     pane_input_add(pane,
                    (PaneEvent){.kind = PANE_RESIZE, .width = pane->width, .height = pane->height});
 }
@@ -100,7 +100,7 @@ static void finish(Pane* const pane)
 {
     const PaneHost host = pane_guard_enter(pane);
     if (pane_make_current(pane)) {
-        pane_picture_delete(pane);
+        pane_layer_delete(pane);
     }
     if (pane->context) {
         glXMakeCurrent(pane->display, None, NULL);
@@ -191,14 +191,26 @@ static void deliver(Pane* const pane)
     pane->delivering = false;
 }
 
+static void draw_by_pugl(Pane* const pane)
+{
+    puglPostRedisplay(pane->view);
+    puglProcessEvents(pane->view);
+}
+
 static void redraw(Pane* const pane)
 {
     const PaneHost host = pane_guard_enter(pane);
     pane_input_take_events(pane);
     if (pane_make_current(pane)) {
-        pane->dirty = false;
-        puglPostRedisplay(pane->view);
-        puglProcessEvents(pane->view);
+        pane->dirty = false; /* events that come meanwhile may set it again */
+        if (pane->swap) {    /* the first picture of a new size may have the old one's place */
+            draw_by_pugl(pane);
+        }
+        if (pane->show_part) {
+            pane_draw_part(pane);
+        } else {
+            draw_by_pugl(pane);
+        }
     }
     pane_guard_leave(pane, &host);
 }

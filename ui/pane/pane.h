@@ -107,7 +107,8 @@ enum { PANE_PLAIN = 0, PANE_LIT = 1, PANE_LAYERS = 2, PANE_COLOUR = -1 };
    ARGB32.  Only `dirty`, cut to the picture, is read and changed, unless the
    size differs from last time: then all of it.  `pixels` aren't kept.  Marks
    the pane dirty.  False, and the layer as it was, if the picture is empty,
-   larger than pane_largest either way, or there is no memory for it. */
+   larger than pane_largest either way, there is no memory for it, or the window
+   is gone. */
 bool pane_upload(Pane* pane, int layer, const unsigned char* pixels, int width, int height,
                  int stride, PaneRect dirty);
 int pane_largest(const Pane* pane);

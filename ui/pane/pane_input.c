@@ -36,7 +36,7 @@ static bool meet(Pane* const pane)
         pane->display = glXGetCurrentDisplay();
         pane->context = glXGetCurrentContext();
     }
-    return pane_picture_is_own(pane);
+    return pane_draw_can(pane);
 }
 
 static void on_reshape(PuglView* const view, const int width, const int height)
@@ -48,8 +48,9 @@ static void on_reshape(PuglView* const view, const int width, const int height)
     pane->reshaped = true;
     pane->width = width;
     pane->height = height;
-    pane->dirty = true;
-    pane_picture_reshape(width, height);
+    pane->swap = true;
+    pane_damage_all(pane);
+    pane_draw_reshape(width, height);
     pane_input_add(pane, (PaneEvent){.kind = PANE_RESIZE, .width = width, .height = height});
 }
 
@@ -57,7 +58,7 @@ static void on_display(PuglView* const view)
 {
     Pane* const pane = puglGetHandle(view);
     if (meet(pane)) {
-        pane_picture_draw(pane);
+        pane_draw(pane);
     }
 }
 
@@ -191,7 +192,8 @@ static bool take(Pane* const pane, XEvent* const event)
         pane->gone = pane->gone || event->xdestroywindow.window == pane->window;
         return true;
     case Expose: /* drawn once, after the events are told */
-        pane->dirty = true;
+        pane_damage(pane, (PaneRect){event->xexpose.x, event->xexpose.y, event->xexpose.width,
+                                     event->xexpose.height});
         return true;
     case EnterNotify:
     case LeaveNotify:
@@ -204,7 +206,7 @@ static bool take(Pane* const pane, XEvent* const event)
     case ClientMessage:
         take_message(pane, &event->xclient);
         return true;
-    case MappingNotify: /* another layout: Pugl would go on with the old one */
+    case MappingNotify: /* another layout; Xlib wants to be told, and Pugl does not */
         XRefreshKeyboardMapping(&event->xmapping);
         return true;
     case KeyPress:

@@ -6,6 +6,7 @@
 
 #include <GL/gl.h>
 #include <GL/glx.h>
+#include <GL/glxext.h>
 #include <X11/Xlib.h>
 #include <pugl/pugl.h>
 
@@ -29,7 +30,8 @@ struct Pane {
     void* handle;
 
     bool reshaped;   /* Pugl told a size */
-    bool dirty;      /* what is shown isn't what should be */
+    bool dirty;      /* what is shown isn't what should be, */
+    PaneRect damage; /* here */
     bool gone;       /* the window was destroyed, by its parent's end */
     bool closed;     /* asked to close, or pane_close within an event */
     bool delivering; /* an event is being told */
@@ -43,6 +45,10 @@ struct Pane {
     PaneLayer layers[PANE_LAYERS];
     PaneQuad quads[PANE_QUADS_MAX];
     int quad_count;
+    /* For software GL: shows a part of the back buffer; NULL elsewhere.  The part was
+       drawn just before, so nothing is asked of what the buffer held. */
+    void (*show_part)(Display* display, GLXDrawable window, int x, int y, int width, int height);
+    bool swap;     /* swap once first: only then does GL learn a new size of the window */
     bool any_size; /* textures of any size, not powers of two alone */
     int largest;
 };
@@ -83,10 +89,18 @@ PaneEvent pane_key_of_character(uint32_t character, uint32_t modifiers);
 PaneEvent pane_key_of_special(PuglKey special, uint32_t modifiers);
 PaneEvent pane_key_lost(XKeyEvent* event);
 
-/* ---- pane_picture.c: what is shown; all but the first want the context current */
+/* ---- pane_damage.c: where the picture isn't what it should be */
 
-bool pane_picture_is_own(const Pane* pane); /* whether it is */
-void pane_picture_prepare(Pane* pane);
-void pane_picture_reshape(int width, int height);
-void pane_picture_draw(const Pane* pane);
-void pane_picture_delete(Pane* pane);
+void pane_damage(Pane* pane, PaneRect part); /* marks dirty */
+void pane_damage_all(Pane* pane);
+PaneRect pane_within(PaneRect rect, int width, int height); /* cut to 0, 0, width, height */
+bool pane_is_empty(PaneRect rect);
+
+/* ---- pane_layer.c, pane_draw.c: these want the pane's context current */
+
+void pane_layer_delete(Pane* pane);
+bool pane_draw_can(const Pane* pane); /* whether it is */
+void pane_draw_prepare(Pane* pane);
+void pane_draw_reshape(int width, int height);
+void pane_draw(Pane* pane);
+void pane_draw_part(const Pane* pane); /* the damage, and shows it; wants show_part */

@@ -145,13 +145,14 @@ static void draw_change(const Brush* const brush)
     cairo_set_dash(brush->cairo, NULL, 0, 0.0);
 }
 
-static void draw_meeting(const Brush* const brush, const double y, const uint32_t bars,
-                         const bool has_sign, const char* const what)
+/* A number, a sign if it has one, and what it counts. */
+static void draw_count(const Brush* const brush, const double y, const int64_t bars,
+                       const bool has_sign, const char* const what)
 {
-    char text[64];
+    char text[96];
     const Geometry* const g = brush->g;
     const Palette* const colours = brush->colours;
-    snprintf(text, sizeof text, bars ? "%u" : "\xE2\x80\x93", bars);
+    snprintf(text, sizeof text, bars > 0 ? "%d" : "\xE2\x80\x93", (int)bars);
     ink_text(brush->cairo, g->meet + 24.0, y, brush_type(20.0, true, ALIGN_RIGHT, colours->ink),
              text);
     if (has_sign) {
@@ -160,6 +161,31 @@ static void draw_meeting(const Brush* const brush, const double y, const uint32_
     snprintf(text, sizeof text, "bar%s until %s", bars == 1 ? "" : "s", what);
     ink_text_in(brush->cairo, g->meet + 48.0, y, g->beat_1 - g->meet - 56.0,
                 brush_type(11.0, false, ALIGN_LEFT, colours->soft), text);
+}
+
+/* Practising, the gap and the ladder count; else the figures do. */
+static void draw_counts(const Brush* const brush)
+{
+    char text[64];
+    const View* const view = brush->view;
+    const Geometry* const g = brush->g;
+    const SeenPlace* const place = &view->place;
+    const double first = g->overview.y + 0.5 * g->overview.height - 3.0;
+    const double second = first + (g->compact ? 22.0 : 28.0);
+    const bool has_gap = place->click_bars > 0 && view->values[CONTROL_CLICK] > 1.5f;
+    if (has_gap) {
+        draw_count(brush, first, place->click_bars, false,
+                   place->click_rests ? "the click comes back" : "the click rests");
+    } else {
+        draw_count(brush, first, place->feet_meet, true,
+                   g->compact ? "feet meet bar line" : "feet meet the bar line");
+    }
+    if (place->own_clock && place->ladder_bars > 0) {
+        snprintf(text, sizeof text, "%.4g bpm", place->next_tempo);
+        draw_count(brush, second, place->ladder_bars, false, text);
+    } else {
+        draw_count(brush, second, place->all_meet, false, "all meet again");
+    }
 }
 
 void draw_overview(const Brush* const brush)
@@ -179,10 +205,6 @@ void draw_overview(const Brush* const brush)
     }
     draw_change(brush);
     if (view->has_place && !g->list) {
-        const double y = g->overview.y + 0.5 * g->overview.height;
-        draw_meeting(brush, y - 3.0, view->place.feet_meet, true,
-                     g->compact ? "feet meet bar line" : "feet meet the bar line");
-        draw_meeting(brush, y + (g->compact ? 19.0 : 25.0), view->place.all_meet, false,
-                     "all meet again");
+        draw_counts(brush);
     }
 }

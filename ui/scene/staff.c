@@ -241,17 +241,20 @@ static void draw_turns(const Brush* const brush, const Shown* const shown,
     }
 }
 
+/* Hollow where nothing is heard: off, or in the gap. */
 static void draw_clicks(const Brush* const brush, const Shown* const shown)
 {
-    const bool off = brush->view->values[CONTROL_CLICK] < 1.5f;
-    const double beats = shown->is_next ? 1.0 : shown->space.beats;
-    const Colour colour = shown->is_next ? brush->colours->edge : brush->colours->ink;
-    for (int beat = 0; beat < (int)ceil(beats); ++beat) {
-        const double x = x_of(shown, beat * shown->space.ticks);
-        const Mark mark = {off ? brush->colours->edge : colour, 0.95, off};
-        if (x <= shown->to) {
-            ink_line(brush->cairo, x, brush->g->click, x, brush->g->click - (beat ? 5.0 : 9.0), 1.5,
-                     mark.colour);
+    const SeenClicks* const clicks = &shown->bar->clicks;
+    const bool off = brush->view->values[CONTROL_CLICK] < 1.5f || shown->bar->gap;
+    const Colour colour = shown->is_next || off ? brush->colours->edge : brush->colours->ink;
+    const double dense =
+        clicks->count > 0 ? shown->space.beat * shown->space.beats / clicks->count : 99.0;
+    const Mark mark = {colour, dense < 14.0 ? 0.6 : 0.95, off};
+    for (uint32_t i = 0; i < clicks->count; ++i) {
+        const double x = x_of(shown, clicks->ticks[i]);
+        if (x <= shown->to - (shown->is_next ? 6.0 : 0.0)) {
+            const double tall = clicks->ticks[i] ? 5.0 : 9.0;
+            ink_line(brush->cairo, x, brush->g->click, x, brush->g->click - tall, 1.5, mark.colour);
             ink_head(brush->cairo, x, brush->g->click, VOICE_SNARE, mark);
         }
     }
@@ -317,7 +320,7 @@ void draw_staff(const Brush* const brush)
     const BarSpace space = geometry_bar(g, bar->meter);
     const double line = g->beat_1 + space.beat * space.beats;
     const Shown now = {bar, g->beat_1, line - 1.0, space, false};
-    const SeenBar* const next = view_bar(brush->view, index + 1);
+    const SeenBar* const next = view_next(brush->view);
     draw_bar(brush, &now);
     if (next && space.ahead > 0.0) {
         BarSpace ahead = space;

@@ -280,8 +280,9 @@ static void draw_click(const Brush* const brush)
         const double wide =
             ink_text(brush->cairo, x, y + 4.5,
                      brush_type(13.0, true, ALIGN_LEFT, brush->colours->ink), "Click");
-        if (click > 0.5f && click < 1.5f && !brush->g->compact && !brush->g->list) {
-            label(brush, x + wide + 6.0, y + 4.0, "count-in");
+        const bool rests = click > 1.5f && brush->view->place.click_rests;
+        if (!brush->g->compact && !brush->g->list && click > 0.5f && (click < 1.5f || rests)) {
+            label(brush, x + wide + 6.0, y + 4.0, rests ? "silent" : "count-in");
         }
         brush_focus(brush, target, 1.0);
     }

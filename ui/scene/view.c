@@ -32,6 +32,12 @@ int64_t view_shown(const View* const view)
     return view->place.bar < 0 ? 0 : view->place.bar;
 }
 
+const SeenBar* view_next(const View* const view)
+{
+    const int64_t shown = view_shown(view);
+    return view_bar(view, view->place.loops && view->place.rolling ? shown : shown + 1);
+}
+
 const Entry* view_entry(const View* const view, const ShelfKind shelf, const int32_t id)
 {
     const Shelf* const entries = &view->shelves[shelf];

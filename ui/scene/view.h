@@ -113,12 +113,15 @@ typedef struct {
 
 bool target_same(TargetId a, TargetId b);
 
-/* The bar of the phrase with this number of the song, or what the phrase had in
-   its place last; NULL if the plugin hasn't said. */
+/* The bar with this number of the song, if it is of the phrase or the bar after, or
+   what stood in its place last; NULL if the plugin hasn't said. */
 const SeenBar* view_bar(const View* view, int64_t bar);
 
 /* The bar that is shown large. */
 int64_t view_shown(const View* view);
+
+/* The bar that follows it, which is the same where it loops. */
+const SeenBar* view_next(const View* view);
 
 /* The first bar of the phrase shown, and how many it has. */
 int64_t view_phrase(const View* view);

@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: ISC
+#include "entries.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+static char* copy_text(const char* const text)
+{
+    return strdup(text ? text : "");
+}
+
+/* As people say it; ttl/terms.ttl lies in the bank folder for this. */
+static const char* family_label(Subject* const subject)
+{
+    const SordNode* const family = field_node(subject, "family", false);
+    if (!family) {
+        return "";
+    }
+    const SordNode* const label =
+        turtle_object(subject->turtle, family, turtle_uri(subject->turtle, RDFS_NS "label"));
+    const char* const uri = (const char*)sord_node_get_string(family);
+    const char* const hash = strrchr(uri, '#');
+    return label ? (const char*)sord_node_get_string(label) : hash ? hash + 1 : uri;
+}
+
+EntryInfo read_info(Subject* const subject, const uint32_t id, const bool is_users,
+                    const bool label_required)
+{
+    const char* const label = field_optional_text(subject, RDFS_NS "label");
+    const SordNode* const family = field_node(subject, "family", false);
+    if (label_required && (!label || !*label)) {
+        field_wrong(subject, NULL, "rdfs:label: is missing; expected a name in quotes");
+    }
+    return (EntryInfo){
+        .id = id,
+        .name = copy_text(turtle_name(subject->turtle, subject->subject)),
+        .uri = copy_text((const char*)sord_node_get_string(subject->subject)),
+        .label = copy_text(label),
+        .comment = copy_text(field_optional_text(subject, RDFS_NS "comment")),
+        .family = copy_text(family_label(subject)),
+        .family_uri = copy_text(family ? (const char*)sord_node_get_string(family) : NULL),
+        .difficulty = (int)field_integer(subject, "difficulty", 0, 5, 0),
+        .tempo_low = (int)field_integer(subject, "tempoLow", 0, 1000, 0),
+        .tempo_high = (int)field_integer(subject, "tempoHigh", 0, 1000, 0),
+        .is_users = is_users,
+    };
+}
+
+void free_info(EntryInfo* const info)
+{
+    /* Made by copy_text; const only for those who are lent them. */
+    free((void*)(uintptr_t)info->name);
+    free((void*)(uintptr_t)info->uri);
+    free((void*)(uintptr_t)info->label);
+    free((void*)(uintptr_t)info->comment);
+    free((void*)(uintptr_t)info->family);
+    free((void*)(uintptr_t)info->family_uri);
+}

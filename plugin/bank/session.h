@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: ISC
+/* session.h - what a session holds of its own, as texts: drafts, the user's own
+   entries that it needs, and names of what it plays, so that it comes back whole
+   on a machine without the user's bank, or says what is missing.  Texts that
+   can't be read are kept for the next save.  Not for the audio thread. */
+#pragma once
+
+#include "stock.h"
+
+/* Turtle texts; "" for none.  Owned. */
+typedef struct {
+    char* drafts[FIGURE_KINDS];
+    char* own;    /* the user's own entries, as write_entries makes them */
+    char* unread; /* such a text that could not be read whole, as it came */
+    char* names;  /* id, class and label of what is played, without its rhythm */
+} SessionTexts;
+
+typedef struct {
+    SessionTexts texts;
+    BankSources sources;
+    Bank* bank; /* with `texts.own` */
+} Session;
+
+/* The ids that the controls name; 0: none. */
+typedef struct {
+    uint32_t ids[ENTRY_KINDS];
+    bool settled; /* what else the session named before, nobody wants any more */
+} Used;
+
+/* Opens the bank.  False if there is no memory.  `sources` must outlive it. */
+bool session_init(Session* session, BankSources sources);
+void session_clear(Session* session);
+
+/* What can be played now; NULL if there is no memory. */
+Stock* session_stock(const Session* session);
+
+/* Puts a draft in, or drops that of the kind where `text` is "".  False, with the
+   reason in `why` and all as it was, if it isn't one. */
+bool session_draft(Session* session, FigureKind kind, const char* text, size_t size,
+                   char why[SINGLE_WHY_ROOM]);
+
+/* Reads the bank's files again.  The entry of the kind with this id, if not 0, is
+   the file's from now on, not the session's. */
+bool session_reopen(Session* session, EntryKind kind, uint32_t id);
+
+/* The lowest id that neither the bank nor the session's names have above all
+   others, at least 10000. */
+uint32_t session_least_id(const Session* session);
+
+/* The texts that a host should keep, all made anew; false if there is no memory.
+   The caller clears them. */
+bool session_save(const Session* session, const Used* used, SessionTexts* texts);
+
+/* Takes texts over, in place of what was.  False if there is no memory: then the
+   session is as it was.  Whatever is wrong with them is told by the messages of
+   session_stock. */
+bool session_restore(Session* session, SessionTexts* texts);
+
+/* True if there is nothing in them. */
+bool session_texts_empty(const SessionTexts* texts);
+void session_texts_clear(SessionTexts* texts);

@@ -1,0 +1,117 @@
+// SPDX-License-Identifier: ISC
+#include "single.h"
+
+#include "entries.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+typedef struct {
+    EntryKind kind;
+    const char* class_name;
+    EntryReader read;
+} ClassRow;
+
+static const ClassRow classes[] = {
+    {ENTRY_HANDS, "HandsFigure", read_hands},
+    {ENTRY_FEET, "FeetFigure", read_feet},
+    {ENTRY_TURNAROUND, "Turnaround", read_turnaround},
+    {ENTRY_KIT, "Kit", read_kit},
+};
+
+enum { CLASSES = sizeof classes / sizeof *classes };
+
+/* The only subject of any class, and its row; NULL if there are none or more. */
+static const SordNode* find_subject(Turtle* const turtle, const ClassRow** const row)
+{
+    const SordNode* const type = turtle_uri(turtle, RDF_NS "type");
+    const SordNode* subject = NULL;
+    unsigned count = 0;
+    for (int i = 0; i < CLASSES; ++i) {
+        char uri[128];
+        snprintf(uri, sizeof uri, FL_TERMS "%s", classes[i].class_name);
+        SordIter* const found = turtle_find(turtle, NULL, type, turtle_uri(turtle, uri));
+        for (; !sord_iter_end(found); sord_iter_next(found)) {
+            subject = sord_iter_get_node(found, SORD_SUBJECT);
+            *row = &classes[i];
+            ++count;
+        }
+        sord_iter_free(found);
+    }
+    return count == 1 ? subject : NULL;
+}
+
+static bool read_value(Single* const single, Subject* const subject, const ClassRow* const row)
+{
+    static const Table none[ENTRY_KINDS] = {{NULL, NULL, 0, 0}};
+    const uint32_t id = (uint32_t)field_integer(subject, "id", 0, ID_MOST, 0);
+    single->kind = row->kind;
+    single->info = read_info(subject, id, id >= BANK_USERS_FIRST_ID, false);
+    const bool told = !subject->failed;
+    void* const value = row->kind == ENTRY_KIT ? (void*)&single->kit : (void*)&single->figure;
+    return row->read(subject, none, id, value) && told;
+}
+
+static bool read_text(Single* const single, Turtle* const turtle, Complaints* const complaints,
+                      const char* const name)
+{
+    const ClassRow* row = NULL;
+    turtle_read_text(turtle, name, single->text, strlen(single->text), complaints);
+    const SordNode* const node = find_subject(turtle, &row);
+    if (complaints->count) {
+        return false;
+    }
+    if (!node) {
+        complain(complaints,
+                 "%s: expected one fl:HandsFigure, fl:FeetFigure, fl:Turnaround or "
+                 "fl:Kit",
+                 name);
+        return false;
+    }
+    Subject subject = {turtle, complaints, node, false};
+    return read_value(single, &subject, row);
+}
+
+static void say_why(const Complaints* const complaints, char why[SINGLE_WHY_ROOM])
+{
+    const char* const told =
+        complaints->count ? complaints->texts[0] : "there is no memory for a figure";
+    size_t length = strlen(told);
+    if (length >= SINGLE_WHY_ROOM) {
+        for (length = SINGLE_WHY_ROOM - 1; ((unsigned char)told[length] & 0xC0) == 0x80;) {
+            --length; /* not inside a character */
+        }
+    }
+    memcpy(why, told, length);
+    why[length] = '\0';
+}
+
+Single* single_read(const char* const name, const char* const text, const size_t size,
+                    char why[SINGLE_WHY_ROOM])
+{
+    Complaints complaints = {.count = 0};
+    Turtle* const turtle = turtle_new();
+    Single* single = calloc(1, sizeof(Single));
+    if (single) {
+        single->text = strndup(text, size);
+    }
+    if (!turtle || !single || !single->text || !read_text(single, turtle, &complaints, name)) {
+        say_why(&complaints, why);
+        single_free(single);
+        single = NULL;
+    }
+    turtle_free(turtle);
+    complaints_clear(&complaints);
+    return single;
+}
+
+void single_free(Single* const single)
+{
+    if (single) {
+        free_info(&single->info);
+        free_figure(&single->figure);
+        free(single->text);
+        free(single);
+    }
+}

@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: ISC
+/* single.h - one figure or kit map from a Turtle text, such as a draft that a
+   window sends or a session holds.  Allocates; not for the audio thread. */
+#pragma once
+
+#include "bank.h"
+
+typedef struct {
+    EntryKind kind; /* a figure's or ENTRY_KIT */
+    EntryInfo info; /* id 0 and label "" if not stated */
+    Figure figure;  /* if it is one */
+    Kit kit;        /* if it is one */
+    char* text;     /* as it was read */
+} Single;
+
+enum { SINGLE_WHY_ROOM = 512 };
+
+/* Reads `size` bytes that describe exactly one figure or kit map.  `name` stands
+   for the file in messages.  NULL, with the reason in `why`, if they don't. */
+Single* single_read(const char* name, const char* text, size_t size, char why[SINGLE_WHY_ROOM]);
+
+void single_free(Single* single);

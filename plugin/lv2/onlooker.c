@@ -1,0 +1,99 @@
+// SPDX-License-Identifier: ISC
+#include "onlooker.h"
+
+static const double watch_seconds = 3.0;
+static const double places_a_second = 30.0;
+
+enum { FRAMES_A_STEP = 512 }; /* of looking ahead */
+
+void onlooker_init(Onlooker* const onlooker, const double rate)
+{
+    onlooker->rate = rate;
+    onlooker->watched = 0;
+    outlook_start(&onlooker->outlook);
+}
+
+void onlooker_ask(Onlooker* const onlooker, const bool all)
+{
+    if (all || onlooker->watched <= 0) {
+        outlook_start(&onlooker->outlook);
+        onlooker->since_place = INT64_MAX / 2;
+        onlooker->told_place = (SeenPlace){.bar = INT64_MIN};
+    }
+    onlooker->watched = (int64_t)(watch_seconds * onlooker->rate);
+}
+
+static bool has_room(const LV2_Atom_Forge* const forge, const size_t value_bytes)
+{
+    return forge->size - forge->offset >= TELL_SET_BYTES + value_bytes;
+}
+
+static void begin_set(LV2_Atom_Forge* const forge, LV2_Atom_Forge_Frame* const frame,
+                      const LV2_URID property, const Uris* const uris)
+{
+    lv2_atom_forge_frame_time(forge, 0);
+    tell_begin_set(forge, frame, property, uris);
+}
+
+static void tell_next_bar(Onlooker* const onlooker, LV2_Atom_Forge* const forge,
+                          const Uris* const uris)
+{
+    if (!onlooker->outlook.is_ready || !has_room(forge, TELL_BAR_BYTES)) {
+        return;
+    }
+    LV2_Atom_Forge_Frame frame;
+    begin_set(forge, &frame, uris->fl_bar, uris);
+    tell_bar(forge, outlook_fetch(&onlooker->outlook), uris);
+    lv2_atom_forge_pop(forge, &frame);
+}
+
+static bool places_alike(const SeenPlace* const a, const SeenPlace* const b)
+{
+    return a->bar == b->bar && !(a->tick < b->tick) && !(a->tick > b->tick) &&
+           a->rolling == b->rolling && a->waiting == b->waiting &&
+           a->host_has_tempo == b->host_has_tempo && a->host_has_place == b->host_has_place &&
+           a->phrase == b->phrase && a->phrase_bars == b->phrase_bars &&
+           a->change_bar == b->change_bar && a->change_tick == b->change_tick &&
+           a->loops == b->loops && a->own_clock == b->own_clock &&
+           a->click_rests == b->click_rests && a->click_bars == b->click_bars &&
+           a->ladder_bars == b->ladder_bars && !(a->next_tempo < b->next_tempo) &&
+           !(a->next_tempo > b->next_tempo) && a->feet_meet == b->feet_meet &&
+           a->all_meet == b->all_meet;
+}
+
+/* Thirty times a second at most, and only where it has changed. */
+static void tell_new_place(Onlooker* const onlooker, LV2_Atom_Forge* const forge,
+                           const Engine* const engine, const Uris* const uris)
+{
+    if ((double)onlooker->since_place * places_a_second < onlooker->rate ||
+        !has_room(forge, sizeof(SeenPlace) * 4)) {
+        return;
+    }
+    const SeenPlace place = outlook_place(&onlooker->outlook, engine);
+    onlooker->since_place = 0;
+    if (!places_alike(&place, &onlooker->told_place)) {
+        LV2_Atom_Forge_Frame frame;
+        begin_set(forge, &frame, uris->fl_place, uris);
+        tell_place(forge, &place, uris);
+        lv2_atom_forge_pop(forge, &frame);
+        onlooker->told_place = place;
+    }
+}
+
+void onlooker_tell(Onlooker* const onlooker, LV2_Atom_Forge* const forge,
+                   const Engine* const engine, const uint32_t frames, const Uris* const uris)
+{
+    if (onlooker->watched <= 0) {
+        return;
+    }
+    onlooker->watched -= frames;
+    onlooker->since_place += frames;
+    if (onlooker->outlook.is_ready) { /* a bar is of a phrase: tell which that is first */
+        onlooker->since_place = INT64_MAX / 2;
+    }
+    tell_new_place(onlooker, forge, engine, uris);
+    for (uint32_t done = 0; done < frames; done += FRAMES_A_STEP) {
+        outlook_step(&onlooker->outlook, engine);
+    }
+    tell_next_bar(onlooker, forge, uris);
+}
