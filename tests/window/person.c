@@ -136,8 +136,8 @@ static bool has_programs(void)
 
 bool person_arrives(Person* const person, bool* const missing)
 {
-    static const char* const host[] = {"stdbuf",           "-oL",                "jalv.gtk3",
-                                       "--print-controls", "urn:fourlimb:groove", NULL};
+    static const char* const host[] = {
+        "stdbuf", "-oL", "jalv.gtk3", "--print-controls", "urn:fourlimb:groove", NULL};
     memset(person, 0, sizeof *person);
     *missing = !has_programs() || !xvfb_start(NULL);
     if (*missing) {
@@ -148,11 +148,10 @@ bool person_arrives(Person* const person, bool* const missing)
     *missing = !person->driver;
     person->display = XOpenDisplay(NULL);
     XSetErrorHandler(never_mind);
-    const bool good = person->driver && person->display && find_window(person) &&
-                      find_place(person) &&
-                      jack_driver_listen(person->driver, "midi_out", stage_host_runs) &&
-                      desk_open(&person->desk, NULL, &person->uris,
-                                (DeskOutput){NULL, write_nothing, NULL});
+    const bool good =
+        person->driver && person->display && find_window(person) && find_place(person) &&
+        jack_driver_listen(person->driver, "midi_out", stage_host_runs) &&
+        desk_open(&person->desk, NULL, &person->uris, (DeskOutput){NULL, write_nothing, NULL});
     if (!good) {
         snprintf(why_not, sizeof why_not, "%s; the last word: %s",
                  *missing ? stage_why_not() : "no window in jalv.gtk3", stage_last_words());
