@@ -57,7 +57,7 @@ all: $(BUNDLE)/fourlimb.so $(BUNDLE)/fourlimb_ui.so $(BUNDLE)/groove.ttl $(BUNDL
 
 .PHONY: help
 help: ## List these targets
-	@awk -F ':.*## ' '/^[a-z]+:.*## /{printf "make %-10s %s\n", $$1, $$2}' Makefile
+	@awk -F ':.*## ' '/^[a-z]+:.*## /{printf "make %-11s %s\n", $$1, $$2}' Makefile
 
 # ---- Building
 
@@ -209,8 +209,8 @@ SCRIPTS := tests/checks/layers.sh tests/checks/binaries.sh tests/checks/sources.
 	tests/pane/cures.sh
 SAN := -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
 
-.PHONY: tests test check hosts crosscheck feel format bench
-tests: all $(TESTS) $(BUILD)/tests/bench/blocks $(BUILD)/tests/bench/pane
+.PHONY: tests test check hosts crosscheck feel screenshots format bench
+tests: all $(TESTS) $(BUILD)/tests/bench/blocks $(BUILD)/tests/bench/pane $(BUILD)/tests/bench/window
 
 test: tests ## Run the quick tests only: every test program, once
 	@sh tests/run.sh $(BUILD) $(TESTS)
@@ -226,6 +226,13 @@ hosts: ## Install Ardour and test inside it, without a window
 	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD) $(PACKAGES_CHECK) $(PACKAGES_HOSTS)"
 	@$(MAKE) --no-print-directory -j2 all
 	@sh tests/run.sh $(BUILD) tests/hosts/run.sh
+
+screenshots: ## Draw the README's pictures of the window anew, into ui/docs
+	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD) $(PACKAGES_CHECK)"
+	@$(MAKE) --no-print-directory -j2 all $(BUILD)/tests/window/shots
+	@XDG_DATA_HOME=$(abspath $(BUILD))/nobody $(BUILD)/tests/window/shots $(BUILD)
+	@for shot in $(BUILD)/window-*.png; do \
+		convert $$shot -strip +dither -colors 256 -define png:compression-level=9 PNG8:ui/docs/$$(basename $$shot) || exit 1; done
 
 feel: ## Render 64 bars straight and loose, and draw how they differ (build/demo/feel.png)
 	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD) $(PACKAGES_FEEL)"

@@ -17,9 +17,9 @@ enum { SECONDS_MAX = 30 };
 
 static const RigOffer usual = {.features = RIG_ALL};
 
-/* Quads have whole pixels and no soft edges: three columns of each playhead, 320
-   pixels high both together, may differ, and the rims of lit boxes. */
-enum { EDGES = 1200, SLACK = 24 };
+/* Quads have whole pixels and no soft edges: both sides of each playhead, 320 pixels
+   high together, may differ, and corners of what is lit. */
+enum { EDGES = 700, SLACK = 24 };
 
 static bool shows_what_it_should(Rig* const rig, const int pixels, const int slack)
 {
