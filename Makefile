@@ -3,12 +3,14 @@
 # ---- The list of packages (Debian 12).  `make run` installs the first row,
 # ---- `make check` the first two, `make hosts` and `make crosscheck` one more each.
 PACKAGES_BUILD := gcc libc6-dev make pkg-config lv2-dev liblilv-dev libserd-dev libsord-dev \
-	libcairo2-dev libpango1.0-dev fonts-dejavu-core libpugl-dev libgl-dev libx11-dev
+	libcairo2-dev libpango1.0-dev fonts-dejavu-core libpugl-dev libgl-dev libx11-dev \
+	libfluidsynth-dev libsndfile1-dev timgm6mb-soundfont
 PACKAGES_CHECK := clang clang-tidy clang-format cppcheck valgrind binutils midicsv python3 \
-	python3-mido lilv-utils sordi serdi jackd2 jalv libjack-jackd2-dev \
+	python3-mido fluidsynth lilv-utils sordi serdi jackd2 jalv libjack-jackd2-dev \
 	xvfb libgl1-mesa-dri libglx-mesa0 xdotool imagemagick x11-utils libsuil-0-0
 PACKAGES_HOSTS := ardour
 PACKAGES_FEEL := midicsv
+PACKAGES_PLAY := jalv jackd2 fluidsynth
 PACKAGES_CROSSCHECK := lilypond
 PACKAGES_NODE := nodejs npm
 
@@ -23,11 +25,12 @@ WARNINGS := -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion \
 	-Wdouble-promotion -Wcast-qual -Wcast-align -Wstrict-prototypes -Wmissing-prototypes \
 	-Wundef -Wvla -Wswitch-enum -Wformat=2 -Werror
 # Looked up when used, not before: at first the packages may be missing.
-LIBRARIES = lv2 lilv-0 serd-0 sord-0 pangocairo pugl-0
-OUTSIDE_FLAGS = $(eval OUTSIDE_FLAGS := $$(shell pkg-config --cflags $(LIBRARIES) | \
+LIBRARIES = lv2 lilv-0 serd-0 sord-0 pangocairo pugl-0 fluidsynth sndfile
+OUTSIDE_FLAGS = $(eval OUTSIDE_FLAGS := $$(shell pkg-config --cflags-only-I $(LIBRARIES) | \
 	sed 's/-I/-isystem /g'))$(OUTSIDE_FLAGS)
 BANK_LIBS = $(eval BANK_LIBS := $$(shell pkg-config --libs sord-0 serd-0))$(BANK_LIBS)
 DRAW_LIBS = $(eval DRAW_LIBS := $$(shell pkg-config --libs pangocairo cairo))$(DRAW_LIBS)
+SOUND_LIBS = $(eval SOUND_LIBS := $$(shell pkg-config --libs fluidsynth sndfile))$(SOUND_LIBS)
 PANE_LIBS = $(eval PANE_LIBS := $$(shell pkg-config --libs pugl-0 gl x11))$(PANE_LIBS)
 HOST_LIBS = $(eval HOST_LIBS := $$(shell pkg-config --libs lilv-0))$(HOST_LIBS)
 # -ffp-contract=off: every compiler computes the same frame for a stroke.
@@ -44,16 +47,18 @@ TALK := $(call objects,plugin/talk/*.c)
 LV2 := $(call objects,plugin/lv2/*.c) $(TALK)
 SCENE := $(call objects,ui/scene/*.c)
 DESK := $(call objects,ui/desk/*.c)
-COMMAND := $(call objects,ui/command/*.c) $(SCENE)
+COMMAND := $(call objects,ui/command/*.c) $(call objects,ui/file/*.c) $(SCENE)
 PANE := $(call objects,ui/pane/pane*.c)
-WINDOW := $(call objects,ui/window/*.c) $(PANE) $(DESK) $(SCENE)
+FILES := $(call objects,ui/file/*.c)
+WINDOW := $(call objects,ui/window/*.c) $(FILES) $(PANE) $(DESK) $(SCENE)
 BANK_FILES := $(wildcard presets/*.ttl) ttl/terms.ttl
+PRESETS := $(patsubst presets/ports/%.ttl.in,$(BUNDLE)/presets/%.ttl,$(wildcard presets/ports/*.ttl.in))
 TESTS := $(patsubst tests/%.c,$(BUILD)/tests/%,$(wildcard tests/*/test_*.c))
 TEST_HELP := $(call objects,tests/help/*.c)
 
 .PHONY: all
 all: $(BUNDLE)/fourlimb.so $(BUNDLE)/fourlimb_ui.so $(BUNDLE)/groove.ttl $(BUNDLE)/ui.ttl \
-	$(BUILD)/fourlimb ## Build the plugin bundle and the command line
+	$(PRESETS) $(BUILD)/fourlimb ## Build the plugin bundle and the command line
 
 .PHONY: help
 help: ## List these targets
@@ -84,9 +89,27 @@ $(BUNDLE)/bank/terms.ttl: $(BANK_FILES)
 	@rm -rf $(@D) && mkdir -p $(@D)
 	cp $(BANK_FILES) $(@D)
 
-$(BUNDLE)/manifest.ttl $(BUNDLE)/ui.ttl: $(BUNDLE)/%: ttl/%
+$(BUILD)/complete: $(BUILD)/ttl/complete.o $(BANK) $(ENGINE)
+	@echo "  LINK $@"
+	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(BANK_LIBS) -lm
+
+$(BUNDLE)/presets/%.ttl: presets/ports/%.ttl.in $(BUILD)/complete $(BUNDLE)/bank/terms.ttl
+	@mkdir -p $(@D)
+	$(BUILD)/complete $(BUNDLE)/bank < $< > $@.part
+	@mv $@.part $@
+
+$(BUNDLE)/ui.ttl: ttl/ui.ttl
 	@mkdir -p $(@D)
 	cp $< $@
+
+# Hosts find presets by the manifest, which names each and the file it is in.
+$(BUNDLE)/manifest.ttl: ttl/manifest.ttl $(wildcard presets/ports/*.ttl.in)
+	@mkdir -p $(@D)
+	cat $< > $@.part
+	@echo "@prefix pset: <http://lv2plug.in/ns/ext/presets#> ." >> $@.part
+	@for file in $(PRESETS:$(BUNDLE)/%=%); do sed -n "s|^<urn:fourlimb:preset:.*>$$|&\n\ta pset:Preset ;\n\tlv2:appliesTo <urn:fourlimb:groove> ;\n\trdfs:seeAlso <$$file> .|p" \
+		presets/ports/$$(basename $$file).in >> $@.part; done
+	@mv $@.part $@
 
 $(BUNDLE)/groove.ttl: ttl/groove.ttl.in $(BUILD)/points $(BUNDLE)/bank/terms.ttl $(BUNDLE)/manifest.ttl
 	$(BUILD)/points $(BUNDLE)/bank < $< > $@.part
@@ -94,7 +117,7 @@ $(BUNDLE)/groove.ttl: ttl/groove.ttl.in $(BUILD)/points $(BUNDLE)/bank/terms.ttl
 
 $(BUILD)/fourlimb: $(COMMAND) $(BANK) $(ENGINE)
 	@echo "  LINK $@"
-	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(BANK_LIBS) -lm
+	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(SOUND_LIBS) $(BANK_LIBS) -lm
 
 # Objects are kept: most are needed again.
 .SECONDARY:
@@ -107,12 +130,12 @@ COMMAND_ROOM := $(filter-out %/main.o,$(COMMAND))
 
 $(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(COMMAND_ROOM) $(TALK) $(BANK) $(ENGINE)
 	@echo "  LINK $@"
-	@$(CC) $(ALL_CFLAGS) -rdynamic -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(BANK_LIBS) -lm
+	@$(CC) $(ALL_CFLAGS) -rdynamic -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(SOUND_LIBS) $(BANK_LIBS) -lm
 
 STAGE := $(BUILD)/tests/scene/stage.o $(BUILD)/tests/scene/scenes.o
 $(BUILD)/pictures: $(BUILD)/tests/scene/pictures.o $(STAGE) $(DESK) $(COMMAND_ROOM) $(TALK) $(BANK) $(ENGINE)
 	@echo "  LINK $@"
-	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(BANK_LIBS) -lm
+	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(SOUND_LIBS) $(BANK_LIBS) -lm
 
 LIVE_ROOM := $(BUILD)/tests/live/child.o $(BUILD)/tests/live/jack_driver.o \
 	$(BUILD)/tests/live/stage.o $(BUILD)/tests/live/tab.o
@@ -155,26 +178,32 @@ run: ## Install what is missing, build, and play the demo into build/demo
 demo: all
 	@mkdir -p $(DEMO)
 	@echo "Playing through the plugin in $(BUNDLE):"
-	@$(BUILD)/fourlimb render --title "Last Car to Ostrel" --out $(DEMO)/last-car-to-ostrel.mid --force \
+	@for kind in mid wav; do $(BUILD)/fourlimb render --title "Last Car to Ostrel" \
+		--out $(DEMO)/last-car-to-ostrel.$$kind --force \
 		--groove "Lower Station" --bars 8 --tempo 152 \
 		--groove "Brine Stair" --bars 8 --tempo 152 \
 		--groove "Fog Bell" --bars 4 --tempo 152 \
 		--groove "Winter Timetable" --bars 4 --tempo 152 \
 		--groove "Passing Loop" --bars 8 --tempo 160 \
 		--groove "Cable Hum" --bars 8 --tempo 160 \
-		--groove "Salt Funicular" --bars 16 --tempo 160
-	@$(BUILD)/fourlimb render --title "Brine Stair, feet alone" --out $(DEMO)/brine-stair-feet.mid --force \
-		--groove "Brine Stair" --bars 8 --tempo 100 --set right_hand=0 --set left_hand=0
+		--groove "Salt Funicular" --bars 16 --tempo 160 || exit 1; done
+	@$(BUILD)/fourlimb practice --groove "Brine Stair" --out $(DEMO)/brine-stair-practice --force >/dev/null
 	@$(BUILD)/fourlimb show --groove "Lower Station" > $(DEMO)/lower-station.txt
 	@$(BUILD)/fourlimb chart --groove "Lower Station" --out $(DEMO)/lower-station.pdf --force
 	@echo
 	@sed -n '1,/^bar 2/p' $(DEMO)/lower-station.txt | sed '$$d'
 	@echo
-	@echo "Made: $(DEMO)/last-car-to-ostrel.mid (the song), brine-stair-feet.mid (feet alone, slowly),"
+	@echo "Made: $(DEMO)/last-car-to-ostrel.wav and .mid (the song), brine-stair-practice (a set to practise by),"
 	@echo "      lower-station.pdf (the first groove as a chart), lower-station.txt (the same as text)."
 	@echo "Open a .mid file in any program that plays MIDI; drums are on channel 10, General MIDI keys."
 	@echo "In a recording host: \"make install\", then put the plugin \"Fourlimb\" on a MIDI track in front"
 	@echo "of a drum instrument and start the transport.  Without installing: LV2_PATH=$(BUILD)/lv2 HOST"
+
+.PHONY: play
+play: ## Open the plugin in jalv on the running JACK server, with fluidsynth to hear it
+	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD) $(PACKAGES_PLAY)"
+	@$(MAKE) --no-print-directory -j2 all
+	@sh ui/play.sh $(BUILD)
 
 PREFIX :=
 ifeq ($(PREFIX),)
@@ -189,9 +218,10 @@ INSTALLED := $(DESTDIR)$(LV2_DIR)/fourlimb.lv2
 .PHONY: install uninstall clean
 install: all ## Install for this user, or under PREFIX (DESTDIR is honoured)
 	rm -rf $(INSTALLED)
-	mkdir -p $(INSTALLED)/bank $(DESTDIR)$(BIN_DIR)
+	mkdir -p $(INSTALLED)/bank $(INSTALLED)/presets $(DESTDIR)$(BIN_DIR)
 	cp $(BUNDLE)/*.so $(BUNDLE)/*.ttl $(INSTALLED)
 	cp $(BUNDLE)/bank/*.ttl $(INSTALLED)/bank
+	cp $(BUNDLE)/presets/*.ttl $(INSTALLED)/presets
 	cp $(BUILD)/fourlimb $(DESTDIR)$(BIN_DIR)
 
 uninstall: ## Remove what "make install" put there
@@ -206,6 +236,7 @@ clean: ## Remove the build folder
 SCRIPTS := tests/checks/layers.sh tests/checks/binaries.sh tests/checks/sources.sh \
 	tests/checks/instructions.sh \
 	tests/plugin/validate.sh tests/command/command.sh tests/command/refusals.sh tests/command/chart.sh \
+	tests/command/wav.sh tests/command/sound.sh tests/command/practice.sh tests/command/presets.sh tests/live/play.sh \
 	tests/pane/cures.sh
 SAN := -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
 

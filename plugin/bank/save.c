@@ -111,23 +111,37 @@ static void settle_folder(const char* const path)
     free(folder);
 }
 
+bool save_refuses(const char* const path, const bool replace, char why[SAVE_WHY_ROOM])
+{
+    struct stat there;
+    const bool is_there = lstat(path, &there) == 0;
+    if (is_there && !replace) {
+        explain(path, EEXIST, why);
+        return true;
+    }
+    if (is_there && stat(path, &there) == 0 && !S_ISREG(there.st_mode)) {
+        snprintf(why, SAVE_WHY_ROOM, "%s is no plain file; choose another name", path);
+        return true;
+    }
+    return false;
+}
+
 /* Fills the part and closes it; errno says what failed. */
-static bool fill(const char* const path, const int file, const void* const bytes, const size_t size)
+static bool fill(const char* const path, const int file, const SaveWriter writer,
+                 void* const context)
 {
     keep_mode(path, file);
-    const bool good = write_all(file, (const char*)bytes, size) && fsync(file) == 0;
+    const bool good = writer(file, context) && fsync(file) == 0;
     const int error = errno;
     const bool closed = close(file) == 0;
     errno = good ? errno : error;
     return good && closed;
 }
 
-bool save_file(const char* const path, const void* const bytes, const size_t size,
-               const bool replace, char why[SAVE_WHY_ROOM])
+bool save_by(const char* const path, const SaveWriter writer, void* const context,
+             const bool replace, char why[SAVE_WHY_ROOM])
 {
-    struct stat there;
-    if (!replace && lstat(path, &there) == 0) {
-        explain(path, EEXIST, why);
+    if (save_refuses(path, replace, why)) {
         return false;
     }
     const size_t room = strlen(path) + PART_ROOM;
@@ -138,7 +152,7 @@ bool save_file(const char* const path, const void* const bytes, const size_t siz
     }
     const int file = open_part(path, part, room);
     const bool good =
-        file >= 0 && fill(path, file, bytes, size) && put_in_place(part, path, replace);
+        file >= 0 && fill(path, file, writer, context) && put_in_place(part, path, replace);
     if (good) {
         settle_folder(path);
     } else {
@@ -149,6 +163,24 @@ bool save_file(const char* const path, const void* const bytes, const size_t siz
     }
     free(part);
     return good;
+}
+
+typedef struct {
+    const char* bytes;
+    size_t size;
+} Whole;
+
+static bool write_whole(const int file, void* const context)
+{
+    const Whole* const whole = (const Whole*)context;
+    return write_all(file, whole->bytes, whole->size);
+}
+
+bool save_file(const char* const path, const void* const bytes, const size_t size,
+               const bool replace, char why[SAVE_WHY_ROOM])
+{
+    Whole whole = {(const char*)bytes, size};
+    return save_by(path, write_whole, &whole, replace, why);
 }
 
 static bool copy(const char* const path, const char* const backup, char why[SAVE_WHY_ROOM])

@@ -15,6 +15,17 @@ enum { SAVE_WHY_ROOM = 512 };
 bool save_file(const char* path, const void* bytes, size_t size, bool replace,
                char why[SAVE_WHY_ROOM]);
 
+/* Puts everything into an open file; false, with errno set, if it can't. */
+typedef bool (*SaveWriter)(int file, void* context);
+
+/* save_file for what is too large for memory: the writer fills the new file. */
+bool save_by(const char* path, SaveWriter writer, void* context, bool replace,
+             char why[SAVE_WHY_ROOM]);
+
+/* True, with why, if there is something at `path` that a save would not replace:
+   without `replace` anything, with it what is no plain file, such as a device. */
+bool save_refuses(const char* path, bool replace, char why[SAVE_WHY_ROOM]);
+
 /* Makes `backup` another name of the file `path`, in place of what had that name,
    so that it outlives a save_file to `path`; copies where links can't be had.
    Reasons as above. */

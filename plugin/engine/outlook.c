@@ -111,8 +111,9 @@ static void see_clicks(Outlook* const outlook, const Engine* const engine,
     SeenBar* const seen = &outlook->seen;
     const Meter meter = engine->course.meter;
     const int64_t begin = seen->bar * meter_bar_ticks(meter);
-    click_strokes(choice, engine->settings.click, meter, begin, begin + meter_bar_ticks(meter),
-                  &outlook->clicks);
+    ClickSettings always = engine->settings.click;
+    always.when = CLICK_ALWAYS;
+    click_strokes(choice, always, meter, begin, begin + meter_bar_ticks(meter), &outlook->clicks);
     for (uint32_t i = 0; i < outlook->clicks.count && i < SEEN_CLICKS_MAX; ++i) {
         seen->clicks.ticks[seen->clicks.count++] =
             (int32_t)(outlook->clicks.clicks[i].tick - begin);

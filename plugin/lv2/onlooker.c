@@ -10,6 +10,7 @@ void onlooker_init(Onlooker* const onlooker, const double rate)
 {
     onlooker->rate = rate;
     onlooker->watched = 0;
+    onlooker->note_count = 0;
     outlook_start(&onlooker->outlook);
 }
 
@@ -21,6 +22,14 @@ void onlooker_ask(Onlooker* const onlooker, const bool all)
         onlooker->told_place = (SeenPlace){.bar = INT64_MIN};
     }
     onlooker->watched = (int64_t)(watch_seconds * onlooker->rate);
+}
+
+void onlooker_midi(Onlooker* const onlooker, const uint8_t* const bytes, const uint32_t size)
+{
+    const bool begins = size >= MIDI_BYTES && (bytes[0] & 0xF0) == MIDI_NOTE_ON && bytes[2] > 0;
+    if (begins && onlooker->watched > 0 && onlooker->note_count < ONLOOKER_NOTES) {
+        onlooker->notes[onlooker->note_count++] = bytes[1];
+    }
 }
 
 static bool has_room(const LV2_Atom_Forge* const forge, const size_t value_bytes)
@@ -80,6 +89,22 @@ static void tell_new_place(Onlooker* const onlooker, LV2_Atom_Forge* const forge
     }
 }
 
+static void tell_notes(Onlooker* const onlooker, LV2_Atom_Forge* const forge,
+                       const Uris* const uris)
+{
+    uint32_t told = 0;
+    while (told < onlooker->note_count && has_room(forge, sizeof(int64_t))) {
+        LV2_Atom_Forge_Frame frame;
+        begin_set(forge, &frame, uris->fl_noteIn, uris);
+        lv2_atom_forge_long(forge, onlooker->notes[told++]);
+        lv2_atom_forge_pop(forge, &frame);
+    }
+    for (uint32_t i = told; i < onlooker->note_count; ++i) {
+        onlooker->notes[i - told] = onlooker->notes[i];
+    }
+    onlooker->note_count -= told;
+}
+
 void onlooker_tell(Onlooker* const onlooker, LV2_Atom_Forge* const forge,
                    const Engine* const engine, const uint32_t frames, const Uris* const uris)
 {
@@ -95,5 +120,6 @@ void onlooker_tell(Onlooker* const onlooker, LV2_Atom_Forge* const forge,
     for (uint32_t done = 0; done < frames; done += FRAMES_A_STEP) {
         outlook_step(&onlooker->outlook, engine);
     }
+    tell_notes(onlooker, forge, uris);
     tell_next_bar(onlooker, forge, uris);
 }

@@ -8,11 +8,15 @@
 
 #include <stdbool.h>
 
+enum { ONLOOKER_NOTES = 16 }; /* more between two blocks than a drummer plays */
+
 typedef struct {
     double rate;         /* frames a second */
     int64_t watched;     /* frames for which somebody still looks on */
     int64_t since_place; /* frames since the place was told */
     SeenPlace told_place;
+    uint8_t notes[ONLOOKER_NOTES]; /* that came in and aren't told yet */
+    uint32_t note_count;
     Outlook outlook;
 } Onlooker;
 
@@ -21,6 +25,10 @@ void onlooker_init(Onlooker* onlooker, double rate);
 /* Somebody looks on from now, for three seconds unless asked again; one who asks
    for `all` knows nothing yet. */
 void onlooker_ask(Onlooker* onlooker, bool all);
+
+/* A MIDI message came in: notes that begin are told, so that keys can be learned
+   from pads. */
+void onlooker_midi(Onlooker* onlooker, const uint8_t* bytes, uint32_t size);
 
 /* After `frames` were played; what finds no room is told in a later block. */
 void onlooker_tell(Onlooker* onlooker, LV2_Atom_Forge* forge, const Engine* engine, uint32_t frames,

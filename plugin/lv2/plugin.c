@@ -218,7 +218,9 @@ static void take_event(Plugin* const plugin, const MidiOutput output, const Inpu
     LV2_URID property = 0;
     const uint32_t size = (uint32_t)sizeof *event.body + event.body->size;
     const LV2_Atom* value = NULL;
-    if (input_report(event.body, &plugin->uris, &report)) {
+    if (event.body->type == plugin->uris.midi_MidiEvent) {
+        onlooker_midi(&plugin->notify.onlooker, (const uint8_t*)(event.body + 1), event.body->size);
+    } else if (input_report(event.body, &plugin->uris, &report)) {
         engine_begin(&plugin->engine, midi_output_room(output));
         engine_report(&plugin->engine, &report, frame);
         midi_output_write(output, &plugin->engine.out, &plugin->uris);

@@ -7,7 +7,7 @@ here=$(dirname "$0")
 . "$here/tally.sh"
 cd "$here/../.." || exit 1
 build=$1
-outside=$(pkg-config --cflags lv2 lilv-0 serd-0 sord-0 pangocairo pugl-0 | sed 's/-I/-isystem /g')
+outside=$(pkg-config --cflags-only-I lv2 lilv-0 serd-0 sord-0 pangocairo pugl-0 fluidsynth sndfile | sed 's/-I/-isystem /g')
 flags="-std=c11 -D_POSIX_C_SOURCE=200809L -D_XOPEN_SOURCE=700"
 sources=$(find plugin ui ttl -name '*.c' | sort)
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* test_smf.c - the writer of MIDI files against the tables and examples of
    Standard MIDI Files 1.0 in data/smf-golden.tsv. */
-#include "../../ui/command/smf.h"
+#include "../../ui/file/smf.h"
 #include "../data/tsv.h"
 #include "../help/check.h"
 

@@ -61,7 +61,7 @@ expect_fault() {
 
 check_syntax() {
     : >"$work/said"
-    for file in "$bundle"/*.ttl "$bundle"/bank/*.ttl; do
+    for file in "$bundle"/*.ttl "$bundle"/bank/*.ttl "$bundle"/presets/*.ttl; do
         serdi -q "$file" >/dev/null 2>>"$work/said" || return 1
     done
 }
@@ -81,10 +81,10 @@ else
 fi
 
 if have lv2_validate && have sord_validate; then
-    expect_valid "the manifest and the plugin data are valid LV2" \
-        "$bundle/manifest.ttl" "$bundle/groove.ttl"
+    expect_valid "the manifest, the plugin data and the presets are valid LV2" \
+        "$bundle/manifest.ttl" "$bundle/groove.ttl" "$bundle"/presets/*.ttl
     expect_valid "the bank is valid by its vocabulary" "$bundle"/bank/*.ttl
-    expect_valid "everything together is valid" "$bundle"/*.ttl "$bundle"/bank/*.ttl
+    expect_valid "everything together is valid" "$bundle"/*.ttl "$bundle"/bank/*.ttl "$bundle"/presets/*.ttl
     expect_fault "an id that is a word is found" "$bundle/bank/feet.ttl" 's/fl:id 5 ;/fl:id "five" ;/'
     expect_fault "a voice for a limb is found" "$bundle/bank/feet.ttl" \
         's/fl:limb fl:rightFoot/fl:limb fl:kick/'
@@ -96,6 +96,9 @@ if have lv2_validate && have sord_validate; then
         's/fl:hands hands:[a-z-]*/fl:hands fl:rightFoot/'
     expect_fault "an index that is a word is found" "$bundle/groove.ttl" \
         's/lv2:index 3 /lv2:index "three" /'
+    expect_fault "a preset without a name is found" "$bundle/presets/writing.ttl" '/rdfs:label/d'
+    expect_fault "two values of one preset's port are found" "$bundle/presets/writing.ttl" \
+        's/pset:value 3 /pset:value 3 ; pset:value 4 /'
     expect_fault "a syntax error is found though the validator exits well" "$bundle/groove.ttl" \
         's/a lv2:Plugin , /a lv2:Plugin /'
 else

@@ -109,6 +109,16 @@ static void play_off(Stage* const stage)
     stage_run(stage, 0.1);
 }
 
+static void play_edit(Stage* const stage)
+{
+    play(stage);
+    stage_click(stage, (TargetId){TARGET_TAB, PANEL_EDIT});
+    stage_click(stage, (TargetId){TARGET_ROW, LEFT_FOOT});
+    stage_run(stage, 0.3);
+    stage_point(stage, (TargetId){TARGET_ROW, RIGHT_FOOT});
+    stage_run(stage, 0.3);
+}
+
 static void stand(Stage* const stage)
 {
     stage_run(stage, 0.2);
@@ -142,6 +152,7 @@ const StageScene stage_scenes[] = {
     {"rolling-feet", 960, 540, 1.0, play_rolling_feet},
     {"seven-eight", 960, 540, 1.0, play_seven_eight},
     {"sixteen-bars", 960, 540, 1.0, play_long},
+    {"edit", 960, 540, 1.0, play_edit},
     {"off", 960, 540, 1.0, play_off},
     {"standing", 960, 540, 1.0, stand},
     {"nothing-said", 960, 540, 1.0, nothing_said},

@@ -21,6 +21,17 @@ static void write_port(void* const handle, const uint32_t port, const float valu
     }
 }
 
+static void say_text(void* const handle, const LV2_URID property, const char* const text)
+{
+    Stage* const stage = (Stage*)handle;
+    LV2_Atom_Forge* const forge = host_input(stage->host);
+    LV2_Atom_Forge_Frame frame;
+    lv2_atom_forge_frame_time(forge, 0);
+    tell_begin_set(forge, &frame, property, &stage->uris);
+    lv2_atom_forge_string(forge, text, (uint32_t)strlen(text));
+    lv2_atom_forge_pop(forge, &frame);
+}
+
 static LV2_URID map_in_host(LV2_URID_Map_Handle handle, const char* const uri)
 {
     return host_urid((Host*)handle, uri);
@@ -41,7 +52,8 @@ void stage_open(Stage* const stage)
     stage->tempo = 126.0f;
     stage->beats_per_bar = 4.0f;
     stage->beat_unit = 4;
-    desk_open(&stage->desk, stage->bank, &stage->uris, (DeskOutput){stage, write_port, NULL});
+    desk_open(&stage->desk, stage->bank, &stage->uris,
+              (DeskOutput){.handle = stage, .write = write_port, .say = say_text});
     desk_input(&stage->desk, &(PaneEvent){.kind = PANE_FOCUS_IN});
 }
 

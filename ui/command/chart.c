@@ -1,181 +1,14 @@
 // SPDX-License-Identifier: ISC
-#include "../../plugin/bank/save.h"
-#include "../scene/chart.h"
 #include "bundle.h"
+#include "chartfile.h"
 #include "commands.h"
-#include "picks.h"
 
-#include <cairo-pdf.h>
-#include <cairo-svg.h>
 #include <stdio.h>
-#include <stdlib.h>
-#include <string.h>
-
-enum { PNG_SCALE = 2 }; /* pixels a point */
-
-/* A file being made in memory. */
-typedef struct {
-    char* bytes;
-    size_t size;
-    size_t room;
-} Output;
-
-static cairo_status_t append(void* const handle, const unsigned char* const data,
-                             const unsigned size)
-{
-    Output* const output = (Output*)handle;
-    if (output->size + size > output->room) {
-        const size_t room = 2 * (output->size + size);
-        char* const grown = realloc(output->bytes, room);
-        if (!grown) {
-            return CAIRO_STATUS_NO_MEMORY;
-        }
-        output->bytes = grown;
-        output->room = room;
-    }
-    memcpy(output->bytes + output->size, data, size);
-    output->size += size;
-    return CAIRO_STATUS_SUCCESS;
-}
-
-/* All pages under each other, for files that have but one. */
-static void draw_tall(cairo_t* const cairo, const Sheet* const sheet)
-{
-    for (int page = 0; page < chart_pages(sheet); ++page) {
-        cairo_save(cairo);
-        cairo_translate(cairo, 0.0, (double)page * CHART_HEIGHT);
-        cairo_rectangle(cairo, 0.0, 0.0, CHART_WIDTH, CHART_HEIGHT);
-        cairo_clip(cairo);
-        chart_draw_page(cairo, sheet, page);
-        cairo_restore(cairo);
-    }
-}
-
-static void draw_pages(cairo_t* const cairo, const Sheet* const sheet)
-{
-    for (int page = 0; page < chart_pages(sheet); ++page) {
-        chart_draw_page(cairo, sheet, page);
-        cairo_show_page(cairo);
-    }
-}
-
-static cairo_status_t finish(cairo_t* const cairo, cairo_surface_t* const surface)
-{
-    cairo_destroy(cairo);
-    cairo_surface_finish(surface);
-    const cairo_status_t status = cairo_surface_status(surface);
-    cairo_surface_destroy(surface);
-    return status;
-}
-
-static cairo_status_t make_pdf(const Sheet* const sheet, Output* const output)
-{
-    cairo_surface_t* const surface =
-        cairo_pdf_surface_create_for_stream(append, output, CHART_WIDTH, CHART_HEIGHT);
-    cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_TITLE, sheet->title);
-    cairo_t* const cairo = cairo_create(surface);
-    draw_pages(cairo, sheet);
-    return finish(cairo, surface);
-}
-
-static cairo_status_t make_svg(const Sheet* const sheet, Output* const output)
-{
-    cairo_surface_t* const surface = cairo_svg_surface_create_for_stream(
-        append, output, CHART_WIDTH, (double)CHART_HEIGHT * chart_pages(sheet));
-    cairo_t* const cairo = cairo_create(surface);
-    draw_tall(cairo, sheet);
-    return finish(cairo, surface);
-}
-
-static cairo_status_t make_png(const Sheet* const sheet, Output* const output)
-{
-    cairo_surface_t* const surface = cairo_image_surface_create(
-        CAIRO_FORMAT_RGB24, PNG_SCALE * CHART_WIDTH, PNG_SCALE * CHART_HEIGHT * chart_pages(sheet));
-    cairo_t* const cairo = cairo_create(surface);
-    cairo_scale(cairo, PNG_SCALE, PNG_SCALE);
-    draw_tall(cairo, sheet);
-    cairo_status_t status = cairo_surface_write_to_png_stream(surface, append, output);
-    const cairo_status_t drawn = finish(cairo, surface);
-    return status == CAIRO_STATUS_SUCCESS ? drawn : status;
-}
-
-typedef cairo_status_t (*Maker)(const Sheet* sheet, Output* output);
-
-static Maker maker_of(const char* const path)
-{
-    const char* const dot = path ? strrchr(path, '.') : NULL;
-    return !dot                   ? NULL
-           : !strcmp(dot, ".pdf") ? make_pdf
-           : !strcmp(dot, ".svg") ? make_svg
-           : !strcmp(dot, ".png") ? make_png
-                                  : NULL;
-}
-
-static int save(const Sheet* const sheet, const Request* const request)
-{
-    Output output = {NULL, 0, 0};
-    char why[SAVE_WHY_ROOM];
-    const cairo_status_t status = maker_of(request->out)(sheet, &output);
-    bool good = status == CAIRO_STATUS_SUCCESS;
-    if (!good) {
-        fprintf(stderr, "fourlimb: the chart can't be drawn: %s\n", cairo_status_to_string(status));
-    } else if (!save_file(request->out, output.bytes, output.size, request->force, why)) {
-        fprintf(stderr, "fourlimb: %s\n", why);
-        good = false;
-    } else {
-        printf("wrote %s: %d bars on %d page%s\n", request->out, sheet->bars, chart_pages(sheet),
-               chart_pages(sheet) == 1 ? "" : "s");
-    }
-    free(output.bytes);
-    return good ? DONE : FAILED;
-}
-
-/* A figure's name where every bar plays the same one, "" where not. */
-static const char* only_name(const Bank* const bank, const EntryKind kind, const Picks* const picks)
-{
-    const Groove* const groove = picks->choice.groove;
-    const Figure* only = kind == ENTRY_HANDS ? picks->choice.hands : picks->choice.feet;
-    for (uint32_t bar = 0; !only && bar < groove->form_bars; ++bar) {
-        const Part part = groove->parts[groove->form[bar]];
-        const Part first = groove->parts[groove->form[0]];
-        if (kind == ENTRY_HANDS ? part.hands != first.hands : part.feet != first.feet) {
-            return "";
-        }
-    }
-    if (!only) {
-        const Part first = groove->parts[groove->form[0]];
-        only = kind == ENTRY_HANDS ? first.hands : first.feet;
-    }
-    for (uint32_t i = 0; only && i < bank_count(bank, kind); ++i) {
-        if (bank_entry(bank, kind, i)->id == only->id) {
-            return bank_entry(bank, kind, i)->label;
-        }
-    }
-    return "";
-}
-
-static int draw(const Bank* const bank, const Request* const request)
-{
-    static Sheet sheet; /* too large for a stack */
-    const Section first = request->section_count ? request->sections[0] : (Section){.bars = 8};
-    Picks picks;
-    if (!picks_make(bank, &first, &picks)) {
-        return ASKED_WRONGLY;
-    }
-    sheet_fill(&sheet, &picks.choice, picks.meter);
-    sheet.title = request->title ? request->title : picks.info->label;
-    sheet.comment = picks.info->comment;
-    sheet.hands = only_name(bank, ENTRY_HANDS, &picks);
-    sheet.feet = only_name(bank, ENTRY_FEET, &picks);
-    sheet.tempo = picks.tempo;
-    sheet.meet_after = choice_realign_bars(&picks.choice, picks.meter);
-    return save(&sheet, request);
-}
 
 int command_chart(const Request* const request)
 {
     char bundle[BUNDLE_PATH_ROOM];
-    if (!maker_of(request->out) || request->section_count > 1 || request->kind) {
+    if (!chartfile_kind(request->out) || request->section_count > 1 || request->kind) {
         fprintf(stderr, "fourlimb: chart draws one groove: --groove NAME --out FILE.pdf, .svg or "
                         ".png\n");
         return ASKED_WRONGLY;
@@ -184,7 +17,11 @@ int command_chart(const Request* const request)
         return FAILED;
     }
     Bank* const bank = bundle_bank(bundle);
-    const int status = bank && bank_library(bank)->groove_count ? draw(bank, request) : FAILED;
+    const Section first = request->section_count ? request->sections[0] : (Section){.bars = 0};
+    const int status =
+        bank && bank_library(bank)->groove_count
+            ? chartfile_write(bank, &first, request->title, request->out, request->force)
+            : FAILED;
     bank_free(bank);
     return status;
 }

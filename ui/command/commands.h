@@ -11,4 +11,5 @@ int command_render(const Request* request);
 int command_list(const Request* request);
 int command_show(const Request* request);
 int command_chart(const Request* request);
+int command_practice(const Request* request);
 int command_check(const Request* request);

@@ -2,6 +2,7 @@
 #include "bundle.h"
 #include "commands.h"
 #include "host.h"
+#include "presets.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -148,12 +149,16 @@ int command_list(const Request* const request)
                 request->kind);
         return ASKED_WRONGLY;
     }
-    if (request->section_count || request->out || request->title) {
-        fprintf(stderr, "fourlimb: list takes a kind and --bundle, nothing else\n");
+    if (request->section_count || request->out || request->title ||
+        (request->presets && request->kind)) {
+        fprintf(stderr, "fourlimb: list takes a kind or --presets, and --bundle, nothing else\n");
         return ASKED_WRONGLY;
     }
     if (!bundle_find(request->bundle, bundle)) {
         return FAILED;
+    }
+    if (request->presets) {
+        return presets_print(bundle) ? DONE : FAILED;
     }
     return controls ? list_controls(bundle) : list_bank(bundle, kind);
 }

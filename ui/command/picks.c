@@ -19,23 +19,24 @@ static int64_t asked_id(const Bank* const bank, const EntryKind kind, const char
     return entry ? (int64_t)entry->id : -2;
 }
 
-/* Whatever --set says, by the control's symbol. */
-static bool apply_settings(const Section* const section, float values[CONTROL_COUNT])
+/* Whatever --set or a preset says, by the control's symbol. */
+static bool apply_settings(const ControlSetting* const settings, const int count,
+                           float values[CONTROL_COUNT])
 {
-    for (int i = 0; i < section->setting_count; ++i) {
+    for (int i = 0; i < count; ++i) {
         int control = 0;
         while (control < CONTROL_COUNT &&
-               strcmp(control_rows[control].symbol, section->settings[i].symbol)) {
+               strcmp(control_rows[control].symbol, settings[i].symbol)) {
             ++control;
         }
         if (control == CONTROL_COUNT) {
             fprintf(stderr,
                     "fourlimb: there is no control \"%s\"; `fourlimb list controls` "
                     "names them\n",
-                    section->settings[i].symbol);
+                    settings[i].symbol);
             return false;
         }
-        values[control] = section->settings[i].value;
+        values[control] = settings[i].value;
     }
     return true;
 }
@@ -47,19 +48,19 @@ static bool read_settings(const Bank* const bank, const Section* const section,
     for (int i = 0; i < CONTROL_COUNT; ++i) {
         values[i] = control_rows[i].normal;
     }
-    const int64_t ids[] = {
-        asked_id(bank, ENTRY_GROOVE, section->groove, 1),
-        asked_id(bank, ENTRY_HANDS, section->hands, AS_WRITTEN),
-        asked_id(bank, ENTRY_FEET, section->feet, AS_WRITTEN),
-        asked_id(bank, ENTRY_TURNAROUND, section->turnaround, AS_WRITTEN),
-    };
+    bool good = apply_settings(section->preset_values, section->preset_count, values);
     const Control controls[] = {CONTROL_GROOVE, CONTROL_HANDS, CONTROL_FEET, CONTROL_TURNAROUND};
-    bool good = true;
+    const int64_t ids[] = {
+        asked_id(bank, ENTRY_GROOVE, section->groove, (int64_t)values[CONTROL_GROOVE]),
+        asked_id(bank, ENTRY_HANDS, section->hands, (int64_t)values[CONTROL_HANDS]),
+        asked_id(bank, ENTRY_FEET, section->feet, (int64_t)values[CONTROL_FEET]),
+        asked_id(bank, ENTRY_TURNAROUND, section->turnaround, (int64_t)values[CONTROL_TURNAROUND]),
+    };
     for (int i = 0; i < 4; ++i) {
         good = good && ids[i] != -2;
         values[controls[i]] = (float)ids[i];
     }
-    good = good && apply_settings(section, values);
+    good = good && apply_settings(section->settings, section->setting_count, values);
     *settings = settings_from_controls(values);
     return good;
 }
@@ -83,7 +84,8 @@ bool picks_make(const Bank* const bank, const Section* const section, Picks* con
     }
     const Library* const library = bank_library(bank);
     const Groove* const groove = choice_make(library, &settings, 120.0).groove;
-    picks->tempo = section->tempo > 0.0 ? section->tempo : groove->tempo;
+    picks->tempo = section->tempo > 0.0 ? section->tempo
+                                        : request_preset_value(section, "tempo", groove->tempo);
     picks->choice = choice_make(library, &settings, picks->tempo);
     picks->info = groove_info(bank, groove);
     picks->meter = section->beats ? (Meter){section->beats, section->beat_unit} : groove->meter;

@@ -73,16 +73,79 @@ static bool take_setting(Section* const section, const char* const value)
     return true;
 }
 
+static void add_setting(Section* const section, const char* const symbol, const float value)
+{
+    ControlSetting* const setting = &section->settings[section->setting_count++];
+    snprintf(setting->symbol, sizeof setting->symbol, "%s", symbol);
+    setting->value = value;
+}
+
+/* In words what --set says in numbers. */
+static bool take_click(Section* const section, const char* const option, const char* const value)
+{
+    static const char* const words[] = {"off", "count-in", "always"};
+    double bars = 0.0;
+    if (section->setting_count >= SETTINGS_MAX - 1) {
+        return wrong(option, value, "fewer settings in one section");
+    }
+    if (!strcmp(option, "--count-in")) {
+        if (!read_number(value, 0.0, 4.0, &bars) || floor(bars) < bars) {
+            return wrong(option, value, "a whole number of bars from 0 to 4");
+        }
+        add_setting(section, "count_in", (float)bars);
+        return true;
+    }
+    for (int i = 0; i < 3; ++i) {
+        if (!strcmp(value, words[i])) {
+            add_setting(section, "click", (float)i);
+            return true;
+        }
+    }
+    return wrong(option, value, "off, count-in or always");
+}
+
+/* One of a few whole numbers. */
+static bool take_choice(int* const field, const char* const option, const char* const value,
+                        const int choices[3], const char* const expected)
+{
+    double number = 0.0;
+    const bool is_number = read_number(value, 1.0, 1e6, &number);
+    for (int i = 0; is_number && i < 3; ++i) {
+        if ((int)number == choices[i] && (double)choices[i] >= number) {
+            *field = choices[i];
+            return true;
+        }
+    }
+    return wrong(option, value, expected);
+}
+
 static bool take_groove(Request* const request, const char* const value)
 {
-    if (request->section_count && !request->sections[request->section_count - 1].groove) {
-        request->sections[request->section_count - 1].groove = value;
+    Section* const last =
+        request->section_count ? &request->sections[request->section_count - 1] : NULL;
+    if (last && !last->groove && !last->preset) {
+        last->groove = value;
         return true;
     }
     if (request->section_count == SECTIONS_MAX) {
         return wrong("--groove", value, "64 sections at most");
     }
-    request->sections[request->section_count++] = (Section){.groove = value, .bars = 8};
+    request->sections[request->section_count++] = (Section){.groove = value};
+    return true;
+}
+
+static bool take_preset(Request* const request, const char* const value)
+{
+    Section* const last =
+        request->section_count ? &request->sections[request->section_count - 1] : NULL;
+    if (last && !last->groove && !last->preset) {
+        last->preset = value;
+        return true;
+    }
+    if (request->section_count == SECTIONS_MAX) {
+        return wrong("--preset", value, "64 sections at most");
+    }
+    request->sections[request->section_count++] = (Section){.preset = value};
     return true;
 }
 
@@ -90,7 +153,7 @@ static bool take_groove(Request* const request, const char* const value)
 static Section* section_now(Request* const request)
 {
     if (!request->section_count) {
-        request->sections[request->section_count++] = (Section){.bars = 8};
+        request->sections[request->section_count++] = (Section){.bars = 0};
     }
     return &request->sections[request->section_count - 1];
 }
@@ -105,6 +168,7 @@ static bool take_text(Request* const request, const char* const option, const ch
         {"--out", &request->out},
         {"--bundle", &request->bundle},
         {"--title", &request->title},
+        {"--soundfont", &request->wav.soundfont},
     };
     for (size_t i = 0; i < sizeof rows / sizeof *rows; ++i) {
         if (!strcmp(option, rows[i].option)) {
@@ -131,6 +195,9 @@ static bool take_of_section(Request* const request, const char* const option,
     if (!strcmp(option, "--set")) {
         return take_setting(section, value);
     }
+    if (!strcmp(option, "--click") || !strcmp(option, "--count-in")) {
+        return take_click(section, option, value);
+    }
     if (!strcmp(option, "--hands")) {
         section->hands = value;
     } else if (!strcmp(option, "--feet")) {
@@ -144,8 +211,9 @@ static bool take_of_section(Request* const request, const char* const option,
 }
 
 static const char* const options_with_value[] = {
-    "--groove", "--bars",       "--tempo", "--meter", "--set",    "--hands",
-    "--feet",   "--turnaround", "--kit",   "--out",   "--bundle", "--title",
+    "--groove",     "--bars",   "--tempo", "--meter",    "--set",   "--hands",     "--feet",
+    "--turnaround", "--kit",    "--out",   "--bundle",   "--title", "--soundfont", "--rate",
+    "--bits",       "--preset", "--click", "--count-in", "--from",  "--to",        "--steps",
 };
 
 static bool takes_value(const char* const option)
@@ -158,24 +226,98 @@ static bool takes_value(const char* const option)
     return false;
 }
 
+/* Of practice: where its ladder of tempi goes. */
+static bool take_ladder(Request* const request, const char* const option, const char* const value)
+{
+    double number = 0.0;
+    if (!strcmp(option, "--steps")) {
+        if (!read_number(value, 1.0, 12.0, &number) || floor(number) < number) {
+            return wrong(option, value, "a whole number from 1 to 12");
+        }
+        request->steps = (int)number;
+        return true;
+    }
+    return read_number(value, 20.0, 400.0,
+                       !strcmp(option, "--to") ? &request->to : &request->from) ||
+           wrong(option, value, "quarter notes a minute from 20 to 400");
+}
+
+static bool take_of_wav(Request* const request, const char* const option, const char* const value)
+{
+    if (!strcmp(option, "--rate")) {
+        return take_choice(&request->wav.rate, option, value, (const int[]){44100, 48000, 96000},
+                           "44100, 48000 or 96000");
+    }
+    return take_choice(&request->wav.bits, option, value, (const int[]){16, 24, 24}, "16 or 24");
+}
+
+static bool is_one_of(const char* const option, const char* const* const words, const size_t count)
+{
+    for (size_t i = 0; i < count; ++i) {
+        if (!strcmp(option, words[i])) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static bool take(Request* const request, const char* const option, const char* const value)
 {
+    static const char* const ladder[] = {"--from", "--to", "--steps"};
+    static const char* const wav[] = {"--rate", "--bits"};
     if (!strcmp(option, "--groove")) {
         return take_groove(request, value);
+    }
+    if (!strcmp(option, "--preset")) {
+        return take_preset(request, value);
+    }
+    if (is_one_of(option, ladder, sizeof ladder / sizeof *ladder)) {
+        return take_ladder(request, option, value);
+    }
+    if (is_one_of(option, wav, sizeof wav / sizeof *wav)) {
+        return take_of_wav(request, option, value);
     }
     return take_text(request, option, value) || take_of_section(request, option, value);
 }
 
+/* An option that stands alone. */
+static bool take_flag(Request* const request, const char* const option)
+{
+    if (!strcmp(option, "--force")) {
+        request->force = true;
+    } else if (!strcmp(option, "--wav") || !strcmp(option, "--midi")) {
+        request->as_wav = !strcmp(option, "--wav");
+        request->says_kind = true;
+    } else if (!strcmp(option, "--kits") && !request->kind) {
+        request->kind = "kits"; /* as people try it, beside --kit NAME */
+    } else if (!strcmp(option, "--presets")) {
+        request->presets = true;
+    } else {
+        return false;
+    }
+    return true;
+}
+
+double request_preset_value(const Section* const section, const char* const symbol,
+                            const double otherwise)
+{
+    for (int i = 0; i < section->preset_count; ++i) {
+        if (!strcmp(section->preset_values[i].symbol, symbol)) {
+            return (double)section->preset_values[i].value;
+        }
+    }
+    return otherwise;
+}
+
 bool request_read(Request* const request, const int count, char** const arguments)
 {
-    *request = (Request){.out = NULL};
+    *request = (Request){.wav = {.soundfont = NULL, .rate = 44100, .bits = 16}};
     for (int i = 0; i < count; ++i) {
         const char* const option = arguments[i];
-        if (!strcmp(option, "--force")) {
-            request->force = true;
-        } else if (!strcmp(option, "--kits") && !request->kind) {
-            request->kind = "kits"; /* as people try it, beside --kit NAME */
-        } else if (!strncmp(option, "--", 2) && !takes_value(option)) {
+        if (take_flag(request, option)) {
+            continue;
+        }
+        if (!strncmp(option, "--", 2) && !takes_value(option)) {
             fprintf(stderr, "fourlimb: there is no option %s; `fourlimb --help` names them\n",
                     option);
             return false;

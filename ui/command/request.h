@@ -2,6 +2,8 @@
 /* request.h - what was asked for on the command line. */
 #pragma once
 
+#include "wav.h"
+
 #include <stdbool.h>
 
 enum { SECTIONS_MAX = 64, SETTINGS_MAX = 64 };
@@ -12,14 +14,17 @@ typedef struct {
     float value;
 } ControlSetting;
 
-/* A stretch of the song: begins with --groove. */
+/* A stretch of the song: begins with --groove or --preset. */
 typedef struct {
+    const char* preset; /* as typed */
+    ControlSetting preset_values[SETTINGS_MAX];
+    int preset_count;
     const char* groove; /* as typed; NULL: the bank's first */
     const char* hands;  /* as typed, NULL: as written */
     const char* feet;
     const char* turnaround; /* as typed, or "none" */
     const char* kit;
-    int bars;
+    int bars;     /* 0: not said */
     double tempo; /* quarter notes a minute; 0: as written */
     int beats;    /* of the meter; 0: as written */
     int beat_unit;
@@ -34,8 +39,18 @@ typedef struct {
     const char* bundle; /* NULL: found beside the program or in the LV2 folders */
     const char* title;
     const char* kind; /* of a list */
+    double from;      /* of practice: quarter notes a minute, 0 if not said */
+    double to;
+    int steps;   /* 0 if not said */
+    bool as_wav; /* and not MIDI, by --wav or --midi */
+    bool says_kind;
+    bool presets; /* list them */
+    WavForm wav;  /* soundfont NULL: sought */
     bool force;
 } Request;
+
+/* What the section's preset has for a control, or `otherwise`. */
+double request_preset_value(const Section* section, const char* symbol, double otherwise);
 
 /* Reads the arguments after the command's name.  False, with a message on
    standard error, if they make no sense. */

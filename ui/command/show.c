@@ -38,7 +38,7 @@ static void print_groove(const Picks* const picks)
 int command_show(const Request* const request)
 {
     char bundle[BUNDLE_PATH_ROOM];
-    const Section first = request->section_count ? request->sections[0] : (Section){.bars = 8};
+    const Section first = request->section_count ? request->sections[0] : (Section){.bars = 0};
     if (request->section_count > 1 || request->kind || request->out || request->title) {
         fprintf(stderr,
                 "fourlimb: show prints one groove: --groove NAME and what is put in its place\n");

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "host.h"
-#include "smf.h"
+#include "../file/smf.h"
 
 #include <stdbool.h>
 
@@ -11,18 +11,34 @@
 typedef struct {
     const char* label; /* for the marker at each phrase */
     int bars;
+    int count_in;    /* bars of click before them, more than bars */
+    int first_bar;   /* where in the groove it begins: 0, or where a rung before it ended */
+    bool rolls_on;   /* the transport doesn't stop at its end: a rung comes after it */
+    int clicks[2];   /* keys of the click, which are no strokes; -1: none */
     int phrase_bars; /* a marker at each phrase's start */
     double tempo;    /* quarter notes a minute */
     int beats;       /* of the meter */
     int beat_unit;
 } SongSection;
 
+/* A channel message, and when it sounds from the song's start. */
+typedef struct {
+    double seconds;
+    uint8_t bytes[3];
+} SongEvent;
+
 enum { SONG_TRACKS = 2 }; /* tempo, meter and markers; drums */
 
 typedef struct {
     SmfTrack tracks[SONG_TRACKS];
+    SongEvent* events; /* the drum track's messages, in order */
+    size_t event_count;
+    size_t event_room;
+    bool failed;      /* memory ran out */
     uint64_t tick;    /* where the next section begins */
-    uint32_t strokes; /* note-ons gathered */
+    double seconds;   /* the same */
+    int64_t frame;    /* the transport's there; 0 where it starts anew */
+    uint32_t strokes; /* note-ons gathered, less the click's */
     int phrases;      /* markers written */
 } Song;
 
@@ -32,7 +48,8 @@ enum { SONG_RATE = 192000 };
 
 void song_begin(Song* song, const char* title);
 
-/* Locates the plugin to bar 0, plays the section and stops.  The section's
+/* Locates the plugin to the first bar (less the count-in), or goes on there after a
+   section that rolls on; plays, and stops unless it rolls on itself.  The section's
    controls must be set in the host before. */
 void song_play(Song* song, Host* host, const SongSection* section);
 

@@ -39,6 +39,9 @@ bool desk_open(Desk* const desk, const Bank* const bank, const Uris* const uris,
     desk->clicked_at = -1.0;
     desk->view.looked_at = -1;
     desk->view.list.selected = -1;
+    desk->view.edit.hover_limb = -1;
+    desk->view.edit.pair = PAIR_FEET;
+    desk->view.edit.grid = 4;
     for (int i = 0; i < CONTROL_COUNT; ++i) {
         desk->view.values[i] = control_rows[i].normal;
     }
@@ -46,6 +49,12 @@ bool desk_open(Desk* const desk, const Bank* const bank, const Uris* const uris,
     desk_resize(desk, FIRST_WIDTH, FIRST_HEIGHT, 1.0);
     desk->view.focus = (TargetId){TARGET_CARD, SHELF_FEET};
     return shelves_fill(desk);
+}
+
+void desk_say(Desk* const desk, const char* const words)
+{
+    snprintf(desk->view.edit.note, sizeof desk->view.edit.note, "%s", words);
+    desk->is_dirty = true;
 }
 
 void desk_resize(Desk* const desk, const int width, const int height, const double scale)
@@ -120,15 +129,10 @@ static void take_bar(Desk* const desk, const LV2_Atom* const value)
 }
 
 /* The first line of the bank's complaints. */
-static void take_message(Desk* const desk, const LV2_Atom* const value)
+static void take_message(Desk* const desk, const char* const text, const size_t size)
 {
-    if (value->type != desk->uris->atom_String || !value->size) {
-        return;
-    }
-    const char* const text = (const char*)(value + 1);
     size_t length = 0;
-    while (length < value->size && length + 1 < MESSAGE_ROOM && text[length] &&
-           text[length] != '\n') {
+    while (length < size && length + 1 < MESSAGE_ROOM && text[length] && text[length] != '\n') {
         ++length;
     }
     memcpy(desk->view.message, text, length);
@@ -146,6 +150,32 @@ static void take_dropped(Desk* const desk, const LV2_Atom* const value)
     }
 }
 
+static int64_t whole(const Desk* const desk, const LV2_Atom* const value)
+{
+    int64_t number = -1;
+    if (value->type == desk->uris->atom_Long && value->size >= sizeof number) {
+        memcpy(&number, value + 1, sizeof number);
+    }
+    return number > -1 && number < INT32_MAX ? number : -1;
+}
+
+static void take_text(Desk* const desk, const LV2_URID property, const char* const text,
+                      const size_t size)
+{
+    const Uris* const uris = desk->uris;
+    if (property == uris->fl_bankMessages) {
+        take_message(desk, text, size);
+    } else if (property == uris->fl_refused) {
+        editor_refused(desk, text, size);
+    } else if (property == uris->fl_handsDraft) {
+        editor_draft(desk, FIGURE_HANDS, text, size);
+    } else if (property == uris->fl_feetDraft) {
+        editor_draft(desk, FIGURE_FEET, text, size);
+    } else if (property == uris->fl_turnaroundDraft) {
+        editor_draft(desk, FIGURE_TURNAROUND, text, size);
+    }
+}
+
 static void take_message_atom(Desk* const desk, const uint32_t size, const LV2_Atom* const atom)
 {
     LV2_URID property = 0;
@@ -158,8 +188,14 @@ static void take_message_atom(Desk* const desk, const uint32_t size, const LV2_A
         take_bar(desk, value);
     } else if (property == desk->uris->fl_place && hear_place(value, desk->uris, &place)) {
         take_place(desk, &place);
-    } else if (property == desk->uris->fl_bankMessages) {
-        take_message(desk, value);
+    } else if (value->type == desk->uris->atom_String && value->size) {
+        take_text(desk, property, (const char*)(value + 1), value->size);
+    } else if (property == desk->uris->fl_savedFigure) {
+        editor_saved(desk, whole(desk, value));
+    } else if (property == desk->uris->fl_savedKit) {
+        editor_saved_kit(desk, whole(desk, value));
+    } else if (property == desk->uris->fl_noteIn) {
+        editor_note(desk, (int)whole(desk, value));
     } else if (property == desk->uris->fl_droppedStrokes) {
         take_dropped(desk, value);
     }

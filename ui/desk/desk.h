@@ -8,6 +8,7 @@
 #include "../../plugin/talk/uris.h"
 #include "../pane/pane.h"
 #include "../scene/targets.h"
+#include "editor.h"
 
 #include <stdbool.h>
 #include <stdint.h>
@@ -17,9 +18,12 @@ typedef struct {
     void* handle;
     void (*write)(void* handle, uint32_t port, float value);
     void (*touch)(void* handle, uint32_t port, bool is_held);
+    void (*say)(void* handle, LV2_URID property, const char* text); /* patch:Set, a string */
+    void (*read_bank)(void* handle);  /* it has changed: desk_bank follows; may be NULL */
+    void (*write_file)(void* handle); /* the phrase as a MIDI file; may be NULL */
 } DeskOutput;
 
-typedef struct {
+struct Desk {
     View view;
     Fit fit;
     DeskOutput output;
@@ -38,12 +42,19 @@ typedef struct {
     double drag_y;
     double clicked_at; /* for double clicks, seconds */
     TargetId clicked;
-} Desk;
+    Editor editor;
+};
 
 /* `bank` may be NULL: nothing can be picked then.  `scale`: real pixels to a
    logical one.  False if memory ran out. */
 bool desk_open(Desk* desk, const Bank* bank, const Uris* uris, DeskOutput output);
 void desk_close(Desk* desk);
+
+/* Another bank, or the same read again; the old one may go then. */
+bool desk_bank(Desk* desk, const Bank* bank);
+
+/* Says something in the line that explains. */
+void desk_say(Desk* desk, const char* words);
 
 void desk_resize(Desk* desk, int width, int height, double scale);
 

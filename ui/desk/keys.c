@@ -3,6 +3,7 @@
 #include "../scene/dial.h"
 #include "moves.h"
 
+#include <pango/pango.h>
 #include <stddef.h>
 #include <string.h>
 
@@ -21,7 +22,21 @@ static void only(Desk* const desk, const bool hands, const bool feet)
     }
 }
 
-/* ---- Typing a value */
+/* ---- Typing a value, or a name */
+
+static bool is_name(const View* const view)
+{
+    return view->focus.kind == TARGET_EDIT && view->focus.index == EDIT_NAME;
+}
+
+void desk_begin_name(Desk* const desk)
+{
+    View* const view = &desk->view;
+    desk_focus(desk, (TargetId){TARGET_EDIT, EDIT_NAME});
+    view->is_typing = true;
+    memcpy(view->typed, view->edit.name, sizeof view->typed);
+    desk->is_dirty = true;
+}
 
 static bool can_type(const Desk* const desk)
 {
@@ -33,10 +48,12 @@ void desk_type(Desk* const desk, const uint32_t text)
 {
     View* const view = &desk->view;
     const size_t length = view->is_typing ? strlen(view->typed) : 0;
-    if (length + 1 < TYPED_ROOM) {
+    char letter[8] = "";
+    const size_t bytes = (size_t)g_unichar_to_utf8(text, letter);
+    if (length + bytes < TYPED_ROOM) {
         view->is_typing = true;
-        view->typed[length] = (char)text;
-        view->typed[length + 1] = '\0';
+        memcpy(view->typed + length, letter, bytes);
+        view->typed[length + bytes] = '\0';
         desk->is_dirty = true;
     }
 }
@@ -45,7 +62,13 @@ void desk_end_typing(Desk* const desk, const bool keep)
 {
     View* const view = &desk->view;
     float value = 0.0f;
-    if (view->is_typing) {
+    if (view->is_typing && is_name(view)) {
+        view->is_typing = false;
+        desk->is_dirty = true;
+        if (keep) {
+            editor_name(desk, view->typed);
+        }
+    } else if (view->is_typing) {
         const Control control = (Control)view->focus.index;
         if (keep && dial_parse(control, view->typed, &value)) {
             desk_nudge(desk, control, value);
@@ -58,15 +81,18 @@ void desk_end_typing(Desk* const desk, const bool keep)
 static void typing_key(Desk* const desk, const PaneEvent* const event)
 {
     View* const view = &desk->view;
-    const size_t length = strlen(view->typed);
+    size_t length = strlen(view->typed);
     if (event->key == PANE_KEY_ENTER) {
         desk_end_typing(desk, true);
     } else if (event->key == PANE_KEY_ESCAPE) {
         desk_end_typing(desk, false);
     } else if (event->key == PANE_KEY_BACKSPACE && length > 0) {
+        while (length > 1 && ((unsigned char)view->typed[length - 1] & 0xC0U) == 0x80U) {
+            --length;
+        }
         view->typed[length - 1] = '\0';
         desk->is_dirty = true;
-    } else if (event->text > 0 && event->text < 127) {
+    } else if (event->text >= ' ' && (is_name(view) || event->text < 127)) {
         desk_type(desk, event->text);
     }
 }
@@ -188,6 +214,18 @@ static void card_key(Desk* const desk, const PaneEvent* const event)
     }
 }
 
+static void edit_key(Desk* const desk, const PaneEvent* const event)
+{
+    const EditItem item = (EditItem)desk->view.focus.index;
+    if (event->key == PANE_KEY_ENTER && item == EDIT_NAME) {
+        desk_begin_name(desk);
+    } else if (event->key == PANE_KEY_ENTER) {
+        editor_do(desk, item);
+    } else if (event->key == PANE_KEY_UP || event->key == PANE_KEY_DOWN) {
+        editor_step(desk, item, event->key == PANE_KEY_UP ? 1 : -1);
+    }
+}
+
 static void loop(Desk* const desk, const int bar)
 {
     const float wanted = (float)(bar + 1);
@@ -221,7 +259,11 @@ static void focused_key(Desk* const desk, const PaneEvent* const event)
             loop(desk, view->focus.index);
         }
         break;
+    case TARGET_EDIT:
+        edit_key(desk, event);
+        break;
     case TARGET_NONE:
+    case TARGET_ROW:
     case TARGET_CARD_UP:
     case TARGET_CARD_DOWN:
     case TARGET_THEME:
@@ -256,6 +298,15 @@ static bool short_cut(Desk* const desk, const uint32_t key)
         return true;
     case 'l':
         loop(desk, (int)(view_shown(view) - view_phrase(view)));
+        return true;
+    case 'z':
+        editor_do(desk, EDIT_UNDO);
+        return true;
+    case 'y':
+        editor_do(desk, EDIT_REDO);
+        return true;
+    case 'w':
+        editor_do(desk, EDIT_FILE);
         return true;
     case 'p':
         view->panel = (Panel)((view->panel + 1) % PANEL_COUNT);

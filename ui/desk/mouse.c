@@ -95,7 +95,15 @@ static void press_target(Desk* const desk, const Target* const target, const dou
             list_close(desk, true);
         }
         break;
+    case TARGET_EDIT:
+        if (target->id.index == EDIT_NAME) {
+            desk_begin_name(desk);
+        } else {
+            editor_do(desk, (EditItem)target->id.index);
+        }
+        break;
     case TARGET_NONE:
+    case TARGET_ROW:
     case TARGET_THEME:
     case TARGET_FIND:
     case TARGET_LIST:
@@ -119,6 +127,12 @@ void desk_press(Desk* const desk, const PaneEvent* const event)
     desk_targets(desk, &targets);
     const Target* const target = targets_at(&targets, event->x, event->y);
     const TargetId id = target ? target->id : (TargetId){TARGET_NONE, 0};
+    if (target && id.kind == TARGET_ROW && event->button != 2 && !desk->view.list.is_open) {
+        desk_end_typing(desk, false);
+        editor_press(desk, id.index, event->x, event->y, event->button,
+                     event->modifiers & PANE_SHIFT);
+        return;
+    }
     if (event->button != 1) {
         return;
     }
@@ -167,10 +181,15 @@ void desk_motion(Desk* const desk, const PaneEvent* const event)
         drag(desk, event);
         return;
     }
+    if (desk->editor.is_held) {
+        editor_drag(desk, event->y);
+        return;
+    }
     TargetList targets;
     desk_targets(desk, &targets);
     const Target* const target = targets_at(&targets, event->x, event->y);
     const TargetId id = target ? target->id : (TargetId){TARGET_NONE, 0};
+    editor_hover(desk, id.kind == TARGET_ROW ? id.index : -1, event->x);
     if (!target_same(id, desk->view.hover)) {
         desk->view.hover = id;
         desk->is_dirty = true;
@@ -179,6 +198,7 @@ void desk_motion(Desk* const desk, const PaneEvent* const event)
 
 void desk_release(Desk* const desk)
 {
+    editor_release(desk, desk->x);
     if (is_held(desk)) {
         touch(desk, (Control)desk->view.pressed.index, false);
         desk->is_dirty = true;
@@ -199,6 +219,8 @@ void desk_scroll(Desk* const desk, const PaneEvent* const event)
     const TargetId id = target->id;
     if (is_in_list(id.kind)) {
         list_scroll(desk, -3 * by);
+    } else if (id.kind == TARGET_EDIT) {
+        editor_step(desk, (EditItem)id.index, by);
     } else if (id.kind == TARGET_DIAL) {
         const Control control = (Control)id.index;
         desk_nudge(desk, control,

@@ -41,4 +41,5 @@ void desk_scroll(Desk* desk, const PaneEvent* event);
 
 /* Typing of a value. */
 void desk_type(Desk* desk, uint32_t text);
+void desk_begin_name(Desk* desk);
 void desk_end_typing(Desk* desk, bool keep);

@@ -106,13 +106,31 @@ bool shelves_fill(Desk* const desk)
     return good;
 }
 
-void desk_close(Desk* const desk)
+static void clear(Desk* const desk)
 {
     for (int shelf = 0; shelf < SHELF_COUNT; ++shelf) {
         free(desk->entries[shelf]);
         desk->entries[shelf] = NULL;
         desk->view.shelves[shelf] = (Shelf){NULL, 0};
     }
+}
+
+void desk_close(Desk* const desk)
+{
+    editor_close(desk);
+    clear(desk);
+}
+
+bool desk_bank(Desk* const desk, const Bank* const bank)
+{
+    desk->view.list.is_open = false;
+    desk->editor.is_open = false; /* its texts were the old bank's */
+    desk->view.edit.is_open = false;
+    desk->view.edit.undo = desk->view.edit.redo = 0;
+    clear(desk);
+    desk->bank = bank;
+    desk->is_dirty = true;
+    return shelves_fill(desk);
 }
 
 static int index_of(const Shelf* const shelf, const int32_t id)

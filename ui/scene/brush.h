@@ -36,9 +36,16 @@ void draw_staff(const Brush* brush);
 void draw_overview(const Brush* brush);
 void draw_panel(const Brush* brush);
 void draw_dial(const Brush* brush, const Target* target, Control control);
+void draw_edit(const Brush* brush, const Target* target);
 void draw_list(const Brush* brush);
 void draw_now_and_next(const Brush* brush);
 void draw_help(const Brush* brush);
+
+/* A name over what stands in a cell. */
+void draw_label(const Brush* brush, Box box, const char* words, bool over);
+
+/* What an item of the edit panel does, in a sentence. */
+const char* edit_help(EditItem item);
 
 /* The voice that a limb strikes most in a bar; VOICE_COUNT if none. */
 Voice voice_of_limb(const SeenBar* bar, int limb);

@@ -128,6 +128,8 @@ static void draw_legend(cairo_t* const cairo)
     ink_text(cairo, margin, y + 15.0, (Type){8.5, false, ALIGN_LEFT, GREY(0.2)},
              "Right limbs stand up from their line, left limbs hang down; the stem's height is the "
              "level. Written times, without feel.");
+    ink_text(cairo, margin, y + 27.0, (Type){8.5, false, ALIGN_LEFT, GREY(0.2)},
+             "R, L: which foot; underlined where the figure of the feet starts again.");
 }
 
 static void draw_page_number(cairo_t* const cairo, const Sheet* const sheet, const int page)

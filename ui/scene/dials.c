@@ -144,9 +144,9 @@ static const Dial dials[CONTROL_COUNT] = {
                          0, "Channel: MIDI channel of the drums; General MIDI has them on 10"},
     [CONTROL_KIT] = {DIAL_PICK, FORM_ENTRY, "Kit map", "", NULL, NULL, 1, 1, PANEL_OUTPUT, 2, 0,
                      "Kit map: which MIDI key sounds which drum or cymbal"},
-    [CONTROL_SPLIT_FEET] = {DIAL_SWITCH, FORM_NUMBER, "Left foot on its own key", "", NULL, NULL, 1,
-                            1, PANEL_OUTPUT, 3, 0,
-                            "Left foot on its own key: sends its kick to the kit map's left kick"},
+    [CONTROL_SPLIT_FEET] = {DIAL_SWITCH, FORM_NUMBER, "Left foot's own key", "", NULL, NULL, 1, 1,
+                            PANEL_OUTPUT, 3, 0,
+                            "Left foot's own key: sends its kick to the kit map's left kick"},
 };
 
 const Dial* dial_of(const Control control)

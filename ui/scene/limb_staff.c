@@ -112,10 +112,24 @@ static void draw_stroke(cairo_t* const cairo, const Stroke stroke, const double 
     }
 }
 
-/* Under the feet: which foot. */
-static void draw_foot_letter(cairo_t* const cairo, const Stroke stroke, const double x,
-                             const StaffPlace place)
+static bool starts_turn(const SheetBar* const bar, const int64_t tick)
 {
+    for (uint32_t i = 0; i < bar->feet_turn_count; ++i) {
+        if (bar->feet_turns[i] == tick) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Under the feet: which foot, underlined where their figure starts again. */
+static void draw_foot_letter(cairo_t* const cairo, const SheetBar* const bar, const Stroke stroke,
+                             const double x, const StaffPlace place)
+{
+    if (limb_is_foot(stroke.limb) && starts_turn(bar, stroke.tick)) {
+        const double y = place.y + feet_letters_below + 2.5;
+        ink_line(cairo, x - 4.0, y, x + 4.0, y, 0.8, (Colour)GREY(0.0));
+    }
     if (limb_is_foot(stroke.limb)) {
         ink_text(cairo, x, place.y + feet_letters_below,
                  (Type){8.0, stroke.level >= LEVEL_ACCENT, ALIGN_CENTRE, GREY(0.0)},
@@ -148,7 +162,7 @@ void limb_staff_draw(cairo_t* const cairo, const SheetBar* const bar, const Mete
         const Stroke stroke = bar->strokes.strokes[i];
         const double x = x_of(place, meter, stroke.tick);
         draw_stroke(cairo, stroke, x, place);
-        draw_foot_letter(cairo, stroke, x, place);
+        draw_foot_letter(cairo, bar, stroke, x, place);
         if (voices[stroke.limb] != stroke.voice && stroke.voice != VOICE_KICK) {
             draw_change(cairo, stroke, x, place, free_from);
         }

@@ -5,7 +5,8 @@
 #include <math.h>
 #include <stdio.h>
 
-static const char* const panel_names[PANEL_COUNT] = {"Feel", "Rhythm", "Practice", "Output"};
+static const char* const panel_names[PANEL_COUNT] = {"Feel", "Rhythm", "Practice", "Edit",
+                                                     "Output"};
 static const char* const theme_words[THEME_COUNT] = {"as host", "dark", "light"};
 
 static void draw_choice(const Brush* const brush, const Target* const target, const Control control,
@@ -82,8 +83,7 @@ static void draw_value(const Brush* const brush, const Target* const target, con
     draw_rule(brush, control, box);
 }
 
-static void draw_label(const Brush* const brush, const Box box, const char* const words,
-                       const bool over)
+void draw_label(const Brush* const brush, const Box box, const char* const words, const bool over)
 {
     const Colour colour = over ? brush->colours->ink : brush->colours->soft;
     ink_text_in(brush->cairo, box.x, box.y + 11.0, box.width + 14.0,
@@ -170,7 +170,7 @@ static void draw_tabs(const Brush* const brush, const Target* const target)
     if (is_open && brush->g->compact) {
         ink_line(brush->cairo, x, box.y + 19.0, x + wide, box.y + 19.0, 3.0, colours->ink);
     } else if (is_open) {
-        ink_line(brush->cairo, box.x + 5.0, box.y + 3.0, box.x + 5.0, box.y + 17.0, 3.0,
+        ink_line(brush->cairo, box.x + 5.0, box.y + 2.0, box.x + 5.0, box.y + 16.0, 3.0,
                  colours->ink);
     }
     brush_focus(brush, target, 0.0);
@@ -188,6 +188,14 @@ static void draw_page(const Brush* const brush, const Target* const target)
     brush_focus(brush, target, 0.0);
 }
 
+/* What is pointed at in a small window is explained where the tabs are. */
+static bool explains(const Brush* const brush)
+{
+    const TargetKind kind = brush->view->hover.kind;
+    return brush->g->compact && !brush->g->list && kind != TARGET_NONE && kind != TARGET_TAB &&
+           kind != TARGET_PAGE;
+}
+
 void draw_panel(const Brush* const brush)
 {
     const double y = floor(brush->g->panel) + 0.5;
@@ -196,12 +204,16 @@ void draw_panel(const Brush* const brush)
     }
     for (int i = 0; i < brush->targets->count; ++i) {
         const Target* const target = &brush->targets->targets[i];
-        if (target->id.kind == TARGET_TAB) {
+        if (target->id.kind == TARGET_TAB && !explains(brush)) {
             draw_tabs(brush, target);
-        } else if (target->id.kind == TARGET_PAGE) {
+        } else if (target->id.kind == TARGET_PAGE && !explains(brush)) {
             draw_page(brush, target);
+        } else if (target->id.kind == TARGET_TAB || target->id.kind == TARGET_PAGE) {
+            continue;
         } else if (target->id.kind == TARGET_THEME) {
             draw_theme(brush, target);
+        } else if (target->id.kind == TARGET_EDIT) {
+            draw_edit(brush, target);
         } else if (target->group == GROUP_PANEL && target->id.kind == TARGET_CARD) {
             draw_pick(brush, target);
         } else if (target->group == GROUP_PANEL) {
@@ -235,6 +247,11 @@ static const char* help_of(const View* const view, const TargetId id)
                                    : "Click looks at this bar; double-click loops it";
     case TARGET_THEME:
         return "The window's colours: those of the host, dark, or light";
+    case TARGET_EDIT:
+        return edit_help((EditItem)id.index);
+    case TARGET_ROW:
+        return "Click: normal, accent, ghost, none.  Drag up or down: level.  Shift-drag: move.  "
+               "Right click: voice";
     case TARGET_FIND:
     case TARGET_LINE:
     case TARGET_LIST:
@@ -258,6 +275,8 @@ void draw_help(const Brush* const brush)
     const char* words = help_of(view, pointed);
     if (view->is_typing) {
         words = "Type a value: Enter sets it, Esc leaves it as it was";
+    } else if (*view->edit.note && view->hover.kind != TARGET_DIAL) {
+        words = view->edit.note;
     } else if (view->hover.kind == TARGET_NONE && view->dropped) {
         snprintf(text, sizeof text,
                  "%u strokes were not played: the host gives too little room for MIDI",
@@ -267,9 +286,10 @@ void draw_help(const Brush* const brush)
         snprintf(text, sizeof text, "Bank: %s", view->message);
         words = text;
     }
-    if (g->help > 0.0) {
+    if (g->help > 0.0 || explains(brush)) {
         const double x = g->list ? g->labels : 16.0;
-        ink_text_in(brush->cairo, x, g->help, g->width - x - 16.0,
+        const double y = g->help > 0.0 ? g->help : g->panel + 18.0;
+        ink_text_in(brush->cairo, x, y, g->width - x - 16.0,
                     brush_type(11.0, false, ALIGN_LEFT, colours->soft), words);
     }
 }

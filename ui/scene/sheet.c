@@ -11,6 +11,8 @@ static void fill_bar(SheetBar* const row, const Choice* const choice, const Mete
     for (uint32_t i = 0; i < row->strokes.count; ++i) {
         row->strokes.strokes[i].tick -= bar * ticks;
     }
+    row->feet_turn_count =
+        choice_turns(choice, meter, bar, PAIR_FEET, row->feet_turns, SHEET_TURNS_MAX);
     row->first = row->last = bar + 1;
     row->letter = (char)('A' + choice->groove->form[bar % (int)choice->groove->form_bars]);
     row->turns = bar + 1 == (int)choice->phrase_bars && choice->turnaround;
@@ -27,7 +29,9 @@ void sheet_fill(Sheet* const sheet, const Choice* const choice, const Meter mete
         sheet->form[bar] = row->letter;
         SheetBar* const before = sheet->count ? row - 1 : NULL;
         if (before && before->letter == row->letter && before->turns == row->turns &&
-            stroke_lists_alike(&before->strokes, &row->strokes, 0)) {
+            stroke_lists_alike(&before->strokes, &row->strokes, 0) &&
+            before->feet_turn_count == row->feet_turn_count &&
+            (!row->feet_turn_count || before->feet_turns[0] == row->feet_turns[0])) {
             before->last = bar + 1;
         } else {
             ++sheet->count;

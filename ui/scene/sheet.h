@@ -5,6 +5,8 @@
 
 #include "../../plugin/engine/groove.h"
 
+enum { SHEET_TURNS_MAX = 64 };
+
 /* Bars that follow each other and are played alike are one. */
 typedef struct {
     int first; /* from 1 */
@@ -12,6 +14,8 @@ typedef struct {
     char letter;        /* of the form */
     bool turns;         /* the turnaround is played in place of the letter */
     StrokeList strokes; /* ticks from the bar line */
+    uint32_t feet_turn_count;
+    int32_t feet_turns[SHEET_TURNS_MAX]; /* where the feet start again, likewise */
 } SheetBar;
 
 typedef struct {

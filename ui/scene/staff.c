@@ -241,6 +241,25 @@ static void draw_turns(const Brush* const brush, const Shown* const shown,
     }
 }
 
+/* Hands get marks of their own where their figure doesn't just start with the bar:
+   along the foot of their ground, so that the rows never jump. */
+static void draw_hands_turns(const Brush* const brush, const Shown* const shown)
+{
+    const SeenTurns* const turns = &shown->bar->hands_turns;
+    const double y = brush->g->row_bottom[1] - 0.5;
+    if (turns->count == 0 || (turns->count == 1 && turns->ticks[0] == 0)) {
+        return;
+    }
+    for (uint32_t i = 0; i < turns->count; ++i) {
+        const double x = x_of(shown, turns->ticks[i]) + 0.5;
+        if (x > shown->to) {
+            break;
+        }
+        ink_line(brush->cairo, x, y - 7.0, x, y, 1.0, brush->colours->soft);
+        ink_line(brush->cairo, x, y, x + 9.0, y, 1.0, brush->colours->soft);
+    }
+}
+
 /* Hollow where nothing is heard: off, or in the gap. */
 static void draw_clicks(const Brush* const brush, const Shown* const shown)
 {
@@ -262,9 +281,35 @@ static void draw_clicks(const Brush* const brush, const Shown* const shown)
 
 /* ---- */
 
+/* While a figure is edited: a dot for each step that a change would fall on, and a
+   ring around the one pointed at. */
+static void draw_slots(const Brush* const brush, const Shown* const shown)
+{
+    const View* const view = brush->view;
+    const Edit* const edit = &view->edit;
+    if (view->panel != PANEL_EDIT || brush->g->list || shown->is_next || edit->grid < 1) {
+        return;
+    }
+    const double step = (double)TICKS_PER_QUARTER / edit->grid;
+    const double ticks = shown->space.ticks * shown->space.beats;
+    for (int limb = 2 * (int)edit->pair; limb < 2 * (int)edit->pair + 2; ++limb) {
+        const double y = brush->g->line[limb];
+        for (double tick = 0.0; tick < ticks - 1.0; tick += step) {
+            const double x = x_of(shown, tick);
+            ink_fill(brush->cairo, (Box){x - 1.5, y - 1.5, 3.0, 3.0}, brush->colours->soft);
+        }
+        if (edit->hover_limb == limb) {
+            const double x = x_of(shown, edit->hover_tick);
+            ink_frame(brush->cairo, (Box){x - 9.0, y - 9.0, 18.0, 18.0}, 9.0, 1.5,
+                      brush->colours->accent);
+        }
+    }
+}
+
 static void draw_bar(const Brush* const brush, const Shown* const shown)
 {
     draw_grid(brush, shown);
+    draw_slots(brush, shown);
     for (int limb = 0; limb < LIMB_COUNT; ++limb) {
         draw_steps(brush, shown, limb, limb < 2 ? shown->bar->hands_step : shown->bar->feet_step);
     }
@@ -277,6 +322,7 @@ static void draw_bar(const Brush* const brush, const Shown* const shown)
         draw_changes(brush, shown, limb);
     }
     draw_turns(brush, shown, &shown->bar->feet_turns, brush->g->turns_top, brush->g->turns);
+    draw_hands_turns(brush, shown);
     draw_clicks(brush, shown);
 }
 

@@ -79,7 +79,7 @@ static void add_tabs(const Geometry* const g, TargetList* const list)
     for (int panel = 0; panel < PANEL_COUNT; ++panel) {
         add(list, TARGET_TAB, panel, GROUP_TABS,
             g->compact ? (Box){12.0 + 80.0 * panel, g->panel + 4.0, 76.0, 20.0}
-                       : (Box){12.0, g->panel + 4.0 + 20.0 * panel, 110.0, 20.0});
+                       : (Box){12.0, g->panel + 3.0 + 18.0 * panel, 110.0, 18.0});
     }
     if (g->compact) {
         add(list, TARGET_PAGE, 0, GROUP_TABS, (Box){g->width - 96.0, g->panel + 4.0, 84.0, 20.0});
@@ -118,9 +118,44 @@ static void add_panel(const View* const view, const Geometry* const g, TargetLis
         add(list, TARGET_DIAL, CONTROL_CHANGE_AT, GROUP_PANEL, cell(view, g, 4, 0));
         list->targets[list->count - 1].box.width *= 2.1;
     }
-    if (view->panel == PANEL_OUTPUT) {
+    if (view->panel == PANEL_OUTPUT && cell(view, g, 0, 1).y > 0.0) {
         const Box box = cell(view, g, 0, 1);
-        add(list, TARGET_THEME, 0, GROUP_PANEL, (Box){box.x, box.y, 200.0, box.height});
+        add(list, TARGET_THEME, 0, GROUP_PANEL, (Box){box.x, box.y, 1.9 * box.width, box.height});
+        add(list, TARGET_EDIT, EDIT_FILE, GROUP_PANEL, cell(view, g, 2, 1));
+        add(list, TARGET_EDIT, EDIT_LEARN, GROUP_PANEL, cell(view, g, 3, 1));
+    }
+}
+
+/* Where what changes a figure stands: column, row, columns wide. */
+typedef struct {
+    EditItem item;
+    int column;
+    int row;
+    int wide;
+} EditCell;
+
+static const EditCell edit_cells[] = {
+    {EDIT_PAIR, 0, 0, 1},  {EDIT_GRID, 1, 0, 1}, {EDIT_LENGTH, 2, 0, 1},
+    {EDIT_ROLLS, 3, 0, 1}, {EDIT_UNDO, 4, 0, 1}, {EDIT_REDO, 5, 0, 1},
+    {EDIT_NAME, 0, 1, 3},  {EDIT_SAVE, 3, 1, 1}, {EDIT_DROP, 4, 1, 1},
+};
+
+static void add_edit(const View* const view, const Geometry* const g, TargetList* const list)
+{
+    for (size_t i = 0; i < sizeof edit_cells / sizeof *edit_cells; ++i) {
+        const EditCell place = edit_cells[i];
+        Box box = cell(view, g, place.column, place.row);
+        if (box.y > 0.0) {
+            const Box last = cell(view, g, place.column + place.wide - 1, place.row);
+            box.width = last.x + last.width - box.x;
+            add(list, TARGET_EDIT, place.item, GROUP_PANEL, box);
+        }
+    }
+    for (int limb = 0; limb < 2; ++limb) {
+        const int row = 2 * (int)view->edit.pair + limb;
+        add(list, TARGET_ROW, row, GROUP_NONE,
+            (Box){g->staff, g->row_top[row], g->right - g->staff,
+                  g->row_bottom[row] - g->row_top[row]});
     }
 }
 
@@ -155,6 +190,9 @@ void targets_of(const View* const view, const Geometry* const g, TargetList* con
     if (!g->list) {
         add_tabs(g, list);
         add_panel(view, g, list);
+        if (view->panel == PANEL_EDIT) {
+            add_edit(view, g, list);
+        }
     } else {
         add_list(view, g, list);
     }

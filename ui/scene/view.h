@@ -43,6 +43,8 @@ typedef enum {
     TARGET_PAGE,      /* the panel's other row, where one shows */
     TARGET_BAR,       /* index: of the phrase */
     TARGET_THEME,     /* the window's own colours */
+    TARGET_EDIT,      /* index: EditItem */
+    TARGET_ROW,       /* index: Limb; the limb's row while its figure is edited */
     TARGET_FIND,      /* the list's field */
     TARGET_LINE,      /* index: line of the list */
     TARGET_LIST,      /* elsewhere in the list */
@@ -53,11 +55,50 @@ typedef struct {
     int index;
 } TargetId;
 
-typedef enum { PANEL_FEEL, PANEL_RHYTHM, PANEL_PRACTICE, PANEL_OUTPUT, PANEL_COUNT } Panel;
+typedef enum {
+    PANEL_FEEL,
+    PANEL_RHYTHM,
+    PANEL_PRACTICE,
+    PANEL_EDIT,
+    PANEL_OUTPUT,
+    PANEL_COUNT
+} Panel;
 
 typedef enum { THEME_HOST, THEME_DARK, THEME_LIGHT, THEME_COUNT } Theme;
 
-enum { LIST_LINES_MAX = 1024, FIND_ROOM = 48, TYPED_ROOM = 24, MESSAGE_ROOM = 256 };
+enum { LIST_LINES_MAX = 1024, FIND_ROOM = 48, TYPED_ROOM = 64, MESSAGE_ROOM = 256 };
+
+/* What changes a figure, keeps it, and writes files. */
+typedef enum {
+    EDIT_PAIR,   /* hands or feet */
+    EDIT_GRID,   /* steps in a quarter that changes fall on */
+    EDIT_LENGTH, /* steps until the figure starts again */
+    EDIT_ROLLS,  /* over the bar line, or from each bar line */
+    EDIT_UNDO,
+    EDIT_REDO,
+    EDIT_NAME,
+    EDIT_SAVE,
+    EDIT_DROP,
+    EDIT_FILE,  /* the phrase as a MIDI file */
+    EDIT_LEARN, /* keys of the kit map from the next notes */
+    EDIT_ITEMS
+} EditItem;
+
+typedef struct {
+    bool is_open; /* a figure is being changed */
+    LimbPair pair;
+    int grid;  /* steps in a quarter */
+    int steps; /* length */
+    bool rolls;
+    int undo;
+    int redo;
+    char name[TYPED_ROOM];
+    char note[MESSAGE_ROOM]; /* what came of the last thing done; "" if nothing */
+    int hover_limb;          /* the step pointed at; -1: none */
+    int32_t hover_tick;      /* from the bar line */
+    bool is_learning;
+    Voice learns; /* the voice whose key comes next */
+} Edit;
 
 /* A line of an open list: a family's heading, or an entry. */
 typedef struct {
@@ -105,6 +146,7 @@ typedef struct {
     bool is_typing;
     char typed[TYPED_ROOM];
     List list;
+    Edit edit;
     Theme theme;
     Palette palette;
     uint32_t dropped;

@@ -2,6 +2,7 @@
 /* ui.c - the plugin's own window as an LV2 UI: hands on what the host says, and
    asks the plugin to go on telling.  The host's user interface thread only. */
 #include "../../plugin/talk/tell.h"
+#include "errands.h"
 #include "painter.h"
 
 #include <lv2/atom/util.h>
@@ -11,7 +12,6 @@
 #include <lv2/options/options.h>
 #include <lv2/ui/ui.h>
 #include <math.h>
-#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <time.h>
@@ -21,7 +21,7 @@
 /* The plugin stops telling three seconds after it was last asked. */
 static const double ask_again_seconds = 1.0;
 
-enum { PATH_ROOM = 4096, WHY_ROOM = 256 };
+enum { WHY_ROOM = 256 };
 
 /* What the host offers; NULL: nothing. */
 typedef struct {
@@ -40,6 +40,7 @@ typedef struct {
     LV2_Log_Logger logger;
     Uris uris;
     LV2_Atom_Forge forge;
+    char* bundle_path;
     Bank* bank;
     Desk desk;
     Pane* pane;
@@ -70,6 +71,24 @@ static void touch_value(void* const handle, const uint32_t port, const bool is_h
 {
     const Window* const window = (const Window*)handle;
     window->offer.touch->touch(window->offer.touch->handle, port, is_held);
+}
+
+static void say_text(void* const handle, const LV2_URID property, const char* const text)
+{
+    Window* const window = (Window*)handle;
+    const size_t room = TELL_SET_BYTES + strlen(text) + 64;
+    LV2_Atom* const message = calloc(1, room);
+    LV2_Atom_Forge_Frame frame;
+    if (!message) {
+        return;
+    }
+    lv2_atom_forge_set_buffer(&window->forge, (uint8_t*)message, room);
+    tell_begin_set(&window->forge, &frame, property, &window->uris);
+    lv2_atom_forge_string(&window->forge, text, (uint32_t)strlen(text));
+    lv2_atom_forge_pop(&window->forge, &frame);
+    window->write(window->controller, PORT_CONTROL, lv2_atom_total_size(message),
+                  window->uris.atom_eventTransfer, message);
+    free(message);
 }
 
 /* Asks for everything at first, and then for the place, so that it goes on. */
@@ -156,6 +175,27 @@ static void take_event(void* const handle, const PaneEvent* const event)
     }
 }
 
+/* ---- The bank, and files */
+
+/* The user's own has changed. */
+static void read_bank_again(void* const handle)
+{
+    Window* const window = (Window*)handle;
+    Bank* const bank = errand_bank(window->bundle_path);
+    if (bank && desk_bank(&window->desk, bank)) {
+        bank_free(window->bank);
+        window->bank = bank;
+    } else {
+        bank_free(bank);
+    }
+}
+
+static void write_file(void* const handle)
+{
+    Window* const window = (Window*)handle;
+    errand_write(&window->desk, window->bank);
+}
+
 /* ---- Life */
 
 static void close_window(Window* const window)
@@ -164,17 +204,8 @@ static void close_window(Window* const window)
     painter_free(&window->painter);
     desk_close(&window->desk);
     bank_free(window->bank);
+    free(window->bundle_path);
     free(window);
-}
-
-static bool open_bank(Window* const window, const char* const bundle_path)
-{
-    char folder[PATH_ROOM];
-    char users[BANK_FOLDER_ROOM];
-    const int length = snprintf(folder, sizeof folder, "%s/bank", bundle_path);
-    const BankSources sources = {folder, bank_users_folder(users) ? users : NULL, NULL};
-    window->bank = length > 0 && length < PATH_ROOM ? bank_open(sources) : NULL;
-    return window->bank != NULL;
 }
 
 static bool open_pane(Window* const window)
@@ -202,9 +233,15 @@ static bool open_pane(Window* const window)
 
 static bool open_all(Window* const window, const char* const bundle_path)
 {
-    const DeskOutput output = {window, write_value, window->offer.touch ? touch_value : NULL};
-    if (!open_bank(window, bundle_path) ||
-        !desk_open(&window->desk, window->bank, &window->uris, output)) {
+    const DeskOutput output = {.handle = window,
+                               .write = write_value,
+                               .touch = window->offer.touch ? touch_value : NULL,
+                               .say = say_text,
+                               .read_bank = read_bank_again,
+                               .write_file = write_file};
+    window->bundle_path = strdup(bundle_path);
+    window->bank = window->bundle_path ? errand_bank(bundle_path) : NULL;
+    if (!window->bank || !desk_open(&window->desk, window->bank, &window->uris, output)) {
         lv2_log_error(&window->logger, "Fourlimb: no memory for its window\n");
         return false;
     }

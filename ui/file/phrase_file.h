@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: ISC
+/* phrase_file.h - a phrase as it plays, written into the user's music folder as a
+   MIDI file: the way into a track that will be edited by hand.  Waits for the disk:
+   for a window's thread, never the audio thread. */
+#pragma once
+
+#include "../../plugin/engine/engine.h"
+
+enum { PHRASE_PATH_ROOM = 4096, PHRASE_WHY_ROOM = 1024 };
+
+typedef struct {
+    const Library* library;
+    const Settings* settings; /* the clock is the file's own, whatever it says */
+    Meter meter;
+    double tempo;     /* quarter notes a minute */
+    int bars;         /* from bar 0 */
+    const char* name; /* UTF-8; what the file and its track are called */
+} Phrase;
+
+/* Writes NAME.mid, or "NAME 2.mid" and so on, never over a file that is there, into
+   the music folder of the XDG user directories, or the home folder where none is
+   named.  Fills `path`; false, with the reason and what to do in `why`, if that
+   failed. */
+bool phrase_file(const Phrase* phrase, char path[PHRASE_PATH_ROOM], char why[PHRASE_WHY_ROOM]);

@@ -1,0 +1,127 @@
+// SPDX-License-Identifier: ISC
+/* The panel that changes a figure, and the two buttons that write files. */
+#include "brush.h"
+#include "words.h"
+
+#include <stdio.h>
+
+static const char* const labels[EDIT_ITEMS] = {
+    [EDIT_PAIR] = "Edit",          [EDIT_GRID] = "Steps on",
+    [EDIT_LENGTH] = "Length",      [EDIT_ROLLS] = "At the bar line",
+    [EDIT_UNDO] = "Undo",          [EDIT_REDO] = "Redo",
+    [EDIT_NAME] = "Name",          [EDIT_SAVE] = "Save",
+    [EDIT_DROP] = "Drop the edit", [EDIT_FILE] = "MIDI file",
+    [EDIT_LEARN] = "Learn keys",
+};
+
+const char* edit_help(const EditItem item)
+{
+    static const char* const helps[EDIT_ITEMS] = {
+        [EDIT_PAIR] = "Edit: the figure of the hands, or of the feet, in the bar shown",
+        [EDIT_GRID] = "Steps on: the grid that a click falls on; what is there stays where it is",
+        [EDIT_LENGTH] = "Length: steps until the figure starts again; strokes beyond are left out",
+        [EDIT_ROLLS] = "At the bar line: start again with each bar, or roll on over it",
+        [EDIT_UNDO] = "Undo: takes back the last change; key Z",
+        [EDIT_REDO] = "Redo: makes it again; key Y",
+        [EDIT_NAME] = "Name: click or Enter, then type what the saved figure shall be called",
+        [EDIT_SAVE] = "Save: keeps the figure in your own bank, under its name",
+        [EDIT_DROP] = "Drop the edit: the figure plays as it was written",
+        [EDIT_FILE] = "MIDI file: writes the phrase, with feel, into your music folder; key W",
+        [EDIT_LEARN] = "Learn keys: play the pad of the voice named; up and down choose the voice",
+    };
+    return helps[item];
+}
+
+static void button(const Brush* const brush, const Target* const target, const char* const words,
+                   const bool can)
+{
+    const Palette* const colours = brush->colours;
+    const Box box = {target->box.x, target->box.y + 14.0, target->box.width, 24.0};
+    const bool over = brush_is_hovered(brush, target->id);
+    ink_frame(brush->cairo, box, 3.0, over && can ? 1.6 : 1.0, can ? colours->ink : colours->edge);
+    ink_text_in(brush->cairo, box.x + box.width / 2.0, box.y + 16.5, box.width - 4.0,
+                brush_type(13.0, can, ALIGN_CENTRE, can ? colours->ink : colours->soft), words);
+}
+
+static void value(const Brush* const brush, const Box box, const char* const text,
+                  const char* const unit)
+{
+    const Palette* const colours = brush->colours;
+    const double wide = ink_text_in(brush->cairo, box.x, box.y + 29.0, box.width,
+                                    brush_type(16.0, false, ALIGN_LEFT, colours->ink), text);
+    ink_text(brush->cairo, box.x + wide + 5.0, box.y + 29.0,
+             brush_type(11.0, false, ALIGN_LEFT, colours->soft), unit);
+    ink_line(brush->cairo, box.x, box.y + 37.5, box.x + box.width, box.y + 37.5, 1.0,
+             colours->edge);
+}
+
+static void draw_name(const Brush* const brush, const Target* const target)
+{
+    const View* const view = brush->view;
+    char text[TYPED_ROOM + 8];
+    const bool typing = view->is_typing && target_same(view->focus, target->id);
+    snprintf(text, sizeof text, typing ? "%s|" : "%s", typing ? view->typed : view->edit.name);
+    value(brush, target->box, *text ? text : "click in a row to begin", "");
+}
+
+static void draw_number(const Brush* const brush, const Target* const target, const int number,
+                        const char* const unit)
+{
+    char text[16];
+    snprintf(text, sizeof text, "%d", number);
+    value(brush, target->box, number ? text : "\xE2\x80\x93", number ? unit : "");
+}
+
+static void draw_learn(const Brush* const brush, const Target* const target)
+{
+    const Edit* const edit = &brush->view->edit;
+    button(brush, target, edit->is_learning ? voice_word(edit->learns) : "off", true);
+}
+
+void draw_edit(const Brush* const brush, const Target* const target)
+{
+    const Edit* const edit = &brush->view->edit;
+    const EditItem item = (EditItem)target->id.index;
+    char text[32];
+    draw_label(brush, target->box, labels[item], brush_is_hovered(brush, target->id));
+    switch (item) {
+    case EDIT_PAIR:
+        value(brush, target->box, edit->pair == PAIR_HANDS ? "hands" : "feet", "");
+        break;
+    case EDIT_GRID:
+        draw_number(brush, target, edit->grid, "a quarter");
+        break;
+    case EDIT_LENGTH:
+        draw_number(brush, target, edit->steps, "steps");
+        break;
+    case EDIT_ROLLS:
+        value(brush, target->box, edit->rolls ? "rolls on" : "starts again", "");
+        break;
+    case EDIT_UNDO:
+        snprintf(text, sizeof text, "%d back", edit->undo);
+        button(brush, target, text, edit->undo > 0);
+        break;
+    case EDIT_REDO:
+        snprintf(text, sizeof text, "%d on", edit->redo);
+        button(brush, target, text, edit->redo > 0);
+        break;
+    case EDIT_NAME:
+        draw_name(brush, target);
+        break;
+    case EDIT_SAVE:
+        button(brush, target, "save", edit->is_open);
+        break;
+    case EDIT_DROP:
+        button(brush, target, "as written", edit->is_open);
+        break;
+    case EDIT_FILE:
+        button(brush, target, "write", true);
+        break;
+    case EDIT_LEARN:
+        draw_learn(brush, target);
+        break;
+    case EDIT_ITEMS:
+        break;
+    }
+    brush_focus(brush, target, 4.0);
+}

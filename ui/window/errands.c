@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: ISC
+#include "errands.h"
+
+#include "../../plugin/bank/stock.h"
+#include "../file/phrase_file.h"
+
+#include <stdio.h>
+#include <string.h>
+
+enum { PATH_ROOM = 4096 };
+
+Bank* errand_bank(const char* const bundle_path)
+{
+    char folder[PATH_ROOM];
+    char users[BANK_FOLDER_ROOM];
+    const int length = snprintf(folder, sizeof folder, "%s/bank", bundle_path);
+    const BankSources sources = {folder, bank_users_folder(users) ? users : NULL, NULL};
+    return length > 0 && length < PATH_ROOM ? bank_open(sources) : NULL;
+}
+
+/* What plays: the bank with the drafts over it. */
+static Stock* stock_of(const Desk* const desk, Bank* const bank)
+{
+    char why[SINGLE_WHY_ROOM];
+    Drafts drafts = {{NULL}};
+    for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
+        const Single* const draft = desk->editor.drafts[kind];
+        drafts.drafts[kind] =
+            draft ? single_read("draft", draft->text, strlen(draft->text), why) : NULL;
+    }
+    return stock_make(bank, drafts, strdup(""));
+}
+
+void errand_write(Desk* const desk, Bank* const bank)
+{
+    const View* const view = &desk->view;
+    char path[PHRASE_PATH_ROOM];
+    char why[PHRASE_WHY_ROOM] = "nothing plays yet";
+    char words[PHRASE_PATH_ROOM + 64];
+    const SeenBar* const seen = view_bar(view, view_shown(view));
+    const Entry* const entry = view_entry(view, SHELF_GROOVE, view_playing(view, SHELF_GROOVE));
+    const Settings settings = settings_from_controls(view->values);
+    Stock* const stock = stock_of(desk, bank);
+    if (seen && stock) {
+        const double tempo = (double)view->readouts[READOUT_TEMPO_NOW];
+        const Phrase phrase = {stock_library(stock),
+                               &settings,
+                               seen->meter,
+                               tempo > 0.0 ? tempo : 120.0,
+                               view_phrase_bars(view),
+                               entry ? entry->label : "Fourlimb"};
+        if (phrase_file(&phrase, path, why)) {
+            snprintf(words, sizeof words, "Written: %s", path);
+            desk_say(desk, words);
+            stock_free(stock);
+            return;
+        }
+    }
+    snprintf(words, sizeof words, "Not written: %s", why);
+    desk_say(desk, words);
+    stock_free(stock);
+}
