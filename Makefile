@@ -157,9 +157,10 @@ $(BUILD)/tests/bench/pane: $(BUILD)/tests/bench/pane.o $(TEST_HELP) $(filter-out
 
 # The window's own room isn't linked in: the tests load it, as hosts do.
 RIG := $(BUILD)/tests/window/rig.o $(BUILD)/tests/window/sight.o $(BUILD)/tests/window/person.o \
-	$(LIVE_ROOM) $(BUILD)/tests/pane/xvfb.o $(DESK)
+	$(LIVE_ROOM) $(BUILD)/tests/pane/xvfb.o $(BUILD)/ui/command/host.o $(BUILD)/ui/command/uri_table.o \
+	$(DESK) $(SCENE)
 IN_RIG := $(filter $(BUILD)/tests/window/%,$(TESTS)) $(BUILD)/tests/window/shots $(BUILD)/tests/bench/window
-$(IN_RIG): $(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(RIG) $(COMMAND_ROOM) $(TALK) $(BANK) $(ENGINE)
+$(IN_RIG): $(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(RIG) $(TALK) $(BANK) $(ENGINE)
 	@echo "  LINK $@"
 	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(BANK_LIBS) -lX11 -ljack -ldl -lpthread -lm
 

@@ -151,7 +151,7 @@ bool person_arrives(Person* const person, bool* const missing)
     const bool good =
         person->driver && person->display && find_window(person) && find_place(person) &&
         jack_driver_listen(person->driver, "midi_out", stage_host_runs) &&
-        desk_open(&person->desk, NULL, &person->uris, (DeskOutput){NULL, write_nothing, NULL});
+        desk_open(&person->desk, NULL, &person->uris, (DeskOutput){.write = write_nothing});
     if (!good) {
         snprintf(why_not, sizeof why_not, "%s; the last word: %s",
                  *missing ? stage_why_not() : "no window in jalv.gtk3", stage_last_words());

@@ -199,7 +199,7 @@ static bool open_mirror(Rig* const rig)
 {
     rig->bank = bank_open((BankSources){FOURLIMB_BUILD "/lv2/fourlimb.lv2/bank", NULL, NULL});
     const bool good = rig->bank && desk_open(&rig->mirror, rig->bank, &rig->uris,
-                                             (DeskOutput){NULL, write_nothing, NULL});
+                                             (DeskOutput){.write = write_nothing});
     const double scale = rig->offer.scale > 0.0f ? (double)rig->offer.scale : 1.0;
     desk_resize(&rig->mirror, (int)lround(FIRST_WIDTH * scale), (int)lround(FIRST_HEIGHT * scale),
                 scale);
