@@ -15,7 +15,7 @@
 enum { SECONDS_MAX = 60, SETTLED = 20 };
 
 /* A part run apart takes no arguments. */
-static int cycles = 70;
+static int cycles = 50;
 
 static const RigOffer usual = {.features = RIG_ALL};
 
