@@ -64,10 +64,11 @@ static void measure_opening(Rig* const rig)
     fflush(stdout);
 }
 
-static void open_list(void)
+static void open_list(Rig* const rig)
 {
-    run_program((const char* const[]){"xdotool", "mousemove", "950", "535", "click", "1", "key",
-                                      "f", NULL});
+    run_program((const char* const[]){"xdotool", "mousemove", "950", "535", "click", "1", NULL});
+    rig_waits(rig, rig_has_keys);
+    run_program((const char* const[]){"xdotool", "key", "f", NULL});
 }
 
 static bool all(const int seconds)
@@ -85,7 +86,7 @@ static bool all(const int seconds)
         rig_play(&rig, 0.5, 60);
         measure("the default groove at 120", &rig, 30, seconds);
         measure("the default groove at 120", &rig, 60, seconds);
-        open_list();
+        open_list(&rig);
         rig_play(&rig, 0.5, 60);
         measure("the same, the feet's list open", &rig, 30, seconds);
     }

@@ -89,7 +89,7 @@ const char* stage_last_words(void)
 double stage_last_value(const char* const symbol)
 {
     char line[160];
-    double value = NAN;
+    double value = (double)NAN;
     const size_t length = strlen(symbol);
     FILE* const file = fopen(stage.log, "r");
     while (file && fgets(line, sizeof line, file)) {

@@ -359,3 +359,19 @@ bool rig_rest(Rig* const rig, const double seconds)
     }
     return lives;
 }
+
+bool rig_waits(Rig* const rig, bool (*const until)(Rig* rig))
+{
+    const double end = rig_now() + 2.0;
+    while (!until(rig) && rig_now() < end && rig_rest(rig, 0.01)) {
+    }
+    return until(rig);
+}
+
+bool rig_has_keys(Rig* const rig)
+{
+    Window focus = None;
+    int revert;
+    XGetInputFocus(rig->display, &focus, &revert);
+    return focus == (Window)rig->widget;
+}

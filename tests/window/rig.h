@@ -95,6 +95,12 @@ bool rig_play(Rig* rig, double seconds, int rate);
 /* The same without the plugin: 5 ms between idle calls. */
 bool rig_rest(Rig* rig, double seconds);
 
+/* The same until it holds, two seconds at most; whether it does. */
+bool rig_waits(Rig* rig, bool (*until)(Rig* rig));
+
+/* Whether the window has the keys. */
+bool rig_has_keys(Rig* rig);
+
 /* What is on the screen, and what ought to be; RGB24.  NULL if it can't be had. */
 cairo_surface_t* rig_picture(const Rig* rig);
 cairo_surface_t* rig_wanted(Rig* rig);

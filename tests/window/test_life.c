@@ -23,16 +23,19 @@ static const RigOffer places[WINDOWS] = {
     {.features = RIG_ALL, .y = 600},
 };
 
-static bool is_right(Rig* const rig)
+static bool is_same(Rig* const rig)
 {
     cairo_surface_t* const got = rig_picture(rig);
     cairo_surface_t* const want = rig_wanted(rig);
-    const bool held = CHECK(got) && CHECK_INT(rig_difference(got, want, 0), 0);
+    const bool same = got && rig_difference(got, want, 0) == 0;
     cairo_surface_destroy(want);
-    if (got) {
-        cairo_surface_destroy(got);
-    }
-    return held;
+    cairo_surface_destroy(got);
+    return same;
+}
+
+static bool is_right(Rig* const rig)
+{
+    return CHECK(rig_waits(rig, is_same));
 }
 
 static bool three(void)
@@ -82,6 +85,16 @@ static bool tool(const char* const words[])
     return CHECK_INT(run_program(words), 0);
 }
 
+static bool has_written(Rig* const rig)
+{
+    return rig->write_count > 0 && rig->writes[rig->write_count - 1].did == RIG_WROTE;
+}
+
+static bool has_let_go(Rig* const rig)
+{
+    return rig->write_count > 0 && rig->writes[rig->write_count - 1].did == RIG_LET_GO;
+}
+
 /* Takes hold of a dial and moves it up by some pixels. */
 static bool begin_drag(Rig* const rig, const Control control)
 {
@@ -92,19 +105,18 @@ static bool begin_drag(Rig* const rig, const Control control)
     if (!CHECK(rig_rest(rig, 0.05))) {
         return false;
     }
-    rig_find(rig, (TargetId){TARGET_DIAL, control}, &x, &y);
+    rig_find(rig, (TargetId){TARGET_DIAL, (int)control}, &x, &y);
     snprintf(left, sizeof left, "%d", x);
     snprintf(top, sizeof top, "%d", y);
     return tool((const char* const[]){"xdotool", "mousemove", left, top, "mousedown", "1",
                                       "mousemove_relative", "--", "0", "-20", NULL}) &&
-           CHECK(rig_rest(rig, 0.1));
+           CHECK(rig_waits(rig, has_written));
 }
 
 static bool held_fast(void)
 {
     Rig rig;
-    const bool held =
-        rig_open(&rig, &usual) && begin_drag(&rig, CONTROL_LEVEL) && CHECK(rig.write_count > 0);
+    const bool held = rig_open(&rig, &usual) && begin_drag(&rig, CONTROL_LEVEL);
     rig_close(&rig);
     tool((const char* const[]){"xdotool", "mouseup", "1", NULL});
     return held;
@@ -177,7 +189,7 @@ static bool bare(void)
     Rig rig;
     const RigOffer nothing = {0};
     bool held = rig_open(&rig, &nothing) && CHECK(rig_rest(&rig, 0.1)) && is_right(&rig) &&
-                begin_drag(&rig, CONTROL_LEVEL) && CHECK(rig.write_count > 0);
+                begin_drag(&rig, CONTROL_LEVEL);
     for (int i = 0; held && i < rig.write_count; ++i) {
         held = CHECK_INT(rig.writes[i].did, RIG_WROTE) &&
                CHECK_INT(rig.writes[i].port, PORT_FIRST_CONTROL + CONTROL_LEVEL);
@@ -199,7 +211,7 @@ static bool touched(void)
     Rig rig;
     bool held = rig_open(&rig, &usual) && begin_drag(&rig, CONTROL_LEVEL) &&
                 tool((const char* const[]){"xdotool", "mouseup", "1", NULL}) &&
-                CHECK(rig_rest(&rig, 0.1));
+                CHECK(rig_waits(&rig, has_let_go));
     const int last = rig.write_count - 1;
     held = held && CHECK(last >= 2) && CHECK_INT(rig.writes[0].did, RIG_HELD) &&
            CHECK_INT(rig.writes[last].did, RIG_LET_GO);
