@@ -213,6 +213,38 @@ bool person_drags(const Person* const person, const TargetId id, const int right
                                       along, below, "mouseup", "1", NULL});
 }
 
+/* The window's ancestor that is a child of the root. */
+static Window top_of(const Person* const person)
+{
+    Window top = person->window;
+    Window root = None;
+    Window parent = top;
+    while (parent && parent != root) {
+        Window* children = NULL;
+        unsigned count = 0;
+        top = parent;
+        if (!XQueryTree(person->display, top, &root, &parent, &children, &count)) {
+            return None;
+        }
+        if (children) {
+            XFree(children);
+        }
+    }
+    return top;
+}
+
+bool person_closes_the_host(const Person* const person)
+{
+    const Window top = top_of(person);
+    XEvent event = {.xclient = {.type = ClientMessage,
+                                .window = top,
+                                .message_type = XInternAtom(person->display, "WM_PROTOCOLS", False),
+                                .format = 32}};
+    event.xclient.data.l[0] = (long)XInternAtom(person->display, "WM_DELETE_WINDOW", False);
+    return CHECK(top) && CHECK(XSendEvent(person->display, top, False, NoEventMask, &event)) &&
+           CHECK(XSync(person->display, False));
+}
+
 bool person_types(const char* const keys[])
 {
     const char* words[WORDS_MAX] = {"xdotool", "key"};

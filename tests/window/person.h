@@ -33,6 +33,9 @@ bool person_drags(const Person* person, TargetId id, int right, int down);
 /* Keys by their X11 names, ended by NULL. */
 bool person_types(const char* const keys[]);
 
+/* Closes the host's window, as a window manager asks it to (ICCCM 4.2.8.1). */
+bool person_closes_the_host(const Person* person);
+
 /* Polls every 10 ms, for five seconds, until it holds. */
 bool person_waits(bool (*until)(Person* person), Person* person);
 

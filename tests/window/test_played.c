@@ -5,6 +5,7 @@
 #include "person.h"
 
 #include "../help/check.h"
+#include "../live/child.h"
 #include "../live/stage.h"
 
 #include <math.h>
@@ -162,6 +163,25 @@ static void c_gives_the_clock_back_to_the_host(void)
     CHECK_NEAR(eighth(), 0.25 * jack_driver_rate(person.driver), 1);
 }
 
+static bool host_ended(Person* const who)
+{
+    (void)who;
+    return !stage_host_runs();
+}
+
+static void the_host_closed_in_full_swing_ends_in_peace(void)
+{
+    if (!ready()) {
+        return;
+    }
+    since = person_messages(&person);
+    CHECK(KEYS("c"));
+    CHECK(person_waits(has_kicks, &person));
+    CHECK(person_closes_the_host(&person));
+    CHECK(person_waits(host_ended, &person));
+    CHECK_INT(child_last_status(), 0);
+}
+
 int main(void)
 {
     here = person_arrives(&person, &missing);
@@ -170,6 +190,7 @@ int main(void)
     RUN(a_limbs_key_silences_it_alone);
     RUN(a_dial_dragged_down_makes_the_strokes_softer);
     RUN(c_gives_the_clock_back_to_the_host);
+    RUN(the_host_closed_in_full_swing_ends_in_peace);
     person_leaves(&person);
     return tests_end();
 }
