@@ -227,21 +227,8 @@ static size_t put_spaces(const Figure* const figure, const Raster raster, const 
     const bool space = step && step % raster.grid == 0;
     const char* const spaces = bar_line ? " | " : space ? " " : "";
     const size_t length = strlen(spaces);
-    memcpy(at, spaces, length);
+    memcpy(at, spaces, length + 1);
     return length;
-}
-
-static char sign_at(const Work* const work, const int line, const int64_t tick)
-{
-    const Figure* const figure = work->figure;
-    uint32_t i =
-        work->first[line] == UINT32_MAX ? figure->stroke_count : figure_first_from(figure, tick);
-    for (; i < figure->stroke_count && figure->strokes[i].tick == tick; ++i) {
-        if (same_line(figure->strokes[i], figure->strokes[work->first[line]])) {
-            return signs[figure->strokes[i].level];
-        }
-    }
-    return '.';
 }
 
 /* A stroke that an earlier line of the same kind says is a rest in later ones. */
@@ -259,6 +246,19 @@ static bool said_before(const Work* const work, const int line, const int64_t ti
     return false;
 }
 
+static char sign_at(const Work* const work, const int line, const int64_t tick)
+{
+    const Figure* const figure = work->figure;
+    const bool rests = work->first[line] == UINT32_MAX || said_before(work, line, tick);
+    uint32_t i = rests ? figure->stroke_count : figure_first_from(figure, tick);
+    for (; i < figure->stroke_count && figure->strokes[i].tick == tick; ++i) {
+        if (same_line(figure->strokes[i], figure->strokes[work->first[line]])) {
+            return signs[figure->strokes[i].level];
+        }
+    }
+    return '.';
+}
+
 static bool write_line(const Work* const work, const int line, FigureLine* const written)
 {
     const Raster raster = work->rasters[line];
@@ -271,7 +271,7 @@ static bool write_line(const Work* const work, const int line, FigureLine* const
     for (int64_t step = 0; steps && step < count; ++step) {
         const int64_t tick = step * raster.step;
         at += put_spaces(work->figure, raster, step, &steps[at]);
-        steps[at++] = said_before(work, line, tick) ? '.' : sign_at(work, line, tick);
+        steps[at++] = sign_at(work, line, tick);
     }
     return steps;
 }

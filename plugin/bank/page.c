@@ -292,23 +292,24 @@ char* page_put(const char* const text, const size_t size, const char* const writ
     return put;
 }
 
-uint32_t page_highest_id(const char* const text, const size_t size)
+void page_see_ids(const char* const text, const size_t size, bool seen[PAGE_IDS])
 {
-    uint32_t highest = 0;
     uint32_t number = 0;
     size_t digits = 0;
     for (size_t i = 0; i <= size; ++i) {
-        const char sign = i < size ? text[i] : ' ';
+        char sign = '\0'; /* at the end too a number ends */
+        if (i < size) {
+            sign = text[i];
+        }
         if (sign >= '0' && sign <= '9') {
             number = number < ID_MOST * 10U ? number * 10U + (uint32_t)(sign - '0') : number;
             ++digits;
             continue;
         }
-        if (digits == 5 && number >= BANK_USERS_FIRST_ID && number <= ID_MOST && number > highest) {
-            highest = number;
+        if (digits == 5 && number >= BANK_USERS_FIRST_ID && number <= ID_MOST) {
+            seen[number - BANK_USERS_FIRST_ID] = true;
         }
         number = 0;
         digits = 0;
     }
-    return highest;
 }

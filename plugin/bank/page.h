@@ -26,6 +26,8 @@ bool page_find(const char* text, size_t size, EntryKind kind, uint32_t id, PageE
 char* page_put(const char* text, size_t size, const char* written, const PageEntry* entry,
                size_t* put_size, char why[PAGE_WHY_ROOM]);
 
-/* The highest number from 10000 to 19999 that stands anywhere in a text, or 0:
-   ids, be they readable as such or not. */
-uint32_t page_highest_id(const char* text, size_t size);
+enum { PAGE_IDS = 10000 }; /* from 10000 to 19999 */
+
+/* Marks the numbers from 10000 to 19999 that stand anywhere in a text: ids, be they
+   readable as such or not. */
+void page_see_ids(const char* text, size_t size, bool seen[PAGE_IDS]);

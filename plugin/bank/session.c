@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "session.h"
 
+#include "messages.h"
 #include "roll.h"
 #include "write_figure.h"
 
@@ -22,51 +23,42 @@ static const char* const instead_words[ENTRY_KINDS] = {
     [ENTRY_KIT] = "the bank's first kit map is used instead",
 };
 
-/* The texts one after the other. */
-static char** text_of(SessionTexts* const texts, const int index)
-{
-    char** const rest[] = {&texts->own, &texts->unread, &texts->names};
-    return index < FIGURE_KINDS ? &texts->drafts[index] : rest[index - FIGURE_KINDS];
-}
-
-enum { TEXTS = FIGURE_KINDS + 3 };
-
 void session_texts_clear(SessionTexts* const texts)
 {
     for (int i = 0; i < TEXTS; ++i) {
-        free(*text_of(texts, i));
-        *text_of(texts, i) = NULL;
+        free(texts->of[i]);
+        texts->of[i] = NULL;
     }
 }
 
 bool session_texts_empty(const SessionTexts* const texts)
 {
-    SessionTexts copy = *texts;
     bool empty = true;
     for (int i = 0; i < TEXTS; ++i) {
-        const char* const text = *text_of(&copy, i);
-        empty &= !text || !*text;
+        empty = empty && (!texts->of[i] || !*texts->of[i]);
     }
     return empty;
 }
 
-/* Every text that is NULL becomes "". */
-static bool fill_texts(SessionTexts* const texts)
+/* True if none is NULL, for want of memory. */
+static bool texts_whole(const SessionTexts* const texts)
 {
-    bool good = true;
+    bool whole = true;
     for (int i = 0; i < TEXTS; ++i) {
-        char** const text = text_of(texts, i);
-        *text = *text ? *text : strdup("");
-        good &= *text != NULL;
+        whole = whole && texts->of[i];
     }
-    return good;
+    return whole;
 }
 
 bool session_init(Session* const session, const BankSources sources)
 {
     *session = (Session){.sources = sources};
-    session->bank = bank_open(sources);
-    if (!fill_texts(&session->texts) || !session->bank) {
+    session->plain = bank_open(sources);
+    session->bank = session->plain ? bank_hold(session->plain) : NULL;
+    for (int i = 0; i < TEXTS; ++i) {
+        session->texts.of[i] = strdup("");
+    }
+    if (!texts_whole(&session->texts) || !session->bank) {
         session_clear(session);
         return false;
     }
@@ -77,57 +69,23 @@ void session_clear(Session* const session)
 {
     session_texts_clear(&session->texts);
     bank_free(session->bank);
-    session->bank = NULL;
+    bank_free(session->plain);
+    session->bank = session->plain = NULL;
 }
 
 /* ---- Messages */
 
-/* A text as it grows; frees itself where memory runs out. */
-typedef struct {
-    char* text;
-    size_t length;
-    bool failed;
-} Messages;
-
-static void say(Messages* const messages, const char* const a, const char* const b,
-                const char* const c)
-{
-    const size_t more = strlen(a) + strlen(b) + strlen(c);
-    char* const grown =
-        messages->failed ? NULL : realloc(messages->text, messages->length + more + 1);
-    if (!grown) {
-        messages->failed = true;
-        return;
-    }
-    messages->text = grown;
-    snprintf(grown + messages->length, more + 1, "%s%s%s", a, b, c);
-    messages->length += more;
-}
-
-static void say_complaints(Messages* const messages, const Complaints* const complaints)
-{
-    char more[64];
-    say(messages, "", "", "");
-    for (size_t i = 0; i < complaints->count; ++i) {
-        say(messages, complaints->texts[i], "\n", "");
-    }
-    if (complaints->unkept) {
-        snprintf(more, sizeof more, "and %zu more\n", complaints->unkept);
-        say(messages, more, "", "");
-    }
-}
-
 static void say_missing(Messages* const messages, const Session* const session)
 {
     Roll roll = {.count = 0};
-    roll_read(&roll, session->texts.names);
+    roll_read(&roll, session->texts.of[TEXT_NAMES]);
     for (int i = 0; i < roll.count; ++i) {
         const RollRow* const row = &roll.rows[i];
         if (!bank_info(session->bank, row->kind, row->id)) {
             char who[64];
             snprintf(who, sizeof who, "%s %u \"", kind_words[row->kind], row->id);
-            say(messages, who, row->label, "\" is not in the bank; ");
-            say(messages, instead_words[row->kind], "\n", "");
+            messages_say(messages, who, row->label, "\" is not in the bank; ");
+            messages_say(messages, instead_words[row->kind], "\n", "");
         }
     }
     roll_clear(&roll);
@@ -156,14 +114,14 @@ Stock* session_stock(const Session* const session)
 {
     Messages messages = {.text = NULL};
     Drafts drafts = {.drafts = {NULL}};
-    say_complaints(&messages, bank_complaints(session->bank));
+    messages_complaints(&messages, bank_complaints(session->bank));
     say_missing(&messages, session);
     for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
         char why[SINGLE_WHY_ROOM];
-        const char* const text = session->texts.drafts[kind];
+        const char* const text = session->texts.of[kind];
         drafts.drafts[kind] = *text ? read_draft((FigureKind)kind, text, strlen(text), why) : NULL;
         if (*text && !drafts.drafts[kind]) {
-            say(&messages, "this session's draft can't be read, but is kept: ", why, "\n");
+            messages_say(&messages, "this session's draft can't be read, but is kept: ", why, "\n");
         }
     }
     if (messages.failed) {
@@ -187,8 +145,8 @@ bool session_draft(Session* const session, const FigureKind kind, const char* co
         return false;
     }
     single_free(single);
-    free(session->texts.drafts[kind]);
-    session->texts.drafts[kind] = kept;
+    free(session->texts.of[kind]);
+    session->texts.of[kind] = kept;
     return true;
 }
 
@@ -253,22 +211,29 @@ static bool complains_of_session(const Bank* const bank)
     return complaints->unkept > 0;
 }
 
+/* The files' bank with a session's entries over it. */
 static Bank* open_with(const Session* const session, const char* const own)
 {
-    return bank_open_session(session->sources, *own ? own : NULL);
+    return *own ? bank_open_session(session->sources, own) : bank_hold(session->plain);
 }
 
 bool session_reopen(Session* const session, const EntryKind kind, const uint32_t id)
 {
     const EntryPick saved = {kind, id};
+    Bank* const plain = bank_open(session->sources);
+    if (!plain) {
+        return false;
+    }
+    bank_free(session->plain);
+    session->plain = plain;
     char* const own = write_sessions(session->bank, NULL, 0, is_other, &saved);
     Bank* const bank = own ? open_with(session, own) : NULL;
     if (!bank) {
         free(own);
         return false;
     }
-    free(session->texts.own);
-    session->texts.own = own;
+    free(session->texts.of[TEXT_OWN]);
+    session->texts.of[TEXT_OWN] = own;
     bank_free(session->bank);
     session->bank = bank;
     return true;
@@ -279,42 +244,36 @@ bool session_reopen(Session* const session, const EntryKind kind, const uint32_t
    came, and tried where there is no better one. */
 static bool open_own(const Session* const session, SessionTexts* const texts, Bank** const opened)
 {
-    const char* const all = *texts->own ? texts->own : texts->unread;
-    Bank* const plain = bank_open(session->sources);
-    Bank* const whole = plain ? bank_open_session(session->sources, all) : NULL;
-    char* const own = whole ? write_sessions(whole, NULL, 0, differs, plain) : NULL;
-    *opened = own ? (*own ? open_with(session, own) : bank_hold(plain)) : NULL;
-    char* const unread = whole && !complains_of_session(whole) ? strdup("") : strdup(all);
-    const bool good = *opened && own && unread;
-    if (good) {
-        if (!*texts->unread || !*texts->own) {
-            free(texts->unread);
-            texts->unread = unread;
-        } else {
-            free(unread);
-        }
-        free(texts->own);
-        texts->own = own;
+    const EntryPick none = {ENTRY_KINDS, 0};
+    const char* const given = *texts->of[TEXT_OWN] ? texts->of[TEXT_OWN] : texts->of[TEXT_UNREAD];
+    Bank* const whole = open_with(session, given);
+    char* const all = whole ? write_sessions(whole, NULL, 0, is_other, &none) : NULL;
+    char* const own = all ? write_sessions(whole, NULL, 0, differs, session->plain) : NULL;
+    const bool as_given = own && !strcmp(own, all);
+    *opened = as_given ? bank_hold(whole) : own ? open_with(session, own) : NULL;
+    char* const unread = whole && !complains_of_session(whole) ? strdup("") : strdup(given);
+    const bool good = *opened && unread;
+    if (good && !(*texts->of[TEXT_UNREAD] && *texts->of[TEXT_OWN])) {
+        free(texts->of[TEXT_UNREAD]);
+        texts->of[TEXT_UNREAD] = unread;
     } else {
         free(unread);
+    }
+    if (good) {
+        free(texts->of[TEXT_OWN]);
+        texts->of[TEXT_OWN] = own;
+    } else {
         free(own);
     }
+    free(all);
     bank_free(whole);
-    bank_free(plain);
     return good;
 }
 
 bool session_restore(Session* const session, SessionTexts* const texts)
 {
     Bank* bank = NULL;
-    bool good = fill_texts(texts);
-    const bool had_own = *session->texts.own;
-    if (good && !*texts->own && !*texts->unread && !had_own) {
-        bank = bank_hold(session->bank);
-    } else if (good) {
-        good = open_own(session, texts, &bank);
-    }
-    if (!good) {
+    if (!texts_whole(texts) || !open_own(session, texts, &bank)) {
         bank_free(bank);
         return false;
     }
@@ -322,7 +281,7 @@ bool session_restore(Session* const session, SessionTexts* const texts)
     bank_free(session->bank);
     session->texts = *texts;
     session->bank = bank;
-    *texts = (SessionTexts){.own = NULL};
+    *texts = (SessionTexts){.of = {NULL}};
     return true;
 }
 
@@ -332,7 +291,7 @@ bool session_restore(Session* const session, SessionTexts* const texts)
 static void call_roll(const Session* const session, const Used* const used, Roll* const roll)
 {
     Roll before = {.count = 0};
-    roll_read(&before, session->texts.names);
+    roll_read(&before, session->texts.of[TEXT_NAMES]);
     for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
         const EntryInfo* const info = bank_info(session->bank, (EntryKind)kind, used->ids[kind]);
         if (info) {
@@ -367,19 +326,18 @@ bool session_save(const Session* const session, const Used* const used, SessionT
 {
     Roll roll = {.count = 0};
     call_roll(session, used, &roll);
-    *texts = (SessionTexts){.own = write_own(session, used),
-                            .unread = strdup(session->texts.unread),
-                            .names = roll_write(&roll)};
+    texts->of[TEXT_OWN] = write_own(session, used);
+    texts->of[TEXT_UNREAD] = strdup(session->texts.of[TEXT_UNREAD]);
+    texts->of[TEXT_NAMES] = roll_write(&roll);
     roll_clear(&roll);
-    bool good = texts->own && texts->unread && texts->names;
     for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
-        texts->drafts[kind] = strdup(session->texts.drafts[kind]);
-        good &= texts->drafts[kind] != NULL;
+        texts->of[kind] = strdup(session->texts.of[kind]);
     }
-    if (!good) {
+    if (!texts_whole(texts)) {
         session_texts_clear(texts);
+        return false;
     }
-    return good;
+    return true;
 }
 
 uint32_t session_least_id(const Session* const session)
@@ -391,7 +349,7 @@ uint32_t session_least_id(const Session* const session)
         highest = last > highest ? last : highest;
     }
     Roll roll = {.count = 0};
-    roll_read(&roll, session->texts.names);
+    roll_read(&roll, session->texts.of[TEXT_NAMES]);
     for (int i = 0; i < roll.count; ++i) {
         highest = roll.rows[i].id > highest ? roll.rows[i].id : highest;
     }

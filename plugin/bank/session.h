@@ -7,18 +7,24 @@
 
 #include "stock.h"
 
-/* Turtle texts; "" for none.  Owned. */
+/* The texts: first the drafts, by FigureKind. */
+typedef enum {
+    TEXT_OWN = FIGURE_KINDS, /* the user's own entries, as write_entries makes them */
+    TEXT_UNREAD,             /* such a text that could not be read whole, as it came */
+    TEXT_NAMES,              /* id, class and label of what is played, without its rhythm */
+    TEXTS
+} SessionText;
+
+/* Turtle; "" for none.  Owned. */
 typedef struct {
-    char* drafts[FIGURE_KINDS];
-    char* own;    /* the user's own entries, as write_entries makes them */
-    char* unread; /* such a text that could not be read whole, as it came */
-    char* names;  /* id, class and label of what is played, without its rhythm */
+    char* of[TEXTS];
 } SessionTexts;
 
 typedef struct {
     SessionTexts texts;
     BankSources sources;
-    Bank* bank; /* with `texts.own` */
+    Bank* plain; /* as the files have it */
+    Bank* bank;  /* with TEXT_OWN; the same where that is "" */
 } Session;
 
 /* The ids that the controls name; 0: none. */
@@ -40,7 +46,7 @@ bool session_draft(Session* session, FigureKind kind, const char* text, size_t s
                    char why[SINGLE_WHY_ROOM]);
 
 /* Reads the bank's files again.  The entry of the kind with this id, if not 0, is
-   the file's from now on, not the session's. */
+   the file's from now on, not the session's.  False if there is no memory. */
 bool session_reopen(Session* session, EntryKind kind, uint32_t id);
 
 /* The lowest id that neither the bank nor the session's names have above all
@@ -51,8 +57,8 @@ uint32_t session_least_id(const Session* session);
    The caller clears them. */
 bool session_save(const Session* session, const Used* used, SessionTexts* texts);
 
-/* Takes texts over, in place of what was.  False if there is no memory: then the
-   session is as it was.  Whatever is wrong with them is told by the messages of
+/* Takes texts over, in place of what was.  False if there is no memory, or a text is
+   NULL for want of it: then the session is as it was.  Whatever is wrong with them is told by the messages of
    session_stock. */
 bool session_restore(Session* session, SessionTexts* texts);
 

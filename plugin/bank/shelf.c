@@ -34,7 +34,8 @@ typedef struct {
     char* text; /* "" if there is no file yet */
     size_t size;
     bool is_there;
-    uint32_t highest; /* id that any file of the folder has or had */
+    bool seen[PAGE_IDS]; /* ids that stand in any file of the folder */
+    uint32_t highest;    /* that any has or had; 0: none */
     char* why;
 } Shelf;
 
@@ -122,12 +123,6 @@ static bool load_mine(Shelf* const shelf)
                                "allow reading it, or move it away, and save again");
 }
 
-static void see_ids(Shelf* const shelf, const char* const text, const size_t size)
-{
-    const uint32_t highest = page_highest_id(text, size);
-    shelf->highest = highest > shelf->highest ? highest : shelf->highest;
-}
-
 static bool is_turtle(const char* const name)
 {
     const size_t length = strlen(name);
@@ -154,7 +149,7 @@ static void see_file(Shelf* const shelf, const char* const name, const char* con
     size_t size = 0;
     char* const text = is_turtle(name) ? load(path, &size) : NULL;
     if (text) {
-        see_ids(shelf, text, size);
+        page_see_ids(text, size, shelf->seen);
     }
     free(text);
 }
@@ -173,8 +168,13 @@ static void recall_ids(Shelf* const shelf)
 {
     char number[16] = "";
     const ssize_t size = pread(shelf->lock, number, sizeof number - 1, 0);
-    see_ids(shelf, number, size > 0 ? (size_t)size : 0);
+    const unsigned long given = size > 0 ? strtoul(number, NULL, 10) : 0;
     each_file(shelf, see_file);
+    shelf->highest = given >= BANK_USERS_FIRST_ID && given <= ID_MOST ? (uint32_t)given : 0;
+    for (uint32_t i = 0; i < PAGE_IDS; ++i) {
+        const uint32_t id = BANK_USERS_FIRST_ID + i;
+        shelf->highest = shelf->seen[i] && id > shelf->highest ? id : shelf->highest;
+    }
 }
 
 static void remember_id(const Shelf* const shelf, const uint32_t id)
@@ -192,7 +192,10 @@ static void make_slug(const char* label, char slug[SLUG_MOST + 1])
 {
     size_t length = 0;
     for (; *label && length < SLUG_MOST; ++label) {
-        const char sign = *label >= 'A' && *label <= 'Z' ? (char)(*label - 'A' + 'a') : *label;
+        char sign = *label;
+        if (sign >= 'A' && sign <= 'Z') {
+            sign = (char)(sign - 'A' + 'a');
+        }
         if ((sign >= 'a' && sign <= 'z') || (sign >= '0' && sign <= '9')) {
             slug[length++] = sign;
         } else if (length && slug[length - 1] != '-') {
@@ -218,8 +221,8 @@ static bool place_entry(Shelf* const shelf, const Single* const single, const ui
     }
     entry->kind = single->kind;
     entry->id = own ? asked : fresh;
-    if (own && asked <= shelf->highest) {
-        /* Seen somewhere: in another file, of another kind, or unreadable. */
+    if (own && shelf->seen[asked - BANK_USERS_FIRST_ID]) {
+        /* In another file, of another kind, or unreadable. */
         char what[64];
         snprintf(what, sizeof what, "id %u is not an entry of this kind in mine.ttl", asked);
         return fail(shelf, what, "save it without fl:id, under a new one");

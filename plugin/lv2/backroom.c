@@ -34,6 +34,7 @@ bool backroom_init(Backroom* const backroom, const char* const bundle_path,
     atomic_init(&backroom->arriving, NULL);
     atomic_init(&backroom->leaving, NULL);
     atomic_init(&backroom->settled, false);
+    atomic_init(&backroom->look_again, false);
     pthread_mutex_init(&backroom->lock, NULL);
     backroom->users = bank_users_folder(users) ? strdup(users) : NULL;
     backroom->asks = queue_new(ASKS_MOST, ASK_BYTES);
@@ -101,10 +102,33 @@ void backroom_wake(Backroom* const backroom)
     }
 }
 
-void backroom_use(Backroom* const backroom, const Used* const used)
+static bool has_entry(const Library* const library, const EntryKind kind, const uint32_t id)
+{
+    switch (kind) {
+    case ENTRY_HANDS:
+    case ENTRY_FEET:
+    case ENTRY_TURNAROUND:
+        return library_figure(library, (FigureKind)kind, id);
+    case ENTRY_GROOVE:
+        return library_groove(library, id);
+    case ENTRY_KIT:
+        return library_kit(library, id);
+    case ENTRY_KINDS:
+        break;
+    }
+    return false;
+}
+
+void backroom_use(Backroom* const backroom, const Used* const used, const Library* const library)
 {
     for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
-        atomic_store_explicit(&backroom->used[kind], used->ids[kind], memory_order_relaxed);
+        const uint32_t id = used->ids[kind];
+        const uint32_t before =
+            atomic_exchange_explicit(&backroom->used[kind], id, memory_order_relaxed);
+        if (id != before && id >= BANK_USERS_FIRST_ID && !has_entry(library, (EntryKind)kind, id)) {
+            atomic_store(&backroom->look_again, true);
+            backroom->work_due = true;
+        }
     }
     atomic_store(&backroom->settled, true);
 }
@@ -113,8 +137,9 @@ void backroom_use(Backroom* const backroom, const Used* const used)
 
 static void refuse(Backroom* const backroom, const char* const why)
 {
-    size_t size = strlen(why);
-    while (size > TELL_BYTES || (size && ((unsigned char)why[size] & 0xC0) == 0x80)) {
+    const size_t length = strlen(why);
+    size_t size = length < TELL_BYTES ? length : TELL_BYTES;
+    while (size > 0 && size < length && ((unsigned char)why[size] & 0xC0) == 0x80) {
         --size; /* not inside a character */
     }
     queue_put(backroom->tells, TELL_REFUSED, 0, why, (uint32_t)size);
@@ -193,6 +218,10 @@ void backroom_work(Backroom* const backroom)
     while ((parcel = queue_first(backroom->asks))) {
         serve(backroom, parcel);
         queue_drop(backroom->asks);
+    }
+    if (atomic_exchange(&backroom->look_again, false) &&
+        session_reopen(&backroom->session, ENTRY_KINDS, 0)) {
+        publish(backroom);
     }
     sweep(backroom);
     pthread_mutex_unlock(&backroom->lock);

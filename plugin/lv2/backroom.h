@@ -37,6 +37,7 @@ typedef struct {
     _Atomic(Stock*) arriving;            /* made by others, for the audio thread to take */
     _Atomic(Stock*) leaving;             /* left by the audio thread, for others to free */
     atomic_uint used[ENTRY_KINDS];       /* ids in the controls, as last run */
+    atomic_bool look_again;              /* the files may have what is asked for */
     atomic_bool settled;                 /* the controls have moved since the last restore */
     const LV2_Worker_Schedule* schedule; /* NULL: the host has no worker */
     bool work_due;                       /* audio's: something lies here for the worker */
@@ -61,8 +62,10 @@ void backroom_leave(Backroom* backroom, Stock* stock);
 /* Audio.  Wakes the worker if there is anything for it. */
 void backroom_wake(Backroom* backroom);
 
-/* Audio.  Remembers which ids are in use. */
-void backroom_use(Backroom* backroom, const Used* used);
+/* Audio.  Remembers which ids are in use.  Where one of the user's own is new and
+   not in the library that plays, another instance may have saved it: the worker
+   looks into the files again. */
+void backroom_use(Backroom* backroom, const Used* used, const Library* library);
 
 /* Worker.  Does all that was asked for. */
 void backroom_work(Backroom* backroom);

@@ -138,7 +138,7 @@ static void remember_ids(Plugin* const plugin, const Settings* const settings)
             [ENTRY_GROOVE] = settings->groove != 1 ? settings->groove : 0,
             [ENTRY_KIT] = settings->kit != 1 ? settings->kit : 0,
         }};
-    backroom_use(&plugin->backroom, &used);
+    backroom_use(&plugin->backroom, &used, stock_library(plugin->stock));
 }
 
 static void take_controls(Plugin* const plugin)

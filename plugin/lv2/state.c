@@ -6,38 +6,31 @@
 
 enum { TEXT_MOST = 4 * 1024 * 1024 }; /* bytes: more than a session ever has */
 
-/* A text of the session and the key it is kept under. */
-typedef struct {
-    char** text;
-    LV2_URID key;
-} Row;
-
-enum { ROWS = FIGURE_KINDS + 3 };
-
-static void make_rows(SessionTexts* const texts, const Uris* const uris, Row rows[ROWS])
+/* The key of each text. */
+static void find_keys(const Uris* const uris, LV2_URID keys[TEXTS])
 {
-    rows[0] = (Row){&texts->drafts[FIGURE_HANDS], uris->fl_handsDraft};
-    rows[1] = (Row){&texts->drafts[FIGURE_FEET], uris->fl_feetDraft};
-    rows[2] = (Row){&texts->drafts[FIGURE_TURNAROUND], uris->fl_turnaroundDraft};
-    rows[3] = (Row){&texts->own, uris->fl_ownEntries};
-    rows[4] = (Row){&texts->unread, uris->fl_unreadEntries};
-    rows[5] = (Row){&texts->names, uris->fl_entryNames};
+    keys[FIGURE_HANDS] = uris->fl_handsDraft;
+    keys[FIGURE_FEET] = uris->fl_feetDraft;
+    keys[FIGURE_TURNAROUND] = uris->fl_turnaroundDraft;
+    keys[TEXT_OWN] = uris->fl_ownEntries;
+    keys[TEXT_UNREAD] = uris->fl_unreadEntries;
+    keys[TEXT_NAMES] = uris->fl_entryNames;
 }
 
 LV2_State_Status state_save(Backroom* const backroom, const Uris* const uris,
                             const LV2_State_Store_Function store, const LV2_State_Handle handle)
 {
-    SessionTexts texts = {.own = NULL};
-    Row rows[ROWS];
+    SessionTexts texts = {.of = {NULL}};
+    LV2_URID keys[TEXTS];
     if (!backroom_save(backroom, &texts)) {
         return LV2_STATE_ERR_UNKNOWN;
     }
     LV2_State_Status status = LV2_STATE_SUCCESS;
-    make_rows(&texts, uris, rows);
-    for (int i = 0; i < ROWS; ++i) {
-        const size_t length = strlen(*rows[i].text);
+    find_keys(uris, keys);
+    for (int i = 0; i < TEXTS; ++i) {
+        const size_t length = strlen(texts.of[i]);
         const LV2_State_Status stored =
-            length ? store(handle, rows[i].key, *rows[i].text, length + 1, uris->atom_String,
+            length ? store(handle, keys[i], texts.of[i], length + 1, uris->atom_String,
                            LV2_STATE_IS_POD | LV2_STATE_IS_PORTABLE)
                    : LV2_STATE_SUCCESS;
         status = status ? status : stored; /* the rest is worth keeping all the same */
@@ -46,7 +39,8 @@ LV2_State_Status state_save(Backroom* const backroom, const Uris* const uris,
     return status;
 }
 
-/* A copy with an end, or NULL if there is none or it isn't a text. */
+/* A copy with an end, "" if there is none or it isn't a text; NULL if there is no
+   memory. */
 static char* retrieve_text(const LV2_State_Retrieve_Function retrieve,
                            const LV2_State_Handle handle, const LV2_URID key,
                            const Uris* const uris)
@@ -56,18 +50,18 @@ static char* retrieve_text(const LV2_State_Retrieve_Function retrieve,
     uint32_t flags = 0;
     const char* const text = (const char*)retrieve(handle, key, &size, &type, &flags);
     const bool good = text && type == uris->atom_String && size <= TEXT_MOST;
-    return good ? strndup(text, size) : NULL;
+    return good ? strndup(text, size) : strdup("");
 }
 
 LV2_State_Status state_restore(Backroom* const backroom, const Uris* const uris,
                                const LV2_State_Retrieve_Function retrieve,
                                const LV2_State_Handle handle)
 {
-    SessionTexts texts = {.own = NULL};
-    Row rows[ROWS];
-    make_rows(&texts, uris, rows);
-    for (int i = 0; i < ROWS; ++i) {
-        *rows[i].text = retrieve_text(retrieve, handle, rows[i].key, uris);
+    SessionTexts texts = {.of = {NULL}};
+    LV2_URID keys[TEXTS];
+    find_keys(uris, keys);
+    for (int i = 0; i < TEXTS; ++i) {
+        texts.of[i] = retrieve_text(retrieve, handle, keys[i], uris);
     }
     const bool good = backroom_restore(backroom, &texts);
     session_texts_clear(&texts);

@@ -33,7 +33,8 @@ cppcheck_is_content() {
 
 tidy_is_content() {
 	# shellcheck disable=SC2086
-	clang-tidy --quiet $sources -- $flags $outside -DFOURLIMB_VERSION='"0"' 2>/dev/null |
+	printf '%s\n' $sources | xargs -P "$(nproc)" -n 8 sh -c '
+		clang-tidy --quiet "$@" -- '"$flags $outside"' -DFOURLIMB_VERSION=\"0\" 2>/dev/null || true' sh |
 		grep -E 'warning:|error:' | sort -u >"$build/tidy.txt"
 	cat "$build/tidy.txt"
 	[ ! -s "$build/tidy.txt" ]

@@ -278,12 +278,19 @@ static inline const char* keeper_told_text(Keeper* const keeper, const char* con
     return value && value->type == urid(keeper, LV2_ATOM__String) ? (const char*)(value + 1) : NULL;
 }
 
+/* The number of an atom:Long, or -1 if it isn't one. */
+static inline int64_t long_of(Keeper* const keeper, const LV2_Atom* const value)
+{
+    int64_t number = -1;
+    if (value && value->type == urid(keeper, LV2_ATOM__Long)) {
+        memcpy(&number, value + 1, sizeof number);
+    }
+    return number;
+}
+
 static inline int64_t keeper_told_long(Keeper* const keeper, const char* const property)
 {
-    const LV2_Atom* const value = keeper_told(keeper, property);
-    return value && value->type == urid(keeper, LV2_ATOM__Long)
-               ? ((const LV2_Atom_Long*)value)->body
-               : -1;
+    return long_of(keeper, keeper_told(keeper, property));
 }
 
 /* Runs blocks of no transport until the property is told, for some seconds; true
@@ -310,6 +317,18 @@ static inline void keeper_draft(Keeper* const keeper, const char* const property
     keeper_stop(keeper);
     keeper_set(keeper, property, text);
     CHECK(keeper_await(keeper, property));
+}
+
+/* Asks for something that must be refused for a reason. */
+static inline void check_refused(Keeper* const keeper, const char* const property,
+                                 const char* const text, const char* const why)
+{
+    keeper_set(keeper, property, text);
+    CHECK(keeper_await(keeper, FL "refused"));
+    const char* const told = keeper_told_text(keeper, FL "refused");
+    if (!CHECK(told && strstr(told, why))) {
+        printf("# told: %s\n", told ? told : "nothing");
+    }
 }
 
 /* A figure of feet with an id and steps in sixteenths of the right foot. */

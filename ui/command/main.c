@@ -42,7 +42,7 @@ static const char help[] =
     "\n"
     "Your own figures: Turtle files in ~/.local/share/fourlimb (or $XDG_DATA_HOME/fourlimb).\n"
     "A NAME is a label in any case, an id, or a name from the Turtle such as feet:gallop.\n"
-    "KIND is grooves, hands, feet, turnarounds, kits (or --kits) or controls.\n"
+    "KIND is grooves, hands, feet, turnarounds, kits (also --kits) or controls.\n"
     "\n"
     "Examples\n"
     "  fourlimb render --groove \"Lower Station\" --bars 8 --tempo 180 --out part.mid\n"

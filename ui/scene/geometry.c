@@ -2,6 +2,7 @@
 #include "geometry.h"
 
 #include <math.h>
+#include <stddef.h>
 
 /* Where the rows of the staff are at scale 1, from its top. */
 typedef struct {
@@ -64,7 +65,7 @@ static void place_rows(Geometry* const g, const double extra)
     for (int limb = 0; limb < LIMB_COUNT; ++limb) {
         g->line[limb] = y + s * rows->line[limb];
     }
-    for (int pair = 0; pair < 2; ++pair) {
+    for (size_t pair = 0; pair < 2; ++pair) {
         const double* const ground = rows->ground[pair];
         g->ground[pair] =
             (Box){g->staff, y + s * ground[0], g->right - g->staff, s * (ground[1] - ground[0])};

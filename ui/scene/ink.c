@@ -77,7 +77,8 @@ double ink_text_in(cairo_t* const cairo, const double x, const double y, const d
 void ink_name(cairo_t* const cairo, const Box box, const Type type, const char* const words)
 {
     const double least = type.size * 2.0 / 3.0;
-    for (Type fit = type;; fit.size -= 1.0) {
+    Type fit = type;
+    for (;;) {
         PangoLayout* const layout = layout_of(cairo, fit, words);
         pango_layout_set_width(layout, (int)(box.width * PANGO_SCALE));
         pango_layout_set_wrap(layout, PANGO_WRAP_WORD);
@@ -95,6 +96,7 @@ void ink_name(cairo_t* const cairo, const Box box, const Type type, const char* 
             return;
         }
         g_object_unref(layout);
+        fit.size -= 1.0;
     }
 }
 

@@ -129,8 +129,9 @@ static void draw_steps(const Brush* const brush, const Shown* const shown, const
     if (step <= 0 || shown->space.beat * step / shown->space.ticks < 5.0) {
         return;
     }
-    for (double tick = 0.0; tick < ticks && x_of(shown, tick) < shown->to; tick += step) {
-        const double x = floor(x_of(shown, tick)) + 0.5;
+    const int steps = (int)ceil(ticks / step);
+    for (int i = 0; i < steps && x_of(shown, (double)i * step) < shown->to; ++i) {
+        const double x = floor(x_of(shown, (double)i * step)) + 0.5;
         ink_line(brush->cairo, x, y - 2.5, x, y + 2.5, 1.0, brush->colours->edge);
     }
 }
@@ -291,11 +292,11 @@ static void draw_slots(const Brush* const brush, const Shown* const shown)
         return;
     }
     const double step = (double)TICKS_PER_QUARTER / edit->grid;
-    const double ticks = shown->space.ticks * shown->space.beats;
+    const int steps = (int)ceil(shown->space.ticks * shown->space.beats / step - 0.001);
     for (int limb = 2 * (int)edit->pair; limb < 2 * (int)edit->pair + 2; ++limb) {
         const double y = brush->g->line[limb];
-        for (double tick = 0.0; tick < ticks - 1.0; tick += step) {
-            const double x = x_of(shown, tick);
+        for (int i = 0; i < steps; ++i) {
+            const double x = x_of(shown, i * step);
             ink_fill(brush->cairo, (Box){x - 1.5, y - 1.5, 3.0, 3.0}, brush->colours->soft);
         }
         if (edit->hover_limb == limb) {

@@ -34,7 +34,7 @@ static void add_top(const Geometry* const g, TargetList* const list)
 static void add_card(const Geometry* const g, const ShelfKind shelf, TargetList* const list)
 {
     const Group group = shelf == SHELF_HANDS ? GROUP_HANDS : GROUP_FEET;
-    const int pair = shelf == SHELF_FEET;
+    const size_t pair = shelf == SHELF_FEET;
     const double top = g->line[2 * pair] - (g->compact ? 47.0 : 63.0) * (pair ? 0.87 : 1.0);
     const double width = g->compact ? 118.0 : 168.0;
     const double room = g->line[2 * pair + 1] + (g->compact ? 29.0 : 39.0) - top;
@@ -54,7 +54,7 @@ static void add_limbs(const Geometry* const g, TargetList* const list)
         const bool is_left = limb % 2;
         const double y = g->line[limb] - (is_left ? 8.0 : up);
         add(list, TARGET_DIAL, CONTROL_RIGHT_HAND + limb, GROUP_LIMBS,
-            (Box){g->labels - 4.0, y, room, is_left ? 16.0 : 16.0});
+            (Box){g->labels - 4.0, y, room, 16.0});
     }
     add(list, TARGET_DIAL, CONTROL_CLICK, GROUP_LIMBS,
         (Box){g->labels - 4.0, g->click - 8.0, room, 16.0});
@@ -68,9 +68,10 @@ static void add_bars(const View* const view, const Geometry* const g, TargetList
     for (int bar = 0; bar < bars; ++bar) {
         const double width = g->overview.width / across;
         const double height = g->overview.height / rows;
+        const int row = bar / across;
         add(list, TARGET_BAR, bar, GROUP_BARS,
-            (Box){g->overview.x + width * (bar % across), g->overview.y + height * (bar / across),
-                  width, height});
+            (Box){g->overview.x + width * (bar % across), g->overview.y + height * row, width,
+                  height});
     }
 }
 
@@ -97,22 +98,39 @@ static Box cell(const View* const view, const Geometry* const g, const int colum
     return (Box){left + column * (width + gap), is_seen ? y : -1000.0, width, 42.0};
 }
 
+/* The dial of the panel that stands in a cell; CONTROL_COUNT if none does. */
+static int control_in(const Panel panel, const int column, const int row)
+{
+    int control = 0;
+    for (; control < CONTROL_COUNT; ++control) {
+        const Dial* const dial = dial_of((Control)control);
+        if (dial->panel == (int)panel && dial->column == column && dial->row == row) {
+            break;
+        }
+    }
+    return control;
+}
+
+static void add_cell(const View* const view, const Geometry* const g, const int column,
+                     const int row, TargetList* const list)
+{
+    const int control = control_in(view->panel, column, row);
+    const Box box = cell(view, g, column, row);
+    if (control == CONTROL_COUNT || box.y < 0.0) {
+        return;
+    }
+    if (dial_of((Control)control)->kind == DIAL_PICK) {
+        const int shelf = control == CONTROL_KIT ? SHELF_KIT : SHELF_TURNAROUND;
+        add(list, TARGET_CARD, shelf, GROUP_PANEL, box);
+    } else {
+        add(list, TARGET_DIAL, control, GROUP_PANEL, box);
+    }
+}
+
 static void add_panel(const View* const view, const Geometry* const g, TargetList* const list)
 {
-    for (int row = 0; row < 2; ++row) {
-        for (int column = 0; column < 6; ++column) {
-            for (int control = 0; control < CONTROL_COUNT; ++control) {
-                const Dial* const dial = dial_of((Control)control);
-                const Box box = cell(view, g, column, row);
-                if (dial->panel == (int)view->panel && dial->column == column && dial->row == row &&
-                    box.y > 0.0) {
-                    const bool picks = dial->kind == DIAL_PICK;
-                    const int shelf = control == CONTROL_KIT ? SHELF_KIT : SHELF_TURNAROUND;
-                    add(list, picks ? TARGET_CARD : TARGET_DIAL, picks ? shelf : control,
-                        GROUP_PANEL, box);
-                }
-            }
-        }
+    for (int i = 0; i < 12; ++i) {
+        add_cell(view, g, i % 6, i / 6, list);
     }
     if (g->compact && view->panel == PANEL_RHYTHM && view->page == 0) {
         add(list, TARGET_DIAL, CONTROL_CHANGE_AT, GROUP_PANEL, cell(view, g, 4, 0));

@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: ISC
+#include "messages.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+void messages_say(Messages* const messages, const char* const a, const char* const b,
+                  const char* const c)
+{
+    const size_t more = strlen(a) + strlen(b) + strlen(c);
+    char* const grown =
+        messages->failed ? NULL : realloc(messages->text, messages->length + more + 1);
+    if (!grown) {
+        messages->failed = true;
+        return;
+    }
+    messages->text = grown;
+    snprintf(grown + messages->length, more + 1, "%s%s%s", a, b, c);
+    messages->length += more;
+}
+
+void messages_complaints(Messages* const messages, const Complaints* const complaints)
+{
+    char more[64];
+    messages_say(messages, "", "", "");
+    for (size_t i = 0; i < complaints->count; ++i) {
+        messages_say(messages, complaints->texts[i], "\n", "");
+    }
+    if (complaints->unkept) {
+        snprintf(more, sizeof more, "and %zu more\n", complaints->unkept);
+        messages_say(messages, more, "", "");
+    }
+}

@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: ISC
+/* messages.h - what people are told, a line each, as one text. */
+#pragma once
+
+#include "complaints.h"
+
+#include <stdbool.h>
+
+typedef struct {
+    char* text; /* owned by whoever made it; NULL before the first */
+    size_t length;
+    bool failed; /* memory ran out: what is there is not all */
+} Messages;
+
+/* Adds the three texts. */
+void messages_say(Messages* messages, const char* a, const char* b, const char* c);
+
+/* Adds a bank's complaints, a line each; makes a text also where there are none. */
+void messages_complaints(Messages* messages, const Complaints* complaints);

@@ -1,0 +1,146 @@
+// SPDX-License-Identifier: ISC
+/* test_saving.c - figures and kit maps saved into the user's bank by patch:Set: the
+   control picks them at once, here and in other instances. */
+#include "keeper.h"
+
+static void a_saved_figure_has_an_id_that_its_control_picks_at_once(void)
+{
+    const char* const home = fresh_home();
+    Keeper* const keeper = keeper_open(WORKER_THREAD);
+    keeper_stop(keeper);
+    keeper_set(keeper, FL "saveFigure", feet_text(190, "Salt Gallop", "O..o .oo. O..o .oo."));
+    CHECK(keeper_await(keeper, FL "savedFigure"));
+    CHECK_INT(keeper_told_long(keeper, FL "savedFigure"), 10000);
+    keeper->controls[CONTROL_FEET] = 10000.0f;
+    keeper_play(keeper, 1);
+    CHECK_TEXT(bar_steps(keeper, 0, KICK), "o..o.oo.o..o.oo.");
+    check_case("saved again over the same id");
+    keeper_stop(keeper);
+    keeper_set(keeper, FL "saveFigure", feet_text(10000, "Salt Gallop", "oooo .... .... ...."));
+    CHECK(keeper_await(keeper, FL "savedFigure"));
+    CHECK_INT(keeper_told_long(keeper, FL "savedFigure"), 10000);
+    keeper_play(keeper, 1);
+    CHECK_TEXT(bar_steps(keeper, 0, KICK), "oooo............");
+    keeper_close(keeper);
+    check_case("another instance has it from the file");
+    Keeper* const other = keeper_open(NO_WORKER);
+    other->controls[CONTROL_FEET] = 10000.0f;
+    keeper_play(other, 1);
+    CHECK_TEXT(bar_steps(other, 0, KICK), "oooo............");
+    keeper_close(other);
+    remove_home(home);
+}
+
+static void a_saved_kit_map_is_picked_at_once(void)
+{
+    const char* const home = fresh_home();
+    Bank* const bank = bank_open((BankSources){.factory = BUNDLE "/bank"});
+    Kit kit = *library_kit(bank_library(bank), 1);
+    kit.notes[VOICE_KICK] = 20;
+    char* const text = write_kit(&kit, &(EntryInfo){.label = "Attic"});
+    Keeper* const keeper = keeper_open(WORKER_THREAD);
+    check_refused(keeper, FL "saveFigure", text, "fl:saveKit");
+    keeper_set(keeper, FL "saveKit", text);
+    CHECK(keeper_await(keeper, FL "savedKit"));
+    CHECK_INT(keeper_told_long(keeper, FL "savedKit"), 10000);
+    keeper->controls[CONTROL_KIT] = 10000.0f;
+    keeper_play(keeper, 1);
+    CHECK(begins(&keeper->played, 0, 20));
+    CHECK(!begins(&keeper->played, 0, KICK));
+    keeper_close(keeper);
+    free(text);
+    bank_free(bank);
+    remove_home(home);
+}
+
+static void what_cannot_be_saved_is_told_with_what_to_do(void)
+{
+    char path[1024];
+    const char* const home = fresh_home();
+    snprintf(path, sizeof path, "%s/fourlimb", home);
+    fclose(fopen(path, "w")); /* a file where the folder should be */
+    Keeper* const keeper = keeper_open(WORKER_THREAD);
+    check_refused(keeper, FL "saveFigure", feet_text(0, "Salt Gallop", "O..."), "move it away");
+    check_refused(keeper, FL "saveFigure", feet_text(0, "", "O..."), "has no name");
+    keeper_close(keeper);
+    remove(path);
+    remove_home(home);
+}
+
+static void what_one_instance_saved_another_finds_when_it_is_picked(void)
+{
+    const char* const home = fresh_home();
+    Keeper* const keeper = keeper_open(WORKER_THREAD);
+    Keeper* const other = keeper_open(WORKER_THREAD);
+    keeper_stop(other);
+    keeper_set(keeper, FL "saveFigure", feet_text(0, "Salt Gallop", "O..o .oo. O..o .oo."));
+    CHECK(keeper_await(keeper, FL "savedFigure"));
+    other->controls[CONTROL_FEET] = 10000.0f;
+    keeper_run(other, BLOCK);
+    for (int i = 0; i < 1000 && atomic_load(&other->jobs); ++i) {
+        pause_ms(1);
+    }
+    keeper_play(other, 1);
+    CHECK_TEXT(bar_steps(other, 0, KICK), "o..o.oo.o..o.oo.");
+    keeper_close(keeper);
+    keeper_close(other);
+    remove_home(home);
+}
+
+/* Instances of one host share a process: their locks must hold among threads. */
+static void instances_that_save_at_once_lose_nothing(void)
+{
+    enum { INSTANCES = 4, EACH = 8 };
+    const char* const home = fresh_home();
+    Keeper* keepers[INSTANCES];
+    int64_t sum = 0;
+    for (int i = 0; i < INSTANCES; ++i) {
+        keepers[i] = keeper_open(WORKER_THREAD);
+        for (int figure = 0; figure < EACH; ++figure) {
+            keeper_set(keepers[i], FL "saveFigure", feet_text(0, "Salt Gallop", "O..."));
+        }
+        keeper_run(keepers[i], 64);
+    }
+    for (int i = 0; i < INSTANCES; ++i) {
+        for (int figure = 0; figure < EACH;) {
+            keeper_run(keepers[i], 64);
+            LV2_ATOM_SEQUENCE_FOREACH (&keepers[i]->notify.sequence, event) {
+                const LV2_Atom* value = NULL;
+                lv2_atom_object_get((const LV2_Atom_Object*)&event->body,
+                                    urid(keepers[i], LV2_PATCH__value), &value, 0);
+                if (long_of(keepers[i], value) >= 0) {
+                    sum += long_of(keepers[i], value);
+                    ++figure;
+                } else if (value && keeper_told(keepers[i], FL "refused")) {
+                    CHECK_TEXT(keeper_told_text(keepers[i], FL "refused"), NULL);
+                    ++figure;
+                }
+            }
+            pause_ms(1);
+        }
+    }
+    for (int i = 0; i < INSTANCES; ++i) {
+        keeper_close(keepers[i]);
+    }
+    const int64_t count = INSTANCES * EACH;
+    CHECK_INT(sum, count * 10000 + count * (count - 1) / 2);
+    char users[BANK_FOLDER_ROOM];
+    bank_users_folder(users);
+    Bank* const bank = bank_open((BankSources){BUNDLE "/bank", users, NULL});
+    CHECK(bank_info(bank, ENTRY_FEET, 10000 + (uint32_t)count - 1));
+    bank_free(bank);
+    remove_home(home);
+}
+
+int main(void)
+{
+    char home[512];
+    snprintf(home, sizeof home, "%s", fresh_home());
+    RUN(a_saved_figure_has_an_id_that_its_control_picks_at_once);
+    RUN(a_saved_kit_map_is_picked_at_once);
+    RUN(what_cannot_be_saved_is_told_with_what_to_do);
+    RUN(what_one_instance_saved_another_finds_when_it_is_picked);
+    RUN(instances_that_save_at_once_lose_nothing);
+    remove_home(home);
+    return tests_end();
+}
