@@ -271,9 +271,7 @@ static void hand_on(Rig* const rig, const uint32_t port, const uint32_t size,
     desk_port_event(&rig->mirror, port, size, protocol, buffer);
     rig->others += rig_worked() - before;
     if (rig->ui) {
-        const double start = rig_now();
         rig->descriptor->port_event(rig->ui, port, size, protocol, buffer);
-        rig->longest = fmax(rig->longest, rig_now() - start);
     }
 }
 
@@ -327,8 +325,10 @@ void rig_block(Rig* const rig, const uint32_t frames)
 bool rig_idle(Rig* const rig)
 {
     const double start = rig_now();
+    const double worked = rig_worked();
     const bool lives = rig->idle->idle(rig->ui) == 0;
     rig->longest = fmax(rig->longest, rig_now() - start);
+    rig->hardest = fmax(rig->hardest, rig_worked() - worked);
     return lives;
 }
 

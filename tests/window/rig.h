@@ -52,7 +52,8 @@ typedef struct {
     char said[RIG_SAID]; /* by log:log */
     float told[READOUT_COUNT];
     Desk mirror;
-    double longest; /* seconds that an idle call or a message took */
+    double longest; /* seconds that an idle call took */
+    double hardest; /* of them, this thread's own work */
     double others;  /* processor seconds that plugin and mirror took, not the window */
     /* What the features point at. */
     LV2_URID_Map map;
