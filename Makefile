@@ -127,13 +127,14 @@ $(BUILD)/fourlimb: $(COMMAND) $(BANK) $(ENGINE)
 # ---- Test programs: every tests/*/test_*.c is one
 
 COMMAND_ROOM := $(filter-out %/main.o,$(COMMAND))
+STAGE := $(BUILD)/tests/scene/stage.o $(BUILD)/tests/scene/scenes.o
+TEST_ROOM := $(TEST_HELP) $(STAGE) $(DESK) $(COMMAND_ROOM) $(TALK) $(BANK) $(ENGINE)
 
-$(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(COMMAND_ROOM) $(TALK) $(BANK) $(ENGINE)
+$(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_ROOM)
 	@echo "  LINK $@"
 	@$(CC) $(ALL_CFLAGS) -rdynamic -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(SOUND_LIBS) $(BANK_LIBS) -lm
 
-STAGE := $(BUILD)/tests/scene/stage.o $(BUILD)/tests/scene/scenes.o
-$(BUILD)/pictures: $(BUILD)/tests/scene/pictures.o $(STAGE) $(DESK) $(COMMAND_ROOM) $(TALK) $(BANK) $(ENGINE)
+$(BUILD)/pictures: $(BUILD)/tests/scene/pictures.o $(TEST_ROOM)
 	@echo "  LINK $@"
 	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(SOUND_LIBS) $(BANK_LIBS) -lm
 
@@ -242,7 +243,7 @@ SCRIPTS := tests/checks/layers.sh tests/checks/binaries.sh tests/checks/sources.
 	tests/pane/cures.sh
 SAN := -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
 
-.PHONY: tests test check hosts crosscheck feel screenshots format bench
+.PHONY: tests test check hosts crosscheck feel screenshots format bench goldens
 tests: all $(TESTS) $(BUILD)/tests/bench/blocks $(BUILD)/tests/bench/pane $(BUILD)/tests/bench/window
 
 test: tests ## Run the quick tests only: every test program, once
@@ -288,6 +289,17 @@ crosscheck: ## Install LilyPond and an npm package, and compare rhythms with the
 
 format: ## Lay out every source by clang-format
 	clang-format -i $$(find plugin ui ttl tests -name '*.[ch]')
+
+# Small enough to keep: 128 colours are within what the comparison lets pass.
+GOLDEN := tests/scene/golden
+goldens: all $(BUILD)/pictures ## Draw the pictures anew that tests/scene/test_pictures compares with
+	@mkdir -p $(GOLDEN) $(BUILD)/goldens
+	@rm -f $(GOLDEN)/*.png $(BUILD)/goldens/*.png
+	@XDG_DATA_HOME=$(BUILD) $(BUILD)/pictures $(BUILD)/goldens
+	@for picture in $(BUILD)/goldens/*.png; do \
+		convert $$picture +dither -colors 128 -strip -define png:compression-level=9 \
+			PNG8:$(GOLDEN)/$$(basename $$picture) || exit 1; done
+	@du -sh $(GOLDEN)
 
 bench: tests ## Measure: instantiation, instructions per block, sizes, a moving playhead
 	@sh tests/bench/bench.sh $(BUILD)

@@ -26,14 +26,18 @@ static void choose(Engine* const engine)
     engine->swing_waits = false;
 }
 
-/* The same on the way: swing goes on until the next quarter. */
-static void choose_rolling(Engine* const engine)
+/* What is asked for is played from a line on.  Swing bends time inside each quarter
+   note: from the middle of one the old goes on until the next. */
+static void choose_rolling(Engine* const engine, const int64_t line)
 {
+    const int64_t quarter = line_next(line, engine->course.meter, TICKS_PER_QUARTER);
     const Swing swing = engine->choice.swing;
-    const bool swing_waits = engine->swing_waits;
     choose(engine);
-    engine->choice.swing = swing;
-    engine->swing_waits = swing_waits;
+    if (quarter > line && !swing_equal(swing, engine->choice.swing)) {
+        engine->choice.swing = swing;
+        engine->swing_waits = true;
+        engine->swing_tick = quarter;
+    }
 }
 
 static int64_t change_line(const Engine* const engine, const ChangeAt change_at)
@@ -268,7 +272,7 @@ static void change(Engine* const engine, const int64_t line)
         engine->line_waits = true;
         engine->line_tick = line;
         engine->before = engine->choice;
-        choose_rolling(engine);
+        choose_rolling(engine, line);
     }
     if (engine->swing_waits && engine->swing_tick <= line) {
         engine->choice.swing = swing_at(engine, line);

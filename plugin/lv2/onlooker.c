@@ -44,18 +44,6 @@ static void begin_set(LV2_Atom_Forge* const forge, LV2_Atom_Forge_Frame* const f
     tell_begin_set(forge, frame, property, uris);
 }
 
-static void tell_next_bar(Onlooker* const onlooker, LV2_Atom_Forge* const forge,
-                          const Uris* const uris)
-{
-    if (!onlooker->outlook.is_ready || !has_room(forge, TELL_BAR_BYTES)) {
-        return;
-    }
-    LV2_Atom_Forge_Frame frame;
-    begin_set(forge, &frame, uris->fl_bar, uris);
-    tell_bar(forge, outlook_fetch(&onlooker->outlook), uris);
-    lv2_atom_forge_pop(forge, &frame);
-}
-
 static bool places_alike(const SeenPlace* const a, const SeenPlace* const b)
 {
     return a->bar == b->bar && !(a->tick < b->tick) && !(a->tick > b->tick) &&
@@ -89,6 +77,36 @@ static void tell_new_place(Onlooker* const onlooker, LV2_Atom_Forge* const forge
     }
 }
 
+/* A bar is of a phrase: which that is must be told first. */
+static bool has_told_phrase(Onlooker* const onlooker, LV2_Atom_Forge* const forge,
+                            const Engine* const engine, const Uris* const uris)
+{
+    const SeenPlace* const told = &onlooker->told_place;
+    for (int tries = 0; tries < 2; ++tries) {
+        const SeenPlace now = outlook_place(&onlooker->outlook, engine);
+        if (told->bar != INT64_MIN && told->phrase == now.phrase &&
+            told->phrase_bars == now.phrase_bars) {
+            return true;
+        }
+        onlooker->since_place = INT64_MAX / 2;
+        tell_new_place(onlooker, forge, engine, uris);
+    }
+    return false;
+}
+
+static void tell_next_bar(Onlooker* const onlooker, LV2_Atom_Forge* const forge,
+                          const Engine* const engine, const Uris* const uris)
+{
+    if (!onlooker->outlook.is_ready || !has_told_phrase(onlooker, forge, engine, uris) ||
+        !has_room(forge, TELL_BAR_BYTES)) {
+        return;
+    }
+    LV2_Atom_Forge_Frame frame;
+    begin_set(forge, &frame, uris->fl_bar, uris);
+    tell_bar(forge, outlook_fetch(&onlooker->outlook), uris);
+    lv2_atom_forge_pop(forge, &frame);
+}
+
 static void tell_notes(Onlooker* const onlooker, LV2_Atom_Forge* const forge,
                        const Uris* const uris)
 {
@@ -113,13 +131,11 @@ void onlooker_tell(Onlooker* const onlooker, LV2_Atom_Forge* const forge,
     }
     onlooker->watched -= frames;
     onlooker->since_place += frames;
-    if (onlooker->outlook.is_ready) { /* a bar is of a phrase: tell which that is first */
-        onlooker->since_place = INT64_MAX / 2;
-    }
     tell_new_place(onlooker, forge, engine, uris);
+    tell_notes(onlooker, forge, uris);
+    tell_next_bar(onlooker, forge, engine, uris); /* that had no room last time */
     for (uint32_t done = 0; done < frames; done += FRAMES_A_STEP) {
         outlook_step(&onlooker->outlook, engine);
+        tell_next_bar(onlooker, forge, engine, uris);
     }
-    tell_notes(onlooker, forge, uris);
-    tell_next_bar(onlooker, forge, uris);
 }

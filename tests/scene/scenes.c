@@ -61,7 +61,7 @@ static void play_groove_list(Stage* const stage)
     play_light(stage);
     stage_key(stage, 'g');
     stage_key(stage, PANE_KEY_DOWN);
-    stage_run(stage, 0.1);
+    stage_run(stage, 0.5);
 }
 
 static void play_practice(Stage* const stage)
@@ -137,6 +137,91 @@ static void gone(Stage* const stage)
     stage_text(stage, "zzz");
 }
 
+/* A figure that the bank lost since the session was saved. */
+static void missing(Stage* const stage)
+{
+    pick(stage, CONTROL_FEET, 19000);
+    play(stage);
+}
+
+static void play_meter(Stage* const stage, const char* const groove, const float beats,
+                       const int32_t unit)
+{
+    stage->beats_per_bar = beats;
+    stage->beat_unit = unit;
+    pick(stage, CONTROL_GROOVE, named(stage, SHELF_GROOVE, groove));
+    stage_run(stage, 0.1);
+    stage_roll(stage, 0, 0.0f, 1.0f);
+    stage_run(stage, 1.2);
+}
+
+static void play_five_four(Stage* const stage)
+{
+    play_meter(stage, "Brine Stair", 5.0f, 4);
+}
+
+static void play_twelve_eight(Stage* const stage)
+{
+    play_meter(stage, "Counterweight", 12.0f, 8);
+    stage_click(stage, (TargetId){TARGET_DIAL, CONTROL_LEFT_HAND});
+    stage_run(stage, 0.1);
+}
+
+static void play_with_losses(Stage* const stage)
+{
+    play(stage);
+    stage->desk.view.dropped = 12;
+    stage_click(stage, (TargetId){TARGET_TAB, PANEL_PRACTICE});
+}
+
+/* A change that waits, far from the list: at the end of the phrase. */
+static void play_change_waits(Stage* const stage)
+{
+    pick(stage, CONTROL_CHANGE_AT, CHANGE_AT_PHRASE);
+    play(stage);
+    pick(stage, CONTROL_FEET, named(stage, SHELF_FEET, "Sixteenths"));
+    pick(stage, CONTROL_TURNAROUND, -1);
+    pick(stage, CONTROL_LOOP_BAR, 3);
+    stage_run(stage, 1.0);
+    stage_point(stage, (TargetId){TARGET_BAR, 3});
+}
+
+static void play_turnaround_list(Stage* const stage)
+{
+    play(stage);
+    stage_click(stage, (TargetId){TARGET_TAB, PANEL_RHYTHM});
+    stage_click(stage, (TargetId){TARGET_CARD, SHELF_TURNAROUND});
+    stage_key(stage, PANE_KEY_DOWN);
+    stage_key(stage, PANE_KEY_DOWN);
+    stage_key(stage, PANE_KEY_DOWN);
+    stage_run(stage, 0.1);
+}
+
+static void play_second_row(Stage* const stage)
+{
+    play_rolling_feet(stage);
+    stage_click(stage, (TargetId){TARGET_PAGE, 0});
+}
+
+/* Names as people give them to figures of their own. */
+static void play_long_names(Stage* const stage)
+{
+    play(stage);
+    for (int shelf = SHELF_HANDS; shelf <= SHELF_FEET; ++shelf) {
+        const int32_t id = view_playing(&stage->desk.view, (ShelfKind)shelf);
+        for (int i = 0; i < stage->desk.view.shelves[shelf].count; ++i) {
+            Entry* const entry = &stage->desk.entries[shelf][i];
+            if (entry->id == id) {
+                entry->label = shelf == SHELF_HANDS
+                                   ? "Hands of the third verse, as rehearsed on the quay in March"
+                                   : "Salzfunikularzwischenstationsvorplatzgeplauder";
+            }
+        }
+    }
+    stage->desk.entries[SHELF_GROOVE][0].label =
+        "The long way home from the salt pans, second version with the bridge";
+}
+
 const StageScene stage_scenes[] = {
     {"playing-dark", 960, 540, 1.0, play},
     {"playing-light", 960, 540, 1.0, play_light},
@@ -157,6 +242,19 @@ const StageScene stage_scenes[] = {
     {"standing", 960, 540, 1.0, stand},
     {"nothing-said", 960, 540, 1.0, nothing_said},
     {"gone", 960, 540, 1.0, gone},
+    {"missing", 960, 540, 1.0, missing},
+    {"five-four", 960, 540, 1.0, play_five_four},
+    {"twelve-eight", 960, 540, 1.0, play_twelve_eight},
+    {"losses-least", 720, 420, 1.0, play_with_losses},
+    {"change-waits", 960, 540, 1.0, play_change_waits},
+    {"narrow", 860, 530, 1.0, play_rolling_feet},
+    {"narrow-feet-list", 860, 530, 1.0, play_feet_list},
+    {"low", 960, 500, 1.0, play},
+    {"second-row-least", 720, 420, 1.0, play_second_row},
+    {"turnaround-list", 960, 540, 1.0, play_turnaround_list},
+    {"long-names", 960, 540, 1.0, play_long_names},
+    {"long-names-least", 720, 420, 1.0, play_long_names},
+    {"large-list-light", 1280, 760, 1.0, play_groove_list},
 };
 
 const int stage_scene_count = sizeof stage_scenes / sizeof *stage_scenes;

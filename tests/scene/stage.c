@@ -153,7 +153,7 @@ void stage_click(Stage* const stage, const TargetId id)
     desk_input(&stage->desk, &event);
 }
 
-cairo_surface_t* stage_draw(const StageScene* const scene)
+Stage* stage_play(const StageScene* const scene)
 {
     Stage* const stage = calloc(1, sizeof *stage);
     if (!stage) {
@@ -162,15 +162,44 @@ cairo_surface_t* stage_draw(const StageScene* const scene)
     stage_open(stage);
     desk_resize(&stage->desk, scene->width, scene->height, scene->scale);
     scene->play(stage);
-    cairo_surface_t* const surface =
-        cairo_image_surface_create(CAIRO_FORMAT_RGB24, scene->width, scene->height);
-    cairo_t* const cairo = cairo_create(surface);
+    return stage;
+}
+
+void stage_end(Stage* const stage)
+{
+    stage_close(stage);
+    free(stage);
+}
+
+cairo_surface_t* stage_picture(const Stage* const stage)
+{
     const Fit fit = stage->desk.fit;
+    const int width = (int)(2.0 * fit.x + fit.scale * fit.width + 0.5);
+    const int height = (int)(2.0 * fit.y + fit.scale * fit.height + 0.5);
+    cairo_surface_t* const surface = cairo_image_surface_create(CAIRO_FORMAT_RGB24, width, height);
+    cairo_t* const cairo = cairo_create(surface);
     cairo_translate(cairo, fit.x, fit.y);
     cairo_scale(cairo, fit.scale, fit.scale);
     screen_draw_all(cairo, &stage->desk.view);
     cairo_destroy(cairo);
-    stage_close(stage);
-    free(stage);
     return surface;
+}
+
+cairo_surface_t* stage_draw(const StageScene* const scene)
+{
+    Stage* const stage = stage_play(scene);
+    cairo_surface_t* const surface = stage_picture(stage);
+    stage_end(stage);
+    return surface;
+}
+
+const StageScene* stage_scene(const char* const name)
+{
+    for (int i = 0; i < stage_scene_count; ++i) {
+        if (!strcmp(stage_scenes[i].name, name)) {
+            return &stage_scenes[i];
+        }
+    }
+    fprintf(stderr, "there is no scene \"%s\"\n", name);
+    exit(1);
 }

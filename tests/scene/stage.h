@@ -47,5 +47,13 @@ typedef struct {
 extern const StageScene stage_scenes[];
 extern const int stage_scene_count;
 
-/* Plays a scene from the beginning and draws it. */
+/* Plays a scene from the beginning; a picture of how it stands; its end. */
+Stage* stage_play(const StageScene* scene);
+cairo_surface_t* stage_picture(const Stage* stage);
+void stage_end(Stage* stage);
+
+/* The scene of this name; ends the program if there is none. */
+const StageScene* stage_scene(const char* name);
+
+/* All three. */
 cairo_surface_t* stage_draw(const StageScene* scene);

@@ -99,6 +99,9 @@ static void take_place(Desk* const desk, const SeenPlace* const place)
         turn_phrase(view, place);
         desk->is_dirty = true;
     }
+    if (view->place.waiting && !place->waiting) {
+        view->list.playing = (int32_t)view->values[shelf_control(view->list.shelf)];
+    }
     view->place = *place;
     view->now_tick = place->tick;
     desk->told_at = desk->now;
@@ -134,6 +137,9 @@ static void take_message(Desk* const desk, const char* const text, const size_t 
     size_t length = 0;
     while (length < size && length + 1 < MESSAGE_ROOM && text[length] && text[length] != '\n') {
         ++length;
+    }
+    while (length > 0 && length < size && ((unsigned char)text[length] & 0xC0U) == 0x80U) {
+        --length; /* whole letters only */
     }
     memcpy(desk->view.message, text, length);
     desk->view.message[length] = '\0';
@@ -206,16 +212,23 @@ static bool differs(const float a, const float b)
     return a < b || a > b;
 }
 
-static void take_value(Desk* const desk, const uint32_t port, const float value)
+/* A host may say anything: what is shown is in range, fractions as they are. */
+static float in_range(const ControlRow* const row, const float value)
+{
+    return value < row->least ? row->least : value > row->most ? row->most : value;
+}
+
+static void take_value(Desk* const desk, const uint32_t port, float value)
 {
     View* const view = &desk->view;
     float* place = NULL;
     if (port >= PORT_FIRST_CONTROL && port < PORT_FIRST_READOUT) {
         const TargetId id = {TARGET_DIAL, (int)(port - PORT_FIRST_CONTROL)};
-        const bool is_held = view->is_dragged && target_same(view->pressed, id);
-        place = is_held ? NULL : &view->values[port - PORT_FIRST_CONTROL];
+        place = target_same(view->pressed, id) ? NULL : &view->values[port - PORT_FIRST_CONTROL];
+        value = in_range(&control_rows[port - PORT_FIRST_CONTROL], value);
     } else if (port >= PORT_FIRST_READOUT && port < PORT_FIRST_READOUT + READOUT_COUNT) {
         place = &view->readouts[port - PORT_FIRST_READOUT];
+        value = in_range(&readout_rows[port - PORT_FIRST_READOUT], value);
     }
     if (place && isfinite(value) && differs(*place, value)) {
         *place = value;
@@ -257,8 +270,9 @@ void desk_tick(Desk* const desk, const double seconds)
 
 /* ---- Values */
 
-void desk_set(Desk* const desk, const Control control, const float value)
+void desk_set(Desk* const desk, const Control control, const float wanted)
 {
+    const float value = dial_fit(control, (double)wanted);
     if (differs(desk->view.values[control], value)) {
         desk->view.values[control] = value;
         desk->output.write(desk->output.handle, (uint32_t)(PORT_FIRST_CONTROL + control), value);
@@ -269,11 +283,13 @@ void desk_set(Desk* const desk, const Control control, const float value)
 void desk_nudge(Desk* const desk, const Control control, const float value)
 {
     const uint32_t port = (uint32_t)(PORT_FIRST_CONTROL + control);
-    if (desk->output.touch) {
+    const bool is_held = target_same(desk->view.pressed, (TargetId){TARGET_DIAL, (int)control});
+    const bool touches = desk->output.touch && !is_held; /* by a drag: told already */
+    if (touches) {
         desk->output.touch(desk->output.handle, port, true);
     }
     desk_set(desk, control, value);
-    if (desk->output.touch) {
+    if (touches) {
         desk->output.touch(desk->output.handle, port, false);
     }
 }
@@ -309,28 +325,10 @@ static void leave(Desk* const desk)
     }
 }
 
-static void cycle_theme(Desk* const desk)
+void desk_cycle_theme(Desk* const desk)
 {
     desk->view.theme = (Theme)((desk->view.theme + 1) % THEME_COUNT);
     choose_palette(desk);
-}
-
-static bool is_theme_click(Desk* const desk, const PaneEvent* const event)
-{
-    TargetList targets;
-    if (event->kind != PANE_PRESS || desk->view.list.is_open) {
-        return false;
-    }
-    desk_targets(desk, &targets);
-    const Target* const target = targets_at(&targets, event->x, event->y);
-    return target && target->id.kind == TARGET_THEME;
-}
-
-static bool is_theme_key(const Desk* const desk, const PaneEvent* const event)
-{
-    return event->kind == PANE_KEY && desk->view.focus.kind == TARGET_THEME &&
-           (event->key == PANE_KEY_ENTER || event->key == PANE_KEY_UP ||
-            event->key == PANE_KEY_DOWN);
 }
 
 void desk_input(Desk* const desk, const PaneEvent* const event)
@@ -338,16 +336,14 @@ void desk_input(Desk* const desk, const PaneEvent* const event)
     PaneEvent logical = *event;
     logical.x = (event->x - desk->fit.x) / desk->fit.scale;
     logical.y = (event->y - desk->fit.y) / desk->fit.scale;
-    if (is_theme_click(desk, &logical) || is_theme_key(desk, &logical)) {
-        cycle_theme(desk);
-        return;
-    }
     switch (event->kind) {
     case PANE_PRESS:
         desk_press(desk, &logical);
         break;
     case PANE_RELEASE:
-        desk_release(desk);
+        if (event->button == 1) {
+            desk_release(desk);
+        }
         break;
     case PANE_MOTION:
         desk_motion(desk, &logical);

@@ -38,6 +38,8 @@ struct Desk {
     double x;   /* of the pointer, logical pixels */
     double y;
     float drag_from; /* the value when the drag began */
+    float drag_base; /* the value where it began, or became fine or coarse */
+    bool is_fine;    /* the drag goes on finely, by Shift */
     double drag_x;
     double drag_y;
     double clicked_at; /* for double clicks, seconds */

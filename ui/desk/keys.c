@@ -148,7 +148,8 @@ static void step(Desk* const desk, const Control control, const double by, const
 
 static void dial_key(Desk* const desk, const PaneEvent* const event)
 {
-    const Control control = (Control)desk->view.focus.index;
+    const bool is_click = desk->view.focus.kind == TARGET_CLICK; /* its switch by the rows */
+    const Control control = is_click ? CONTROL_CLICK : (Control)desk->view.focus.index;
     const Dial* const dial = dial_of(control);
     const bool fine = event->modifiers & PANE_SHIFT;
     switch (event->key) {
@@ -174,7 +175,7 @@ static void dial_key(Desk* const desk, const PaneEvent* const event)
         desk_nudge(desk, control, control_rows[control].normal);
         break;
     case PANE_KEY_ENTER:
-        if (dial->kind == DIAL_SWITCH) {
+        if (is_click || dial->kind == DIAL_SWITCH) {
             key_toggle(desk, control);
         } else if (dial->kind == DIAL_CHOICE) {
             const bool is_last = desk->view.values[control] >= control_rows[control].most;
@@ -226,9 +227,12 @@ static void edit_key(Desk* const desk, const PaneEvent* const event)
     }
 }
 
-static void loop(Desk* const desk, const int bar)
+static void loop(Desk* const desk, const int64_t bar)
 {
     const float wanted = (float)(bar + 1);
+    if (bar < 0 || bar >= view_phrase_bars(&desk->view)) {
+        return;
+    }
     const bool is_looped = desk->view.values[CONTROL_LOOP_BAR] > 0.5f;
     desk_nudge(desk, CONTROL_LOOP_BAR, is_looped ? 0.0f : wanted);
 }
@@ -239,6 +243,7 @@ static void focused_key(Desk* const desk, const PaneEvent* const event)
     const bool is_enter = event->key == PANE_KEY_ENTER;
     switch (view->focus.kind) {
     case TARGET_DIAL:
+    case TARGET_CLICK:
         dial_key(desk, event);
         break;
     case TARGET_CARD:
@@ -262,11 +267,15 @@ static void focused_key(Desk* const desk, const PaneEvent* const event)
     case TARGET_EDIT:
         edit_key(desk, event);
         break;
+    case TARGET_THEME:
+        if (is_enter || event->key == PANE_KEY_UP || event->key == PANE_KEY_DOWN) {
+            desk_cycle_theme(desk);
+        }
+        break;
     case TARGET_NONE:
     case TARGET_ROW:
     case TARGET_CARD_UP:
     case TARGET_CARD_DOWN:
-    case TARGET_THEME:
     case TARGET_FIND:
     case TARGET_LINE:
     case TARGET_LIST:
@@ -297,7 +306,7 @@ static bool short_cut(Desk* const desk, const uint32_t key)
         desk_nudge(desk, CONTROL_CLOCK, view->values[CONTROL_CLOCK] > 0.5f ? 0.0f : 1.0f);
         return true;
     case 'l':
-        loop(desk, (int)(view_shown(view) - view_phrase(view)));
+        loop(desk, view_shown(view) - view_phrase(view));
         return true;
     case 'z':
         editor_do(desk, EDIT_UNDO);

@@ -87,6 +87,7 @@ void list_open(Desk* const desk, const ShelfKind shelf)
     list->shelf = shelf;
     list->find[0] = '\0';
     list->began_with = (int32_t)desk->view.values[shelf_control(shelf)];
+    list->playing = list->began_with;
     fill(desk);
     desk->is_dirty = true;
 }
@@ -153,7 +154,7 @@ static void find_more(Desk* const desk, const uint32_t text)
     char letter[8] = "";
     const size_t length = strlen(find);
     const int bytes = g_unichar_to_utf8(text, letter);
-    if (length + (size_t)bytes < FIND_ROOM) {
+    if (g_unichar_isprint(text) && length + (size_t)bytes < FIND_ROOM) {
         memcpy(find + length, letter, (size_t)bytes);
         find[length + (size_t)bytes] = '\0';
         fill(desk);

@@ -34,16 +34,14 @@ static void press_dial(Desk* const desk, const Target* const target, const doubl
 {
     const Control control = (Control)target->id.index;
     const Dial* const dial = dial_of(control);
-    const bool is_switch =
-        dial->kind == DIAL_SWITCH || (control == CONTROL_CLICK && target->group == GROUP_LIMBS);
-    if (is_switch) {
+    if (dial->kind == DIAL_SWITCH) {
         toggle(desk, control);
     } else if (dial->kind == DIAL_CHOICE) {
         desk_nudge(desk, control,
                    control_rows[control].least + (float)choice_at(target, control, x));
     } else {
         desk->view.pressed = target->id;
-        desk->drag_from = desk->view.values[control];
+        desk->drag_from = desk->drag_base = desk->view.values[control];
         touch(desk, control, true);
     }
 }
@@ -70,6 +68,9 @@ static void press_target(Desk* const desk, const Target* const target, const dou
         } else {
             press_dial(desk, target, x);
         }
+        break;
+    case TARGET_CLICK:
+        toggle(desk, CONTROL_CLICK);
         break;
     case TARGET_CARD:
         list_open(desk, (ShelfKind)target->id.index);
@@ -102,9 +103,11 @@ static void press_target(Desk* const desk, const Target* const target, const dou
             editor_do(desk, (EditItem)target->id.index);
         }
         break;
+    case TARGET_THEME:
+        desk_cycle_theme(desk);
+        break;
     case TARGET_NONE:
     case TARGET_ROW:
-    case TARGET_THEME:
     case TARGET_FIND:
     case TARGET_LIST:
         break;
@@ -136,6 +139,7 @@ void desk_press(Desk* const desk, const PaneEvent* const event)
     if (event->button != 1) {
         return;
     }
+    desk_release(desk); /* of a press whose release the host kept */
     if (desk->view.list.is_open && !is_in_list(id.kind)) {
         list_close(desk, true); /* outside: keep, as Enter does; then the click counts */
         desk_press(desk, event);
@@ -147,6 +151,7 @@ void desk_press(Desk* const desk, const PaneEvent* const event)
     desk->clicked_at = is_second ? -1.0 : desk->now;
     desk->drag_x = event->x;
     desk->drag_y = event->y;
+    desk->is_fine = event->modifiers & PANE_SHIFT;
     desk_end_typing(desk, false);
     if (target) {
         if (can_have_focus(target)) {
@@ -167,9 +172,16 @@ static void drag(Desk* const desk, const PaneEvent* const event)
     desk->view.is_dragged = true;
     const ControlRow* const row = &control_rows[control];
     const bool fine = event->modifiers & PANE_SHIFT;
+    if (fine != desk->is_fine) { /* from here on: the value must not leap */
+        desk->is_fine = fine;
+        desk->drag_base = desk->view.values[control];
+        desk->drag_x = event->x;
+        desk->drag_y = event->y;
+        return;
+    }
     const double range = fine ? 10.0 * drag_range : drag_range;
     const double wanted =
-        (double)desk->drag_from + along / range * (double)(row->most - row->least);
+        (double)desk->drag_base + along / range * (double)(row->most - row->least);
     desk_set(desk, control, dial_step(control, (float)wanted, 0.0, fine));
 }
 
@@ -221,8 +233,8 @@ void desk_scroll(Desk* const desk, const PaneEvent* const event)
         list_scroll(desk, -3 * by);
     } else if (id.kind == TARGET_EDIT) {
         editor_step(desk, (EditItem)id.index, by);
-    } else if (id.kind == TARGET_DIAL) {
-        const Control control = (Control)id.index;
+    } else if (id.kind == TARGET_DIAL || id.kind == TARGET_CLICK) {
+        const Control control = id.kind == TARGET_DIAL ? (Control)id.index : CONTROL_CLICK;
         desk_nudge(desk, control,
                    dial_step(control, desk->view.values[control], event->scroll,
                              event->modifiers & PANE_SHIFT));

@@ -11,6 +11,9 @@ void desk_set(Desk* desk, Control control, float value);
 void desk_nudge(Desk* desk, Control control, float value);
 
 void desk_focus(Desk* desk, TargetId id);
+/* As the host, dark, light. */
+void desk_cycle_theme(Desk* desk);
+
 void desk_targets(const Desk* desk, TargetList* targets);
 
 /* The entry before or after the one picked, `by` entries on; or at the ends. */

@@ -108,6 +108,7 @@ bool shelves_fill(Desk* const desk)
 
 static void clear(Desk* const desk)
 {
+    desk_release(desk); /* no port is left held */
     for (int shelf = 0; shelf < SHELF_COUNT; ++shelf) {
         free(desk->entries[shelf]);
         desk->entries[shelf] = NULL;

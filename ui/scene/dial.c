@@ -93,10 +93,21 @@ static bool is_whole(const Dial* const dial)
 float dial_fit(const Control control, const double value)
 {
     const ControlRow* const row = &control_rows[control];
+    if (isnan(value)) {
+        return row->normal;
+    }
     const double whole = is_whole(dial_of(control)) ? floor(value + 0.5) : value;
     return whole < (double)row->least  ? row->least
            : whole > (double)row->most ? row->most
                                        : (float)whole;
+}
+
+static char* skip_blanks(char* at)
+{
+    while (*at == ' ') {
+        ++at;
+    }
+    return at;
 }
 
 bool dial_parse(const Control control, const char* const typed, float* const value)
@@ -106,6 +117,7 @@ bool dial_parse(const Control control, const char* const typed, float* const val
     if (end == typed || !isfinite(number)) {
         return false;
     }
+    end = skip_blanks(end);
     if (*end == ':' || *end == '/') {
         const char* const second = end + 1;
         const double by = strtod(second, &end);
@@ -114,9 +126,7 @@ bool dial_parse(const Control control, const char* const typed, float* const val
         }
         number /= by;
     }
-    while (*end == ' ') {
-        ++end;
-    }
+    end = skip_blanks(end);
     if (*end && strcmp(end, dial_of(control)->unit) != 0) {
         return false;
     }

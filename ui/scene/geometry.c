@@ -89,7 +89,7 @@ static void place_rows(Geometry* const g, const double extra)
 static void place_columns(Geometry* const g)
 {
     if (g->compact) {
-        g->labels = 141.0;
+        g->labels = 138.0;
         g->staff = g->list ? 336.0 : 222.0;
         g->beat_1 = g->staff + 16.0;
         g->right = g->width - 12.0;
@@ -109,7 +109,7 @@ static void place_columns(Geometry* const g)
 Geometry geometry_of(const View* const view)
 {
     Geometry g = {.width = view->width, .height = view->height};
-    g.compact = view->width < 860.0 || view->height < 500.0;
+    g.compact = view->width < 860.0 || view->height < 530.0;
     g.list = view->list.is_open;
     g.top = g.compact ? 44.0 : 56.0;
     const double panel = g.compact ? 76.0 : 112.0;

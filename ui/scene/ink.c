@@ -3,12 +3,28 @@
 
 #include <math.h>
 #include <pango/pangocairo.h>
+#include <string.h>
 
 static const double pi = 3.141592653589793;
 
 static void set_colour(cairo_t* const cairo, const Colour colour)
 {
     cairo_set_source_rgb(cairo, colour.red, colour.green, colour.blue);
+}
+
+/* Words as they can be shown on a line: what was cut in the middle of a letter loses
+   it, and a new line or a tab is a blank.  To be freed. */
+static char* fit_to_show(const char* const words)
+{
+    const char* end = words;
+    const size_t length = strlen(words);
+    const bool is_cut = !g_utf8_validate(words, -1, &end) && words + length - end < 4;
+    char* const text =
+        is_cut ? g_strndup(words, (gsize)(end - words)) : g_utf8_make_valid(words, -1);
+    for (char* at = text; *at; ++at) {
+        *at = (unsigned char)*at < ' ' ? ' ' : *at;
+    }
+    return text;
 }
 
 static PangoLayout* layout_of(cairo_t* const cairo, const Type type, const char* const words)
@@ -19,7 +35,9 @@ static PangoLayout* layout_of(cairo_t* const cairo, const Type type, const char*
     pango_font_description_set_weight(font, type.bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
     pango_layout_set_font_description(layout, font);
     pango_font_description_free(font);
-    pango_layout_set_text(layout, words, -1);
+    char* const text = fit_to_show(words);
+    pango_layout_set_text(layout, text, -1);
+    g_free(text);
     return layout;
 }
 
@@ -89,6 +107,7 @@ void ink_name(cairo_t* const cairo, const Box box, const Type type, const char* 
                           used.width <= (int)(box.width * PANGO_SCALE) &&
                           used.height <= (int)(box.height * PANGO_SCALE);
         if (fits || fit.size <= least) {
+            pango_layout_set_wrap(layout, PANGO_WRAP_WORD_CHAR); /* a word that is too long */
             pango_layout_set_height(layout, -2);
             pango_layout_set_ellipsize(layout, PANGO_ELLIPSIZE_END);
             const double base = (double)pango_layout_get_baseline(layout) / PANGO_SCALE;

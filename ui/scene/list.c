@@ -135,8 +135,8 @@ static void draw_find(const Brush* const brush, const Target* const target)
     char text[FIND_ROOM + 8];
     const bool is_empty = !*view->list.find;
     snprintf(text, sizeof text, "%s|", view->list.find);
-    ink_text(brush->cairo, brush->g->list_box.x + 12.0, box.y + 20.0,
-             brush_type(16.0, true, ALIGN_LEFT, colours->ink), shelf_names[view->list.shelf]);
+    brush_fit(brush, brush->g->list_box.x + 12.0, box.y + 20.0, 70.0,
+              brush_type(16.0, true, ALIGN_LEFT, colours->ink), shelf_names[view->list.shelf]);
     ink_fill_round(brush->cairo, box, 3.0, colours->raised);
     ink_frame(brush->cairo, box, 3.0, 1.0, colours->edge);
     ink_text_in(brush->cairo, box.x + 8.0, box.y + 19.0, box.width - 12.0,
@@ -184,14 +184,14 @@ static void draw_demand(const Brush* const brush, const double x, double y,
         ink_text(brush->cairo, x, y, brush_type(11.0, false, ALIGN_LEFT, colours->soft),
                  names[foot]);
         snprintf(text, sizeof text, "%.0f", feet[foot].rate);
-        ink_text(brush->cairo, x + 92.0, y, brush_type(13.0, true, ALIGN_RIGHT, colours->ink),
+        ink_text(brush->cairo, x + 82.0, y, brush_type(13.0, true, ALIGN_RIGHT, colours->ink),
                  text);
         if (feet[foot].gap_ms > 0.0) {
-            snprintf(text, sizeof text, "/s, closest %.0f ms", feet[foot].gap_ms);
+            snprintf(text, sizeof text, "/s, %.0f ms apart", feet[foot].gap_ms);
         } else {
             snprintf(text, sizeof text, "/s");
         }
-        ink_text(brush->cairo, x + 96.0, y, brush_type(11.0, false, ALIGN_LEFT, colours->soft),
+        ink_text(brush->cairo, x + 86.0, y, brush_type(11.0, false, ALIGN_LEFT, colours->soft),
                  text);
         y += 16.0;
     }
@@ -208,9 +208,10 @@ static void draw_side(const Brush* const brush, const double x, const char* cons
               brush_type(16.0, true, ALIGN_LEFT, colours->ink), entry ? entry->label : "");
     if (feet) {
         draw_demand(brush, x + 18.0, y + 40.0, feet);
-    } else if (entry && entry->figure) {
-        ink_text_in(brush->cairo, x + 18.0, y + 40.0, (brush->g->right - x) / 2.0 - 36.0,
-                    brush_type(11.0, false, ALIGN_LEFT, colours->soft), entry->comment);
+    } else if (entry) {
+        const double room = (brush->g->right - brush->g->labels) / 2.0 - 36.0;
+        ink_name(brush->cairo, (Box){x + 18.0, y + 28.0, room, 34.0},
+                 brush_type(11.0, false, ALIGN_LEFT, colours->soft), entry->comment);
     }
 }
 

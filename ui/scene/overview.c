@@ -38,6 +38,11 @@ static void draw_stroke(const Brush* const brush, const Small* const small,
     }
 }
 
+static bool is_looped(const View* const view, const SeenBar* const bar)
+{
+    return bar->in_phrase + 1 == (uint32_t)view->values[CONTROL_LOOP_BAR];
+}
+
 static void draw_letter(const Brush* const brush, const Small* const small, const bool is_now)
 {
     char text[32];
@@ -51,13 +56,18 @@ static void draw_letter(const Brush* const brush, const Small* const small, cons
                   brush_type(16.0, true, ALIGN_LEFT, is_now ? colours->accent : colours->ink),
                   letter) +
          4.0;
-    snprintf(text, sizeof text, small->box.width > 70.0 ? "bar %u" : "%u", bar->in_phrase + 1);
+    const bool loops = is_looped(brush->view, bar);
+    const double enough = loops ? 90.0 : 70.0;
+    snprintf(text, sizeof text, small->box.width > enough ? "bar %u" : "%u", bar->in_phrase + 1);
     x += ink_text_in(brush->cairo, x, y, room > x ? room - x : 1.0,
                      brush_type(11.0, false, ALIGN_LEFT, is_now ? colours->ink : colours->soft),
                      text);
-    const char* const word = bar->turns ? "last bar" : bar->is_coming ? "next" : "";
-    const Type type =
-        brush_type(11.0, false, ALIGN_RIGHT, bar->is_coming ? colours->accent : colours->soft);
+    const char* const word = loops            ? "loop"
+                             : bar->turns     ? "last bar"
+                             : bar->is_coming ? "next"
+                                              : "";
+    const Colour colour = loops ? colours->ink : bar->is_coming ? colours->accent : colours->soft;
+    const Type type = brush_type(11.0, loops, ALIGN_RIGHT, colour);
     if (*word && room - x > 8.0 + ink_width(brush->cairo, type, word)) {
         ink_text(brush->cairo, room, y, type, word);
     }
@@ -105,12 +115,10 @@ static void draw_bar(const Brush* const brush, const Target* const target, const
     }
     draw_letter(brush, &small, is_now);
     draw_marks(brush, &small);
-    if (bar->in_phrase + 1 == (uint32_t)brush->view->values[CONTROL_LOOP_BAR]) {
+    if (is_looped(brush->view, bar)) {
         ink_frame(brush->cairo,
                   (Box){box.x + 1.0, box.y + 17.0, box.width - 2.0, box.height - 17.0}, 3.0, 1.5,
                   brush->colours->ink);
-        ink_text(brush->cairo, box.x + box.width - 4.0, box.y + box.height - 6.0,
-                 brush_type(11.0, true, ALIGN_RIGHT, brush->colours->ink), "loop");
     }
     brush_focus(brush, target, 0.0);
 }

@@ -76,9 +76,12 @@ Palette palette_around(const Colour background, const Colour text)
     const bool is_dark = colour_contrast(background, white) > colour_contrast(background, black);
     const Colour end = is_dark ? white : black;
     Palette palette = {.ground = background, .ink = text};
-    palette.shade = mix(background, end, 0.05);
-    palette.raised = mix(background, end, 0.08);
-    const Colour hardest = palette.raised; /* nearest to the text of the three */
+    /* On a middling ground, away from the text: nearer to it nothing could be read. */
+    const bool is_far = colour_contrast(end, mix(background, end, 0.08)) >= 7.0;
+    const Colour other = is_dark ? black : white;
+    palette.shade = mix(background, is_far ? end : other, 0.05);
+    palette.raised = mix(background, is_far ? end : other, 0.08);
+    const Colour hardest = is_far ? palette.raised : background; /* nearest to the text */
     if (colour_contrast(text, hardest) < 7.0) {
         palette.ink = end;
     }

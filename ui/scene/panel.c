@@ -42,7 +42,7 @@ static void draw_choice(const Brush* const brush, const Target* const target, co
 static void draw_rule(const Brush* const brush, const Control control, const Box box)
 {
     const Palette* const colours = brush->colours;
-    const TargetId id = {TARGET_DIAL, control};
+    const TargetId id = {TARGET_DIAL, (int)control};
     const bool is_dragged = brush->view->is_dragged && target_same(brush->view->pressed, id);
     const Colour colour = is_dragged ? colours->accent : colours->ink;
     const double y = floor(box.y + 37.0) + 0.5;
@@ -92,8 +92,8 @@ void draw_label(const Brush* const brush, const Box box, const char* const words
 
 static void draw_unused(const Brush* const brush, const Box box, const char* const why)
 {
-    ink_text_in(brush->cairo, box.x, box.y + 29.0, box.width,
-                brush_type(13.0, false, ALIGN_LEFT, brush->colours->soft), why);
+    brush_fit(brush, box.x, box.y + 29.0, box.width,
+              brush_type(13.0, false, ALIGN_LEFT, brush->colours->soft), why);
 }
 
 /* A name with a triangle: it opens a list. */
@@ -232,6 +232,8 @@ static const char* help_of(const View* const view, const TargetId id)
     switch (id.kind) {
     case TARGET_DIAL:
         return dial_of((Control)id.index)->help;
+    case TARGET_CLICK:
+        return dial_of(CONTROL_CLICK)->help;
     case TARGET_CARD:
         return dial_of(shelf_control((ShelfKind)id.index))->help;
     case TARGET_CARD_UP:
@@ -273,6 +275,7 @@ void draw_help(const Brush* const brush)
                              : g->list                       ? list
                                                              : view->focus;
     const char* words = help_of(view, pointed);
+    bool is_news = false; /* said even where there is no room for help */
     if (view->is_typing) {
         words = "Type a value: Enter sets it, Esc leaves it as it was";
     } else if (*view->edit.note && view->hover.kind != TARGET_DIAL) {
@@ -282,14 +285,19 @@ void draw_help(const Brush* const brush)
                  "%u strokes were not played: the host gives too little room for MIDI",
                  view->dropped);
         words = text;
+        is_news = true;
     } else if (view->hover.kind == TARGET_NONE && *view->message) {
         snprintf(text, sizeof text, "Bank: %s", view->message);
         words = text;
+        is_news = true;
     }
     if (g->help > 0.0 || explains(brush)) {
         const double x = g->list ? g->labels : 16.0;
         const double y = g->help > 0.0 ? g->help : g->panel + 18.0;
         ink_text_in(brush->cairo, x, y, g->width - x - 16.0,
+                    brush_type(11.0, false, ALIGN_LEFT, colours->soft), words);
+    } else if (is_news && !g->list) { /* between the tabs and the row's switch */
+        ink_text_in(brush->cairo, 326.0, g->panel + 18.0, g->width - 326.0 - 100.0,
                     brush_type(11.0, false, ALIGN_LEFT, colours->soft), words);
     }
 }

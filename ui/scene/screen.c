@@ -95,7 +95,7 @@ static void add_beat(Mover* const mover)
     }
     const double size = (mover->g->compact ? 15.0 : 20.0) * fmin(mover->g->scale, 1.4);
     const double x = x_of(mover, beat * mover->space.ticks);
-    add(mover, (Box){x - 0.75 * size, mover->g->count_hands - 1.1 * size, 1.5 * size, 1.5 * size},
+    add(mover, (Box){x - 0.7 * size, mover->g->count_hands - 0.96 * size, 1.4 * size, 1.2 * size},
         true);
 }
 

@@ -24,11 +24,12 @@ static void add_top(const Geometry* const g, TargetList* const list)
         add(list, TARGET_DIAL, CONTROL_TEMPO, GROUP_TOP, (Box){608, 6, 104, 34});
         return;
     }
-    add(list, TARGET_DIAL, CONTROL_ENABLED, GROUP_TOP, (Box){12, 12, 38, 38});
-    add(list, TARGET_CARD, SHELF_GROOVE, GROUP_TOP, (Box){56, 8, 260, 44});
-    add(list, TARGET_DIAL, CONTROL_CHANGE_AT, GROUP_TOP, (Box){332, 26, 270, 24});
-    add(list, TARGET_DIAL, CONTROL_CLOCK, GROUP_TOP, (Box){652, 26, 94, 24});
-    add(list, TARGET_DIAL, CONTROL_TEMPO, GROUP_TOP, (Box){784, 8, 150, 46});
+    add(list, TARGET_DIAL, CONTROL_ENABLED, GROUP_TOP, (Box){10, 7, 42, 45});
+    const double less = fmax(0.0, (FIRST_WIDTH - g->width) / 100.0); /* narrower than at first */
+    add(list, TARGET_CARD, SHELF_GROOVE, GROUP_TOP, (Box){56, 8, 260 - 24 * less, 44});
+    add(list, TARGET_DIAL, CONTROL_CHANGE_AT, GROUP_TOP, (Box){332 - 30 * less, 26, 270, 24});
+    add(list, TARGET_DIAL, CONTROL_CLOCK, GROUP_TOP, (Box){652 - 58 * less, 26, 94, 24});
+    add(list, TARGET_DIAL, CONTROL_TEMPO, GROUP_TOP, (Box){784 - 82 * less, 8, 150, 46});
 }
 
 static void add_card(const Geometry* const g, const ShelfKind shelf, TargetList* const list)
@@ -56,8 +57,7 @@ static void add_limbs(const Geometry* const g, TargetList* const list)
         add(list, TARGET_DIAL, CONTROL_RIGHT_HAND + limb, GROUP_LIMBS,
             (Box){g->labels - 4.0, y, room, 16.0});
     }
-    add(list, TARGET_DIAL, CONTROL_CLICK, GROUP_LIMBS,
-        (Box){g->labels - 4.0, g->click - 8.0, room, 16.0});
+    add(list, TARGET_CLICK, 0, GROUP_LIMBS, (Box){g->labels - 4.0, g->click - 8.0, room, 16.0});
 }
 
 static void add_bars(const View* const view, const Geometry* const g, TargetList* const list)

@@ -50,7 +50,8 @@ static void draw_tempo(const Brush* const brush, const Target* const target)
     const bool small = brush->g->compact;
     const bool typing = view->is_typing && target_same(view->focus, target->id);
     char text[TYPED_ROOM + 8];
-    snprintf(text, sizeof text, "%.4g", (double)view->readouts[READOUT_TEMPO_NOW]);
+    const double tempo = (double)view->readouts[READOUT_TEMPO_NOW];
+    snprintf(text, sizeof text, tempo > 0.0 ? "%.4g" : "\xE2\x80\x93", tempo);
     if (typing) {
         snprintf(text, sizeof text, "%s|", view->typed);
     }
@@ -72,6 +73,12 @@ static void draw_tempo(const Brush* const brush, const Target* const target)
     brush_focus(brush, target, 1.0);
 }
 
+static void label_over(const Brush* const brush, const Control control, const char* const words)
+{
+    label(brush, targets_find(brush->targets, (TargetId){TARGET_DIAL, (int)control})->box.x, 20.0,
+          words);
+}
+
 void draw_top(const Brush* const brush)
 {
     const View* const view = brush->view;
@@ -79,14 +86,14 @@ void draw_top(const Brush* const brush)
     const TargetId enabled = {TARGET_DIAL, CONTROL_ENABLED};
     if (!small) {
         label(brush, 16.0, 20.0, "On");
-        label(brush, 332.0, 20.0, "Changes come in");
-        label(brush, 652.0, 20.0, "Clock");
+        label_over(brush, CONTROL_CHANGE_AT, "Changes come in");
+        label_over(brush, CONTROL_CLOCK, "Clock");
     } else {
         ink_text(brush->cairo, 436.0, 28.0,
                  brush_type(11.0, false, ALIGN_RIGHT, brush->colours->soft), "Clock");
     }
     brush_switch(brush, 16.0, small ? 21.0 : 38.0, view->values[CONTROL_ENABLED] > 0.0f);
-    brush_focus(brush, targets_find(brush->targets, enabled), -1.0);
+    brush_focus(brush, targets_find(brush->targets, enabled), small ? 1.0 : 0.0);
     draw_groove(brush, targets_find(brush->targets, (TargetId){TARGET_CARD, SHELF_GROOVE}));
     draw_tempo(brush, targets_find(brush->targets, (TargetId){TARGET_DIAL, CONTROL_TEMPO}));
     ink_line(brush->cairo, 0.0, brush->g->top + 0.5, brush->g->width, brush->g->top + 0.5, 1.0,
@@ -176,7 +183,8 @@ static void draw_card(const Brush* const brush, const Target* const target)
                  brush_is_hovered(brush, up) ? colours->ink : colours->soft);
     ink_triangle(brush->cairo, box.x + box.width - 18.0, box.y + 13.0, 5.5, POINT_DOWN, true,
                  brush_is_hovered(brush, down) ? colours->ink : colours->soft);
-    snprintf(text, sizeof text, id ? "%d, not in the bank" : "rest", (int)id);
+    const bool is_known = view_bar(view, view_shown(view)) || (id && entry);
+    snprintf(text, sizeof text, id ? "%d, not in the bank" : is_known ? "rest" : " ", (int)id);
     const double room = box.height - 22.0 - (brush->g->compact ? 20.0 : 40.0);
     ink_name(brush->cairo, (Box){box.x + 10.0, box.y + 22.0, box.width - 16.0, room},
              brush_type(brush->g->compact ? 16.0 : 19.0, true, ALIGN_LEFT, colours->ink),
@@ -270,9 +278,8 @@ static void draw_limb(const Brush* const brush, const Target* const target, cons
 
 static void draw_click(const Brush* const brush)
 {
-    const Target* const target =
-        targets_find(brush->targets, (TargetId){TARGET_DIAL, CONTROL_CLICK});
-    if (target && target->group == GROUP_LIMBS) {
+    const Target* const target = targets_find(brush->targets, (TargetId){TARGET_CLICK, 0});
+    if (target) {
         const double y = target->box.y + 8.0;
         const float click = brush->view->values[CONTROL_CLICK];
         brush_switch(brush, brush->g->labels, y, click > 1.5f);

@@ -64,6 +64,10 @@ Control shelf_control(const ShelfKind shelf)
 int32_t view_playing(const View* const view, const ShelfKind shelf)
 {
     const SeenBar* const bar = view_bar(view, view_shown(view));
+    const List* const list = &view->list;
+    if (shelf == SHELF_TURNAROUND && list->is_open && list->shelf == shelf && view->place.waiting) {
+        return list->playing; /* bars don't say which turnaround it is */
+    }
     if (bar && shelf == SHELF_GROOVE) {
         return (int32_t)bar->groove;
     }

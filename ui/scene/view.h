@@ -36,6 +36,7 @@ typedef struct {
 typedef enum {
     TARGET_NONE,
     TARGET_DIAL,      /* index: Control */
+    TARGET_CLICK,     /* the click's switch beside its row; its dial is another */
     TARGET_CARD,      /* index: ShelfKind; opens its list */
     TARGET_CARD_UP,   /* the entry before */
     TARGET_CARD_DOWN, /* the entry after */
@@ -115,6 +116,7 @@ typedef struct {
     int selected;       /* line; -1: none */
     int first;          /* line on top */
     int32_t began_with; /* id that played when it was opened */
+    int32_t playing;    /* id that plays while another waits */
 } List;
 
 /* What a feet figure asks at the tempo now. */

@@ -36,3 +36,17 @@ const char* voice_word(const Voice voice)
     };
     return words[voice];
 }
+
+const char* voice_brief(const Voice voice)
+{
+    static const char* const words[VOICE_COUNT + 1] = {
+        [VOICE_KICK_LEFT] = "left",      [VOICE_SIDE_STICK] = "stick",
+        [VOICE_HAT_CLOSED] = "closed",   [VOICE_HAT_HALF_OPEN] = "half-open",
+        [VOICE_HAT_OPEN] = "open",       [VOICE_HAT_PEDAL] = "pedal",
+        [VOICE_RIDE_BELL] = "bell",      [VOICE_CRASH_2] = "second",
+        [VOICE_TOM_HIGH] = "high",       [VOICE_TOM_MID] = "middle",
+        [VOICE_TOM_LOW] = "low",         [VOICE_TOM_FLOOR] = "floor",
+        [VOICE_CLICK_ACCENT] = "accent",
+    };
+    return words[voice] ? words[voice] : voice_word(voice);
+}

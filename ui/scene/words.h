@@ -9,3 +9,6 @@ const char* limb_word(Limb limb);
 
 /* "half-open hat" and so on. */
 const char* voice_word(Voice voice);
+
+/* The same for where there is little room. */
+const char* voice_brief(Voice voice);

@@ -1,0 +1,331 @@
+// SPDX-License-Identifier: ISC
+/* The keyboard: every short cut, typing, and what has the focus. */
+#include "../help/check.h"
+#include "own_desk.h"
+
+static OwnDesk* own;
+
+static void fresh(void)
+{
+    if (own) {
+        own_desk_close(own);
+    }
+    own = own_desk_open();
+    desk_tick(&own->desk, 100.0);
+}
+
+static void focus(const TargetKind kind, const int index)
+{
+    own->desk.view.focus = (TargetId){kind, index};
+}
+
+static const List* list(void)
+{
+    return &own->desk.view.list;
+}
+
+/* ---- Short cuts */
+
+static void letters_open_the_lists(void)
+{
+    static const struct {
+        uint32_t key;
+        ShelfKind shelf;
+    } rows[] = {{'g', SHELF_GROOVE}, {'h', SHELF_HANDS}, {'f', SHELF_FEET}};
+    for (int i = 0; i < 3; ++i) {
+        fresh();
+        own_key(own, rows[i].key, 0);
+        CHECK(list()->is_open);
+        CHECK_INT(list()->shelf, rows[i].shelf);
+        CHECK_INT(own->writes, 0); /* looking changes nothing */
+    }
+}
+
+static void figures_turn_the_limbs(void)
+{
+    fresh();
+    for (uint32_t limb = 0; limb < LIMB_COUNT; ++limb) {
+        own_key(own, '1' + limb, 0);
+        CHECK_NEAR(own_value(own, (Control)(CONTROL_RIGHT_HAND + limb)), 0.0, 0.0);
+        own_key(own, '1' + limb, 0);
+        CHECK_NEAR(own_value(own, (Control)(CONTROL_RIGHT_HAND + limb)), 1.0, 0.0);
+    }
+}
+
+static void check_limbs(const float hands, const float feet)
+{
+    CHECK_NEAR(own_value(own, CONTROL_RIGHT_HAND), hands, 0.0);
+    CHECK_NEAR(own_value(own, CONTROL_LEFT_HAND), hands, 0.0);
+    CHECK_NEAR(own_value(own, CONTROL_RIGHT_FOOT), feet, 0.0);
+    CHECK_NEAR(own_value(own, CONTROL_LEFT_FOOT), feet, 0.0);
+}
+
+static void six_is_hands_alone_seven_feet_alone_nought_all(void)
+{
+    fresh();
+    own_key(own, '6', 0);
+    check_limbs(1.0f, 0.0f);
+    own_key(own, '7', 0);
+    check_limbs(0.0f, 1.0f);
+    own_key(own, '0', 0);
+    check_limbs(1.0f, 1.0f);
+}
+
+static void five_turns_the_click(void)
+{
+    fresh();
+    own_key(own, '5', 0);
+    CHECK_NEAR(own_value(own, CONTROL_CLICK), CLICK_ALWAYS, 0.0);
+    own_key(own, '5', 0);
+    CHECK_NEAR(own_value(own, CONTROL_CLICK), CLICK_OFF, 0.0);
+}
+
+static void c_turns_the_clock_p_the_panel_and_l_loops(void)
+{
+    fresh();
+    own_key(own, 'c', 0);
+    CHECK_NEAR(own_value(own, CONTROL_CLOCK), 1.0, 0.0);
+    own_key(own, 'c', 0);
+    CHECK_NEAR(own_value(own, CONTROL_CLOCK), 0.0, 0.0);
+    for (int panel = 1; panel <= PANEL_COUNT; ++panel) {
+        own_key(own, 'p', 0);
+        CHECK_INT(own->desk.view.panel, panel % PANEL_COUNT);
+    }
+    own->desk.view.place.phrase_bars = 8;
+    own->desk.view.place.bar = own->desk.view.place.phrase + 3;
+    own_key(own, 'l', 0);
+    CHECK_NEAR(own_value(own, CONTROL_LOOP_BAR), 4.0, 0.0);
+    own_key(own, 'l', 0);
+    CHECK_NEAR(own_value(own, CONTROL_LOOP_BAR), 0.0, 0.0);
+}
+
+/* A place that makes no sense, as a host could say it. */
+static void a_bar_outside_the_phrase_cannot_be_looped(void)
+{
+    static const int64_t bars[] = {16, -5, 1000000000000};
+    fresh();
+    own->desk.view.place.phrase_bars = 8;
+    for (int i = 0; i < 3; ++i) {
+        own->desk.view.place.bar = bars[i];
+        own->desk.view.place.phrase = bars[i] < 0 ? 8 : 0;
+        own_key(own, 'l', 0);
+    }
+    CHECK_INT(own->writes, 0);
+}
+
+static void t_and_figures_set_the_tempo(void)
+{
+    fresh();
+    own_key(own, 't', 0);
+    own_type(own, "92.5");
+    CHECK(own->desk.view.is_typing);
+    CHECK_TEXT(own->desk.view.typed, "92.5");
+    own_key(own, PANE_KEY_ENTER, 0);
+    CHECK_NEAR(own_value(own, CONTROL_TEMPO), 92.5, 0.0);
+    CHECK(!own->desk.view.is_typing);
+}
+
+/* A host's own short cuts come with Control or Alt. */
+static void short_cuts_of_the_host_are_left_alone(void)
+{
+    fresh();
+    for (uint32_t key = ' '; key < 127; ++key) {
+        own_key(own, key, PANE_CONTROL);
+        own_key(own, key, PANE_ALT);
+    }
+    CHECK_INT(own->writes, 0);
+    CHECK(!list()->is_open);
+}
+
+/* ---- Typing */
+
+static void escape_leaves_a_value_as_it_was(void)
+{
+    fresh();
+    focus(TARGET_DIAL, CONTROL_LOOSENESS);
+    own_type(own, "3");
+    own_key(own, PANE_KEY_ESCAPE, 0);
+    CHECK_NEAR(own_value(own, CONTROL_LOOSENESS), 14.0, 0.0);
+    CHECK(!own->desk.view.is_typing);
+    CHECK_INT(own->writes, 0);
+}
+
+static void what_is_typed_can_be_taken_back(void)
+{
+    fresh();
+    focus(TARGET_DIAL, CONTROL_LOOSENESS);
+    own_type(own, "29");
+    own_key(own, PANE_KEY_BACKSPACE, 0);
+    own_type(own, "0");
+    CHECK_TEXT(own->desk.view.typed, "20");
+    for (int i = 0; i < 5; ++i) {
+        own_key(own, PANE_KEY_BACKSPACE, 0);
+    }
+    CHECK_TEXT(own->desk.view.typed, "");
+    own_type(own, "7 ms");
+    own_key(own, PANE_KEY_ENTER, 0);
+    CHECK_NEAR(own_value(own, CONTROL_LOOSENESS), 7.0, 0.0);
+}
+
+static void a_ratio_can_be_typed_as_one(void)
+{
+    fresh();
+    focus(TARGET_DIAL, CONTROL_SWING_RATIO);
+    own_type(own, "3:2");
+    own_key(own, PANE_KEY_ENTER, 0);
+    CHECK_NEAR(own_value(own, CONTROL_SWING_RATIO), 1.5, 1e-6);
+}
+
+static void junk_that_was_typed_sets_nothing(void)
+{
+    fresh();
+    focus(TARGET_DIAL, CONTROL_LOOSENESS);
+    own_type(own, "3xyz");
+    own_key(own, PANE_KEY_ENTER, 0);
+    CHECK_INT(own->writes, 0);
+}
+
+static void more_than_there_is_room_for_is_left_out(void)
+{
+    fresh();
+    focus(TARGET_DIAL, CONTROL_LOOSENESS);
+    for (int i = 0; i < 200; ++i) {
+        own_type(own, "1");
+    }
+    CHECK_INT(strlen(own->desk.view.typed), TYPED_ROOM - 1);
+    own_key(own, PANE_KEY_ENTER, 0);
+    CHECK_NEAR(own_value(own, CONTROL_LOOSENESS), 30.0, 0.0);
+}
+
+static void clicking_elsewhere_ends_typing_without_a_change(void)
+{
+    fresh();
+    focus(TARGET_DIAL, CONTROL_LOOSENESS);
+    own_type(own, "3");
+    own_click(own, (TargetId){TARGET_TAB, PANEL_RHYTHM});
+    CHECK(!own->desk.view.is_typing);
+    CHECK_NEAR(own_value(own, CONTROL_LOOSENESS), 14.0, 0.0);
+}
+
+/* ---- What has the focus */
+
+static void arrows_step_a_dial(void)
+{
+    fresh();
+    focus(TARGET_DIAL, CONTROL_TOUCH);
+    static const struct {
+        uint32_t key, modifiers;
+        double value;
+    } rows[] = {
+        {PANE_KEY_UP, 0, 51.0},      {PANE_KEY_UP, PANE_SHIFT, 51.1},   {PANE_KEY_DOWN, 0, 50.1},
+        {PANE_KEY_PAGE_UP, 0, 60.1}, {PANE_KEY_PAGE_DOWN, 0, 50.1},     {PANE_KEY_END, 0, 100.0},
+        {PANE_KEY_UP, 0, 100.0},     {PANE_KEY_HOME, 0, 0.0},           {PANE_KEY_DOWN, 0, 0.0},
+        {PANE_KEY_DELETE, 0, 50.0},  {PANE_KEY_DOWN, PANE_SHIFT, 49.9},
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; ++i) {
+        own_key(own, rows[i].key, rows[i].modifiers);
+        check_case("key %zu", i);
+        CHECK_NEAR(own_value(own, CONTROL_TOUCH), rows[i].value, 1e-4);
+    }
+    CHECK_INT(own->held, 0);
+    CHECK_INT(own->unbalanced, 0);
+}
+
+static void enter_goes_round_the_words_of_a_choice(void)
+{
+    fresh();
+    focus(TARGET_DIAL, CONTROL_CHANGE_AT); /* at 2 of 0 to 3 */
+    static const double values[] = {3.0, 0.0, 1.0, 2.0};
+    for (int i = 0; i < 4; ++i) {
+        own_key(own, PANE_KEY_ENTER, 0);
+        CHECK_NEAR(own_value(own, CONTROL_CHANGE_AT), values[i], 0.0);
+    }
+}
+
+static void enter_turns_a_switch(void)
+{
+    fresh();
+    focus(TARGET_DIAL, CONTROL_ENABLED);
+    own_key(own, PANE_KEY_ENTER, 0);
+    CHECK_NEAR(own_value(own, CONTROL_ENABLED), 0.0, 0.0);
+    focus(TARGET_CLICK, 0);
+    own_key(own, PANE_KEY_ENTER, 0);
+    CHECK_NEAR(own_value(own, CONTROL_CLICK), CLICK_ALWAYS, 0.0);
+}
+
+static void enter_on_a_bar_loops_it(void)
+{
+    fresh();
+    own->desk.view.place.phrase_bars = 4;
+    focus(TARGET_BAR, 2);
+    own_key(own, PANE_KEY_ENTER, 0);
+    CHECK_NEAR(own_value(own, CONTROL_LOOP_BAR), 3.0, 0.0);
+}
+
+/* From the first entry of each shelf down to the last: each once. */
+static void down_walks_every_entry_of_a_card(void)
+{
+    for (int shelf = 0; shelf < SHELF_COUNT; ++shelf) {
+        fresh();
+        const Shelf* const entries = &own->desk.view.shelves[shelf];
+        const Control control = shelf_control((ShelfKind)shelf);
+        own_say(own, control, (float)entries->entries[0].id);
+        focus(TARGET_CARD, shelf);
+        check_case("shelf %d", shelf);
+        const bool own_first = shelf == SHELF_HANDS || shelf == SHELF_FEET;
+        const int first = own_first ? 1 : 0; /* "as the groove has it" is where it begins */
+        for (int i = first; i < entries->count; ++i) {
+            if (i > 0) {
+                own_key(own, PANE_KEY_DOWN, 0);
+            }
+            CHECK_NEAR(own_value(own, control), entries->entries[i].id, 0.0);
+        }
+        own_key(own, PANE_KEY_DOWN, 0); /* the end holds */
+        CHECK_NEAR(own_value(own, control), entries->entries[entries->count - 1].id, 0.0);
+        CHECK_INT(own->wrong, 0);
+    }
+}
+
+static void page_down_goes_to_the_next_family(void)
+{
+    fresh();
+    const Shelf* const feet = &own->desk.view.shelves[SHELF_FEET];
+    own_say(own, CONTROL_FEET, (float)feet->entries[1].id);
+    focus(TARGET_CARD, SHELF_FEET);
+    const char* const before = feet->entries[1].family;
+    own_key(own, PANE_KEY_PAGE_DOWN, 0);
+    const Entry* const entry =
+        view_entry(&own->desk.view, SHELF_FEET, (int32_t)own_value(own, CONTROL_FEET));
+    CHECK(entry && strcmp(entry->family, before) != 0);
+    CHECK(entry && entry > feet->entries && strcmp(entry[-1].family, before) == 0);
+    own_key(own, PANE_KEY_PAGE_UP, 0);
+    CHECK_NEAR(own_value(own, CONTROL_FEET), feet->entries[1].id, 0.0);
+    own_key(own, PANE_KEY_DELETE, 0);
+    CHECK_NEAR(own_value(own, CONTROL_FEET), 0.0, 0.0);
+}
+
+int main(void)
+{
+    RUN(letters_open_the_lists);
+    RUN(figures_turn_the_limbs);
+    RUN(six_is_hands_alone_seven_feet_alone_nought_all);
+    RUN(five_turns_the_click);
+    RUN(c_turns_the_clock_p_the_panel_and_l_loops);
+    RUN(a_bar_outside_the_phrase_cannot_be_looped);
+    RUN(t_and_figures_set_the_tempo);
+    RUN(short_cuts_of_the_host_are_left_alone);
+    RUN(escape_leaves_a_value_as_it_was);
+    RUN(what_is_typed_can_be_taken_back);
+    RUN(a_ratio_can_be_typed_as_one);
+    RUN(junk_that_was_typed_sets_nothing);
+    RUN(more_than_there_is_room_for_is_left_out);
+    RUN(clicking_elsewhere_ends_typing_without_a_change);
+    RUN(arrows_step_a_dial);
+    RUN(enter_goes_round_the_words_of_a_choice);
+    RUN(enter_turns_a_switch);
+    RUN(enter_on_a_bar_loops_it);
+    RUN(down_walks_every_entry_of_a_card);
+    RUN(page_down_goes_to_the_next_family);
+    own_desk_close(own);
+    return tests_end();
+}

@@ -1,0 +1,263 @@
+// SPDX-License-Identifier: ISC
+/* No name, however long and in whatever script, is drawn outside its box: the
+   picture with it is, outside, that with a short name.  Where the fonts here lack a
+   script its letters are boxes, which need as much room. */
+#include "../help/check.h"
+#include "compare.h"
+#include "stage.h"
+
+#include <stdio.h>
+#include <string.h>
+
+/* Sixty letters each, with blanks and without. */
+static const char* const names[] = {
+    "The very long name of a figure that somebody typed for a joke",
+    "Donaudampfschifffahrtsgesellschaftskapitaenswitwenrentenamtes",
+    /* Cyrillic */
+    "\xD0\x96\xD0\xB5\xD0\xBB\xD0\xB5\xD0\xB7\xD0\xBD\xD0\xBE\xD0\xB4\xD0\xBE\xD1\x80\xD0\xBE"
+    "\xD0\xB6\xD0\xBD\xD0\xB0\xD1\x8F \xD1\x81\xD1\x82\xD0\xB0\xD0\xBD\xD1\x86\xD0\xB8\xD1\x8F "
+    "\xD0\xBA\xD0\xB0\xD0\xBD\xD0\xB0\xD1\x82\xD0\xBD\xD0\xBE\xD0\xB9 \xD0\xB4\xD0\xBE\xD1\x80"
+    "\xD0\xBE\xD0\xB3\xD0\xB8 \xD1\x83 \xD1\x81\xD0\xBE\xD0\xBB\xD1\x8F\xD0\xBD\xD0\xBE\xD0\xB9 "
+    "\xD0\xB3\xD0\xBE\xD1\x80\xD1\x8B \xD0\x96\xD0\xA9\xD0\xAE",
+    /* Greek, capitals without a blank */
+    "\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9"
+    "\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9"
+    "\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9"
+    "\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9"
+    "\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9"
+    "\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9\xCE\xA9",
+    /* Chinese characters, which break anywhere */
+    "\xE5\xA1\xA9\xE9\x81\x93\xE5\xA1\xA9\xE9\x81\x93\xE5\xA1\xA9\xE9\x81\x93\xE5\xA1\xA9\xE9"
+    "\x81\x93\xE5\xA1\xA9\xE9\x81\x93\xE5\xA1\xA9\xE9\x81\x93\xE5\xA1\xA9\xE9\x81\x93\xE5\xA1"
+    "\xA9\xE9\x81\x93\xE5\xA1\xA9\xE9\x81\x93\xE5\xA1\xA9\xE9\x81\x93\xE5\xA1\xA9\xE9\x81\x93"
+    "\xE5\xA1\xA9\xE9\x81\x93\xE5\xA1\xA9\xE9\x81\x93\xE5\xA1\xA9\xE9\x81\x93\xE5\xA1\xA9\xE9"
+    "\x81\x93\xE5\xA1\xA9\xE9\x81\x93\xE5\xA1\xA9\xE9\x81\x93\xE5\xA1\xA9\xE9\x81\x93\xE5\xA1"
+    "\xA9\xE9\x81\x93\xE5\xA1\xA9\xE9\x81\x93\xE5\xA1\xA9\xE9\x81\x93\xE5\xA1\xA9\xE9\x81\x93"
+    "\xE5\xA1\xA9\xE9\x81\x93\xE5\xA1\xA9\xE9\x81\x93\xE5\xA1\xA9\xE9\x81\x93\xE5\xA1\xA9\xE9"
+    "\x81\x93\xE5\xA1\xA9\xE9\x81\x93\xE5\xA1\xA9\xE9\x81\x93\xE5\xA1\xA9\xE9\x81\x93",
+    /* Thai, marks over marks: higher than most */
+    "\xE0\xB8\x97\xE0\xB8\xB5\xE0\xB9\x88\xE0\xB8\x97\xE0\xB8\xB5\xE0\xB9\x88\xE0\xB8\x97\xE0"
+    "\xB8\xB5\xE0\xB9\x88\xE0\xB8\x97\xE0\xB8\xB5\xE0\xB9\x88\xE0\xB8\x97\xE0\xB8\xB5\xE0\xB9\x88",
+    /* Hebrew, from right to left */
+    "\xD7\xA9\xD7\x9C\xD7\x95\xD7\x9D \xD7\xA9\xD7\x9C\xD7\x95\xD7\x9D \xD7\xA9\xD7\x9C\xD7\x95"
+    "\xD7\x9D \xD7\xA9\xD7\x9C\xD7\x95\xD7\x9D \xD7\xA9\xD7\x9C\xD7\x95\xD7\x9D \xD7\xA9\xD7\x9C",
+    "two\nlines\tand a tab",
+};
+
+enum { NAMES = sizeof names / sizeof *names, BOXES_MAX = 8 };
+
+typedef struct {
+    int count;
+    Box boxes[BOXES_MAX];
+} Allowed;
+
+static void allow(Allowed* const allowed, const Box box)
+{
+    allowed->boxes[allowed->count++] = box;
+}
+
+static void allow_target(Allowed* const allowed, const Stage* const stage, const TargetId id)
+{
+    TargetList targets;
+    const Geometry g = geometry_of(&stage->desk.view);
+    targets_of(&stage->desk.view, &g, &targets);
+    const Target* const target = targets_find(&targets, id);
+    if (CHECK(target)) {
+        allow(allowed, target->box);
+    }
+}
+
+static bool is_allowed(const Allowed* const allowed, const int x, const int y)
+{
+    bool is = false;
+    for (int i = 0; i < allowed->count; ++i) {
+        const Box box = allowed->boxes[i];
+        is = is || (x >= box.x - 2.0 && x < box.x + box.width + 1.0 && y >= box.y - 1.0 &&
+                    y < box.y + box.height + 1.0); /* a T begins left of its place */
+    }
+    return is;
+}
+
+static Entry* entry_of(Stage* const stage, const ShelfKind shelf, const int32_t id)
+{
+    for (int i = 0; i < stage->desk.view.shelves[shelf].count; ++i) {
+        if (stage->desk.entries[shelf][i].id == id) {
+            return &stage->desk.entries[shelf][i];
+        }
+    }
+    return NULL;
+}
+
+/* Draws with the short name and with each long one; counts what is outside. */
+static void check_names(Stage* const stage, Entry* const entry, const Allowed* const allowed)
+{
+    const char* const label = entry->label;
+    const char* const comment = entry->comment;
+    entry->label = entry->comment = "a";
+    cairo_surface_t* const before = stage_picture(stage);
+    const int width = cairo_image_surface_get_width(before);
+    const int height = cairo_image_surface_get_height(before);
+    for (int name = 0; name < NAMES; ++name) {
+        int outside = 0, inside = 0, at_x = 0, at_y = 0;
+        entry->label = entry->comment = names[name];
+        cairo_surface_t* const after = stage_picture(stage);
+        for (int y = 0; y < height; ++y) {
+            const int columns = compare_rows_same(before, after, y) ? 0 : width;
+            for (int x = 0; x < columns; ++x) {
+                if (compare_pixel(before, x, y) != compare_pixel(after, x, y)) {
+                    const bool in = is_allowed(allowed, x, y);
+                    inside += in;
+                    outside += !in;
+                    at_x = in ? at_x : x;
+                    at_y = in ? at_y : y;
+                }
+            }
+        }
+        check_case("name %d in %d by %d, outside at %d, %d", name, width, height, at_x, at_y);
+        CHECK_INT(outside, 0);
+        CHECK(inside > 0);
+        cairo_surface_destroy(after);
+    }
+    cairo_surface_destroy(before);
+    entry->label = label;
+    entry->comment = comment;
+}
+
+static const char* const sizes[] = {"playing-dark", "least", "large"};
+
+static void a_figures_name_stays_in_its_card(void)
+{
+    for (int size = 0; size < 3; ++size) {
+        Stage* const stage = stage_play(stage_scene(sizes[size]));
+        for (int shelf = SHELF_HANDS; shelf <= SHELF_FEET; ++shelf) {
+            Allowed allowed = {0};
+            const int32_t id = view_playing(&stage->desk.view, (ShelfKind)shelf);
+            allow_target(&allowed, stage, (TargetId){TARGET_CARD, shelf});
+            Entry* const entry = entry_of(stage, (ShelfKind)shelf, id);
+            if (CHECK(entry)) {
+                check_names(stage, entry, &allowed);
+            }
+        }
+        stage_end(stage);
+    }
+}
+
+static void a_figures_name_stays_in_its_card_while_it_waits(void)
+{
+    Stage* const stage = stage_play(stage_scene("change-waits"));
+    Allowed allowed = {0};
+    allow_target(&allowed, stage, (TargetId){TARGET_CARD, SHELF_FEET});
+    const int32_t waits = (int32_t)stage->desk.view.values[CONTROL_FEET];
+    Entry* const entry = entry_of(stage, SHELF_FEET, waits);
+    if (CHECK(entry)) {
+        check_names(stage, entry, &allowed);
+    }
+    stage_end(stage);
+}
+
+static void a_grooves_name_stays_in_the_top_row(void)
+{
+    for (int size = 0; size < 3; ++size) {
+        Stage* const stage = stage_play(stage_scene(sizes[size]));
+        Allowed allowed = {0};
+        allow_target(&allowed, stage, (TargetId){TARGET_CARD, SHELF_GROOVE});
+        const int32_t id = view_playing(&stage->desk.view, SHELF_GROOVE);
+        check_names(stage, entry_of(stage, SHELF_GROOVE, id), &allowed);
+        stage_end(stage);
+    }
+}
+
+/* What plays and what is chosen stand under the staff too, a half each. */
+static void check_list(const char* const scene, const bool chosen)
+{
+    Stage* const stage = stage_play(stage_scene(scene));
+    const View* const view = &stage->desk.view;
+    const List* const list = &view->list;
+    const Geometry g = geometry_of(view);
+    const double half = (g.right - g.labels) / 2.0;
+    for (int line = list->first; line < list->count && line < list->first + 8; ++line) {
+        Entry* const entry = &stage->desk.entries[list->shelf][list->lines[line].entry];
+        const bool is_playing = entry->id == view_playing(view, list->shelf);
+        if (list->lines[line].is_heading || (line == list->selected) != chosen) {
+            continue;
+        }
+        Allowed allowed = {0};
+        allow_target(&allowed, stage, (TargetId){TARGET_LINE, line});
+        if (!g.compact && (is_playing || chosen)) {
+            const double x = g.labels + (is_playing ? 0.0 : half);
+            allow(&allowed, (Box){x, g.panel + 1.0, half - 16.0, g.help - g.panel - 12.0});
+        }
+        if (list->shelf == SHELF_GROOVE && is_playing) {
+            allow_target(&allowed, stage, (TargetId){TARGET_CARD, SHELF_GROOVE});
+        }
+        check_names(stage, entry, &allowed);
+    }
+    stage_end(stage);
+}
+
+static void names_in_a_list_stay_in_their_lines(void)
+{
+    check_list("feet-list", false);
+    check_list("feet-list", true);
+    check_list("feet-list-least", false);
+    check_list("feet-list-least", true);
+    check_list("groove-list-light", false);
+    check_list("groove-list-light", true);
+}
+
+static void a_turnarounds_and_a_kits_name_stay_in_their_dials(void)
+{
+    static const struct {
+        ShelfKind shelf;
+        Panel panel;
+    } rows[] = {{SHELF_TURNAROUND, PANEL_RHYTHM}, {SHELF_KIT, PANEL_OUTPUT}};
+    for (int i = 0; i < 4; ++i) {
+        Stage* const stage = stage_play(stage_scene(i / 2 ? "least" : "playing-dark"));
+        Allowed allowed = {0};
+        stage_click(stage, (TargetId){TARGET_TAB, (int)rows[i % 2].panel});
+        allow_target(&allowed, stage, (TargetId){TARGET_CARD, (int)rows[i % 2].shelf});
+        const float id = stage->desk.view.values[shelf_control(rows[i % 2].shelf)];
+        check_names(stage, entry_of(stage, rows[i % 2].shelf, (int32_t)id), &allowed);
+        stage_end(stage);
+    }
+}
+
+/* A picture of any size is painted to its edges and not beyond: drawn in a larger
+   one, the rest stays as it was. */
+static void nothing_is_drawn_outside_the_window(void)
+{
+    for (int i = 0; i < stage_scene_count; ++i) {
+        Stage* const stage = stage_play(&stage_scenes[i]);
+        const View* const view = &stage->desk.view;
+        const int width = (int)(view->width + 0.5), height = (int)(view->height + 0.5);
+        cairo_surface_t* const surface =
+            cairo_image_surface_create(CAIRO_FORMAT_RGB24, width + 60, height + 60);
+        cairo_t* const cairo = cairo_create(surface);
+        cairo_translate(cairo, 30.0, 30.0);
+        screen_draw_all(cairo, view);
+        cairo_destroy(cairo);
+        cairo_surface_flush(surface);
+        int outside = 0;
+        for (int y = 0; y < height + 60; ++y) {
+            for (int x = 0; x < width + 60; ++x) {
+                const bool in = x >= 29 && x <= width + 30 && y >= 29 && y <= height + 30;
+                outside += !in && (compare_pixel(surface, x, y) & 0xFFFFFFU);
+            }
+        }
+        check_case("%s", stage_scenes[i].name);
+        CHECK_INT(outside, 0);
+        cairo_surface_destroy(surface);
+        stage_end(stage);
+    }
+}
+
+int main(void)
+{
+    RUN(a_figures_name_stays_in_its_card);
+    RUN(a_figures_name_stays_in_its_card_while_it_waits);
+    RUN(a_grooves_name_stays_in_the_top_row);
+    RUN(names_in_a_list_stay_in_their_lines);
+    RUN(a_turnarounds_and_a_kits_name_stay_in_their_dials);
+    RUN(nothing_is_drawn_outside_the_window);
+    return tests_end();
+}
