@@ -252,6 +252,7 @@ const StageScene stage_scenes[] = {
     {"low", 960, 500, 1.0, play},
     {"second-row-least", 720, 420, 1.0, play_second_row},
     {"turnaround-list", 960, 540, 1.0, play_turnaround_list},
+    {"edit-least", 720, 420, 1.0, play_edit},
     {"long-names", 960, 540, 1.0, play_long_names},
     {"long-names-least", 720, 420, 1.0, play_long_names},
     {"large-list-light", 1280, 760, 1.0, play_groove_list},

@@ -5,6 +5,8 @@
 #include "../help/check.h"
 #include "../plugin/bundle.h"
 
+#include <locale.h>
+
 static OwnDesk* own;
 static Host* host;
 
@@ -214,12 +216,26 @@ static void values_are_read_as_people_type_them(void)
     check_parse(CONTROL_LOOSENESS, " 12 ", 12.0);
     check_parse(CONTROL_TOUCH, "35%", 35.0);
     check_parse(CONTROL_TEMPO, "92.5 bpm", 92.5);
+    check_parse(CONTROL_TEMPO, "92,5", 92.5);
     check_parse(CONTROL_PUSH_SNARE, "-10", -10.0);
     check_parse(CONTROL_FEET_CYCLE, "3 steps", 3.0);
     check_parse(CONTROL_FEET_CYCLE, "3.4", 3.0);
     check_parse(CONTROL_TEMPO, "1e9", 400.0);
     check_parse(CONTROL_TEMPO, "-5", 20.0);
     check_parse(CONTROL_HANDS_SHIFT, "-99", -32.0);
+}
+
+/* Some hosts set the numbers' locale to the user's. */
+static void a_host_with_decimal_commas_changes_nothing(void)
+{
+    if (!setlocale(LC_NUMERIC, "de_DE.UTF-8") && !setlocale(LC_NUMERIC, "fr_FR.UTF-8")) {
+        test_skip("this machine has no locale with a decimal comma");
+        return;
+    }
+    check_parse(CONTROL_TEMPO, "92.5", 92.5);
+    check_parse(CONTROL_TEMPO, "92,5", 92.5);
+    a_number_written_is_read_again();
+    setlocale(LC_NUMERIC, "C");
 }
 
 static void junk_is_no_value(void)
@@ -291,6 +307,7 @@ int main(void)
     RUN(what_is_written_is_short_enough_for_its_buffer);
     RUN(a_number_written_is_read_again);
     RUN(values_are_read_as_people_type_them);
+    RUN(a_host_with_decimal_commas_changes_nothing);
     RUN(junk_is_no_value);
     RUN(steps_stay_in_range_and_on_the_grid);
     RUN(a_step_up_and_one_down_is_where_it_was);

@@ -2,8 +2,8 @@
 #include "dial.h"
 
 #include <math.h>
+#include <pango/pangocairo.h>
 #include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 
 static const ShelfKind no_shelf = SHELF_COUNT;
@@ -112,15 +112,20 @@ static char* skip_blanks(char* at)
 
 bool dial_parse(const Control control, const char* const typed, float* const value)
 {
+    char text[DIAL_TEXT_ROOM];
     char* end = NULL;
-    double number = strtod(typed, &end);
-    if (end == typed || !isfinite(number)) {
+    snprintf(text, sizeof text, "%s", typed);
+    for (char* at = text; *at; ++at) {
+        *at = *at == ',' ? '.' : *at; /* a decimal comma; the host's locale says nothing */
+    }
+    double number = g_ascii_strtod(text, &end);
+    if (end == text || !isfinite(number)) {
         return false;
     }
     end = skip_blanks(end);
     if (*end == ':' || *end == '/') {
         const char* const second = end + 1;
-        const double by = strtod(second, &end);
+        const double by = g_ascii_strtod(second, &end);
         if (end == second || !(by > 0.0)) {
             return false;
         }

@@ -46,7 +46,7 @@ void dial_text(const View* view, Control control, float value, char text[DIAL_TE
                const char** unit);
 
 /* Reads what a person typed; false if it is no value.  Out of range is brought
-   into range.  A ratio may be typed as "2:1". */
+   into range.  A ratio may be typed as "2:1", a fraction with a point or a comma. */
 bool dial_parse(Control control, const char* typed, float* value);
 
 /* A value moved by so many steps, in range, on a step. */

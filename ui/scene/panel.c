@@ -280,9 +280,11 @@ void draw_help(const Brush* const brush)
         words = "Type a value: Enter sets it, Esc leaves it as it was";
     } else if (*view->edit.note && view->hover.kind != TARGET_DIAL) {
         words = view->edit.note;
+        is_news = true;
     } else if (view->hover.kind == TARGET_NONE && view->dropped) {
         snprintf(text, sizeof text,
-                 "%u strokes were not played: the host gives too little room for MIDI",
+                 g->compact ? "%u strokes lost: MIDI room too small"
+                            : "%u strokes were not played: the host gives too little room for MIDI",
                  view->dropped);
         words = text;
         is_news = true;
@@ -297,7 +299,8 @@ void draw_help(const Brush* const brush)
         ink_text_in(brush->cairo, x, y, g->width - x - 16.0,
                     brush_type(11.0, false, ALIGN_LEFT, colours->soft), words);
     } else if (is_news && !g->list) { /* between the tabs and the row's switch */
-        ink_text_in(brush->cairo, 326.0, g->panel + 18.0, g->width - 326.0 - 100.0,
+        const double x = 12.0 + 80.0 * PANEL_COUNT;
+        ink_text_in(brush->cairo, x, g->panel + 18.0, g->width - x - 100.0,
                     brush_type(11.0, false, ALIGN_LEFT, colours->soft), words);
     }
 }
