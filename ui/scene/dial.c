@@ -51,6 +51,19 @@ static void push_text(const double ms, char text[DIAL_TEXT_ROOM])
     }
 }
 
+/* One bar, but two bars. */
+static const char* unit_of(const Dial* const dial, const double number)
+{
+    static const char* const words[][2] = {
+        {"bars", "bar"}, {"phrases", "phrase"}, {"steps", "step"}};
+    for (size_t i = 0; i < sizeof words / sizeof *words; ++i) {
+        if (!strcmp(dial->unit, words[i][0]) && fabs(fabs(number) - 1.0) < 0.005) {
+            return words[i][1];
+        }
+    }
+    return dial->unit;
+}
+
 void dial_text(const View* const view, const Control control, const float value,
                char text[DIAL_TEXT_ROOM], const char** const unit)
 {
@@ -65,7 +78,7 @@ void dial_text(const View* const view, const Control control, const float value,
             snprintf(text, DIAL_TEXT_ROOM, "%s", dial->zero);
         } else {
             snprintf(text, DIAL_TEXT_ROOM, "%.4g", number);
-            *unit = dial->unit;
+            *unit = unit_of(dial, number);
         }
         break;
     case FORM_WORDS:
