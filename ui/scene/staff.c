@@ -2,29 +2,10 @@
 /* The bar now playing, large, and the first beat of the next one in softer ink. */
 #include "brush.h"
 #include "count.h"
-#include "words.h"
+#include "shown.h"
 
 #include <math.h>
 #include <stdio.h>
-
-/* One of the two bars that are seen, and how it is drawn. */
-typedef struct {
-    const SeenBar* bar;
-    double from; /* x of its bar line */
-    double to;   /* nothing is drawn from here on */
-    BarSpace space;
-    bool is_next;
-} Shown;
-
-static double x_of(const Shown* const shown, const double tick)
-{
-    return shown->from + shown->space.beat * tick / shown->space.ticks;
-}
-
-static bool points_up(const int limb)
-{
-    return limb % 2 == 0;
-}
 
 static Colour stroke_colour(const Brush* const brush, const Shown* const shown)
 {
@@ -45,7 +26,7 @@ static void draw_head(const Brush* const brush, const SeenStroke* const stroke, 
     const bool is_ringed = stroke->voice == VOICE_HAT_OPEN || stroke->voice == VOICE_HAT_HALF_OPEN;
     ink_head(brush->cairo, x, y, is_ringed ? VOICE_HAT_CLOSED : (Voice)stroke->voice, mark);
     if (is_ringed) {
-        const double up = points_up(stroke->limb) ? -1.0 : 1.0;
+        const double up = shown_points_up(stroke->limb) ? -1.0 : 1.0;
         const double far = stem_height(brush->g, stroke) + 4.5 * mark.scale;
         const Mark ring = {mark.colour, 0.85 * mark.scale, mark.hollow};
         ink_ring(brush->cairo, x, y + up * far, stroke->voice == VOICE_HAT_HALF_OPEN, ring);
@@ -58,13 +39,13 @@ static void draw_head(const Brush* const brush, const SeenStroke* const stroke, 
 static void draw_stroke(const Brush* const brush, const Shown* const shown,
                         const SeenStroke* const stroke)
 {
-    const double x = x_of(shown, stroke->felt);
+    const double x = shown_x(shown, stroke->felt);
     if (x > shown->to + (shown->is_next ? -7.0 : 0.0)) {
         return; /* whole signs only */
     }
     const double s = brush->g->scale;
     const double y = brush->g->line[stroke->limb];
-    const double up = points_up(stroke->limb) ? -1.0 : 1.0;
+    const double up = shown_points_up(stroke->limb) ? -1.0 : 1.0;
     const double size = (stroke->is_grace ? 0.9 : 1.7) * (brush->g->compact ? 0.85 : 1.0);
     const bool heard = is_heard(brush->view, stroke->limb);
     const Mark mark = {stroke_colour(brush, shown), size * s * (brush->lit ? 1.28 : 1.0), !heard};
@@ -82,64 +63,6 @@ static void draw_stroke(const Brush* const brush, const Shown* const shown,
     draw_head(brush, stroke, x, mark);
 }
 
-/* A stroke's sign reaches into the strip where the words stand. */
-static bool is_in_strip(const Brush* const brush, const SeenStroke* const stroke)
-{
-    const Geometry* const g = brush->g;
-    const bool is_ringed = stroke->voice == VOICE_HAT_OPEN || stroke->voice == VOICE_HAT_HALF_OPEN;
-    const double far = stem_height(g, stroke) + (is_ringed ? 15.0 : 0.0) * g->scale;
-    return points_up(stroke->limb)
-               ? g->line[stroke->limb] - far < g->row_top[stroke->limb] + 11.0
-               : g->line[stroke->limb] + far > g->row_bottom[stroke->limb] - 13.0;
-}
-
-/* How far a word may run that begins at stroke `i`: to the limb's next sign there. */
-static double end_of_word(const Brush* const brush, const Shown* const shown, uint32_t i)
-{
-    const SeenStroke* const first = &shown->bar->strokes[i];
-    while (++i < shown->bar->count) {
-        const SeenStroke* const stroke = &shown->bar->strokes[i];
-        if (stroke->limb == first->limb && stroke->felt > first->felt &&
-            is_in_strip(brush, stroke)) {
-            return x_of(shown, stroke->felt) - 6.0;
-        }
-    }
-    return shown->to;
-}
-
-/* The word where there is room for it, else a shorter one. */
-static double draw_word(const Brush* const brush, const double x, const double y, const double room,
-                        const Voice voice)
-{
-    const Type type = brush_type(10.0, false, ALIGN_LEFT, brush->colours->soft);
-    const char* const word = voice_word(voice);
-    const bool fits = ink_width(brush->cairo, type, word) <= room;
-    return ink_text(brush->cairo, x, y, type, fits ? word : voice_brief(voice));
-}
-
-/* A word stands at the first stroke after the limb has changed to another voice
-   than the label beside the row names. */
-static void draw_changes(const Brush* const brush, const Shown* const shown, const int limb)
-{
-    Voice voice = voice_of_limb(shown->bar, limb);
-    double free_from = 0.0;
-    for (uint32_t i = 0; i < shown->bar->count; ++i) {
-        const SeenStroke* const stroke = &shown->bar->strokes[i];
-        if (stroke->limb != limb || stroke->is_grace) {
-            continue;
-        }
-        const double x = x_of(shown, stroke->felt);
-        if (stroke->voice != voice && x >= free_from && x <= shown->to) {
-            const bool up = points_up(limb);
-            const double y = up ? brush->g->row_top[limb] + 9.0 : brush->g->row_bottom[limb] - 3.0;
-            const double from = x + (is_in_strip(brush, stroke) ? 9.0 : 5.0);
-            const double room = end_of_word(brush, shown, i) - from;
-            free_from = from + 5.0 + draw_word(brush, from, y, room, (Voice)stroke->voice);
-        }
-        voice = (Voice)stroke->voice;
-    }
-}
-
 /* ---- Lines */
 
 static void draw_grid(const Brush* const brush, const Shown* const shown)
@@ -147,7 +70,7 @@ static void draw_grid(const Brush* const brush, const Shown* const shown)
     const Geometry* const g = brush->g;
     const double beats = shown->is_next ? shown->space.ahead : shown->space.beats;
     for (int beat = 0; beat < (int)ceil(beats); ++beat) {
-        const double x = floor(x_of(shown, beat * shown->space.ticks)) + 0.5;
+        const double x = floor(shown_x(shown, beat * shown->space.ticks)) + 0.5;
         const bool is_line = beat == 0;
         const Colour colour = is_line ? brush->colours->edge : brush->colours->rule;
         const double width = is_line ? 2.0 : 1.0;
@@ -165,8 +88,8 @@ static void draw_steps(const Brush* const brush, const Shown* const shown, const
         return;
     }
     const int steps = (int)ceil(ticks / step);
-    for (int i = 0; i < steps && x_of(shown, (double)i * step) < shown->to; ++i) {
-        const double x = floor(x_of(shown, (double)i * step)) + 0.5;
+    for (int i = 0; i < steps && shown_x(shown, (double)i * step) < shown->to; ++i) {
+        const double x = floor(shown_x(shown, (double)i * step)) + 0.5;
         ink_line(brush->cairo, x, y - 2.5, x, y + 2.5, 1.0, brush->colours->edge);
     }
 }
@@ -191,7 +114,7 @@ static void draw_beat_number(const Brush* const brush, const Shown* const shown,
                              const double y, const double size)
 {
     char text[16];
-    const double x = x_of(shown, beat * shown->space.ticks);
+    const double x = shown_x(shown, beat * shown->space.ticks);
     const Palette* const colours = brush->colours;
     snprintf(text, sizeof text, "%d", beat + 1);
     Colour colour = shown->is_next ? colours->soft : colours->ink;
@@ -212,7 +135,7 @@ static void draw_syllables(const Brush* const brush, const Shown* const shown, c
     const double apart = shown->space.beat / steps;
     const bool words_fit = apart > (steps % 3 == 0 ? 2.1 : 1.25) * size;
     for (int i = 1; grid && i < steps && apart > 6.0; ++i) {
-        const double x = x_of(shown, (beat + (double)i / steps) * shown->space.ticks);
+        const double x = shown_x(shown, (beat + (double)i / steps) * shown->space.ticks);
         const char* const said = grid->syllables[i - 1];
         const bool is_and = said[0] == '&';
         const char* const word = *said && (words_fit || is_and) ? said : "\xC2\xB7";
@@ -247,17 +170,17 @@ static void draw_turns(const Brush* const brush, const Shown* const shown,
                        const SeenTurns* const turns, const double top, const double y)
 {
     const Colour colour = shown->is_next ? brush->colours->edge : brush->colours->soft;
-    const double end = shown->to < x_of(shown, shown->space.ticks * shown->space.beats)
+    const double end = shown->to < shown_x(shown, shown->space.ticks * shown->space.beats)
                            ? shown->to
-                           : x_of(shown, shown->space.ticks * shown->space.beats);
+                           : shown_x(shown, shown->space.ticks * shown->space.beats);
     double from = brush->g->staff > shown->from || shown->is_next ? shown->from : brush->g->staff;
     const bool from_before = turns->count == 0 || turns->ticks[0] > 0;
     if (!from_before) {
-        from = x_of(shown, turns->ticks[0]);
+        from = shown_x(shown, turns->ticks[0]);
     }
     for (uint32_t i = from_before ? 0 : 1; i <= turns->count; ++i) {
         const bool is_last = i == turns->count;
-        const double next = is_last ? end : x_of(shown, turns->ticks[i]);
+        const double next = is_last ? end : shown_x(shown, turns->ticks[i]);
         if (from < shown->to) {
             const double to = next - 3.0 < shown->to ? next - 3.0 : shown->to;
             ink_line(brush->cairo, from, y, to, y, 1.0, colour);
@@ -265,7 +188,7 @@ static void draw_turns(const Brush* const brush, const Shown* const shown,
         from = next;
     }
     for (uint32_t i = 0; i < turns->count; ++i) {
-        const double x = x_of(shown, turns->ticks[i]);
+        const double x = shown_x(shown, turns->ticks[i]);
         if (x > shown->to) {
             break;
         }
@@ -287,7 +210,7 @@ static void draw_hands_turns(const Brush* const brush, const Shown* const shown)
         return;
     }
     for (uint32_t i = 0; i < turns->count; ++i) {
-        const double x = x_of(shown, turns->ticks[i]) + 0.5;
+        const double x = shown_x(shown, turns->ticks[i]) + 0.5;
         if (x > shown->to) {
             break;
         }
@@ -306,7 +229,7 @@ static void draw_clicks(const Brush* const brush, const Shown* const shown)
         clicks->count > 0 ? shown->space.beat * shown->space.beats / clicks->count : 99.0;
     const Mark mark = {colour, dense < 14.0 ? 0.6 : 0.95, off};
     for (uint32_t i = 0; i < clicks->count; ++i) {
-        const double x = x_of(shown, clicks->ticks[i]);
+        const double x = shown_x(shown, clicks->ticks[i]);
         if (x <= shown->to - (shown->is_next ? 6.0 : 0.0)) {
             const double tall = clicks->ticks[i] ? 5.0 : 9.0;
             ink_line(brush->cairo, x, brush->g->click, x, brush->g->click - tall, 1.5, mark.colour);
@@ -331,11 +254,11 @@ static void draw_slots(const Brush* const brush, const Shown* const shown)
     for (int limb = 2 * (int)edit->pair; limb < 2 * (int)edit->pair + 2; ++limb) {
         const double y = brush->g->line[limb];
         for (int i = 0; i < steps; ++i) {
-            const double x = x_of(shown, i * step);
+            const double x = shown_x(shown, i * step);
             ink_fill(brush->cairo, (Box){x - 1.5, y - 1.5, 3.0, 3.0}, brush->colours->soft);
         }
         if (edit->hover_limb == limb) {
-            const double x = x_of(shown, edit->hover_tick);
+            const double x = shown_x(shown, edit->hover_tick);
             ink_frame(brush->cairo, (Box){x - 9.0, y - 9.0, 18.0, 18.0}, 9.0, 1.5,
                       brush->colours->accent);
         }
@@ -355,7 +278,7 @@ static void draw_bar(const Brush* const brush, const Shown* const shown)
         draw_stroke(brush, shown, &shown->bar->strokes[i]);
     }
     for (int limb = 0; limb < LIMB_COUNT && !shown->is_next; ++limb) {
-        draw_changes(brush, shown, limb);
+        shown_words(brush, shown, limb);
     }
     draw_turns(brush, shown, &shown->bar->feet_turns, brush->g->turns_top, brush->g->turns);
     draw_hands_turns(brush, shown);
