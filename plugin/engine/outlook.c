@@ -44,10 +44,18 @@ static int64_t bar_now(const Engine* const engine)
     return bar < 0 ? 0 : bar;
 }
 
-/* Engines draw a little ahead: until its line a change isn't heard. */
-static const Choice* sounding(const Engine* const engine)
+/* Engines draw a little ahead: what was played before a change sounds until its
+   line. */
+static const Choice* choice_played(const Engine* const engine, const int64_t tick)
 {
-    return engine->line_waits ? &engine->before : &engine->choice;
+    return engine->line_waits && tick < engine->line_tick ? &engine->before : &engine->choice;
+}
+
+/* What sounds at the place now. */
+static const Choice* choice_now(const Engine* const engine)
+{
+    const Clock* const clock = &engine->course.clock;
+    return choice_played(engine, (int64_t)clock_tick(clock, clock->now));
 }
 
 /* The first bar of the phrase now playing; of a bar that loops, as if the phrase
@@ -55,7 +63,7 @@ static const Choice* sounding(const Engine* const engine)
 static int64_t phrase_now(const Engine* const engine)
 {
     const int64_t bar = bar_now(engine);
-    return bar - choice_bar(sounding(engine), engine->course.meter, bar).in_phrase;
+    return bar - choice_bar(choice_now(engine), engine->course.meter, bar).in_phrase;
 }
 
 /* The slot to make next: of those that are out of date the one now playing, then
@@ -65,7 +73,7 @@ static int slot_due(const Outlook* const outlook, const Engine* const engine)
     const int64_t now = bar_now(engine);
     const OutlookKey key = key_now(engine);
     int due = -1;
-    const int count = (int)sounding(engine)->phrase_bars + 1;
+    const int count = (int)choice_now(engine)->phrase_bars + 1;
     for (int i = 0; i < count && i < OUTLOOK_BARS; ++i) {
         const int slot = (int)((now - outlook->origin + i) % count);
         const OutlookSlot* const held = &outlook->slots[slot];
@@ -80,12 +88,7 @@ static int slot_due(const Outlook* const outlook, const Engine* const engine)
 static void note_coming(Outlook* const outlook, const Engine* const engine)
 {
     outlook->coming_from = INT64_MAX;
-    if (engine->line_waits) {
-        outlook->coming = engine->choice;
-        outlook->coming.swing =
-            choice_swing(&engine->played, engine->choice.groove, tempo_now(engine));
-        outlook->coming_from = engine->line_tick;
-    } else if (engine->waiting) {
+    if (engine->waiting) {
         outlook->coming = choice_make(engine->library, &engine->settings, tempo_now(engine));
         outlook->coming_from = engine->change_tick;
     }
@@ -101,19 +104,46 @@ static void copy_turns(SeenTurns* const turns, const Choice* const choice, const
    up where they would stand in the song. */
 static void find_source(Outlook* const outlook, const Engine* const engine, const uint32_t slot)
 {
-    outlook->whole = *sounding(engine);
-    outlook->source = outlook->origin + slot;
-    const uint32_t bars = outlook->whole.phrase_bars;
+    const Choice* const now = choice_now(engine);
+    const uint32_t bars = now->phrase_bars;
     const int64_t looped = bar_now(engine) - outlook->origin;
-    if (outlook->whole.loop_bar && (int64_t)slot != looped && slot < bars) {
+    outlook->source = outlook->origin + slot;
+    outlook->is_aside = now->loop_bar && (int64_t)slot != looped && slot < bars;
+    if (outlook->is_aside) {
+        outlook->whole = *now;
         outlook->whole.loop_bar = 0;
         outlook->source = outlook->source - outlook->source % bars + slot;
     }
 }
 
-static const Choice* choice_at(const Outlook* const outlook, const int64_t tick)
+/* A new swing comes in at a quarter note. */
+static Swing swing_from(const Engine* const engine, const Choice* const choice, const int64_t tick)
 {
-    return tick >= outlook->coming_from ? &outlook->coming : &outlook->whole;
+    return engine->swing_waits && tick >= engine->swing_tick
+               ? choice_swing(&engine->played, choice->groove, tempo_now(engine))
+               : choice->swing;
+}
+
+/* What is played from a tick of the bar being made. */
+static Choice choice_at(const Outlook* const outlook, const Engine* const engine,
+                        const int64_t tick)
+{
+    if (outlook->is_aside) {
+        return outlook->whole;
+    }
+    if (tick >= outlook->coming_from) {
+        return outlook->coming;
+    }
+    Choice choice = *choice_played(engine, tick);
+    choice.swing = swing_from(engine, &choice, tick);
+    return choice;
+}
+
+/* True if what is played there waits for its line. */
+static bool is_coming(const Outlook* const outlook, const Engine* const engine, const int64_t tick)
+{
+    return !outlook->is_aside &&
+           (tick >= outlook->coming_from || (engine->line_waits && tick >= engine->line_tick));
 }
 
 static void see_clicks(Outlook* const outlook, const Engine* const engine,
@@ -143,26 +173,27 @@ static void begin_bar(Outlook* const outlook, const Engine* const engine, const 
     outlook->at = 0;
     outlook->is_making = true;
     const int64_t bar = outlook->source;
-    const Choice* const choice = choice_at(outlook, bar * meter_bar_ticks(meter));
-    const BarParts parts = choice_bar(choice, meter, bar);
+    const int64_t begin = bar * meter_bar_ticks(meter);
+    const Choice choice = choice_at(outlook, engine, begin);
+    const BarParts parts = choice_bar(&choice, meter, bar);
     *seen = (SeenBar){
         .bar = outlook->origin + slot,
         .slot = slot,
         .meter = meter,
         .in_phrase = parts.in_phrase,
-        .phrase_bars = choice->phrase_bars,
+        .phrase_bars = choice.phrase_bars,
         .part = parts.part,
         .turns = parts.turns,
-        .is_coming = choice == &outlook->coming,
-        .groove = choice->groove->id,
+        .is_coming = is_coming(outlook, engine, begin),
+        .groove = choice.groove->id,
         .hands = parts.hands ? parts.hands->id : 0,
         .feet = parts.feet ? parts.feet->id : 0,
         .hands_step = (int32_t)parts.hands_step,
         .feet_step = (int32_t)parts.feet_step,
     };
-    copy_turns(&seen->hands_turns, choice, meter, bar, PAIR_HANDS);
-    copy_turns(&seen->feet_turns, choice, meter, bar, PAIR_FEET);
-    see_clicks(outlook, engine, choice);
+    copy_turns(&seen->hands_turns, &choice, meter, bar, PAIR_HANDS);
+    copy_turns(&seen->feet_turns, &choice, meter, bar, PAIR_FEET);
+    see_clicks(outlook, engine, &choice);
 }
 
 static void see_hit(SeenBar* const seen, const Hit hit, const uint8_t level, const int64_t begin)
@@ -205,6 +236,20 @@ static void see_span(Outlook* const outlook, const Engine* const engine, Choice 
     }
 }
 
+/* The line of a change inside (from, to); `to` if there is none. */
+static int64_t line_within(const Outlook* const outlook, const Engine* const engine,
+                           const int64_t from, const int64_t to)
+{
+    int64_t line = to;
+    if (outlook->coming_from > from && outlook->coming_from < line) {
+        line = outlook->coming_from;
+    }
+    if (engine->line_waits && engine->line_tick > from && engine->line_tick < line) {
+        line = engine->line_tick;
+    }
+    return outlook->is_aside ? to : line;
+}
+
 static void look_on(Outlook* const outlook, const Engine* const engine)
 {
     const int64_t bar_ticks = meter_bar_ticks(engine->course.meter);
@@ -212,14 +257,15 @@ static void look_on(Outlook* const outlook, const Engine* const engine)
     const int64_t from = begin + outlook->at;
     const int64_t next = outlook->at + TICKS_PER_QUARTER;
     const int64_t to = begin + (next < bar_ticks ? next : bar_ticks);
-    const int64_t line = outlook->coming_from;
-    if (line > from && line < to) {
-        Choice coming = outlook->coming;
-        coming.swing = outlook->whole.swing; /* goes on until the next quarter */
-        see_span(outlook, engine, outlook->whole, from, line);
-        see_span(outlook, engine, coming, line, to);
+    const int64_t line = line_within(outlook, engine, from, to);
+    if (line < to) {
+        Choice after = choice_at(outlook, engine, line);
+        const Choice before = choice_at(outlook, engine, from);
+        after.swing = before.swing; /* goes on until the next quarter */
+        see_span(outlook, engine, before, from, line);
+        see_span(outlook, engine, after, line, to);
     } else {
-        see_span(outlook, engine, *choice_at(outlook, from), from, to);
+        see_span(outlook, engine, choice_at(outlook, engine, from), from, to);
     }
     outlook->at = to - begin;
     outlook->is_making = to < begin + bar_ticks;
@@ -264,8 +310,8 @@ static void find_meetings(Outlook* const outlook, const Engine* const engine, co
     }
     outlook->meet_bar = bar;
     outlook->meet_key = key;
-    outlook->feet_meet = choice_feet_meet(&engine->choice, engine->course.meter, bar);
-    outlook->all_meet = choice_all_meet(&engine->choice, engine->course.meter, bar);
+    outlook->feet_meet = choice_feet_meet(choice_now(engine), engine->course.meter, bar);
+    outlook->all_meet = choice_all_meet(choice_now(engine), engine->course.meter, bar);
 }
 
 /* What practice adds: the gap of the click, the ladder. */
@@ -273,7 +319,7 @@ static void see_practice(const Engine* const engine, SeenPlace* const place)
 {
     const GapReach gap = click_gap(engine->settings.click, place->bar);
     const Course* const course = &engine->course;
-    place->loops = engine->choice.loop_bar > 0;
+    place->loops = choice_now(engine)->loop_bar > 0;
     place->own_clock = course->own;
     place->click_rests = gap.is_silent;
     place->click_bars = gap.bars_left;
@@ -297,7 +343,7 @@ SeenPlace outlook_place(Outlook* const outlook, const Engine* const engine)
         .host_has_tempo = engine->position.has_tempo,
         .host_has_place = engine->position.has_meter && !engine->position.provisional,
         .waiting = engine->waiting || engine->line_waits,
-        .phrase_bars = sounding(engine)->phrase_bars,
+        .phrase_bars = choice_now(engine)->phrase_bars,
     };
     place.tick = tick - (double)(place.bar * bar_ticks);
     if (place.waiting) {

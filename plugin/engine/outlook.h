@@ -68,7 +68,7 @@ typedef struct {
     bool rolling;
     bool host_has_tempo; /* else the groove's own */
     bool host_has_place; /* bar and beat were told */
-    bool waiting;        /* a change is heard from change_bar, change_tick in it, on */
+    bool waiting;        /* a change comes in at change_bar, change_tick in it; until then */
     int64_t change_bar;
     int32_t change_tick;
     bool loops; /* one bar of the phrase again and again */
@@ -98,7 +98,8 @@ typedef struct {
     uint64_t made;
     int64_t origin;      /* first bar of the phrase looked at */
     int64_t source;      /* the bar that `seen` is looked up as */
-    Choice whole;        /* what sounds, without its loop for the bars around it */
+    bool is_aside;       /* not the bar that loops, but one that stands around it */
+    Choice whole;        /* for those: the choice without its loop */
     bool is_making;      /* `seen` is not whole yet */
     bool is_ready;       /* `seen` is whole and not fetched yet */
     uint32_t slot;       /* of `seen` */

@@ -264,13 +264,13 @@ static void focused_key(Desk* const desk, const PaneEvent* const event)
             loop(desk, view->focus.index);
         }
         break;
+    case TARGET_EDIT:
+        edit_key(desk, event);
+        break;
     case TARGET_THEME:
         if (is_enter || event->key == PANE_KEY_UP || event->key == PANE_KEY_DOWN) {
             desk_cycle_theme(desk);
         }
-        break;
-    case TARGET_EDIT:
-        edit_key(desk, event);
         break;
     case TARGET_NONE:
     case TARGET_ROW:

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: ISC
-/* shown.h - a bar as it is drawn large in the staff: the one now playing, or the
-   first beat of the next. */
+/* shown.h - a bar as the staff shows it, for the files that draw its parts. */
 #pragma once
 
 #include "brush.h"
@@ -14,10 +13,12 @@ typedef struct {
     bool is_next;
 } Shown;
 
+/* x of a tick of the bar. */
 double shown_x(const Shown* shown, double tick);
 
-/* Right limbs stand up from their line. */
-bool shown_points_up(int limb);
+/* Numbers and syllables over the hands, or over the feet. */
+void draw_count(const Brush* brush, const Shown* shown, bool is_feet);
 
-/* Words where a limb changes to another voice than the label beside its row names. */
-void shown_words(const Brush* brush, const Shown* shown, int limb);
+/* Where figures start again, and the click. */
+void draw_turns(const Brush* brush, const Shown* shown);
+void draw_clicks(const Brush* brush, const Shown* shown);

@@ -1,11 +1,15 @@
 // SPDX-License-Identifier: ISC
 /* The bar now playing, large, and the first beat of the next one in softer ink. */
-#include "brush.h"
-#include "count.h"
 #include "shown.h"
+#include "words.h"
 
 #include <math.h>
 #include <stdio.h>
+
+static bool points_up(const int limb)
+{
+    return limb % 2 == 0;
+}
 
 static Colour stroke_colour(const Brush* const brush, const Shown* const shown)
 {
@@ -26,7 +30,7 @@ static void draw_head(const Brush* const brush, const SeenStroke* const stroke, 
     const bool is_ringed = stroke->voice == VOICE_HAT_OPEN || stroke->voice == VOICE_HAT_HALF_OPEN;
     ink_head(brush->cairo, x, y, is_ringed ? VOICE_HAT_CLOSED : (Voice)stroke->voice, mark);
     if (is_ringed) {
-        const double up = shown_points_up(stroke->limb) ? -1.0 : 1.0;
+        const double up = points_up(stroke->limb) ? -1.0 : 1.0;
         const double far = stem_height(brush->g, stroke) + 4.5 * mark.scale;
         const Mark ring = {mark.colour, 0.85 * mark.scale, mark.hollow};
         ink_ring(brush->cairo, x, y + up * far, stroke->voice == VOICE_HAT_HALF_OPEN, ring);
@@ -45,7 +49,7 @@ static void draw_stroke(const Brush* const brush, const Shown* const shown,
     }
     const double s = brush->g->scale;
     const double y = brush->g->line[stroke->limb];
-    const double up = shown_points_up(stroke->limb) ? -1.0 : 1.0;
+    const double up = points_up(stroke->limb) ? -1.0 : 1.0;
     const double size = (stroke->is_grace ? 0.9 : 1.7) * (brush->g->compact ? 0.85 : 1.0);
     const bool heard = is_heard(brush->view, stroke->limb);
     const Mark mark = {stroke_colour(brush, shown), size * s * (brush->lit ? 1.28 : 1.0), !heard};
@@ -61,6 +65,64 @@ static void draw_stroke(const Brush* const brush, const Shown* const shown,
                  y + up * (0.25 * stem + 5.0), 1.0 * s, mark.colour);
     }
     draw_head(brush, stroke, x, mark);
+}
+
+/* A stroke's sign reaches into the strip where the words stand. */
+static bool is_in_strip(const Brush* const brush, const SeenStroke* const stroke)
+{
+    const Geometry* const g = brush->g;
+    const bool is_ringed = stroke->voice == VOICE_HAT_OPEN || stroke->voice == VOICE_HAT_HALF_OPEN;
+    const double far = stem_height(g, stroke) + (is_ringed ? 15.0 : 0.0) * g->scale;
+    return points_up(stroke->limb)
+               ? g->line[stroke->limb] - far < g->row_top[stroke->limb] + 11.0
+               : g->line[stroke->limb] + far > g->row_bottom[stroke->limb] - 13.0;
+}
+
+/* How far a word may run that begins at stroke `i`: to the limb's next sign there. */
+static double end_of_word(const Brush* const brush, const Shown* const shown, uint32_t i)
+{
+    const SeenStroke* const first = &shown->bar->strokes[i];
+    while (++i < shown->bar->count) {
+        const SeenStroke* const stroke = &shown->bar->strokes[i];
+        if (stroke->limb == first->limb && stroke->felt > first->felt &&
+            is_in_strip(brush, stroke)) {
+            return shown_x(shown, stroke->felt) - 6.0;
+        }
+    }
+    return shown->to;
+}
+
+/* The word where there is room for it, else a shorter one. */
+static double draw_word(const Brush* const brush, const double x, const double y, const double room,
+                        const Voice voice)
+{
+    const Type type = brush_type(10.0, false, ALIGN_LEFT, brush->colours->soft);
+    const char* const word = voice_word(voice);
+    const bool fits = ink_width(brush->cairo, type, word) <= room;
+    return ink_text(brush->cairo, x, y, type, fits ? word : voice_brief(voice));
+}
+
+/* A word stands at the first stroke after the limb has changed to another voice
+   than the label beside the row names. */
+static void draw_changes(const Brush* const brush, const Shown* const shown, const int limb)
+{
+    Voice voice = voice_of_limb(shown->bar, limb);
+    double free_from = 0.0;
+    for (uint32_t i = 0; i < shown->bar->count; ++i) {
+        const SeenStroke* const stroke = &shown->bar->strokes[i];
+        if (stroke->limb != limb || stroke->is_grace) {
+            continue;
+        }
+        const double x = shown_x(shown, stroke->felt);
+        if (stroke->voice != voice && x >= free_from && x <= shown->to) {
+            const bool up = points_up(limb);
+            const double y = up ? brush->g->row_top[limb] + 9.0 : brush->g->row_bottom[limb] - 3.0;
+            const double from = x + (is_in_strip(brush, stroke) ? 9.0 : 5.0);
+            const double room = end_of_word(brush, shown, i) - from;
+            free_from = from + 5.0 + draw_word(brush, from, y, room, (Voice)stroke->voice);
+        }
+        voice = (Voice)stroke->voice;
+    }
 }
 
 /* ---- Lines */
@@ -108,138 +170,6 @@ static void draw_lines(const Brush* const brush)
     ink_line(brush->cairo, g->staff, y, g->right, y, 1.0, brush->colours->rule);
 }
 
-/* ---- Counting */
-
-static void draw_beat_number(const Brush* const brush, const Shown* const shown, const int beat,
-                             const double y, const double size)
-{
-    char text[16];
-    const double x = shown_x(shown, beat * shown->space.ticks);
-    const Palette* const colours = brush->colours;
-    snprintf(text, sizeof text, "%d", beat + 1);
-    Colour colour = shown->is_next ? colours->soft : colours->ink;
-    if (brush->lit && !shown->is_next) {
-        const double half = 0.7 * size;
-        const Box box = {x - half, y - 0.96 * size, 2.0 * half, 1.2 * size};
-        ink_fill_round(brush->cairo, box, 3.0, colours->accent);
-        colour = colours->on_accent;
-    }
-    ink_text(brush->cairo, x, y, brush_type(size, true, ALIGN_CENTRE, colour), text);
-}
-
-static void draw_syllables(const Brush* const brush, const Shown* const shown, const int beat,
-                           const int32_t step, const double y, const double size)
-{
-    const int steps = step > 0 ? (int)(shown->space.ticks / step + 0.5) : 1;
-    const CountGrid* const grid = count_grid(steps);
-    const double apart = shown->space.beat / steps;
-    const bool words_fit = apart > (steps % 3 == 0 ? 2.1 : 1.25) * size;
-    for (int i = 1; grid && i < steps && apart > 6.0; ++i) {
-        const double x = shown_x(shown, (beat + (double)i / steps) * shown->space.ticks);
-        const char* const said = grid->syllables[i - 1];
-        const bool is_and = said[0] == '&';
-        const char* const word = *said && (words_fit || is_and) ? said : "\xC2\xB7";
-        if (x < shown->to) {
-            ink_text(brush->cairo, x, y,
-                     brush_type(size, false, ALIGN_CENTRE, brush->colours->soft), word);
-        }
-    }
-}
-
-static void draw_count(const Brush* const brush, const Shown* const shown, const bool is_feet)
-{
-    const Geometry* const g = brush->g;
-    const double grown = g->scale < 1.4 ? g->scale : 1.4;
-    const double y = is_feet ? g->count_feet : g->count_hands;
-    const double size = (is_feet ? 13.0 : g->compact ? 15.0 : 20.0) * grown;
-    const int32_t step = is_feet ? shown->bar->feet_step : shown->bar->hands_step;
-    const int beats = shown->is_next ? (is_feet ? 0 : 1) : (int)ceil(shown->space.beats);
-    for (int beat = 0; beat < beats; ++beat) {
-        if (!shown->is_next) {
-            draw_syllables(brush, shown, beat, step, y, (is_feet ? 11.0 : 13.0) * grown);
-        }
-        draw_beat_number(brush, shown, beat, y, shown->space.beat < 1.6 * size ? 0.8 * size : size);
-    }
-}
-
-/* ---- Under the feet */
-
-/* A bracket for each turn of the figure; open where it crosses the bar line; a
-   triangle where a turn starts on one. */
-static void draw_turns(const Brush* const brush, const Shown* const shown,
-                       const SeenTurns* const turns, const double top, const double y)
-{
-    const Colour colour = shown->is_next ? brush->colours->edge : brush->colours->soft;
-    const double end = shown->to < shown_x(shown, shown->space.ticks * shown->space.beats)
-                           ? shown->to
-                           : shown_x(shown, shown->space.ticks * shown->space.beats);
-    double from = brush->g->staff > shown->from || shown->is_next ? shown->from : brush->g->staff;
-    const bool from_before = turns->count == 0 || turns->ticks[0] > 0;
-    if (!from_before) {
-        from = shown_x(shown, turns->ticks[0]);
-    }
-    for (uint32_t i = from_before ? 0 : 1; i <= turns->count; ++i) {
-        const bool is_last = i == turns->count;
-        const double next = is_last ? end : shown_x(shown, turns->ticks[i]);
-        if (from < shown->to) {
-            const double to = next - 3.0 < shown->to ? next - 3.0 : shown->to;
-            ink_line(brush->cairo, from, y, to, y, 1.0, colour);
-        }
-        from = next;
-    }
-    for (uint32_t i = 0; i < turns->count; ++i) {
-        const double x = shown_x(shown, turns->ticks[i]);
-        if (x > shown->to) {
-            break;
-        }
-        if (turns->ticks[i] == 0) {
-            ink_triangle(brush->cairo, x, top + 4.0, 4.5, POINT_UP, true, brush->colours->ink);
-        }
-        ink_line(brush->cairo, x + 0.5, top + (turns->ticks[i] ? 0.0 : 8.0), x + 0.5, y, 1.0,
-                 colour);
-    }
-}
-
-/* Hands get marks of their own where their figure doesn't just start with the bar:
-   along the foot of their ground, so that the rows never jump. */
-static void draw_hands_turns(const Brush* const brush, const Shown* const shown)
-{
-    const SeenTurns* const turns = &shown->bar->hands_turns;
-    const double y = brush->g->row_bottom[1] - 0.5;
-    if (turns->count == 0 || (turns->count == 1 && turns->ticks[0] == 0)) {
-        return;
-    }
-    for (uint32_t i = 0; i < turns->count; ++i) {
-        const double x = shown_x(shown, turns->ticks[i]) + 0.5;
-        if (x > shown->to) {
-            break;
-        }
-        ink_line(brush->cairo, x, y - 7.0, x, y, 1.0, brush->colours->soft);
-        ink_line(brush->cairo, x, y, x + 9.0, y, 1.0, brush->colours->soft);
-    }
-}
-
-/* Hollow where nothing is heard: off, or in the gap. */
-static void draw_clicks(const Brush* const brush, const Shown* const shown)
-{
-    const SeenClicks* const clicks = &shown->bar->clicks;
-    const bool off = brush->view->values[CONTROL_CLICK] < 1.5f || shown->bar->gap;
-    const Colour colour = shown->is_next || off ? brush->colours->edge : brush->colours->ink;
-    const double dense =
-        clicks->count > 0 ? shown->space.beat * shown->space.beats / clicks->count : 99.0;
-    const Mark mark = {colour, dense < 14.0 ? 0.6 : 0.95, off};
-    for (uint32_t i = 0; i < clicks->count; ++i) {
-        const double x = shown_x(shown, clicks->ticks[i]);
-        if (x <= shown->to - (shown->is_next ? 6.0 : 0.0)) {
-            const double tall = clicks->ticks[i] ? 5.0 : 9.0;
-            ink_line(brush->cairo, x, brush->g->click, x, brush->g->click - tall, 1.5, mark.colour);
-            ink_head(brush->cairo, x, brush->g->click, VOICE_SNARE, mark);
-        }
-    }
-}
-
-/* ---- */
-
 /* While a figure is edited: a dot for each step that a change would fall on, and a
    ring around the one pointed at. */
 static void draw_slots(const Brush* const brush, const Shown* const shown)
@@ -278,10 +208,9 @@ static void draw_bar(const Brush* const brush, const Shown* const shown)
         draw_stroke(brush, shown, &shown->bar->strokes[i]);
     }
     for (int limb = 0; limb < LIMB_COUNT && !shown->is_next; ++limb) {
-        shown_words(brush, shown, limb);
+        draw_changes(brush, shown, limb);
     }
-    draw_turns(brush, shown, &shown->bar->feet_turns, brush->g->turns_top, brush->g->turns);
-    draw_hands_turns(brush, shown);
+    draw_turns(brush, shown);
     draw_clicks(brush, shown);
 }
 

@@ -1,0 +1,148 @@
+// SPDX-License-Identifier: ISC
+/* The staff's narrow lanes: counting, where figures start again, the click. */
+#include "count.h"
+#include "shown.h"
+
+#include <math.h>
+#include <stdio.h>
+
+double shown_x(const Shown* const shown, const double tick)
+{
+    return shown->from + shown->space.beat * tick / shown->space.ticks;
+}
+
+/* ---- Counting */
+
+static void draw_beat_number(const Brush* const brush, const Shown* const shown, const int beat,
+                             const double y, const double size)
+{
+    char text[16];
+    const double x = shown_x(shown, beat * shown->space.ticks);
+    const Palette* const colours = brush->colours;
+    snprintf(text, sizeof text, "%d", beat + 1);
+    Colour colour = shown->is_next ? colours->soft : colours->ink;
+    if (brush->lit && !shown->is_next) {
+        const double half = 0.7 * size;
+        const Box box = {x - half, y - 0.96 * size, 2.0 * half, 1.2 * size};
+        ink_fill_round(brush->cairo, box, 3.0, colours->accent);
+        colour = colours->on_accent;
+    }
+    ink_text(brush->cairo, x, y, brush_type(size, true, ALIGN_CENTRE, colour), text);
+}
+
+static void draw_syllables(const Brush* const brush, const Shown* const shown, const int beat,
+                           const int32_t step, const double y, const double size)
+{
+    const int steps = step > 0 ? (int)(shown->space.ticks / step + 0.5) : 1;
+    const CountGrid* const grid = count_grid(steps);
+    const double apart = shown->space.beat / steps;
+    const bool words_fit = apart > (steps % 3 == 0 ? 2.1 : 1.25) * size;
+    for (int i = 1; grid && i < steps && apart > 6.0; ++i) {
+        const double x = shown_x(shown, (beat + (double)i / steps) * shown->space.ticks);
+        const char* const said = grid->syllables[i - 1];
+        const bool is_and = said[0] == '&';
+        const char* const word = *said && (words_fit || is_and) ? said : "\xC2\xB7";
+        if (x < shown->to) {
+            ink_text(brush->cairo, x, y,
+                     brush_type(size, false, ALIGN_CENTRE, brush->colours->soft), word);
+        }
+    }
+}
+
+void draw_count(const Brush* const brush, const Shown* const shown, const bool is_feet)
+{
+    const Geometry* const g = brush->g;
+    const double grown = g->scale < 1.4 ? g->scale : 1.4;
+    const double y = is_feet ? g->count_feet : g->count_hands;
+    const double size = (is_feet ? 13.0 : g->compact ? 15.0 : 20.0) * grown;
+    const int32_t step = is_feet ? shown->bar->feet_step : shown->bar->hands_step;
+    const int beats = shown->is_next ? (is_feet ? 0 : 1) : (int)ceil(shown->space.beats);
+    for (int beat = 0; beat < beats; ++beat) {
+        if (!shown->is_next) {
+            draw_syllables(brush, shown, beat, step, y, (is_feet ? 11.0 : 13.0) * grown);
+        }
+        draw_beat_number(brush, shown, beat, y, shown->space.beat < 1.6 * size ? 0.8 * size : size);
+    }
+}
+
+/* ---- Under the feet */
+
+/* A bracket for each turn of the figure; open where it crosses the bar line; a
+   triangle where a turn starts on one. */
+static void draw_feet_turns(const Brush* const brush, const Shown* const shown,
+                            const SeenTurns* const turns, const double top, const double y)
+{
+    const Colour colour = shown->is_next ? brush->colours->edge : brush->colours->soft;
+    const double end = shown->to < shown_x(shown, shown->space.ticks * shown->space.beats)
+                           ? shown->to
+                           : shown_x(shown, shown->space.ticks * shown->space.beats);
+    double from = brush->g->staff > shown->from || shown->is_next ? shown->from : brush->g->staff;
+    const bool from_before = turns->count == 0 || turns->ticks[0] > 0;
+    if (!from_before) {
+        from = shown_x(shown, turns->ticks[0]);
+    }
+    for (uint32_t i = from_before ? 0 : 1; i <= turns->count; ++i) {
+        const bool is_last = i == turns->count;
+        const double next = is_last ? end : shown_x(shown, turns->ticks[i]);
+        if (from < shown->to) {
+            const double to = next - 3.0 < shown->to ? next - 3.0 : shown->to;
+            ink_line(brush->cairo, from, y, to, y, 1.0, colour);
+        }
+        from = next;
+    }
+    for (uint32_t i = 0; i < turns->count; ++i) {
+        const double x = shown_x(shown, turns->ticks[i]);
+        if (x > shown->to) {
+            break;
+        }
+        if (turns->ticks[i] == 0) {
+            ink_triangle(brush->cairo, x, top + 4.0, 4.5, POINT_UP, true, brush->colours->ink);
+        }
+        ink_line(brush->cairo, x + 0.5, top + (turns->ticks[i] ? 0.0 : 8.0), x + 0.5, y, 1.0,
+                 colour);
+    }
+}
+
+/* Hands get marks of their own where their figure doesn't just start with the bar:
+   along the foot of their ground, so that the rows never jump. */
+static void draw_hands_turns(const Brush* const brush, const Shown* const shown)
+{
+    const SeenTurns* const turns = &shown->bar->hands_turns;
+    const double y = brush->g->row_bottom[1] - 0.5;
+    if (turns->count == 0 || (turns->count == 1 && turns->ticks[0] == 0)) {
+        return;
+    }
+    for (uint32_t i = 0; i < turns->count; ++i) {
+        const double x = shown_x(shown, turns->ticks[i]) + 0.5;
+        if (x > shown->to) {
+            break;
+        }
+        ink_line(brush->cairo, x, y - 7.0, x, y, 1.0, brush->colours->soft);
+        ink_line(brush->cairo, x, y, x + 9.0, y, 1.0, brush->colours->soft);
+    }
+}
+
+/* Hollow where nothing is heard: off, or in the gap. */
+void draw_clicks(const Brush* const brush, const Shown* const shown)
+{
+    const SeenClicks* const clicks = &shown->bar->clicks;
+    const bool off = brush->view->values[CONTROL_CLICK] < 1.5f || shown->bar->gap;
+    const Colour colour = shown->is_next || off ? brush->colours->edge : brush->colours->ink;
+    const double dense =
+        clicks->count > 0 ? shown->space.beat * shown->space.beats / clicks->count : 99.0;
+    const Mark mark = {colour, dense < 14.0 ? 0.6 : 0.95, off};
+    for (uint32_t i = 0; i < clicks->count; ++i) {
+        const double x = shown_x(shown, clicks->ticks[i]);
+        if (x <= shown->to - (shown->is_next ? 6.0 : 0.0)) {
+            const double tall = clicks->ticks[i] ? 5.0 : 9.0;
+            ink_line(brush->cairo, x, brush->g->click, x, brush->g->click - tall, 1.5, mark.colour);
+            ink_head(brush->cairo, x, brush->g->click, VOICE_SNARE, mark);
+        }
+    }
+}
+
+void draw_turns(const Brush* const brush, const Shown* const shown)
+{
+    draw_feet_turns(brush, shown, &shown->bar->feet_turns, brush->g->turns_top, brush->g->turns);
+    draw_hands_turns(brush, shown);
+}
