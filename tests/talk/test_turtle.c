@@ -19,10 +19,11 @@ static LV2_Atom* by_turtle(char** const text)
     const LV2_Atom* const atom = &talk.buffer.atom;
     const SerdNode subject = serd_node_from_string(SERD_URI, (const uint8_t*)SUBJECT);
     const SerdNode predicate = serd_node_from_string(SERD_URI, (const uint8_t*)PREDICATE);
-    *text = sratom_to_turtle(sratom, &unmap, "http://example.org/", &subject, &predicate, atom->type,
-                             atom->size, LV2_ATOM_BODY(&talk.buffer.atom));
+    *text = sratom_to_turtle(sratom, &unmap, "http://example.org/", &subject, &predicate,
+                             atom->type, atom->size, LV2_ATOM_BODY(&talk.buffer.atom));
     LV2_Atom* const read =
-        *text ? sratom_from_turtle(sratom, "http://example.org/", &subject, &predicate, *text) : NULL;
+        *text ? sratom_from_turtle(sratom, "http://example.org/", &subject, &predicate, *text)
+              : NULL;
     sratom_free(sratom);
     return read;
 }
