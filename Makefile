@@ -62,7 +62,7 @@ all: $(BUNDLE)/fourlimb.so $(BUNDLE)/fourlimb_ui.so $(BUNDLE)/groove.ttl $(BUNDL
 
 .PHONY: help
 help: ## List these targets
-	@awk -F ':.*## ' '/^[a-z]+:.*## /{printf "make %-10s %s\n", $$1, $$2}' Makefile
+	@awk -F ':.*## ' '/^[a-z]+:.*## /{printf "make %-11s %s\n", $$1, $$2}' Makefile
 
 # ---- Building
 
@@ -156,6 +156,16 @@ $(BUILD)/tests/bench/pane: $(BUILD)/tests/bench/pane.o $(TEST_HELP) $(filter-out
 	@echo "  LINK $@"
 	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(PANE_LIBS) -lm
 
+# The window's own room isn't linked in: the tests load it, as hosts do; with -rdynamic it
+# finds a test's own glTexImage2D first.
+RIG := $(BUILD)/tests/window/rig.o $(BUILD)/tests/window/sight.o $(BUILD)/tests/window/person.o \
+	$(LIVE_ROOM) $(BUILD)/tests/pane/xvfb.o $(BUILD)/ui/command/host.o $(BUILD)/ui/command/uri_table.o \
+	$(DESK) $(SCENE)
+IN_RIG := $(filter $(BUILD)/tests/window/%,$(TESTS)) $(BUILD)/tests/window/shots $(BUILD)/tests/bench/window
+$(IN_RIG): $(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(RIG) $(TALK) $(BANK) $(ENGINE)
+	@echo "  LINK $@"
+	@$(CC) $(ALL_CFLAGS) -rdynamic -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(BANK_LIBS) -lX11 -ljack -ldl -lpthread -lm
+
 # ---- What people do with it
 
 DEMO := $(BUILD)/demo
@@ -233,8 +243,8 @@ SCRIPTS := tests/checks/layers.sh tests/checks/binaries.sh tests/checks/sources.
 	tests/pane/cures.sh
 SAN := -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
 
-.PHONY: tests test check hosts crosscheck feel format bench goldens
-tests: all $(TESTS) $(BUILD)/tests/bench/blocks $(BUILD)/tests/bench/pane
+.PHONY: tests test check hosts crosscheck feel screenshots format bench goldens
+tests: all $(TESTS) $(BUILD)/tests/bench/blocks $(BUILD)/tests/bench/pane $(BUILD)/tests/bench/window
 
 test: tests ## Run the quick tests only: every test program, once
 	@sh tests/run.sh $(BUILD) $(TESTS)
@@ -250,6 +260,13 @@ hosts: ## Install Ardour and test inside it, without a window
 	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD) $(PACKAGES_CHECK) $(PACKAGES_HOSTS)"
 	@$(MAKE) --no-print-directory -j2 all
 	@sh tests/run.sh $(BUILD) tests/hosts/run.sh
+
+screenshots: ## Draw the README's pictures of the window anew, into ui/docs
+	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD) $(PACKAGES_CHECK)"
+	@$(MAKE) --no-print-directory -j2 all $(BUILD)/tests/window/shots
+	@XDG_DATA_HOME=$(abspath $(BUILD))/nobody $(BUILD)/tests/window/shots $(BUILD)
+	@for shot in $(BUILD)/window-*.png; do \
+		convert $$shot -strip +dither -colors 256 -define png:compression-level=9 PNG8:ui/docs/$$(basename $$shot) || exit 1; done
 
 feel: ## Render 64 bars straight and loose, and draw how they differ (build/demo/feel.png)
 	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD) $(PACKAGES_FEEL)"

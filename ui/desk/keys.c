@@ -346,7 +346,7 @@ static bool limb_key(Desk* const desk, const uint32_t key)
 
 static bool is_number_part(const uint32_t text)
 {
-    return (text >= '0' && text <= '9') || text == '-' || text == '.' || text == ',';
+    return (text >= '0' && text <= '9') || text == '-' || text == '.';
 }
 
 /* Esc during a drag puts the value back. */
