@@ -2,7 +2,7 @@
 
 # ---- The list of packages (Debian 12).  `make run` installs the first row,
 # ---- `make check` the first two, `make hosts` and `make crosscheck` one more each.
-PACKAGES_BUILD := gcc libc6-dev make pkg-config lv2-dev liblilv-dev libserd-dev libsord-dev \
+PACKAGES_BUILD := gcc libc6-dev make pkg-config lv2-dev liblilv-dev libsratom-dev libserd-dev libsord-dev \
 	libcairo2-dev libpango1.0-dev fonts-dejavu-core libpugl-dev libgl-dev libx11-dev \
 	libfluidsynth-dev libsndfile1-dev timgm6mb-soundfont
 PACKAGES_CHECK := clang clang-tidy clang-format cppcheck valgrind binutils midicsv python3 \
@@ -25,14 +25,14 @@ WARNINGS := -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion \
 	-Wdouble-promotion -Wcast-qual -Wcast-align -Wstrict-prototypes -Wmissing-prototypes \
 	-Wundef -Wvla -Wswitch-enum -Wformat=2 -Werror
 # Looked up when used, not before: at first the packages may be missing.
-LIBRARIES = lv2 lilv-0 serd-0 sord-0 pangocairo pugl-0 fluidsynth sndfile
+LIBRARIES = lv2 lilv-0 sratom-0 serd-0 sord-0 pangocairo pugl-0 fluidsynth sndfile
 OUTSIDE_FLAGS = $(eval OUTSIDE_FLAGS := $$(shell pkg-config --cflags-only-I $(LIBRARIES) | \
 	sed 's/-I/-isystem /g'))$(OUTSIDE_FLAGS)
 BANK_LIBS = $(eval BANK_LIBS := $$(shell pkg-config --libs sord-0 serd-0))$(BANK_LIBS)
 DRAW_LIBS = $(eval DRAW_LIBS := $$(shell pkg-config --libs pangocairo cairo))$(DRAW_LIBS)
 SOUND_LIBS = $(eval SOUND_LIBS := $$(shell pkg-config --libs fluidsynth sndfile))$(SOUND_LIBS)
 PANE_LIBS = $(eval PANE_LIBS := $$(shell pkg-config --libs pugl-0 gl x11))$(PANE_LIBS)
-HOST_LIBS = $(eval HOST_LIBS := $$(shell pkg-config --libs lilv-0))$(HOST_LIBS)
+HOST_LIBS = $(eval HOST_LIBS := $$(shell pkg-config --libs lilv-0 sratom-0))$(HOST_LIBS)
 # -ffp-contract=off: every compiler computes the same frame for a stroke.
 CFLAGS := $(OPTIMISE) -g
 ALL_CFLAGS = -std=c11 -D_POSIX_C_SOURCE=200809L -D_XOPEN_SOURCE=700 -fPIC \

@@ -175,7 +175,7 @@ static void check_list(const char* const scene, const bool chosen)
     const List* const list = &view->list;
     const Geometry g = geometry_of(view);
     const double half = (g.right - g.labels) / 2.0;
-    for (int line = list->first; line < list->count && line < list->first + 8; ++line) {
+    for (int line = list->first; line < list->count && line < list->first + 4; ++line) {
         Entry* const entry = &stage->desk.entries[list->shelf][list->lines[line].entry];
         const bool is_playing = entry->id == view_playing(view, list->shelf);
         if (list->lines[line].is_heading || (line == list->selected) != chosen) {

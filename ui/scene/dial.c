@@ -129,7 +129,9 @@ bool dial_parse(const Control control, const char* const typed, float* const val
     char* end = NULL;
     snprintf(text, sizeof text, "%s", typed);
     for (char* at = text; *at; ++at) {
-        *at = *at == ',' ? '.' : *at; /* a decimal comma; the host's locale says nothing */
+        if (*at == ',') { /* a decimal comma; the host's locale says nothing */
+            *at = '.';
+        }
     }
     double number = g_ascii_strtod(text, &end);
     if (end == text || !isfinite(number)) {
