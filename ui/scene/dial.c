@@ -147,7 +147,8 @@ bool dial_parse(const Control control, const char* const typed, float* const val
         number /= by;
     }
     end = skip_blanks(end);
-    if (*end && strcmp(end, dial_of(control)->unit) != 0) {
+    const Dial* const dial = dial_of(control);
+    if (*end && strcmp(end, dial->unit) != 0 && strcmp(end, unit_of(dial, 1.0)) != 0) {
         return false;
     }
     *value = dial_fit(control, number);
