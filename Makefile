@@ -2,7 +2,7 @@
 
 # ---- The list of packages (Debian 12).  `make run` installs the first row,
 # ---- `make check` the first two, `make hosts` and `make crosscheck` one more each.
-PACKAGES_BUILD := gcc libc6-dev make pkg-config lv2-dev liblilv-dev libserd-dev libsord-dev \
+PACKAGES_BUILD := gcc libc6-dev make pkg-config lv2-dev liblilv-dev libsratom-dev libserd-dev libsord-dev \
 	libcairo2-dev libpango1.0-dev fonts-dejavu-core libpugl-dev libgl-dev libx11-dev \
 	libfluidsynth-dev libsndfile1-dev timgm6mb-soundfont
 PACKAGES_CHECK := clang clang-tidy clang-format cppcheck valgrind binutils midicsv python3 \
@@ -25,14 +25,14 @@ WARNINGS := -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion \
 	-Wdouble-promotion -Wcast-qual -Wcast-align -Wstrict-prototypes -Wmissing-prototypes \
 	-Wundef -Wvla -Wswitch-enum -Wformat=2 -Werror
 # Looked up when used, not before: at first the packages may be missing.
-LIBRARIES = lv2 lilv-0 serd-0 sord-0 pangocairo pugl-0 fluidsynth sndfile
+LIBRARIES = lv2 lilv-0 sratom-0 serd-0 sord-0 pangocairo pugl-0 fluidsynth sndfile
 OUTSIDE_FLAGS = $(eval OUTSIDE_FLAGS := $$(shell pkg-config --cflags-only-I $(LIBRARIES) | \
 	sed 's/-I/-isystem /g'))$(OUTSIDE_FLAGS)
 BANK_LIBS = $(eval BANK_LIBS := $$(shell pkg-config --libs sord-0 serd-0))$(BANK_LIBS)
 DRAW_LIBS = $(eval DRAW_LIBS := $$(shell pkg-config --libs pangocairo cairo))$(DRAW_LIBS)
 SOUND_LIBS = $(eval SOUND_LIBS := $$(shell pkg-config --libs fluidsynth sndfile))$(SOUND_LIBS)
 PANE_LIBS = $(eval PANE_LIBS := $$(shell pkg-config --libs pugl-0 gl x11))$(PANE_LIBS)
-HOST_LIBS = $(eval HOST_LIBS := $$(shell pkg-config --libs lilv-0))$(HOST_LIBS)
+HOST_LIBS = $(eval HOST_LIBS := $$(shell pkg-config --libs lilv-0 sratom-0))$(HOST_LIBS)
 # -ffp-contract=off: every compiler computes the same frame for a stroke.
 CFLAGS := $(OPTIMISE) -g
 ALL_CFLAGS = -std=c11 -D_POSIX_C_SOURCE=200809L -D_XOPEN_SOURCE=700 -fPIC \
@@ -62,7 +62,7 @@ all: $(BUNDLE)/fourlimb.so $(BUNDLE)/fourlimb_ui.so $(BUNDLE)/groove.ttl $(BUNDL
 
 .PHONY: help
 help: ## List these targets
-	@awk -F ':.*## ' '/^[a-z]+:.*## /{printf "make %-10s %s\n", $$1, $$2}' Makefile
+	@awk -F ':.*## ' '/^[a-z]+:.*## /{printf "make %-11s %s\n", $$1, $$2}' Makefile
 
 # ---- Building
 
@@ -160,6 +160,16 @@ $(BUILD)/tests/bench/pane: $(BUILD)/tests/bench/pane.o $(TEST_HELP) $(filter-out
 	@echo "  LINK $@"
 	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(PANE_LIBS) -lm
 
+# The window's own room isn't linked in: the tests load it, as hosts do; with -rdynamic it
+# finds a test's own glTexImage2D first.
+RIG := $(BUILD)/tests/window/rig.o $(BUILD)/tests/window/sight.o $(BUILD)/tests/window/person.o \
+	$(LIVE_ROOM) $(BUILD)/tests/pane/xvfb.o $(BUILD)/ui/command/host.o $(BUILD)/ui/command/uri_table.o \
+	$(DESK) $(SCENE)
+IN_RIG := $(filter $(BUILD)/tests/window/%,$(TESTS)) $(BUILD)/tests/window/shots $(BUILD)/tests/bench/window
+$(IN_RIG): $(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(RIG) $(TALK) $(BANK) $(ENGINE)
+	@echo "  LINK $@"
+	@$(CC) $(ALL_CFLAGS) -rdynamic -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(BANK_LIBS) -lX11 -ljack -ldl -lpthread -lm
+
 # ---- What people do with it
 
 DEMO := $(BUILD)/demo
@@ -237,8 +247,8 @@ SCRIPTS := tests/checks/layers.sh tests/checks/binaries.sh tests/checks/sources.
 	tests/pane/cures.sh
 SAN := -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
 
-.PHONY: tests test check hosts crosscheck feel format bench goldens
-tests: all $(TESTS) $(BUILD)/tests/live/take $(BUILD)/tests/bench/blocks $(BUILD)/tests/bench/pane
+.PHONY: tests test check hosts crosscheck feel screenshots format bench goldens
+tests: all $(TESTS) $(BUILD)/tests/live/take $(BUILD)/tests/bench/blocks $(BUILD)/tests/bench/pane $(BUILD)/tests/bench/window
 
 test: tests ## Run the quick tests only: every test program, once
 	@sh tests/run.sh $(BUILD) $(TESTS)
@@ -254,6 +264,13 @@ hosts: ## Install Ardour and test inside it, without a window
 	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD) $(PACKAGES_CHECK) $(PACKAGES_HOSTS)"
 	@$(MAKE) --no-print-directory -j2 all
 	@sh tests/run.sh $(BUILD) tests/hosts/run.sh
+
+screenshots: ## Draw the README's pictures of the window anew, into ui/docs
+	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD) $(PACKAGES_CHECK)"
+	@$(MAKE) --no-print-directory -j2 all $(BUILD)/tests/window/shots
+	@XDG_DATA_HOME=$(abspath $(BUILD))/nobody $(BUILD)/tests/window/shots $(BUILD)
+	@for shot in $(BUILD)/window-*.png; do \
+		convert $$shot -strip +dither -colors 256 -define png:compression-level=9 PNG8:ui/docs/$$(basename $$shot) || exit 1; done
 
 feel: ## Render 64 bars straight and loose, and draw how they differ (build/demo/feel.png)
 	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD) $(PACKAGES_FEEL)"

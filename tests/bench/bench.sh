@@ -20,3 +20,5 @@ printf '  plugin %s (stripped)   bank %s\n' "$(wc -c <"$build/stripped.so")" \
 size "$build/lv2/fourlimb.lv2/fourlimb.so"
 echo "A playhead moving over 960 x 540 under software GL, % of one core:"
 "$build/tests/bench/pane" | grep '^  '
+echo "The plugin's own window, 960 x 540, the same way; the plugin's and the X server's time left out:"
+"$build/tests/bench/window" | grep '^  '

@@ -16,6 +16,7 @@ enum { CHILDREN_MAX = 4, GRACE_MS = 3000 };
 
 /* A signal handler gets at them no other way. */
 static pid_t running[CHILDREN_MAX];
+static int last_status;
 static void (*at_end)(void);
 
 void child_sleep_ms(const long milliseconds)
@@ -33,11 +34,19 @@ static void forget(const pid_t pid)
 
 bool child_runs(const pid_t pid)
 {
-    if (pid <= 0 || waitpid(pid, NULL, WNOHANG) != 0) {
+    int status = 0;
+    const pid_t ended = pid > 0 ? waitpid(pid, &status, WNOHANG) : -1;
+    if (ended != 0) {
+        last_status = ended == pid ? status : last_status;
         forget(pid);
         return false;
     }
     return true;
+}
+
+int child_last_status(void)
+{
+    return WIFSIGNALED(last_status) ? -WTERMSIG(last_status) : WEXITSTATUS(last_status);
 }
 
 void child_end(const pid_t pid)

@@ -18,6 +18,10 @@ pid_t child_start(const char* const argv[], const char* log);
 /* Whether it still runs. */
 bool child_runs(pid_t pid);
 
+/* Of the child that was last found to have ended: its exit status, or -N if signal N
+   ended it. */
+int child_last_status(void);
+
 /* Asks it to end, and after three seconds makes it. */
 void child_end(pid_t pid);
 

@@ -30,6 +30,7 @@ struct JackDriver {
     _Atomic(size_t) rolled_count;
     _Atomic(size_t) heard_count;
     int64_t frames_since; /* since the last stretch began, standing still included */
+    _Atomic(int64_t) place;
     bool rolling;
     atomic_bool still;
 };
@@ -48,6 +49,7 @@ static void note_place(JackDriver* const driver, const bool rolls, const int64_t
     }
     if (rolls) {
         driver->rolled[count - 1].end = frame + frames;
+        atomic_store(&driver->place, frame + frames);
     }
     driver->rolling = rolls;
 }
@@ -212,13 +214,18 @@ bool jack_driver_set(JackDriver* const driver, const Tempo* const tempo, const i
     return asked && atomic_load(&driver->still);
 }
 
-bool jack_driver_play(JackDriver* const driver, const Move* const moves, const size_t count)
+void jack_driver_start(JackDriver* const driver, const Move* const moves, const size_t count)
 {
     driver->moves = moves;
     driver->moved_in = atomic_load(&driver->rolled_count);
     atomic_store(&driver->moves_made, 0);
     atomic_store(&driver->moves_asked, count);
     jack_transport_start(driver->client);
+}
+
+bool jack_driver_finish(JackDriver* const driver)
+{
+    const size_t count = atomic_load(&driver->moves_asked);
     for (int waited = 0; waited < WAIT_MS; ++waited) {
         if (atomic_load(&driver->moves_made) == count && atomic_load(&driver->still)) {
             child_sleep_ms(30); /* what the stop still lets out comes a cycle later */
@@ -227,6 +234,17 @@ bool jack_driver_play(JackDriver* const driver, const Move* const moves, const s
         child_sleep_ms(1);
     }
     return false;
+}
+
+bool jack_driver_play(JackDriver* const driver, const Move* const moves, const size_t count)
+{
+    jack_driver_start(driver, moves, count);
+    return jack_driver_finish(driver);
+}
+
+int64_t jack_driver_place(const JackDriver* const driver)
+{
+    return atomic_load(&driver->place);
 }
 
 bool jack_driver_hurry(JackDriver* const driver, const bool hurry)

@@ -56,6 +56,14 @@ bool jack_driver_set(JackDriver* driver, const Tempo* tempo, int64_t frame);
    ten seconds.  The last move must be a stop. */
 bool jack_driver_play(JackDriver* driver, const Move* moves, size_t count);
 
+/* The same in two parts, for what is to be done while it rolls: `moves` must stay
+   where they are, and the transport rolls on until they are made. */
+void jack_driver_start(JackDriver* driver, const Move* moves, size_t count);
+bool jack_driver_finish(JackDriver* driver);
+
+/* The frame that the transport last rolled to. */
+int64_t jack_driver_place(const JackDriver* driver);
+
 /* As fast as the machine can, or in time. */
 bool jack_driver_hurry(JackDriver* driver, bool hurry);
 

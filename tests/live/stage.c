@@ -3,6 +3,7 @@
 
 #include "child.h"
 
+#include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -19,14 +20,9 @@ static struct {
     char why_not[256];
 } stage;
 
-static const char* const bundle_files[] = {"fourlimb.so", "manifest.ttl", "groove.ttl", "bank"};
-static const char* const bundle_sources[] = {
-    FOURLIMB_BUILD "/lv2/fourlimb.lv2/fourlimb.so",
-    FOURLIMB_BUILD "/lv2/fourlimb.lv2/manifest.ttl",
-    FOURLIMB_BUILD "/lv2/fourlimb.lv2/groove.ttl",
-    FOURLIMB_SOURCE "/tests/live/bank",
-};
-enum { BUNDLE_FILES = sizeof bundle_files / sizeof *bundle_files };
+static const char* const bundle_files[] = {"fourlimb.so", "fourlimb_ui.so", "manifest.ttl",
+                                           "groove.ttl",  "ui.ttl",         "bank"};
+enum { BUNDLE_FILES = sizeof bundle_files / sizeof *bundle_files, BANK = BUNDLE_FILES - 1 };
 static char links[BUNDLE_FILES][128];
 
 /* Only what a signal handler may call. */
@@ -42,7 +38,7 @@ static void remove_folder(void)
 }
 
 /* The built plugin with a bank of our own. */
-static bool make_folder(void)
+static bool make_folder(const char* const bank)
 {
     snprintf(stage.folder, sizeof stage.folder, "/tmp/fourlimb-jalv-XXXXXX");
     if (!mkdtemp(stage.folder)) {
@@ -54,7 +50,10 @@ static bool make_folder(void)
     bool good = !mkdir(stage.bundles, 0700) && !mkdir(stage.bundle, 0700);
     for (int i = 0; i < BUNDLE_FILES; ++i) {
         snprintf(links[i], sizeof links[i], "%s/%s", stage.bundle, bundle_files[i]);
-        good = good && !access(bundle_sources[i], R_OK) && !symlink(bundle_sources[i], links[i]);
+        char source[512];
+        snprintf(source, sizeof source, FOURLIMB_BUILD "/lv2/fourlimb.lv2/%s", bundle_files[i]);
+        const char* const from = i == BANK ? bank : source;
+        good = good && !access(from, R_OK) && !symlink(from, links[i]);
     }
     return good;
 }
@@ -87,6 +86,23 @@ const char* stage_last_words(void)
     return line;
 }
 
+double stage_last_value(const char* const symbol)
+{
+    char line[160];
+    double value = (double)NAN;
+    const size_t length = strlen(symbol);
+    FILE* const file = fopen(stage.log, "r");
+    while (file && fgets(line, sizeof line, file)) {
+        if (!strncmp(line, symbol, length) && !strncmp(line + length, " = ", 3)) {
+            value = strtod(line + length + 3, NULL);
+        }
+    }
+    if (file) {
+        fclose(file);
+    }
+    return value;
+}
+
 static JackDriver* start_server(char name[32])
 {
     snprintf(name, 32, "fourlimb-%d", (int)getpid());
@@ -97,30 +113,29 @@ static JackDriver* start_server(char name[32])
     return jack_driver_open(name, server_runs);
 }
 
-static void start_host(const char* const server)
+static void start_host(const char* const server, const char* const host[])
 {
     setenv("JACK_DEFAULT_SERVER", server, 1);
     setenv("LV2_PATH", stage.bundles, 1);
-    const char* const arguments[] = {"jalv", "-i", "urn:fourlimb:groove", NULL};
-    stage.host = child_start(arguments, stage.log);
+    stage.host = child_start(host, stage.log);
 }
 
-JackDriver* stage_open(void)
+JackDriver* stage_open(const char* const bank, const char* const host[])
 {
     char server[32];
 #ifdef __SANITIZE_ADDRESS__
-    snprintf(stage.why_not, sizeof stage.why_not, "jalv can't load a sanitized plugin");
+    snprintf(stage.why_not, sizeof stage.why_not, "a host can't load a sanitized plugin");
     return NULL;
 #endif
     child_guard(SECONDS_MAX, remove_folder);
-    if (!make_folder()) {
+    if (!make_folder(bank)) {
         snprintf(stage.why_not, sizeof stage.why_not, "no bundle could be laid in %s",
                  stage.folder);
         return NULL;
     }
     JackDriver* const driver = start_server(server);
     if (driver) {
-        start_host(server);
+        start_host(server, host);
     } else {
         snprintf(stage.why_not, sizeof stage.why_not, "no JACK server; jackd said: %s",
                  stage_last_words());

@@ -342,7 +342,8 @@ static void nothing_comes_before_the_first_start(void)
 
 int main(void)
 {
-    driver = stage_open();
+    const char* const host[] = {"jalv", "-i", "urn:fourlimb:groove", NULL};
+    driver = stage_open(FOURLIMB_SOURCE "/tests/live/bank", host);
     RUN(jalv_loads_the_plugin_and_gives_it_a_port);
     RUN(jalv_plays_the_groove_from_bar_one_to_the_sample);
     RUN(a_locate_while_rolling_goes_on_from_there);

@@ -41,9 +41,9 @@ bool xvfb_start(const char* const without)
     char number[16];
     snprintf(to, sizeof to, "%d", ends[1]);
     const char* const argv[] = {
-        "Xvfb",        "-displayfd", to,          "-screen", "0",
-        "1280x800x24", "-noreset",   "-nolisten", "tcp",     without ? "-extension" : NULL,
-        without,       NULL};
+        "Xvfb",         "-displayfd", to,          "-screen", "0",
+        "2000x1200x24", "-noreset",   "-nolisten", "tcp",     without ? "-extension" : NULL,
+        without,        NULL};
     server = child_start(argv, "/dev/null");
     close(ends[1]);
     read_number(ends[0], number);

@@ -5,7 +5,7 @@
 
 #include <stdbool.h>
 
-/* Starts an Xvfb on a display that is free, 1280 x 800 with 24 bits, and points
+/* Starts an Xvfb on a display that is free, 2000 x 1200 with 24 bits, and points
    $DISPLAY at it; `without` names an extension to leave out, or is NULL.  False,
    after a skip with the reason, if there is none to start. */
 bool xvfb_start(const char* without);

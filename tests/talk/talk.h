@@ -99,12 +99,6 @@ static inline void chance_bar(uint32_t* const state, SeenBar* const bar)
 {
     memset(bar, 0, sizeof *bar);
     bar->bar = (int64_t)chance(state) * 4096;
-    bar->slot = chance_to(state, OUTLOOK_BARS - 1);
-    bar->gap = chance(state) & 1U;
-    bar->clicks.count = chance_to(state, SEEN_CLICKS_MAX);
-    for (uint32_t i = 0; i < bar->clicks.count; ++i) {
-        bar->clicks.ticks[i] = (int32_t)chance(state);
-    }
     bar->meter = (Meter){0.25 * (1 + chance_to(state, 100)), 1 << chance_to(state, 5)};
     bar->phrase_bars = 1 + chance_to(state, FORM_BARS_MAX - 1);
     bar->in_phrase = chance_to(state, bar->phrase_bars - 1);
@@ -117,6 +111,12 @@ static inline void chance_bar(uint32_t* const state, SeenBar* const bar)
     bar->hands_step = (int32_t)chance_to(state, 1U << 24);
     bar->feet_step = (int32_t)chance_to(state, 1U << 24);
     bar->dropped = chance_to(state, 1000);
+    bar->slot = chance_to(state, OUTLOOK_BARS - 1);
+    bar->gap = chance(state) & 1U;
+    bar->clicks.count = chance_to(state, SEEN_CLICKS_MAX);
+    for (uint32_t i = 0; i < bar->clicks.count; ++i) {
+        bar->clicks.ticks[i] = (int32_t)chance(state);
+    }
     chance_turns(state, &bar->hands_turns);
     chance_turns(state, &bar->feet_turns);
     bar->count = chance_to(state, SEEN_STROKES_MAX);
@@ -142,17 +142,17 @@ static inline void chance_place(uint32_t* const state, SeenPlace* const place)
     place->phrase_bars = 1 + chance_to(state, FORM_BARS_MAX - 1);
     place->ticks_per_second = chance(state) / 512.0;
     place->rolling = chance(state) & 1U;
+    place->loops = chance(state) & 1U;
+    place->own_clock = chance(state) & 1U;
+    place->click_rests = chance(state) & 1U;
+    place->click_bars = (int64_t)chance(state);
+    place->next_tempo = chance(state) / 65536.0;
+    place->ladder_bars = (int64_t)chance(state);
     place->host_has_tempo = chance(state) & 1U;
     place->host_has_place = chance(state) & 1U;
     place->waiting = chance(state) & 1U;
     place->change_bar = (int64_t)chance(state);
     place->change_tick = (int32_t)chance_to(state, 1U << 24);
-    place->loops = chance(state) & 1U;
-    place->own_clock = chance(state) & 1U;
-    place->click_rests = chance(state) & 1U;
-    place->click_bars = (int64_t)chance(state);
-    place->next_tempo = chance(state) / 64.0;
-    place->ladder_bars = (int64_t)chance(state);
     place->feet_meet = chance_to(state, 99);
     place->all_meet = chance_to(state, 9999);
 }
@@ -165,15 +165,17 @@ static inline bool turns_alike(const SeenTurns* const a, const SeenTurns* const 
 /* Field by field: padding is nobody's. */
 static inline bool bars_alike(const SeenBar* const a, const SeenBar* const b)
 {
-    bool alike =
-        a->bar == b->bar && meter_equal(a->meter, b->meter) && a->in_phrase == b->in_phrase &&
-        a->phrase_bars == b->phrase_bars && a->part == b->part && a->turns == b->turns &&
-        a->is_coming == b->is_coming && a->groove == b->groove && a->hands == b->hands &&
-        a->feet == b->feet && a->hands_step == b->hands_step && a->feet_step == b->feet_step &&
-        a->dropped == b->dropped && turns_alike(&a->hands_turns, &b->hands_turns) &&
-        turns_alike(&a->feet_turns, &b->feet_turns) && a->count == b->count && a->slot == b->slot &&
-        a->gap == b->gap && a->clicks.count == b->clicks.count &&
-        !memcmp(a->clicks.ticks, b->clicks.ticks, a->clicks.count * sizeof *a->clicks.ticks);
+    bool alike = a->bar == b->bar && meter_equal(a->meter, b->meter) &&
+                 a->in_phrase == b->in_phrase && a->phrase_bars == b->phrase_bars &&
+                 a->part == b->part && a->turns == b->turns && a->is_coming == b->is_coming &&
+                 a->groove == b->groove && a->hands == b->hands && a->feet == b->feet &&
+                 a->hands_step == b->hands_step && a->feet_step == b->feet_step &&
+                 a->dropped == b->dropped && turns_alike(&a->hands_turns, &b->hands_turns) &&
+                 turns_alike(&a->feet_turns, &b->feet_turns) && a->count == b->count &&
+                 a->slot == b->slot && a->gap == b->gap && a->clicks.count == b->clicks.count;
+    for (uint32_t i = 0; alike && i < a->clicks.count; ++i) {
+        alike = a->clicks.ticks[i] == b->clicks.ticks[i];
+    }
     for (uint32_t i = 0; alike && i < a->count; ++i) {
         const SeenStroke x = a->strokes[i], y = b->strokes[i];
         alike = x.written == y.written && x.felt == y.felt && x.limb == y.limb &&
@@ -191,11 +193,11 @@ static inline bool places_alike(const SeenPlace* const a, const SeenPlace* const
            !(a->ticks_per_second > b->ticks_per_second) && a->rolling == b->rolling &&
            a->host_has_tempo == b->host_has_tempo && a->host_has_place == b->host_has_place &&
            a->waiting == b->waiting && a->change_bar == b->change_bar &&
-           a->change_tick == b->change_tick && a->loops == b->loops &&
-           a->own_clock == b->own_clock && a->click_rests == b->click_rests &&
-           a->click_bars == b->click_bars && !(a->next_tempo < b->next_tempo) &&
-           !(a->next_tempo > b->next_tempo) && a->ladder_bars == b->ladder_bars &&
-           a->feet_meet == b->feet_meet && a->all_meet == b->all_meet;
+           a->change_tick == b->change_tick && a->feet_meet == b->feet_meet &&
+           a->all_meet == b->all_meet && a->loops == b->loops && a->own_clock == b->own_clock &&
+           a->click_rests == b->click_rests && a->click_bars == b->click_bars &&
+           a->ladder_bars == b->ladder_bars && !(a->next_tempo < b->next_tempo) &&
+           !(a->next_tempo > b->next_tempo);
 }
 
 /* A copy that is exactly as large as told, so that a sanitizer sees every byte read

@@ -2,6 +2,7 @@
 /* What plugin and window write to each other is heard as it was told, is read by
    LV2's own helpers (lv2/atom/util.h, the specification's reference code) as an
    object, a tuple and vectors. */
+#include "../../plugin/talk/fields.h"
 #include "talk.h"
 
 static Talk talk;
@@ -124,7 +125,7 @@ static void lv2s_own_helpers_read_a_bar(void)
         if (!CHECK_INT(count, 5)) {
             return;
         }
-        check_vector(parts[0], talk.uris.atom_Double, sizeof(double), 16);
+        check_vector(parts[0], talk.uris.atom_Double, sizeof(double), BAR_FIELD_COUNT);
         check_vector(parts[1], talk.uris.atom_Int, sizeof(int32_t), bar.hands_turns.count);
         check_vector(parts[2], talk.uris.atom_Int, sizeof(int32_t), bar.feet_turns.count);
         check_vector(parts[3], talk.uris.atom_Int, sizeof(int32_t), 4 * bar.count);
@@ -144,7 +145,7 @@ static void lv2s_own_helpers_read_a_place(void)
     talk_place(&talk, &place);
     const LV2_Atom* const value = value_by_lv2(talk.uris.fl_place);
     if (CHECK(value)) {
-        check_vector(value, talk.uris.atom_Double, sizeof(double), 19);
+        check_vector(value, talk.uris.atom_Double, sizeof(double), PLACE_FIELD_COUNT);
     }
 }
 
@@ -163,13 +164,15 @@ static void each_message_is_heard_as_itself_alone(void)
 /* fields.h promises that new fields may follow: a later plugin tells more. */
 static void fields_of_a_later_version_are_passed_over(void)
 {
-    double numbers[22] = {7, 100.5, 4, 8};
-    numbers[18] = 3; /* the last that is known */
+    double numbers[PLACE_FIELD_COUNT + 3] = {7, 100.5, 4, 8};
     LV2_Atom_Forge_Frame frame;
     SeenPlace place;
+    numbers[PLACE_FIELD_COUNT - 1] = 3;
+    numbers[PLACE_FIELD_COUNT] = numbers[PLACE_FIELD_COUNT + 1] = 99;
     talk_begin(&talk);
     tell_begin_set(&talk.forge, &frame, talk.uris.fl_place, &talk.uris);
-    lv2_atom_forge_vector(&talk.forge, sizeof(double), talk.uris.atom_Double, 22, numbers);
+    lv2_atom_forge_vector(&talk.forge, sizeof(double), talk.uris.atom_Double, PLACE_FIELD_COUNT + 3,
+                          numbers);
     lv2_atom_forge_pop(&talk.forge, &frame);
     talk_end(&talk);
     CHECK(hears_place(&talk, &talk.buffer.atom, talk.size, &place));

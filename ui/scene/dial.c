@@ -51,6 +51,19 @@ static void push_text(const double ms, char text[DIAL_TEXT_ROOM])
     }
 }
 
+/* One bar, but two bars. */
+static const char* unit_of(const Dial* const dial, const double number)
+{
+    static const char* const words[][2] = {
+        {"bars", "bar"}, {"phrases", "phrase"}, {"steps", "step"}};
+    for (size_t i = 0; i < sizeof words / sizeof *words; ++i) {
+        if (!strcmp(dial->unit, words[i][0]) && fabs(fabs(number) - 1.0) < 0.005) {
+            return words[i][1];
+        }
+    }
+    return dial->unit;
+}
+
 void dial_text(const View* const view, const Control control, const float value,
                char text[DIAL_TEXT_ROOM], const char** const unit)
 {
@@ -65,7 +78,7 @@ void dial_text(const View* const view, const Control control, const float value,
             snprintf(text, DIAL_TEXT_ROOM, "%s", dial->zero);
         } else {
             snprintf(text, DIAL_TEXT_ROOM, "%.4g", number);
-            *unit = dial->unit;
+            *unit = unit_of(dial, number);
         }
         break;
     case FORM_WORDS:
@@ -116,7 +129,9 @@ bool dial_parse(const Control control, const char* const typed, float* const val
     char* end = NULL;
     snprintf(text, sizeof text, "%s", typed);
     for (char* at = text; *at; ++at) {
-        *at = *at == ',' ? '.' : *at; /* a decimal comma; the host's locale says nothing */
+        if (*at == ',') { /* a decimal comma; the host's locale says nothing */
+            *at = '.';
+        }
     }
     double number = g_ascii_strtod(text, &end);
     if (end == text || !isfinite(number)) {
@@ -132,7 +147,8 @@ bool dial_parse(const Control control, const char* const typed, float* const val
         number /= by;
     }
     end = skip_blanks(end);
-    if (*end && strcmp(end, dial_of(control)->unit) != 0) {
+    const Dial* const dial = dial_of(control);
+    if (*end && strcmp(end, dial->unit) != 0 && strcmp(end, unit_of(dial, 1.0)) != 0) {
         return false;
     }
     *value = dial_fit(control, number);

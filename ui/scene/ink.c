@@ -22,7 +22,9 @@ static char* fit_to_show(const char* const words)
     char* const text =
         is_cut ? g_strndup(words, (gsize)(end - words)) : g_utf8_make_valid(words, -1);
     for (char* at = text; *at; ++at) {
-        *at = (unsigned char)*at < ' ' ? ' ' : *at;
+        if ((unsigned char)*at < ' ') {
+            *at = ' ';
+        }
     }
     return text;
 }

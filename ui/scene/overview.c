@@ -160,18 +160,20 @@ static void draw_count(const Brush* const brush, const double y, const int64_t b
     char text[96];
     const Geometry* const g = brush->g;
     const Palette* const colours = brush->colours;
+    const Type large = brush_type(20.0, true, ALIGN_RIGHT, colours->ink);
     snprintf(text, sizeof text, bars > 0 ? "%d" : "\xE2\x80\x93", (int)bars);
-    ink_text(brush->cairo, g->meet + 24.0, y, brush_type(20.0, true, ALIGN_RIGHT, colours->ink),
-             text);
+    /* Two digits reach a little into the margin; more move what is right of them, and
+       stay in the window. */
+    const double right = g->meet + fmax(24.0, ink_width(brush->cairo, large, text) - 5.0);
+    ink_text(brush->cairo, right, y, large, text);
     if (has_sign) {
-        ink_triangle(brush->cairo, g->meet + 36.0, y - 6.0, 4.5, POINT_UP, true, colours->ink);
+        ink_triangle(brush->cairo, right + 12.0, y - 6.0, 4.5, POINT_UP, true, colours->ink);
     }
     snprintf(text, sizeof text, "bar%s until %s", bars == 1 ? "" : "s", what);
-    ink_text_in(brush->cairo, g->meet + 48.0, y, g->beat_1 - g->meet - 56.0,
+    ink_text_in(brush->cairo, right + 24.0, y, g->beat_1 - right - 32.0,
                 brush_type(11.0, false, ALIGN_LEFT, colours->soft), text);
 }
 
-/* Practising, the gap and the ladder count; else the figures do. */
 static void draw_counts(const Brush* const brush)
 {
     char text[64];

@@ -12,9 +12,12 @@ void screen_draw(cairo_t* const cairo, const View* const view, const bool lit)
     targets_of(view, &g, &targets);
     const Brush brush = {cairo, view, &g, &view->palette, &targets, lit};
     ink_fill(cairo, (Box){0.0, 0.0, g.width, g.height}, view->palette.ground);
-    draw_top(&brush);
     draw_staff(&brush);
     draw_limbs(&brush);
+    if (lit) {
+        return; /* the rest is never cut from */
+    }
+    draw_top(&brush);
     draw_overview(&brush);
     if (g.list) {
         draw_list(&brush);

@@ -5,8 +5,8 @@
 
 #include "targets.h"
 
-/* Draws all that stands still, in logical pixels from the origin.  `lit`: the same
-   with every stroke and beat number as it looks while it sounds. */
+/* Draws all that stands still, in logical pixels from the origin.  `lit`: the staff
+   and its labels alone, with every stroke and beat number as it looks while it sounds. */
 void screen_draw(cairo_t* cairo, const View* view, bool lit);
 
 /* A box of the window, logical pixels: cut from the lit picture, or in the accent

@@ -166,7 +166,7 @@ static void add_edit(const View* const view, const Geometry* const g, TargetList
         if (box.y > 0.0) {
             const Box last = cell(view, g, place.column + place.wide - 1, place.row);
             box.width = last.x + last.width - box.x;
-            add(list, TARGET_EDIT, place.item, GROUP_PANEL, box);
+            add(list, TARGET_EDIT, (int)place.item, GROUP_PANEL, box);
         }
     }
     for (int limb = 0; limb < 2; ++limb) {

@@ -21,6 +21,8 @@
 /* The plugin stops telling three seconds after it was last asked. */
 static const double ask_again_seconds = 1.0;
 
+static const double show_again_seconds = 1.0;
+
 enum { WHY_ROOM = 256 };
 
 /* What the host offers; NULL: nothing. */
@@ -49,6 +51,7 @@ typedef struct {
     int height;
     double scale;
     double asked_at; /* seconds; negative: not yet */
+    double show_at;  /* seconds: not before, after a refusal */
     bool failed;     /* said so once */
 } Window;
 
@@ -300,13 +303,25 @@ static void port_event(const LV2UI_Handle ui, const uint32_t port, const uint32_
     desk_port_event(&((Window*)ui)->desk, port, size, format, buffer);
 }
 
-static void show(Window* const window)
+/* After a refusal not at every call: it may last. */
+static bool show(Window* const window, const double seconds)
 {
-    if (!painter_show(&window->painter, &window->desk, window->pane, window->width,
-                      window->height) &&
-        !window->failed) {
+    if (seconds < window->show_at || painter_show(&window->painter, &window->desk, window->pane,
+                                                  window->width, window->height)) {
+        return true;
+    }
+    window->desk.is_dirty = true;
+    window->show_at = seconds + show_again_seconds;
+    return false;
+}
+
+static void say_refused(Window* const window)
+{
+    if (!window->failed) {
         window->failed = true;
-        lv2_log_error(&window->logger, "Fourlimb: no memory for a picture of %d by %d\n",
+        lv2_log_error(&window->logger,
+                      "Fourlimb: its picture of %d by %d can't be shown: no memory, too large, or "
+                      "the host draws itself; tried again every second\n",
                       window->width, window->height);
     }
 }
@@ -321,8 +336,14 @@ static int idle(const LV2UI_Handle ui)
     if (!pane_poll(window->pane)) {
         return 1;
     }
-    show(window);
-    return pane_poll(window->pane) ? 0 : 1;
+    const bool shown = show(window, seconds);
+    if (!pane_poll(window->pane)) {
+        return 1;
+    }
+    if (!shown) {
+        say_refused(window);
+    }
+    return 0;
 }
 
 static int resize(const LV2UI_Feature_Handle ui, const int width, const int height)

@@ -1,0 +1,294 @@
+// SPDX-License-Identifier: ISC
+#include "person.h"
+
+#include "../help/check.h"
+#include "../live/child.h"
+#include "../live/stage.h"
+#include "../pane/xvfb.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+enum { PATIENCE_MS = 5000, ARRIVAL_MS = 8000, NOTE_ON_10 = 0x99, WORDS_MAX = 24 };
+
+static char why_not[512];
+
+const char* person_why_not(void)
+{
+    return why_not;
+}
+
+/* ---- Finding the window: by its name, as deep in the tree as it may be */
+
+static Window look_for(Display* const display, const Window in)
+{
+    char* name = NULL;
+    const bool named = XFetchName(display, in, &name) && !strcmp(name, "Fourlimb");
+    Window root;
+    Window parent;
+    Window* children = NULL;
+    unsigned count = 0;
+    Window found = None;
+    if (name) {
+        XFree(name);
+    }
+    if (!XQueryTree(display, in, &root, &parent, &children, &count)) {
+        return None;
+    }
+    for (unsigned i = 0; i < count && !found; ++i) {
+        found = look_for(display, children[i]);
+    }
+    XWindowAttributes seen;
+    if (!found && named && XGetWindowAttributes(display, in, &seen) &&
+        seen.map_state == IsViewable && !count) {
+        found = in;
+    }
+    if (children) {
+        XFree(children);
+    }
+    return found;
+}
+
+/* Windows may go while they are looked at. */
+static int never_mind(Display* const display, XErrorEvent* const event)
+{
+    (void)display;
+    (void)event;
+    return 0;
+}
+
+static bool find_window(Person* const person)
+{
+    for (int waited = 0; waited < ARRIVAL_MS && stage_host_runs(); waited += 20) {
+        person->window = look_for(person->display, DefaultRootWindow(person->display));
+        if (person->window) {
+            return true;
+        }
+        child_sleep_ms(20);
+    }
+    return false;
+}
+
+/* Hosts still lay out: until it stood where it stands for a tenth of a second. */
+static bool find_place(Person* const person)
+{
+    int same = 0;
+    for (int waited = 0; waited < ARRIVAL_MS && same < 10; waited += 10) {
+        int x = 0;
+        int y = 0;
+        Window child;
+        XWindowAttributes seen = {0};
+        if (!XGetWindowAttributes(person->display, person->window, &seen) ||
+            !XTranslateCoordinates(person->display, person->window,
+                                   DefaultRootWindow(person->display), 0, 0, &x, &y, &child)) {
+            return false;
+        }
+        same = x == person->x && y == person->y && seen.width == person->width &&
+                       seen.height == person->height
+                   ? same + 1
+                   : 0;
+        person->x = x;
+        person->y = y;
+        person->width = seen.width;
+        person->height = seen.height;
+        child_sleep_ms(10);
+    }
+    return same >= 10;
+}
+
+/* ---- Coming and going */
+
+static void write_nothing(void* const handle, const uint32_t port, const float value)
+{
+    (void)handle;
+    (void)port;
+    (void)value;
+}
+
+/* GTK is to start nothing of its own that would outlive it. */
+static void quieten(void)
+{
+    setenv("NO_AT_BRIDGE", "1", 1);
+    setenv("GSETTINGS_BACKEND", "memory", 1);
+    setenv("DBUS_SESSION_BUS_ADDRESS", "disabled:", 1);
+}
+
+static bool is_installed(const char* const program)
+{
+    const char* const words[] = {"sh", "-c", "command -v \"$0\"", program, NULL};
+    return run_program(words) == 0;
+}
+
+static bool has_programs(void)
+{
+    static const char* const programs[] = {"Xvfb", "jackd", "jalv.gtk3", "xdotool", "stdbuf"};
+    for (size_t i = 0; i < sizeof programs / sizeof *programs; ++i) {
+        if (!is_installed(programs[i])) {
+            snprintf(why_not, sizeof why_not, "%s isn't installed", programs[i]);
+            return false;
+        }
+    }
+    return true;
+}
+
+bool person_arrives(Person* const person, bool* const missing)
+{
+    static const char* const host[] = {
+        "stdbuf", "-oL", "jalv.gtk3", "--print-controls", "urn:fourlimb:groove", NULL};
+    memset(person, 0, sizeof *person);
+    *missing = !has_programs() || !xvfb_start(NULL);
+    if (*missing) {
+        return false;
+    }
+    quieten();
+    person->driver = stage_open(FOURLIMB_SOURCE "/tests/window/bank", host);
+    *missing = !person->driver;
+    person->display = XOpenDisplay(NULL);
+    XSetErrorHandler(never_mind);
+    const bool good =
+        person->driver && person->display && find_window(person) && find_place(person) &&
+        jack_driver_listen(person->driver, "midi_out", stage_host_runs) &&
+        desk_open(&person->desk, NULL, &person->uris, (DeskOutput){.write = write_nothing});
+    if (!good) {
+        snprintf(why_not, sizeof why_not, "%s; the last word: %s",
+                 *missing ? stage_why_not() : "no window in jalv.gtk3", stage_last_words());
+        return false;
+    }
+    desk_resize(&person->desk, person->width, person->height, 1.0);
+    return true;
+}
+
+void person_leaves(Person* const person)
+{
+    desk_close(&person->desk);
+    if (person->display) {
+        XCloseDisplay(person->display);
+    }
+    stage_close(person->driver);
+    xvfb_end();
+}
+
+/* ---- Hands */
+
+static bool tool(const char* const words[])
+{
+    return CHECK_INT(run_program(words), 0);
+}
+
+static bool go_to(const Person* const person, const double x, const double y)
+{
+    char left[16];
+    char top[16];
+    snprintf(left, sizeof left, "%d", person->x + (int)x);
+    snprintf(top, sizeof top, "%d", person->y + (int)y);
+    return tool((const char* const[]){"xdotool", "mousemove", left, top, NULL});
+}
+
+bool person_clicks_ground(const Person* const person)
+{
+    return go_to(person, person->width - 6, person->height - 6) &&
+           tool((const char* const[]){"xdotool", "click", "1", NULL});
+}
+
+bool person_drags(const Person* const person, const TargetId id, const int right, const int down)
+{
+    TargetList targets;
+    char along[16];
+    char below[16];
+    const Geometry g = geometry_of(&person->desk.view);
+    targets_of(&person->desk.view, &g, &targets);
+    const Target* const target = targets_find(&targets, id);
+    if (!CHECK(target)) {
+        return false;
+    }
+    const Fit fit = person->desk.fit;
+    snprintf(along, sizeof along, "%d", right);
+    snprintf(below, sizeof below, "%d", down);
+    return go_to(person, fit.x + fit.scale * (target->box.x + 0.5 * target->box.width),
+                 fit.y + fit.scale * (target->box.y + 0.5 * target->box.height)) &&
+           tool((const char* const[]){"xdotool", "mousedown", "1", "mousemove_relative", "--",
+                                      along, below, "mouseup", "1", NULL});
+}
+
+/* The window's ancestor that is a child of the root. */
+static Window top_of(const Person* const person)
+{
+    Window top = person->window;
+    Window root = None;
+    Window parent = top;
+    while (parent && parent != root) {
+        Window* children = NULL;
+        unsigned count = 0;
+        top = parent;
+        if (!XQueryTree(person->display, top, &root, &parent, &children, &count)) {
+            return None;
+        }
+        if (children) {
+            XFree(children);
+        }
+    }
+    return top;
+}
+
+bool person_closes_the_host(const Person* const person)
+{
+    const Window top = top_of(person);
+    XEvent event = {.xclient = {.type = ClientMessage,
+                                .window = top,
+                                .message_type = XInternAtom(person->display, "WM_PROTOCOLS", False),
+                                .format = 32}};
+    event.xclient.data.l[0] = (long)XInternAtom(person->display, "WM_DELETE_WINDOW", False);
+    return CHECK(top) && CHECK(XSendEvent(person->display, top, False, NoEventMask, &event)) &&
+           CHECK(XSync(person->display, False));
+}
+
+bool person_types(const char* const keys[])
+{
+    const char* words[WORDS_MAX] = {"xdotool", "key"};
+    int count = 2;
+    while (*keys && count < WORDS_MAX - 1) {
+        words[count++] = *keys++;
+    }
+    words[count] = NULL;
+    return tool(words);
+}
+
+bool person_waits(bool (*const until)(Person* person), Person* const person)
+{
+    for (int waited = 0; waited < PATIENCE_MS; waited += 10) {
+        if (until(person)) {
+            return true;
+        }
+        child_sleep_ms(10);
+    }
+    return false;
+}
+
+/* ---- Ears */
+
+size_t person_messages(const Person* const person)
+{
+    const Heard* heard;
+    return jack_driver_heard(person->driver, &heard);
+}
+
+size_t person_heard(const Person* const person, const size_t from, const uint8_t key,
+                    Heard* const ons, const size_t room)
+{
+    const Heard* heard;
+    const size_t end = jack_driver_heard(person->driver, &heard);
+    size_t count = 0;
+    for (size_t i = from; i < end; ++i) {
+        if (heard[i].bytes[0] == NOTE_ON_10 && heard[i].bytes[1] == key && heard[i].bytes[2] > 0) {
+            if (count == room) {
+                memmove(ons, ons + 1, (room - 1) * sizeof *ons);
+                --count;
+            }
+            ons[count++] = heard[i];
+        }
+    }
+    return count;
+}

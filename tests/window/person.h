@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: ISC
+/* person.h - somebody at a host's screen: finds the plugin's window in a running
+   host, points, drags and types by xdotool, and knows from a desk of the test's own
+   where things stand.  And ears: what the plugin plays, by a JACK client. */
+#pragma once
+
+#include "../../ui/desk/desk.h"
+#include "../live/jack_driver.h"
+
+#include <X11/Xlib.h>
+
+typedef struct {
+    JackDriver* driver; /* NULL: there is no JACK server or no host */
+    Display* display;
+    Window window;
+    int x, y; /* on the screen */
+    int width, height;
+    Desk desk; /* as it was opened: where things stand, not what they show */
+    Uris uris;
+} Person;
+
+/* Starts screen, JACK server and jalv.gtk3 with the plugin and the bank beside this
+   file, and finds the window.  False: person_why_not says why; `*missing` if a
+   program isn't there, which is no fault of the plugin's. */
+bool person_arrives(Person* person, bool* missing);
+const char* person_why_not(void);
+void person_leaves(Person* person);
+
+/* Each false after a failed check.  A click on the ground hands the window the keys. */
+bool person_clicks_ground(const Person* person);
+bool person_drags(const Person* person, TargetId id, int right, int down);
+
+/* Keys by their X11 names, ended by NULL. */
+bool person_types(const char* const keys[]);
+
+/* Closes the host's window, as a window manager asks it to (ICCCM 4.2.8.1). */
+bool person_closes_the_host(const Person* person);
+
+/* Polls every 10 ms, for five seconds, until it holds. */
+bool person_waits(bool (*until)(Person* person), Person* person);
+
+enum { KICK = 36, HAT = 42 };
+
+/* Note-ons of a key since message number `from`, the last `room` of them; how many. */
+size_t person_heard(const Person* person, size_t from, uint8_t key, Heard* ons, size_t room);
+
+/* How many messages were heard so far. */
+size_t person_messages(const Person* person);
