@@ -10,14 +10,10 @@
 #include "../../ui/window/errands.h"
 #include "../help/check.h"
 #include "../scene/stage.h"
+#include "home.h"
 
 #include <lv2/atom/util.h>
 #include <lv2/midi/midi.h>
-#include <stdio.h>
-#include <stdlib.h>
-#include <string.h>
-#include <sys/stat.h>
-#include <unistd.h>
 
 enum { KICK = 36, KICK_LEFT = 35, SNARE = 38, HAT = 42, PEDAL = 44, Q = TICKS_PER_QUARTER };
 enum { BENCH_RATE = 48000, BENCH_BLOCK = 240, QUARTER_FRAMES = 24000, NOTES_MAX = 1024 };
@@ -42,97 +38,6 @@ typedef struct {
     int written;   /* files asked for */
     bool straight; /* the last of them */
 } Bench;
-
-/* ---- A user's bank to begin with */
-
-static const char own_bank[] =
-    "@prefix fl: <urn:fourlimb:terms#> .\n"
-    "@prefix rdfs: <http://www.w3.org/2000/01/rdf-schema#> .\n"
-    "@prefix t: <urn:test:> .\n"
-    "t:one a fl:FeetFigure ; fl:id 10001 ; rdfs:label \"One bar\" ; fl:bars 1 ;\n"
-    " fl:line [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 4 ; fl:steps \"o... .... o... "
-    "....\" ] .\n"
-    "t:two a fl:FeetFigure ; fl:id 10002 ; rdfs:label \"Two bars\" ; fl:bars 2 ;\n"
-    " fl:line [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 4 ;\n"
-    "  fl:steps \"o... .... .... .... | .... .... o... ....\" ] .\n"
-    "t:three a fl:FeetFigure ; fl:id 10003 ; rdfs:label \"Threes\" ;\n"
-    " fl:line [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 4 ; fl:steps \"o..\" ] .\n"
-    "t:nine a fl:FeetFigure ; fl:id 10004 ; rdfs:label \"Nine quarters\" ;\n"
-    " fl:line [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 1 ; fl:steps \"o........\" ] .\n"
-    "t:hats a fl:HandsFigure ; fl:id 10001 ; rdfs:label \"Hats\" ; fl:bars 1 ;\n"
-    " fl:line [ fl:limb fl:rightHand ; fl:voice fl:hatClosed ; fl:grid 2 ; fl:steps \"o.o.o.o.\" ] "
-    ",\n"
-    "  [ fl:limb fl:leftHand ; fl:voice fl:snare ; fl:grid 1 ; fl:steps \".o.o\" ] .\n"
-    "t:handturn a fl:Turnaround ; fl:id 10001 ; rdfs:label \"Hands turn\" ; fl:bars 1 ;\n"
-    " fl:line [ fl:limb fl:leftHand ; fl:voice fl:snare ; fl:grid 1 ; fl:steps \"oooo\" ] .\n"
-    "t:allturn a fl:Turnaround ; fl:id 10002 ; rdfs:label \"All turn\" ; fl:bars 1 ;\n"
-    " fl:line [ fl:limb fl:leftHand ; fl:voice fl:snare ; fl:grid 1 ; fl:steps \"oo..\" ] ,\n"
-    "  [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 4 ; fl:steps \".... .... o... ....\" ] "
-    ".\n"
-    "t:groove a fl:Groove ; fl:id 10001 ; rdfs:label \"Bench\" ; fl:tempo 120 ; fl:beatsPerBar 4 "
-    ";\n"
-    " fl:beatUnit 4 ; fl:form \"AAAA\" ; fl:part [ fl:letter \"A\" ; fl:hands t:hats ; fl:feet "
-    "t:one ] .\n";
-
-enum { GROOVE = 10001, ONE = 10001, TWO, THREE, NINE };
-
-static inline const char* bench_home(void)
-{
-    static char home[512];
-    return home;
-}
-
-static inline const char* bench_path(const char* const name)
-{
-    static char path[1024];
-    snprintf(path, sizeof path, "%s/%s", (const char*)bench_home(), name);
-    return path;
-}
-
-static inline void bench_write(const char* const name, const char* const text)
-{
-    FILE* const file = fopen(bench_path(name), "w");
-    if (!file || fputs(text, file) < 0 || fclose(file)) {
-        perror(bench_path(name));
-        exit(2);
-    }
-}
-
-/* The text of a file of the home, "" if there is none. */
-static inline const char* bench_read(const char* const name)
-{
-    static char text[1 << 17];
-    FILE* const file = fopen(bench_path(name), "r");
-    const size_t size = file ? fread(text, 1, sizeof text - 1, file) : 0;
-    text[size] = '\0';
-    if (file) {
-        fclose(file);
-    }
-    return text;
-}
-
-/* An empty home with the bank above; ends the program where there is no room. */
-static inline void bench_move_in(void)
-{
-    char* const home = (char*)(uintptr_t)bench_home();
-    const char* const temporary = getenv("TMPDIR");
-    snprintf(home, 512, "%s/fourlimb-bench-XXXXXX", temporary && *temporary ? temporary : "/tmp");
-    if (!mkdtemp(home) || setenv("XDG_DATA_HOME", home, 1) || setenv("HOME", home, 1) ||
-        setenv("XDG_CONFIG_HOME", home, 1) || mkdir(bench_path("fourlimb"), 0700)) {
-        perror(home);
-        exit(2);
-    }
-    bench_write("fourlimb/bench.ttl", own_bank);
-}
-
-static inline void bench_move_out(void)
-{
-    char command[2048];
-    snprintf(command, sizeof command, "chmod -R u+w '%s'; rm -rf '%s'", bench_home(), bench_home());
-    if (system(command)) {
-        printf("# %s was left behind\n", bench_home());
-    }
-}
 
 /* ---- The desk's other doors */
 
@@ -444,4 +349,22 @@ static inline bool bench_notes(Bench* const bench, const char* const words)
         printf("# the note is \"%s\", not \"%s\"\n", bench_note(bench), words);
     }
     return has;
+}
+
+/* The entry of the picker with a name; NULL if it lists none. */
+static inline const Entry* listed(Bench* const bench, const ShelfKind shelf,
+                                  const char* const label)
+{
+    const Shelf* const entries = &bench_view(bench)->shelves[shelf];
+    for (int i = 0; i < entries->count; ++i) {
+        if (!strcmp(entries->entries[i].label, label)) {
+            return &entries->entries[i];
+        }
+    }
+    return NULL;
+}
+
+static inline int control_of(Bench* const bench, const char* const symbol)
+{
+    return (int)host_get(bench->stage.host, symbol);
 }

@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* test_sketch.c - a figure being changed: every change can be taken back and made
-   again, what comes of it is always a figure, and is read back as it was written.
-   What limbs can strike and how levels follow each other is common practice, no
-   source; the promises of figures are those of plugin/engine/figure.h. */
+   again, what comes of it is always a figure, and is read back as it was written.  The
+   promises of figures are those of plugin/engine/figure.h. */
 #include "../../plugin/bank/single.h"
 #include "../../plugin/bank/write_figure.h"
 #include "../../ui/desk/sketch.h"
@@ -185,179 +184,6 @@ static void a_change_after_going_back_ends_what_was_to_come(void)
     CHECK_INT(sketch.undo, 2);
 }
 
-/* ---- One change after the other */
-
-/* A bar of 4/4 in sixteenths with one stroke of the left hand, or right foot. */
-static void begin_with(Sketch* const sketch, const FigureKind kind, const Stroke stroke)
-{
-    const Figure figure = {.id = 1,
-                           .kind = kind,
-                           .cycle_ticks = 4 * Q,
-                           .step_ticks = Q / 4,
-                           .bars = 1,
-                           .stroke_count = 1,
-                           .strokes = &stroke};
-    sketch_begin(sketch, &figure);
-}
-
-static const Stroke snare_on_two = {Q, LEFT_HAND, VOICE_SNARE, LEVEL_NORMAL, true};
-static const Stroke kick_on_one = {0, RIGHT_FOOT, VOICE_KICK, LEVEL_NORMAL, true};
-
-static int level_at(const Sketch* const sketch, const uint8_t limb, const int64_t tick)
-{
-    const int index = sketch_find(sketch, limb, tick);
-    return index < 0 ? LEVEL_REST : sketch->now.strokes[index].level;
-}
-
-static void levels_follow_each_other_as_documented(void)
-{
-    static const Level hands[] = {LEVEL_NORMAL, LEVEL_ACCENT, LEVEL_GHOST,
-                                  LEVEL_FLAM,   LEVEL_DRAG,   LEVEL_REST};
-    static const Level feet[] = {LEVEL_NORMAL, LEVEL_ACCENT, LEVEL_GHOST, LEVEL_REST};
-    static Sketch sketch;
-    begin_with(&sketch, FIGURE_HANDS, snare_on_two);
-    for (int i = 0; i < 12; ++i) {
-        CHECK(sketch_cycle(&sketch, RIGHT_HAND, 2 * Q));
-        CHECK_INT(level_at(&sketch, RIGHT_HAND, 2 * Q), hands[i % 6]);
-    }
-    begin_with(&sketch, FIGURE_FEET, kick_on_one);
-    for (int i = 0; i < 8; ++i) {
-        CHECK(sketch_cycle(&sketch, LEFT_FOOT, 2 * Q));
-        CHECK_INT(level_at(&sketch, LEFT_FOOT, 2 * Q), feet[i % 4]);
-    }
-}
-
-static void the_last_stroke_stays(void)
-{
-    static Sketch sketch;
-    begin_with(&sketch, FIGURE_FEET, kick_on_one);
-    CHECK(!sketch_level(&sketch, RIGHT_FOOT, 0, LEVEL_REST));
-    CHECK_INT(sketch.now.count, 1);
-    CHECK(sketch_level(&sketch, RIGHT_FOOT, 0, LEVEL_GHOST));
-    CHECK(!sketch_cycle(&sketch, RIGHT_FOOT, 0));
-    CHECK(!sketch_length(&sketch, 0, 0));
-    CHECK(!sketch_length(&sketch, 4 * Q, SKETCH_BARS_MAX + 1));
-    CHECK(!sketch_length(&sketch, 4 * Q + 1, 2)); /* no two equal bars */
-    begin_with(&sketch, FIGURE_HANDS, snare_on_two);
-    CHECK(!sketch_length(&sketch, Q, 0)); /* beat 2 would be cut off */
-    CHECK_INT(sketch.undo, 0);
-}
-
-static void limbs_go_round_through_what_they_can_strike(void)
-{
-    static Sketch sketch;
-    for (uint8_t limb = 0; limb < LIMB_COUNT; ++limb) {
-        bool met[VOICE_COUNT] = {false};
-        Stroke stroke = limb_is_foot(limb) ? kick_on_one : snare_on_two;
-        stroke.limb = limb;
-        begin_with(&sketch, limb_is_foot(limb) ? FIGURE_FEET : FIGURE_HANDS, stroke);
-        for (int i = 0; i < 2 * VOICE_COUNT; ++i) {
-            sketch_voice(&sketch, limb, stroke.tick, 1);
-            met[sketch.now.strokes[0].voice] = true;
-        }
-        for (int voice = 0; voice < VOICE_COUNT; ++voice) {
-            const bool foot =
-                voice == VOICE_KICK || (voice == VOICE_HAT_PEDAL && limb == LEFT_FOOT);
-            const bool none = voice == VOICE_KICK || voice == VOICE_KICK_LEFT ||
-                              voice == VOICE_HAT_PEDAL || voice == VOICE_CLICK ||
-                              voice == VOICE_CLICK_ACCENT;
-            check_case("limb %d, voice %d", limb, voice);
-            CHECK_INT(met[voice], limb_is_foot(limb) ? foot : !none);
-        }
-        const uint8_t before = sketch.now.strokes[0].voice;
-        sketch_voice(&sketch, limb, stroke.tick, 1);
-        sketch_voice(&sketch, limb, stroke.tick, -1);
-        CHECK_INT(sketch.now.strokes[0].voice, before);
-    }
-    CHECK(!sketch_voice(&sketch, LEFT_FOOT, 2 * Q, 1)); /* nothing is there */
-}
-
-static void a_new_stroke_strikes_what_its_limb_strikes_nearest(void)
-{
-    static Sketch sketch;
-    begin_with(&sketch, FIGURE_HANDS, (Stroke){Q, RIGHT_HAND, VOICE_RIDE, LEVEL_NORMAL, true});
-    CHECK(sketch_cycle(&sketch, RIGHT_HAND, 3 * Q));
-    CHECK(sketch_voice(&sketch, RIGHT_HAND, 3 * Q, 1));
-    CHECK(sketch_cycle(&sketch, RIGHT_HAND, Q + Q / 4));
-    CHECK_INT(sketch.now.strokes[1].voice, VOICE_RIDE);
-    CHECK(sketch_cycle(&sketch, RIGHT_HAND, 3 * Q - Q / 4));
-    CHECK_INT(sketch.now.strokes[2].voice, VOICE_RIDE_BELL);
-    CHECK(sketch_cycle(&sketch, LEFT_HAND, 0));
-    CHECK_INT(sketch.now.strokes[0].voice, VOICE_SNARE);
-}
-
-static void a_moved_stroke_takes_the_place_of_what_is_there(void)
-{
-    static Sketch sketch;
-    begin_with(&sketch, FIGURE_HANDS, snare_on_two);
-    CHECK(sketch_level(&sketch, LEFT_HAND, 3 * Q, LEVEL_FLAM));
-    CHECK(sketch_level(&sketch, RIGHT_HAND, 3 * Q, LEVEL_ACCENT));
-    CHECK(sketch_move(&sketch, LEFT_HAND, 3 * Q, Q));
-    CHECK_INT(sketch.now.count, 2);
-    CHECK_INT(level_at(&sketch, LEFT_HAND, Q), LEVEL_FLAM);
-    CHECK_INT(level_at(&sketch, LEFT_HAND, 3 * Q), LEVEL_REST);
-    CHECK_INT(level_at(&sketch, RIGHT_HAND, 3 * Q), LEVEL_ACCENT);
-    check_case("to where it is, from nothing, out of the cycle");
-    const int undo = sketch.undo;
-    CHECK(!sketch_move(&sketch, LEFT_HAND, Q, Q));
-    CHECK(!sketch_move(&sketch, LEFT_HAND, 2 * Q, 0));
-    CHECK(!sketch_move(&sketch, LEFT_HAND, Q, 4 * Q));
-    CHECK(!sketch_move(&sketch, LEFT_HAND, Q, -Q));
-    CHECK_INT(sketch.undo, undo);
-}
-
-static void lengths_are_whole_steps_of_the_grid_or_whole_bars(void)
-{
-    static Sketch sketch;
-    begin_with(&sketch, FIGURE_FEET, kick_on_one);
-    CHECK_INT(sketch_next_length(&sketch, 1), 8 * Q);
-    CHECK_INT(sketch_next_length(&sketch, -1), 0);
-    CHECK(sketch_length(&sketch, 3 * Q / 4, 0));
-    CHECK_INT(sketch_next_length(&sketch, 1), Q);
-    CHECK_INT(sketch_next_length(&sketch, -1), Q / 2);
-    check_case("three sixteenths on a grid of fives");
-    sketch.grid = 5;
-    CHECK_INT(sketch_next_length(&sketch, 1), 4 * Q / 5);
-    CHECK_INT(sketch_next_length(&sketch, -1), 3 * Q / 5);
-}
-
-static void a_length_leaves_out_what_is_beyond_it(void)
-{
-    static Sketch sketch;
-    begin_with(&sketch, FIGURE_FEET, kick_on_one);
-    CHECK(sketch_cycle(&sketch, LEFT_FOOT, 3 * Q));
-    CHECK(sketch_length(&sketch, 3 * Q, 0));
-    CHECK_INT(sketch.now.count, 1);
-    CHECK_INT(sketch.now.bars, 0);
-    CHECK(sketch_length(&sketch, 8 * Q, 2));
-    CHECK_INT(sketch.now.count, 1);
-    CHECK(sketch_undo(&sketch) && sketch_undo(&sketch));
-    CHECK_INT(sketch.now.count, 2);
-    CHECK_INT(sketch.now.bars, 1);
-}
-
-/* What a figure's promise of limits.h allows, and no more. */
-static void a_full_figure_takes_no_more_strokes(void)
-{
-    static Sketch sketch;
-    static Stroke strokes[FIGURE_STROKES_MAX];
-    for (int i = 0; i < FIGURE_STROKES_MAX; ++i) {
-        strokes[i] = (Stroke){i / 2 * (Q / 12), (uint8_t)(RIGHT_FOOT + i % 2), VOICE_KICK,
-                              LEVEL_NORMAL, false};
-    }
-    const Figure figure = {.id = 1,
-                           .kind = FIGURE_FEET,
-                           .cycle_ticks = 100 * Q,
-                           .step_ticks = Q / 12,
-                           .stroke_count = FIGURE_STROKES_MAX,
-                           .strokes = strokes};
-    sketch_begin(&sketch, &figure);
-    CHECK(!sketch_cycle(&sketch, RIGHT_FOOT, 90 * Q));
-    CHECK_INT(sketch.now.count, FIGURE_STROKES_MAX);
-    CHECK(sketch_level(&sketch, RIGHT_FOOT, 0, LEVEL_REST));
-    CHECK(sketch_cycle(&sketch, RIGHT_FOOT, 90 * Q));
-}
-
 /* ---- Written and read back */
 
 static void check_read_back(const Sketch* const sketch, const char* const text)
@@ -442,14 +268,6 @@ int main(void)
     RUN(every_change_is_taken_back_and_made_again_exactly);
     RUN(of_more_changes_than_are_kept_the_oldest_go);
     RUN(a_change_after_going_back_ends_what_was_to_come);
-    RUN(levels_follow_each_other_as_documented);
-    RUN(the_last_stroke_stays);
-    RUN(limbs_go_round_through_what_they_can_strike);
-    RUN(a_new_stroke_strikes_what_its_limb_strikes_nearest);
-    RUN(a_moved_stroke_takes_the_place_of_what_is_there);
-    RUN(lengths_are_whole_steps_of_the_grid_or_whole_bars);
-    RUN(a_length_leaves_out_what_is_beyond_it);
-    RUN(a_full_figure_takes_no_more_strokes);
     RUN(what_is_changed_on_one_grid_is_read_back_stroke_for_stroke);
     RUN(a_mix_of_grids_is_read_back_or_refused);
     bank_free(bank);
