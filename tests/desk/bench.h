@@ -309,7 +309,7 @@ static inline void bench_click(Bench* const bench, const int limb, const double 
 
 static inline void bench_item(Bench* const bench, const EditItem item)
 {
-    stage_click(&bench->stage, (TargetId){TARGET_EDIT, item});
+    stage_click(&bench->stage, (TargetId){TARGET_EDIT, (int)item});
     bench_settle(bench);
 }
 

@@ -63,7 +63,7 @@ static void item(Bench* const bench, Chance* const luck)
         item = EDIT_GRID; /* saving waits for the disk, and the bank grows */
     }
     saves += item == EDIT_SAVE;
-    PaneEvent event = at(bench, (TargetId){TARGET_EDIT, item}, luck);
+    PaneEvent event = at(bench, (TargetId){TARGET_EDIT, (int)item}, luck);
     if (chance(luck, 2)) {
         event.scroll = chance(luck, 2) ? 1.0 : -1.0;
         bench_mouse(bench, event, PANE_MOTION);
