@@ -102,8 +102,8 @@ jalv_saves_its_session() {
 the_session_opened_again_plays_the_same_bytes() {
 	ends host
 	starts again jalv -i -l "$work/kept" urn:fourlimb:groove
-	"$take" "$JACK_DEFAULT_SERVER" 8 >again.txt || { cat again.pid again.txt; return 1; }
-	[ "$(wc -l <again.txt)" -gt 200 ] && cmp edited.txt again.txt
+	"$take" "$JACK_DEFAULT_SERVER" 8 >reopened.txt || { cat again.txt; return 1; }
+	[ "$(wc -l <reopened.txt)" -gt 200 ] && cmp edited.txt reopened.txt
 }
 
 need jackd jalv jalv.gtk3 Xvfb xdotool
