@@ -101,6 +101,7 @@ jalv_saves_its_session() {
 
 the_session_opened_again_plays_the_same_bytes() {
 	ends host
+	waits_for eval '! jack_lsp | grep -q midi_out' || return # the server takes its time
 	starts again jalv -i -l "$work/kept" urn:fourlimb:groove
 	"$take" "$JACK_DEFAULT_SERVER" 8 >reopened.txt || { cat again.txt; return 1; }
 	[ "$(wc -l <reopened.txt)" -gt 200 ] && cmp edited.txt reopened.txt

@@ -44,5 +44,8 @@ int main(const int count, char** const arguments)
                         jack_driver_play(driver, &stop, 1) && jack_driver_hurry(driver, false);
     const int printed = played ? print(driver, stretch, end) : 0;
     jack_driver_close(driver);
+    if (!printed) {
+        fprintf(stderr, played ? "the plugin played nothing\n" : "the transport didn't play\n");
+    }
     return printed ? 0 : 1;
 }
