@@ -3,6 +3,7 @@
 
 #include "messages.h"
 #include "roll.h"
+#include "stamp.h"
 #include "write_figure.h"
 
 #include <stdio.h>
@@ -52,7 +53,7 @@ static bool texts_whole(const SessionTexts* const texts)
 
 bool session_init(Session* const session, const BankSources sources)
 {
-    *session = (Session){.sources = sources};
+    *session = (Session){.sources = sources, .stamp = folder_stamp(sources.users)};
     session->plain = bank_open(sources);
     session->bank = session->plain ? bank_hold(session->plain) : NULL;
     for (int i = 0; i < TEXTS; ++i) {
@@ -217,15 +218,22 @@ static Bank* open_with(const Session* const session, const char* const own)
     return *own ? bank_open_session(session->sources, own) : bank_hold(session->plain);
 }
 
+bool session_files_differ(const Session* const session)
+{
+    return folder_stamp(session->sources.users) != session->stamp;
+}
+
 bool session_reopen(Session* const session, const EntryKind kind, const uint32_t id)
 {
     const EntryPick saved = {kind, id};
+    const uint64_t stamp = folder_stamp(session->sources.users);
     Bank* const plain = bank_open(session->sources);
     if (!plain) {
         return false;
     }
     bank_free(session->plain);
     session->plain = plain;
+    session->stamp = stamp;
     char* const own = write_sessions(session->bank, NULL, 0, is_other, &saved);
     Bank* const bank = own ? open_with(session, own) : NULL;
     if (!bank) {

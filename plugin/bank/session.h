@@ -23,8 +23,9 @@ typedef struct {
 typedef struct {
     SessionTexts texts;
     BankSources sources;
-    Bank* plain; /* as the files have it */
-    Bank* bank;  /* with TEXT_OWN; the same where that is "" */
+    Bank* plain;    /* as the files have it */
+    Bank* bank;     /* with TEXT_OWN; the same where that is "" */
+    uint64_t stamp; /* of the user's files as read; see stamp.h */
 } Session;
 
 /* The ids that the controls name; 0: none. */
@@ -44,6 +45,9 @@ Stock* session_stock(const Session* session);
    reason in `why` and all as it was, if it isn't one. */
 bool session_draft(Session* session, FigureKind kind, const char* text, size_t size,
                    char why[SINGLE_WHY_ROOM]);
+
+/* True if the user's files have changed since they were read. */
+bool session_files_differ(const Session* session);
 
 /* Reads the bank's files again.  The entry of the kind with this id, if not 0, is
    the file's from now on, not the session's.  False if there is no memory. */

@@ -219,7 +219,7 @@ void backroom_work(Backroom* const backroom)
         serve(backroom, parcel);
         queue_drop(backroom->asks);
     }
-    if (atomic_exchange(&backroom->look_again, false) &&
+    if (atomic_exchange(&backroom->look_again, false) && session_files_differ(&backroom->session) &&
         session_reopen(&backroom->session, ENTRY_KINDS, 0)) {
         publish(backroom);
     }

@@ -1,0 +1,9 @@
+// SPDX-License-Identifier: ISC
+/* stamp.h - a number that changes when the files of a bank's folder do, so that
+   they needn't be read to know.  Asks the file system: not for the audio thread. */
+#pragma once
+
+#include <stdint.h>
+
+/* Names, sizes and times of the folder's *.ttl; 0 if there is no such folder. */
+uint64_t folder_stamp(const char* folder);
