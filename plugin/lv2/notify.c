@@ -45,28 +45,16 @@ void notify_asked(Notify* const notify, const LV2_URID property)
     }
 }
 
-static bool has_room(const LV2_Atom_Forge* const forge, const size_t value_bytes)
-{
-    return forge->size - forge->offset >= TELL_SET_BYTES + value_bytes;
-}
-
-static void begin_set(LV2_Atom_Forge* const forge, LV2_Atom_Forge_Frame* const frame,
-                      const LV2_URID property, const Uris* const uris)
-{
-    lv2_atom_forge_frame_time(forge, 0);
-    tell_begin_set(forge, frame, property, uris);
-}
-
 /* False if there is no room now. */
 static bool tell_long(Notify* const notify, const LV2_URID property, const int64_t value,
                       const Uris* const uris)
 {
     LV2_Atom_Forge* const forge = &notify->forge;
-    if (!has_room(forge, sizeof(int64_t))) {
+    if (!tell_has_room(forge, sizeof(int64_t))) {
         return false;
     }
     LV2_Atom_Forge_Frame frame;
-    begin_set(forge, &frame, property, uris);
+    tell_begin_event(forge, &frame, property, uris);
     lv2_atom_forge_long(forge, value);
     lv2_atom_forge_pop(forge, &frame);
     return true;
@@ -82,11 +70,11 @@ static bool tell_text(Notify* const notify, const LV2_URID property, const char*
                       const size_t length, const Uris* const uris)
 {
     LV2_Atom_Forge* const forge = &notify->forge;
-    if (!has_room(forge, length + 1)) {
+    if (!tell_has_room(forge, length + 1)) {
         return false;
     }
     LV2_Atom_Forge_Frame frame;
-    begin_set(forge, &frame, property, uris);
+    tell_begin_event(forge, &frame, property, uris);
     lv2_atom_forge_string(forge, text, (uint32_t)length);
     lv2_atom_forge_pop(forge, &frame);
     return true;

@@ -32,18 +32,6 @@ void onlooker_midi(Onlooker* const onlooker, const uint8_t* const bytes, const u
     }
 }
 
-static bool has_room(const LV2_Atom_Forge* const forge, const size_t value_bytes)
-{
-    return forge->size - forge->offset >= TELL_SET_BYTES + value_bytes;
-}
-
-static void begin_set(LV2_Atom_Forge* const forge, LV2_Atom_Forge_Frame* const frame,
-                      const LV2_URID property, const Uris* const uris)
-{
-    lv2_atom_forge_frame_time(forge, 0);
-    tell_begin_set(forge, frame, property, uris);
-}
-
 static bool places_alike(const SeenPlace* const a, const SeenPlace* const b)
 {
     return a->bar == b->bar && !(a->tick < b->tick) && !(a->tick > b->tick) &&
@@ -63,14 +51,14 @@ static void tell_new_place(Onlooker* const onlooker, LV2_Atom_Forge* const forge
                            const Engine* const engine, const Uris* const uris)
 {
     if ((double)onlooker->since_place * places_a_second < onlooker->rate ||
-        !has_room(forge, sizeof(SeenPlace) * 4)) {
+        !tell_has_room(forge, sizeof(SeenPlace) * 4)) {
         return;
     }
     const SeenPlace place = outlook_place(&onlooker->outlook, engine);
     onlooker->since_place = 0;
     if (!places_alike(&place, &onlooker->told_place)) {
         LV2_Atom_Forge_Frame frame;
-        begin_set(forge, &frame, uris->fl_place, uris);
+        tell_begin_event(forge, &frame, uris->fl_place, uris);
         tell_place(forge, &place, uris);
         lv2_atom_forge_pop(forge, &frame);
         onlooker->told_place = place;
@@ -98,11 +86,11 @@ static void tell_next_bar(Onlooker* const onlooker, LV2_Atom_Forge* const forge,
                           const Engine* const engine, const Uris* const uris)
 {
     if (!onlooker->outlook.is_ready || !has_told_phrase(onlooker, forge, engine, uris) ||
-        !has_room(forge, TELL_BAR_BYTES)) {
+        !tell_has_room(forge, TELL_BAR_BYTES)) {
         return;
     }
     LV2_Atom_Forge_Frame frame;
-    begin_set(forge, &frame, uris->fl_bar, uris);
+    tell_begin_event(forge, &frame, uris->fl_bar, uris);
     tell_bar(forge, outlook_fetch(&onlooker->outlook), uris);
     lv2_atom_forge_pop(forge, &frame);
 }
@@ -111,9 +99,9 @@ static void tell_notes(Onlooker* const onlooker, LV2_Atom_Forge* const forge,
                        const Uris* const uris)
 {
     uint32_t told = 0;
-    while (told < onlooker->note_count && has_room(forge, sizeof(int64_t))) {
+    while (told < onlooker->note_count && tell_has_room(forge, sizeof(int64_t))) {
         LV2_Atom_Forge_Frame frame;
-        begin_set(forge, &frame, uris->fl_noteIn, uris);
+        tell_begin_event(forge, &frame, uris->fl_noteIn, uris);
         lv2_atom_forge_long(forge, onlooker->notes[told++]);
         lv2_atom_forge_pop(forge, &frame);
     }

@@ -12,6 +12,18 @@ void tell_begin_set(LV2_Atom_Forge* const forge, LV2_Atom_Forge_Frame* const fra
     lv2_atom_forge_key(forge, uris->patch_value);
 }
 
+bool tell_has_room(const LV2_Atom_Forge* const forge, const size_t value_bytes)
+{
+    return forge->size - forge->offset >= TELL_SET_BYTES + value_bytes;
+}
+
+void tell_begin_event(LV2_Atom_Forge* const forge, LV2_Atom_Forge_Frame* const frame,
+                      const LV2_URID property, const Uris* const uris)
+{
+    lv2_atom_forge_frame_time(forge, 0);
+    tell_begin_set(forge, frame, property, uris);
+}
+
 static void tell_numbers(LV2_Atom_Forge* const forge, const double* const numbers,
                          const uint32_t count, const Uris* const uris)
 {

@@ -18,6 +18,14 @@ enum {
                      SEEN_STROKES_MAX * 4 * (int)sizeof(int32_t)
 };
 
+/* True if the sequence being forged can still take a patch:Set with so large a
+   value. */
+bool tell_has_room(const LV2_Atom_Forge* forge, size_t value_bytes);
+
+/* Begins one at frame 0 of a sequence; else as below. */
+void tell_begin_event(LV2_Atom_Forge* forge, LV2_Atom_Forge_Frame* frame, LV2_URID property,
+                      const Uris* uris);
+
 /* Begins a patch:Set of a property: the value is forged next, then the frame is
    popped.  In a sequence, forge the time first. */
 void tell_begin_set(LV2_Atom_Forge* forge, LV2_Atom_Forge_Frame* frame, LV2_URID property,

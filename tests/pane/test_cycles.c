@@ -7,9 +7,9 @@
 #include "xvfb.h"
 
 #include "../help/check.h"
+#include "../help/footprint.h"
 #include "../live/child.h"
 
-#include <dirent.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <unistd.h>
@@ -18,30 +18,6 @@ enum { SECONDS_MAX = 30, SETTLED = 20, WIDTH = 960, HEIGHT = 540 };
 
 /* A part run apart takes no arguments. */
 static int cycles = 200;
-
-static long resident_kib(void)
-{
-    long pages = 0;
-    FILE* const file = fopen("/proc/self/statm", "r");
-    if (file) {
-        if (fscanf(file, "%*d %ld", &pages) != 1) {
-            pages = 0;
-        }
-        fclose(file);
-    }
-    return pages * (sysconf(_SC_PAGESIZE) / 1024);
-}
-
-static int open_files(void)
-{
-    DIR* const folder = opendir("/proc/self/fd");
-    int count = 0;
-    while (folder && readdir(folder)) {
-        ++count;
-    }
-    closedir(folder);
-    return count;
-}
 
 /* One in four shows something: drawing costs most of a window's time. */
 static bool a_cycle(Host* const host, const uint32_t* const picture, const bool draw)

@@ -4,10 +4,10 @@
 #include "rig.h"
 
 #include "../help/check.h"
+#include "../help/footprint.h"
 #include "../live/child.h"
 #include "../pane/xvfb.h"
 
-#include <dirent.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <unistd.h>
@@ -18,30 +18,6 @@ enum { SECONDS_MAX = 60, SETTLED = 20 };
 static int cycles = 50;
 
 static const RigOffer usual = {.features = RIG_ALL};
-
-static long resident_kib(void)
-{
-    long pages = 0;
-    FILE* const file = fopen("/proc/self/statm", "r");
-    if (file) {
-        if (fscanf(file, "%*d %ld", &pages) != 1) {
-            pages = 0;
-        }
-        fclose(file);
-    }
-    return pages * (sysconf(_SC_PAGESIZE) / 1024);
-}
-
-static int open_files(void)
-{
-    DIR* const folder = opendir("/proc/self/fd");
-    int count = 0;
-    while (folder && readdir(folder)) {
-        ++count;
-    }
-    closedir(folder);
-    return count;
-}
 
 static bool again_and_again(void)
 {
