@@ -242,9 +242,13 @@ static PositionEvent go_on(Position* const position, const Report* const report)
     return POSITION_GOES_ON;
 }
 
-static PositionEvent stop(Position* const position, const Motion motion)
+/* A jump while standing, or to another place by stopping, moves the place that a
+   window shows; what plays is decided at the start. */
+static PositionEvent stop(Position* const position, const Report* const report, const Motion motion)
 {
-    const double here = clock_tick(&position->clock, position->clock.now);
+    const bool moved = motion == FRAME_JUMPED && place_is_told(position, report);
+    const double here = moved ? place_reported(position, report)
+                              : clock_tick(&position->clock, position->clock.now);
     const bool was_rolling = position->rolling;
     position->rolling = false;
     position->may_resume = (was_rolling || position->may_resume) &&
@@ -306,7 +310,7 @@ PositionEvent position_report(Position* const position, const Report* const raw)
         learn(position, &report, &changes, old_speed);
     }
     if (!(position->speed > 0.0) || motion == FRAME_STUCK) {
-        return stop(position, motion);
+        return stop(position, &report, motion);
     }
     return roll(position, &report, motion, changes);
 }
