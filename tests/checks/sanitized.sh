@@ -15,10 +15,24 @@ planted_overflow_is_found() {
 	! "$folder/planted" >/dev/null 2>&1
 }
 
-for program in "$folder"/tests/*/test_*; do
-	# test_cycles measures memory, of which sanitizers take their own share.
-	case $program in *.o | *.d | */live/* | */pane/test_cycles) continue ;; esac
-	check "no sanitizer complains of $(basename "$program")" "$program"
+# As many at once as there are processors; each leaves its output and its status.
+# test_cycles measures memory, of which sanitizers take their own share.
+outputs=$(mktemp -d)
+trap 'rm -rf "$outputs"' EXIT
+programs=$(find "$folder"/tests -name 'test_*' ! -name '*.[od]' ! -path '*/live/*' ! -path '*/pane/test_cycles' | sort)
+printf '%s\n' "$programs" | xargs -P "$(nproc)" -I {} sh -c '
+	name=$(printf %s "{}" | tr / _)
+	"{}" >"$1/$name.out" 2>&1
+	echo $? >"$1/$name.status"' sh "$outputs"
+
+ended_well() {
+	name=$(printf %s "$1" | tr / _)
+	cat "$outputs/$name.out"
+	[ "$(cat "$outputs/$name.status")" = 0 ]
+}
+
+for program in $programs; do
+	check "no sanitizer complains of $(basename "$program")" ended_well "$program"
 done
 check "an overflow would be found" planted_overflow_is_found
 tally

@@ -97,9 +97,9 @@ static double bar_tick(const Desk* const desk, const SeenBar* const bar, const d
 /* The nearest of even steps from 0 that is before `end`. */
 static int64_t nearest(const double tick, const int64_t step, const int64_t end)
 {
-    const int64_t wanted = (int64_t)floor(tick / (double)step + 0.5);
     const int64_t last = (end - 1) / step;
-    return (wanted < last ? wanted : last) * step;
+    const double wanted = floor(tick / (double)step + 0.5); /* anything, from any pointer */
+    return !(wanted > 0.0) ? 0 : wanted < (double)last ? (int64_t)wanted * step : last * step;
 }
 
 int32_t spot_hover(const Desk* const desk, const SeenBar* const bar, const double x)
