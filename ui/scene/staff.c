@@ -127,15 +127,23 @@ static void draw_changes(const Brush* const brush, const Shown* const shown, con
 
 /* ---- Lines */
 
+/* In compound meters three eighths are a beat to the ear: 6, 9 or 12 over 8 or 16. */
+static bool is_compound(const Meter meter)
+{
+    const double thirds = meter.beats_per_bar / 3.0;
+    return meter.beat_unit >= 8 && thirds > 1.5 && fabs(thirds - floor(thirds)) < 1e-9;
+}
+
 static void draw_grid(const Brush* const brush, const Shown* const shown)
 {
     const Geometry* const g = brush->g;
+    const int group = is_compound(shown->bar->meter) ? 3 : 0;
     const double beats = shown->is_next ? shown->space.ahead : shown->space.beats;
     for (int beat = 0; beat < (int)ceil(beats); ++beat) {
         const double x = floor(shown_x(shown, beat * shown->space.ticks)) + 0.5;
         const bool is_line = beat == 0;
         const Colour colour = is_line ? brush->colours->edge : brush->colours->rule;
-        const double width = is_line ? 2.0 : 1.0;
+        const double width = is_line ? 2.0 : group && beat % group == 0 ? 2.5 : 1.0;
         ink_line(brush->cairo, x, g->row_top[0], x, g->row_bottom[1], width, colour);
         ink_line(brush->cairo, x, g->row_top[2], x, g->click + 4.0, width, colour);
     }
