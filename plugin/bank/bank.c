@@ -231,6 +231,15 @@ Bank* bank_open(const BankSources sources)
     return bank_open_session(sources, NULL);
 }
 
+Bank* bank_open_bundle(const char* const bundle)
+{
+    char factory[PATH_ROOM];
+    char users[BANK_FOLDER_ROOM];
+    const int length = snprintf(factory, sizeof factory, "%s/bank", bundle);
+    const BankSources sources = {factory, bank_users_folder(users) ? users : NULL, NULL};
+    return length > 0 && length < PATH_ROOM ? bank_open(sources) : NULL;
+}
+
 Bank* bank_open_session(const BankSources sources, const char* const text)
 {
     Bank* const bank = calloc(1, sizeof(Bank));

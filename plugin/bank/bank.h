@@ -48,6 +48,9 @@ enum { BANK_USERS_FIRST_ID = 10000 }; /* ids below are the factory's */
    left out and complained of; the rest loads.  NULL only if memory ran out. */
 Bank* bank_open(BankSources sources);
 
+/* The bank of a plugin's bundle, with the user's own folder over it. */
+Bank* bank_open_bundle(const char* bundle);
+
 /* The same with a session's own entries, Turtle in memory, which come before those
    of the user's folder that have their ids. */
 Bank* bank_open_session(BankSources sources, const char* text);

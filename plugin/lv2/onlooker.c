@@ -32,20 +32,6 @@ void onlooker_midi(Onlooker* const onlooker, const uint8_t* const bytes, const u
     }
 }
 
-static bool places_alike(const SeenPlace* const a, const SeenPlace* const b)
-{
-    return a->bar == b->bar && !(a->tick < b->tick) && !(a->tick > b->tick) &&
-           a->rolling == b->rolling && a->waiting == b->waiting &&
-           a->host_has_tempo == b->host_has_tempo && a->host_has_place == b->host_has_place &&
-           a->phrase == b->phrase && a->phrase_bars == b->phrase_bars &&
-           a->change_bar == b->change_bar && a->change_tick == b->change_tick &&
-           a->loops == b->loops && a->own_clock == b->own_clock &&
-           a->click_rests == b->click_rests && a->click_bars == b->click_bars &&
-           a->ladder_bars == b->ladder_bars && !(a->next_tempo < b->next_tempo) &&
-           !(a->next_tempo > b->next_tempo) && a->feet_meet == b->feet_meet &&
-           a->all_meet == b->all_meet;
-}
-
 /* Thirty times a second at most, and only where it has changed. */
 static void tell_new_place(Onlooker* const onlooker, LV2_Atom_Forge* const forge,
                            const Engine* const engine, const Uris* const uris)
@@ -56,7 +42,7 @@ static void tell_new_place(Onlooker* const onlooker, LV2_Atom_Forge* const forge
     }
     const SeenPlace place = outlook_place(&onlooker->outlook, engine);
     onlooker->since_place = 0;
-    if (!places_alike(&place, &onlooker->told_place)) {
+    if (!tell_places_alike(&place, &onlooker->told_place)) {
         LV2_Atom_Forge_Frame frame;
         tell_begin_event(forge, &frame, uris->fl_place, uris);
         tell_place(forge, &place, uris);

@@ -73,6 +73,13 @@ void tell_place(LV2_Atom_Forge* const forge, const SeenPlace* const from, const 
     tell_numbers(forge, fields, PLACE_FIELD_COUNT, uris);
 }
 
+#define FIELD_ALIKE(type, field) &&!(a->field < b->field) && !(a->field > b->field)
+
+bool tell_places_alike(const SeenPlace* const a, const SeenPlace* const b)
+{
+    return true PLACE_FIELDS(FIELD_ALIKE);
+}
+
 void tell_get(LV2_Atom_Forge* const forge, const LV2_URID property, const Uris* const uris)
 {
     LV2_Atom_Forge_Frame frame;

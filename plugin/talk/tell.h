@@ -38,5 +38,8 @@ void tell_bar(LV2_Atom_Forge* forge, const SeenBar* bar, const Uris* uris);
 /* The value of fl:place, its fields as doubles. */
 void tell_place(LV2_Atom_Forge* forge, const SeenPlace* place, const Uris* uris);
 
+/* True if both say the same in every field that is sent. */
+bool tell_places_alike(const SeenPlace* a, const SeenPlace* b);
+
 /* A patch:Get of one property, or of all there is to tell for property 0. */
 void tell_get(LV2_Atom_Forge* forge, LV2_URID property, const Uris* uris);

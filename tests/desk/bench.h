@@ -44,7 +44,7 @@ typedef struct {
 static inline void bench_read_bank(void* const handle)
 {
     Bench* const bench = (Bench*)handle;
-    Bank* const bank = errand_bank(FOURLIMB_BUILD "/lv2/fourlimb.lv2");
+    Bank* const bank = bank_open_bundle(FOURLIMB_BUILD "/lv2/fourlimb.lv2");
     if (bank && desk_bank(&bench->stage.desk, bank)) {
         bank_free(bench->stage.bank);
         bench->stage.bank = bank;

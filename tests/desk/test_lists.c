@@ -1,28 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* The open list: finding in any script, walking, hearing, keeping and going back. */
 #include "../help/check.h"
-#include "own_desk.h"
-
-static OwnDesk* own;
-
-static void fresh(void)
-{
-    if (own) {
-        own_desk_close(own);
-    }
-    own = own_desk_open();
-    desk_tick(&own->desk, 100.0);
-}
-
-static void focus(const TargetKind kind, const int index)
-{
-    own->desk.view.focus = (TargetId){kind, index};
-}
-
-static const List* list(void)
-{
-    return &own->desk.view.list;
-}
+#include "fresh_desk.h"
 
 static void every_list_shows_every_entry(void)
 {

@@ -331,6 +331,14 @@ static inline void check_refused(Keeper* const keeper, const char* const propert
     }
 }
 
+/* Asks for a feet figure to be saved, and is told this id. */
+static inline void keeper_saves(Keeper* const keeper, const char* const figure, const int64_t id)
+{
+    keeper_set(keeper, FL "saveFigure", figure);
+    CHECK(keeper_await(keeper, FL "savedFigure"));
+    CHECK_INT(keeper_told_long(keeper, FL "savedFigure"), id);
+}
+
 /* A figure of feet with an id and steps in sixteenths of the right foot. */
 static inline const char* feet_text(const uint32_t id, const char* const label,
                                     const char* const steps)

@@ -145,16 +145,12 @@ static void a_figure_saved_in_a_session_gets_no_id_of_the_sessions(void)
     forget_own();
     Keeper* const other = keeper_open(WORKER_THREAD);
     load_session(other, folder);
-    keeper_set(other, FL "saveFigure", feet_text(0, "New", "oooo .... .... ...."));
-    CHECK(keeper_await(other, FL "savedFigure"));
-    CHECK_INT(keeper_told_long(other, FL "savedFigure"), 10024);
+    keeper_saves(other, feet_text(0, "New", "oooo .... .... ...."), 10024);
     keeper_play(other, 1);
     CHECK_TEXT(bar_steps(other, 0, KICK), "o..o.oo.o..o.ooo");
     check_case("saved over the session's own, that is what plays");
     keeper_stop(other);
-    keeper_set(other, FL "saveFigure", feet_text(10023, "Its own", "O..."));
-    CHECK(keeper_await(other, FL "savedFigure"));
-    CHECK_INT(keeper_told_long(other, FL "savedFigure"), 10023);
+    keeper_saves(other, feet_text(10023, "Its own", "O..."), 10023);
     keeper_play(other, 1);
     CHECK_TEXT(bar_steps(other, 0, KICK), "o...o...o...o...");
     keeper_close(other);

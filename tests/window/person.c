@@ -161,6 +161,17 @@ bool person_arrives(Person* const person, bool* const missing)
     return true;
 }
 
+bool person_ready(const bool here, const bool missing)
+{
+    if (!here && missing) {
+        test_skip(person_why_not());
+    } else if (!here) {
+        printf("# %s\n", person_why_not());
+        CHECK(here);
+    }
+    return here;
+}
+
 void person_leaves(Person* const person)
 {
     desk_close(&person->desk);

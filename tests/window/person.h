@@ -24,6 +24,11 @@ typedef struct {
    program isn't there, which is no fault of the plugin's. */
 bool person_arrives(Person* person, bool* missing);
 const char* person_why_not(void);
+
+/* For each test to begin with: whether person_arrives came to something.  If not,
+   the test is skipped for what is missing, or fails. */
+bool person_ready(bool here, bool missing);
+
 void person_leaves(Person* person);
 
 /* Each false after a failed check.  A click on the ground hands the window the keys. */
@@ -32,6 +37,7 @@ bool person_drags(const Person* person, TargetId id, int right, int down);
 
 /* Keys by their X11 names, ended by NULL. */
 bool person_types(const char* const keys[]);
+#define KEYS(...) person_types((const char* const[]){__VA_ARGS__, NULL})
 
 /* Closes the host's window, as a window manager asks it to (ICCCM 4.2.8.1). */
 bool person_closes_the_host(const Person* person);

@@ -20,19 +20,6 @@ static const TabRow signal_bell = {KICK, 4, ".o.. ..oo .o.. ..oo"};
 static Person person;
 static bool here, missing;
 
-static bool ready(void)
-{
-    if (!here && missing) {
-        test_skip(person_why_not());
-    } else if (!here) {
-        printf("# %s\n", person_why_not());
-        CHECK(here);
-    }
-    return here;
-}
-
-#define KEYS(...) person_types((const char* const[]){__VA_ARGS__, NULL})
-
 static double quarter(void)
 {
     return 60.0 / tempo.quarters_per_minute * jack_driver_rate(person.driver);
@@ -99,7 +86,7 @@ static int bar_now(void)
    there by bar `done`, so the turn is at the next line of one of these. */
 static void another_figure_comes_in_at_the_bar_line(void)
 {
-    if (!ready()) {
+    if (!person_ready(here, missing)) {
         return;
     }
     const size_t since = person_messages(&person);
@@ -123,7 +110,7 @@ static void another_figure_comes_in_at_the_bar_line(void)
 /* Down in the list lets the next be heard; Escape is to put back what played. */
 static void escape_puts_back_what_played(void)
 {
-    if (!ready()) {
+    if (!person_ready(here, missing)) {
         return;
     }
     const size_t since = person_messages(&person);

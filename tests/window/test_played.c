@@ -19,19 +19,6 @@ static const Tempo usual = {120.0, 4.0, 4};
 static Person person;
 static bool here, missing;
 
-static bool ready(void)
-{
-    if (!here && missing) {
-        test_skip(person_why_not());
-    } else if (!here) {
-        printf("# %s\n", person_why_not());
-        CHECK(here);
-    }
-    return here;
-}
-
-#define KEYS(...) person_types((const char* const[]){__VA_ARGS__, NULL})
-
 /* From where a part of a test listens. */
 static size_t since;
 
@@ -56,7 +43,7 @@ static int64_t eighth(void)
 
 static void c_starts_the_own_clock_at_120(void)
 {
-    if (!ready()) {
+    if (!person_ready(here, missing)) {
         return;
     }
     CHECK_INT(person_messages(&person), 0);
@@ -75,7 +62,7 @@ static bool is_200(Person* const who)
 
 static void a_tempo_that_is_typed_is_the_tempo_heard(void)
 {
-    if (!ready()) {
+    if (!person_ready(here, missing)) {
         return;
     }
     CHECK(KEYS("t", "2", "0", "0", "Return"));
@@ -103,7 +90,7 @@ static bool has_kicks(Person* const who)
 /* The focus is on the tempo, where figures are typed: to the clock's switch first. */
 static void a_limbs_key_silences_it_alone(void)
 {
-    if (!ready()) {
+    if (!person_ready(here, missing)) {
         return;
     }
     since = person_messages(&person);
@@ -125,7 +112,7 @@ static bool is_soft(Person* const who)
 /* 60 pixels down are 60 of 200 of the range from 1 to 127: 76 - 37.8. */
 static void a_dial_dragged_down_makes_the_strokes_softer(void)
 {
-    if (!ready()) {
+    if (!person_ready(here, missing)) {
         return;
     }
     Heard on;
@@ -150,7 +137,7 @@ static bool is_silent(Person* const who)
 
 static void c_gives_the_clock_back_to_the_host(void)
 {
-    if (!ready()) {
+    if (!person_ready(here, missing)) {
         return;
     }
     CHECK(KEYS("c"));
@@ -171,7 +158,7 @@ static bool host_ended(Person* const who)
 
 static void the_host_closed_in_full_swing_ends_in_peace(void)
 {
-    if (!ready()) {
+    if (!person_ready(here, missing)) {
         return;
     }
     since = person_messages(&person);

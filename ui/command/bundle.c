@@ -59,11 +59,7 @@ bool bundle_find(const char* const asked, char path[BUNDLE_PATH_ROOM])
 
 Bank* bundle_bank(const char* const bundle)
 {
-    char folder[BUNDLE_PATH_ROOM + 8];
-    snprintf(folder, sizeof folder, "%s/bank", bundle);
-    char users[BANK_FOLDER_ROOM];
-    Bank* const bank =
-        bank_open((BankSources){folder, bank_users_folder(users) ? users : NULL, NULL});
+    Bank* const bank = bank_open_bundle(bundle);
     if (!bank) {
         fprintf(stderr, "fourlimb: there is no memory for the bank\n");
         return NULL;

@@ -2,6 +2,7 @@
 #include "desk.h"
 
 #include "../../plugin/talk/hear.h"
+#include "../../plugin/talk/tell.h"
 #include "../scene/dial.h"
 #include "moves.h"
 
@@ -109,13 +110,10 @@ static void take_place(Desk* const desk, const SeenPlace* const place)
     if (place->rolling) {
         view->looked_at = -1;
     }
-    desk->is_dirty =
-        desk->is_dirty || !view->has_place || place->bar != before.bar ||
-        place->rolling != before.rolling || place->waiting != before.waiting ||
-        place->feet_meet != before.feet_meet || place->all_meet != before.all_meet ||
-        place->change_bar != before.change_bar || place->click_rests != before.click_rests ||
-        place->click_bars != before.click_bars || place->ladder_bars != before.ladder_bars ||
-        place->loops != before.loops || place->host_has_tempo != before.host_has_tempo;
+    SeenPlace still = *place; /* what moves is drawn over the still picture */
+    still.tick = before.tick;
+    still.ticks_per_second = before.ticks_per_second;
+    desk->is_dirty = desk->is_dirty || !view->has_place || !tell_places_alike(&still, &before);
     view->has_place = true;
 }
 
@@ -293,6 +291,13 @@ void desk_nudge(Desk* const desk, const Control control, const float value)
     if (touches) {
         desk->output.touch(desk->output.handle, port, false);
     }
+}
+
+void desk_toggle(Desk* const desk, const Control control)
+{
+    const float on = control_rows[control].most;
+    desk_nudge(desk, control,
+               desk->view.values[control] > on - 0.5f ? control_rows[control].least : on);
 }
 
 void desk_focus(Desk* const desk, const TargetId id)

@@ -7,12 +7,6 @@
 #include <stddef.h>
 #include <string.h>
 
-static void key_toggle(Desk* const desk, const Control control)
-{
-    const float on = control == CONTROL_CLICK ? 2.0f : 1.0f;
-    desk_nudge(desk, control, desk->view.values[control] > on - 0.5f ? 0.0f : on);
-}
-
 /* Which limbs are heard. */
 static void only(Desk* const desk, const bool hands, const bool feet)
 {
@@ -176,7 +170,7 @@ static void dial_key(Desk* const desk, const PaneEvent* const event)
         break;
     case PANE_KEY_ENTER:
         if (is_click || dial->kind == DIAL_SWITCH) {
-            key_toggle(desk, control);
+            desk_toggle(desk, control);
         } else if (dial->kind == DIAL_CHOICE) {
             const bool is_last = desk->view.values[control] >= control_rows[control].most;
             desk_nudge(desk, control,
@@ -329,9 +323,9 @@ static bool short_cut(Desk* const desk, const uint32_t key, const bool shift)
 static bool limb_key(Desk* const desk, const uint32_t key)
 {
     if (key >= '1' && key <= '4') {
-        key_toggle(desk, (Control)(CONTROL_RIGHT_HAND + (int)(key - '1')));
+        desk_toggle(desk, (Control)(CONTROL_RIGHT_HAND + (int)(key - '1')));
     } else if (key == '5') {
-        key_toggle(desk, CONTROL_CLICK);
+        desk_toggle(desk, CONTROL_CLICK);
     } else if (key == '6') {
         only(desk, true, false);
     } else if (key == '7') {

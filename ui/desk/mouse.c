@@ -22,20 +22,12 @@ static void touch(const Desk* const desk, const Control control, const bool held
     }
 }
 
-/* Limbs' switches and the click's: on or off. */
-static void toggle(Desk* const desk, const Control control)
-{
-    const float value = desk->view.values[control];
-    const float on = control == CONTROL_CLICK ? 2.0f : 1.0f;
-    desk_nudge(desk, control, value > on - 0.5f ? 0.0f : on);
-}
-
 static void press_dial(Desk* const desk, const Target* const target, const double x)
 {
     const Control control = (Control)target->id.index;
     const Dial* const dial = dial_of(control);
     if (dial->kind == DIAL_SWITCH) {
-        toggle(desk, control);
+        desk_toggle(desk, control);
     } else if (dial->kind == DIAL_CHOICE) {
         desk_nudge(desk, control,
                    control_rows[control].least + (float)choice_at(target, control, x));
@@ -70,7 +62,7 @@ static void press_target(Desk* const desk, const Target* const target, const dou
         }
         break;
     case TARGET_CLICK:
-        toggle(desk, CONTROL_CLICK);
+        desk_toggle(desk, CONTROL_CLICK);
         break;
     case TARGET_CARD:
         list_open(desk, (ShelfKind)target->id.index);

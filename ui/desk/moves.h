@@ -10,6 +10,9 @@ void desk_set(Desk* desk, Control control, float value);
 /* Sets it between touch begin and end. */
 void desk_nudge(Desk* desk, Control control, float value);
 
+/* A switch, or the click: off, or as on as it goes. */
+void desk_toggle(Desk* desk, Control control);
+
 void desk_focus(Desk* desk, TargetId id);
 /* As the host, dark, light. */
 void desk_cycle_theme(Desk* desk);

@@ -34,9 +34,7 @@ void brush_switch(const Brush* const brush, const double x, const double y, cons
         ink_frame(brush->cairo, box, 6.0, 1.3, colours->edge);
     }
     const double knob = on ? x + 19.0 : x + 7.0;
-    cairo_set_source_rgb(brush->cairo, on ? colours->ground.red : colours->edge.red,
-                         on ? colours->ground.green : colours->edge.green,
-                         on ? colours->ground.blue : colours->edge.blue);
+    ink_source(brush->cairo, on ? colours->ground : colours->edge);
     cairo_new_path(brush->cairo);
     cairo_arc(brush->cairo, knob, y, on ? 4.2 : 3.4, 0.0, 2.0 * pi);
     cairo_fill(brush->cairo);
@@ -46,7 +44,7 @@ double brush_difficulty(const Brush* const brush, const double x, const double y
                         const int difficulty)
 {
     const Colour colour = brush->colours->soft;
-    cairo_set_source_rgb(brush->cairo, colour.red, colour.green, colour.blue);
+    ink_source(brush->cairo, colour);
     cairo_set_line_width(brush->cairo, 1.1);
     for (int dot = 0; dot < 5; ++dot) {
         cairo_new_path(brush->cairo);

@@ -7,11 +7,6 @@
 static const double pi = 3.141592653589793;
 static const Colour black = GREY(0.0);
 
-static void set_colour(cairo_t* const cairo, const Colour colour)
-{
-    cairo_set_source_rgb(cairo, colour.red, colour.green, colour.blue);
-}
-
 static void draw_cross(cairo_t* const cairo, const double x, const double y, const Mark mark)
 {
     const double r = 3.0 * mark.scale;
@@ -25,7 +20,7 @@ void ink_ring(cairo_t* const cairo, const double x, const double y, const bool b
               const Mark mark)
 {
     const double s = mark.scale;
-    set_colour(cairo, mark.colour);
+    ink_source(cairo, mark.colour);
     cairo_set_line_width(cairo, 0.8 * s);
     cairo_new_sub_path(cairo);
     cairo_arc(cairo, x, y, 2.2 * s, 0.0, 2.0 * pi);
@@ -38,7 +33,7 @@ void ink_ring(cairo_t* const cairo, const double x, const double y, const bool b
 /* Fills the path, or draws along it where the limb is silent. */
 static void finish(cairo_t* const cairo, const Mark mark)
 {
-    set_colour(cairo, mark.colour);
+    ink_source(cairo, mark.colour);
     cairo_set_line_width(cairo, 0.9 * mark.scale);
     if (mark.hollow) {
         cairo_stroke(cairo);
@@ -124,7 +119,7 @@ void ink_accent(cairo_t* const cairo, const double x, const double y, const Colo
 void ink_brackets(cairo_t* const cairo, const double x, const double y, const Mark mark)
 {
     const double s = mark.scale;
-    set_colour(cairo, mark.colour);
+    ink_source(cairo, mark.colour);
     cairo_set_line_width(cairo, 0.9 * s);
     cairo_new_sub_path(cairo);
     cairo_arc(cairo, x + 1.0 * s, y, 7.5 * s, pi - 0.5, pi + 0.5);

@@ -7,7 +7,7 @@
 
 static const double pi = 3.141592653589793;
 
-static void set_colour(cairo_t* const cairo, const Colour colour)
+void ink_source(cairo_t* const cairo, const Colour colour)
 {
     cairo_set_source_rgb(cairo, colour.red, colour.green, colour.blue);
 }
@@ -63,7 +63,7 @@ static double show(cairo_t* const cairo, PangoLayout* const layout, const double
     const double back = type.align == ALIGN_LEFT     ? 0.0
                         : type.align == ALIGN_CENTRE ? wide / 2.0
                                                      : wide;
-    set_colour(cairo, type.colour);
+    ink_source(cairo, type.colour);
     cairo_move_to(cairo, x - back, y - base);
     pango_cairo_show_layout(cairo, layout);
     g_object_unref(layout);
@@ -124,7 +124,7 @@ void ink_name(cairo_t* const cairo, const Box box, const Type type, const char* 
 void ink_line(cairo_t* const cairo, const double x1, const double y1, const double x2,
               const double y2, const double width, const Colour colour)
 {
-    set_colour(cairo, colour);
+    ink_source(cairo, colour);
     cairo_set_line_width(cairo, width);
     cairo_move_to(cairo, x1, y1);
     cairo_line_to(cairo, x2, y2);
@@ -133,7 +133,7 @@ void ink_line(cairo_t* const cairo, const double x1, const double y1, const doub
 
 void ink_fill(cairo_t* const cairo, const Box box, const Colour colour)
 {
-    set_colour(cairo, colour);
+    ink_source(cairo, colour);
     cairo_rectangle(cairo, box.x, box.y, box.width, box.height);
     cairo_fill(cairo);
 }
@@ -154,7 +154,7 @@ void ink_frame(cairo_t* const cairo, const Box box, const double round, const do
                const Colour colour)
 {
     const double half = width / 2.0;
-    set_colour(cairo, colour);
+    ink_source(cairo, colour);
     cairo_set_line_width(cairo, width);
     round_path(cairo, (Box){box.x + half, box.y + half, box.width - width, box.height - width},
                round);
@@ -163,7 +163,7 @@ void ink_frame(cairo_t* const cairo, const Box box, const double round, const do
 
 void ink_fill_round(cairo_t* const cairo, const Box box, const double round, const Colour colour)
 {
-    set_colour(cairo, colour);
+    ink_source(cairo, colour);
     round_path(cairo, box, round);
     cairo_fill(cairo);
 }
@@ -172,7 +172,7 @@ void ink_triangle(cairo_t* const cairo, const double x, const double y, const do
                   const Point point, const bool filled, const Colour colour)
 {
     const double up = point == POINT_UP ? -0.85 * half : 0.85 * half;
-    set_colour(cairo, colour);
+    ink_source(cairo, colour);
     cairo_new_path(cairo);
     if (point == POINT_RIGHT) {
         cairo_move_to(cairo, x + 0.85 * half, y);

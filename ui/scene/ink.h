@@ -31,6 +31,9 @@ typedef struct {
     bool hollow; /* of a limb that is silent */
 } Mark;
 
+/* What is drawn next is in this colour. */
+void ink_source(cairo_t* cairo, Colour colour);
+
 /* Writes words with their base line at y; their width. */
 double ink_text(cairo_t* cairo, double x, double y, Type type, const char* words);
 

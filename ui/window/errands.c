@@ -7,17 +7,6 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { PATH_ROOM = 4096 };
-
-Bank* errand_bank(const char* const bundle_path)
-{
-    char folder[PATH_ROOM];
-    char users[BANK_FOLDER_ROOM];
-    const int length = snprintf(folder, sizeof folder, "%s/bank", bundle_path);
-    const BankSources sources = {folder, bank_users_folder(users) ? users : NULL, NULL};
-    return length > 0 && length < PATH_ROOM ? bank_open(sources) : NULL;
-}
-
 /* What plays: the bank with the drafts over it. */
 static Stock* stock_of(const Desk* const desk, Bank* const bank)
 {

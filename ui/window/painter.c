@@ -42,8 +42,7 @@ static bool has_surfaces(Painter* const painter, const int width, const int heig
 static void paint(cairo_surface_t* const surface, const Desk* const desk, const bool lit)
 {
     cairo_t* const cairo = cairo_create(surface);
-    const Colour ground = desk->view.palette.ground;
-    cairo_set_source_rgb(cairo, ground.red, ground.green, ground.blue);
+    ink_source(cairo, desk->view.palette.ground);
     cairo_paint(cairo);
     cairo_translate(cairo, desk->fit.x, desk->fit.y);
     cairo_scale(cairo, desk->fit.scale, desk->fit.scale);

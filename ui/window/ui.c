@@ -184,7 +184,7 @@ static void take_event(void* const handle, const PaneEvent* const event)
 static void read_bank_again(void* const handle)
 {
     Window* const window = (Window*)handle;
-    Bank* const bank = errand_bank(window->bundle_path);
+    Bank* const bank = bank_open_bundle(window->bundle_path);
     if (bank && desk_bank(&window->desk, bank)) {
         bank_free(window->bank);
         window->bank = bank;
@@ -243,7 +243,7 @@ static bool open_all(Window* const window, const char* const bundle_path)
                                .read_bank = read_bank_again,
                                .write_file = write_file};
     window->bundle_path = strdup(bundle_path);
-    window->bank = window->bundle_path ? errand_bank(bundle_path) : NULL;
+    window->bank = window->bundle_path ? bank_open_bundle(bundle_path) : NULL;
     if (!window->bank || !desk_open(&window->desk, window->bank, &window->uris, output)) {
         lv2_log_error(&window->logger, "Fourlimb: no memory for its window\n");
         return false;

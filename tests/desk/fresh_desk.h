@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: ISC
+/* fresh_desk.h - for programs whose every test begins with a desk as it opens. */
+#pragma once
+
+#include "own_desk.h"
+
+static OwnDesk* own;
+
+static inline void fresh(void)
+{
+    if (own) {
+        own_desk_close(own);
+    }
+    own = own_desk_open();
+    desk_tick(&own->desk, 100.0);
+}
+
+static inline void focus(const TargetKind kind, const int index)
+{
+    own->desk.view.focus = (TargetId){kind, index};
+}
+
+static inline const List* list(void)
+{
+    return &own->desk.view.list;
+}
