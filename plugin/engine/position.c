@@ -242,16 +242,28 @@ static PositionEvent go_on(Position* const position, const Report* const report)
     return POSITION_GOES_ON;
 }
 
+/* Whether a report of no motion names another place than ours: by its frame, or, once
+   we stand, by its bar and beat, which JACK's hosts tell a cycle after the frame. */
+static bool moves_standing(const Position* const position, const Report* const report,
+                           const Motion motion)
+{
+    const double own = clock_tick(&position->clock, position->clock.now);
+    return motion == FRAME_JUMPED ||
+           (!position->rolling && place_is_told(position, report) &&
+            !place_agrees(position, own, place_reported(position, report)));
+}
+
 /* A jump while standing, or to another place by stopping, moves the place that a
    window shows; what plays is decided at the start. */
 static PositionEvent stop(Position* const position, const Report* const report, const Motion motion)
 {
-    const bool moved = motion == FRAME_JUMPED && place_is_told(position, report);
-    const double here = moved ? place_reported(position, report)
-                              : clock_tick(&position->clock, position->clock.now);
+    const bool moved = moves_standing(position, report, motion);
+    const double here = !moved ? clock_tick(&position->clock, position->clock.now)
+                        : place_is_told(position, report) ? place_reported(position, report)
+                                                          : place_find(position, report);
     const bool was_rolling = position->rolling;
     position->rolling = false;
-    position->may_resume = (was_rolling || position->may_resume) &&
+    position->may_resume = (was_rolling || position->may_resume) && !moved &&
                            (motion == FRAME_EXPECTED || motion == FRAME_UNKNOWN);
     clock_anchor(&position->clock, here, 0.0);
     return was_rolling ? POSITION_BROKE : POSITION_GOES_ON;

@@ -240,30 +240,6 @@ static void up_to_its_line_a_change_waits(void)
     }
 }
 
-/* A host that stands and is located elsewhere is shown there: LV2's time:Position
-   tells bar and frame also at speed 0. */
-static void a_locate_while_standing_moves_what_is_shown(void)
-{
-    look_begin(&look, bank_library(bank), (Meter){4.0, 4}, 120.0);
-    look_play(&look, 64);
-    CHECK_INT(outlook_place(&look.outlook, &look.engine).bar, 0);
-    const Report report = {.has = HAS_FRAME | HAS_SPEED | HAS_BAR | HAS_BAR_BEAT | HAS_BEAT_UNIT |
-                                  HAS_BEATS_PER_BAR | HAS_BEATS_PER_MINUTE,
-                           .frame = 9 * 4 * (LOOK_RATE / 2),
-                           .speed = 0.0,
-                           .bar = 9,
-                           .bar_beat = 0.0,
-                           .beat_unit = 4,
-                           .beats_per_bar = 4.0,
-                           .beats_per_minute = 120.0};
-    engine_begin(&look.engine, MIDI_LIST_MAX);
-    engine_report(&look.engine, &report, 0);
-    const SeenPlace place = outlook_place(&look.outlook, &look.engine);
-    CHECK(!place.rolling);
-    CHECK_INT(place.bar, 9);
-    CHECK_NEAR(place.tick, 0.0, 1.0);
-}
-
 /* ---- The work */
 
 static void a_step_looks_at_one_quarter_note_at_most(void)
@@ -362,7 +338,6 @@ int main(void)
     RUN(a_change_that_waits_is_shown_from_its_line_on);
     RUN(what_is_shown_of_a_change_is_played_when_it_comes);
     RUN(up_to_its_line_a_change_waits);
-    RUN(a_locate_while_standing_moves_what_is_shown);
     RUN(a_step_looks_at_one_quarter_note_at_most);
     RUN(a_bar_that_nobody_fetches_waits);
     RUN(steady_automation_starves_no_bar);
