@@ -17,28 +17,58 @@ PACKAGES_NODE := nodejs npm
 VERSION := 0.1.0
 BUILD := build
 BUNDLE := $(BUILD)/lv2/fourlimb.lv2
-CC := gcc
 OPTIMISE := -O2
 SANITIZE :=
 
+# ---- What whoever builds may set, in the environment or on make's command line; for a
+# ---- cross build CC_FOR_BUILD and its like, of the programs that the build itself runs.
+SETTABLE := CC CPPFLAGS CFLAGS LDFLAGS PKG_CONFIG CC_FOR_BUILD CPPFLAGS_FOR_BUILD CFLAGS_FOR_BUILD \
+	LDFLAGS_FOR_BUILD PKG_CONFIG_FOR_BUILD
+# A packager's second step, "make install", often comes without the flags of the first:
+# what it isn't told is as it was when the folder was built.
+ifneq ($(and $(filter install,$(MAKECMDGOALS)),$(wildcard $(BUILD)/flags)),)
+$(foreach name,$(SETTABLE),$(if $(filter undefined default,$(origin $(name))),$(eval \
+	$(name) := $$(shell sed -n 's/^$(name)=//p' $(BUILD)/flags))))
+endif
+CFLAGS ?= $(OPTIMISE) -g
+PKG_CONFIG ?= pkg-config
+PKG_CONFIG_FOR_BUILD ?= pkg-config
+V := # V=1 shows the commands
+Q := $(if $(V),,@)
+
+# Warnings stop nothing here; they stay beside the object, and "make check" wants none.
 WARNINGS := -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion \
 	-Wdouble-promotion -Wcast-qual -Wcast-align -Wstrict-prototypes -Wmissing-prototypes \
-	-Wundef -Wvla -Wswitch-enum -Wformat=2 -Werror
+	-Wundef -Wvla -Wswitch-enum -Wformat=2
 # Looked up when used, not before: at first the packages may be missing.
 LIBRARIES = lv2 lilv-0 sratom-0 serd-0 sord-0 pangocairo pugl-0 fluidsynth sndfile
-OUTSIDE_FLAGS = $(eval OUTSIDE_FLAGS := $$(shell pkg-config --cflags-only-I $(LIBRARIES) | \
-	sed 's/-I/-isystem /g'))$(OUTSIDE_FLAGS)
-BANK_LIBS = $(eval BANK_LIBS := $$(shell pkg-config --libs sord-0 serd-0))$(BANK_LIBS)
-DRAW_LIBS = $(eval DRAW_LIBS := $$(shell pkg-config --libs pangocairo cairo))$(DRAW_LIBS)
-SOUND_LIBS = $(eval SOUND_LIBS := $$(shell pkg-config --libs fluidsynth sndfile))$(SOUND_LIBS)
-PANE_LIBS = $(eval PANE_LIBS := $$(shell pkg-config --libs pugl-0 gl x11))$(PANE_LIBS)
-HOST_LIBS = $(eval HOST_LIBS := $$(shell pkg-config --libs lilv-0 sratom-0))$(HOST_LIBS)
-# -ffp-contract=off: every compiler computes the same frame for a stroke.
-CFLAGS := $(OPTIMISE) -g
-ALL_CFLAGS = -std=c11 -D_POSIX_C_SOURCE=200809L -D_XOPEN_SOURCE=700 -fPIC \
-	-fvisibility=hidden -ffp-contract=off -MMD -MP $(WARNINGS) $(CFLAGS) $(SANITIZE) \
-	-DFOURLIMB_VERSION='"$(VERSION)"' -DFOURLIMB_BUILD='"$(abspath $(BUILD))"' \
-	-DFOURLIMB_SOURCE='"$(CURDIR)"' $(OUTSIDE_FLAGS)
+outside = $(shell $(1) --cflags-only-I $(2) | sed 's/-I/-isystem /g')
+OUTSIDE_FLAGS = $(eval OUTSIDE_FLAGS := $$(call outside,$(PKG_CONFIG),$(LIBRARIES)))$(OUTSIDE_FLAGS)
+BANK_LIBS = $(eval BANK_LIBS := $$(shell $(PKG_CONFIG) --libs sord-0 serd-0))$(BANK_LIBS)
+DRAW_LIBS = $(eval DRAW_LIBS := $$(shell $(PKG_CONFIG) --libs pangocairo cairo))$(DRAW_LIBS)
+SOUND_LIBS = $(eval SOUND_LIBS := $$(shell $(PKG_CONFIG) --libs fluidsynth sndfile))$(SOUND_LIBS)
+PANE_LIBS = $(eval PANE_LIBS := $$(shell $(PKG_CONFIG) --libs pugl-0 gl x11))$(PANE_LIBS)
+HOST_LIBS = $(eval HOST_LIBS := $$(shell $(PKG_CONFIG) --libs lilv-0 sratom-0))$(HOST_LIBS)
+# Last, so that they hold.  -ffp-contract=off: every compiler computes the same frame for
+# a stroke.
+OWN_FLAGS = -std=c11 -D_POSIX_C_SOURCE=200809L -D_XOPEN_SOURCE=700 -fPIC \
+	-fvisibility=hidden -ffp-contract=off -MMD -MP -DFOURLIMB_VERSION='"$(VERSION)"'
+COMPILE = $(CC) $(WARNINGS) $(CPPFLAGS) $(CFLAGS) $(SANITIZE) $(OWN_FLAGS) $(OUTSIDE_FLAGS)
+LINK = $(CC) $(CFLAGS) $(SANITIZE) $(LDFLAGS)
+
+# The programs that the build runs share their objects with the rest, unless another
+# compiler makes them.
+ifeq ($(CC_FOR_BUILD),)
+TOOLS := $(BUILD)
+LINK_TOOL = $(LINK)
+TOOL_LIBS = $(BANK_LIBS)
+else
+TOOLS := $(BUILD)/for-build
+COMPILE_TOOL = $(CC_FOR_BUILD) $(CPPFLAGS_FOR_BUILD) $(CFLAGS_FOR_BUILD) $(OWN_FLAGS) $(TOOL_FLAGS)
+LINK_TOOL = $(CC_FOR_BUILD) $(CFLAGS_FOR_BUILD) $(LDFLAGS_FOR_BUILD)
+TOOL_FLAGS = $(eval TOOL_FLAGS := $$(call outside,$(PKG_CONFIG_FOR_BUILD),sord-0 serd-0))$(TOOL_FLAGS)
+TOOL_LIBS = $(shell $(PKG_CONFIG_FOR_BUILD) --libs sord-0 serd-0)
+endif
 
 objects = $(patsubst %.c,$(BUILD)/%.o,$(wildcard $(1)))
 ENGINE := $(call objects,plugin/engine/*.c)
@@ -66,36 +96,58 @@ help: ## List these targets
 
 # ---- Building
 
-$(BUILD)/%.o: %.c
+# Objects depend on the flags they were made with.
+PLACES := $(CURDIR) $(abspath $(BUILD))
+PKG_CONFIG_ASKS := $(PKG_CONFIG_PATH) $(PKG_CONFIG_LIBDIR) $(PKG_CONFIG_SYSROOT_DIR)
+FLAGS := $(SETTABLE) SANITIZE WARNINGS OWN_FLAGS PLACES PKG_CONFIG_ASKS
+quoted = '$(subst ','\'',$(1))'
+ifneq ($(shell cat $(BUILD)/flags 2>/dev/null),$(strip $(foreach name,$(FLAGS),$(name)=$(strip $($(name))))))
+$(BUILD)/flags: FORCE
+endif
+.PHONY: FORCE
+$(BUILD)/flags:
+	@mkdir -p $(@D)
+	@printf '%s\n' $(foreach name,$(FLAGS),$(call quoted,$(name)=$(strip $($(name))))) >$@
+
+compile = $(1) -c $< -o $@ 2>$@.said; status=$$?; cat $@.said >&2; exit $$status
+
+$(BUILD)/%.o: %.c $(BUILD)/flags
 	@mkdir -p $(@D)
 	@echo "  CC   $<"
-	@$(CC) $(ALL_CFLAGS) -c $< -o $@
+	$(Q)$(call compile,$(COMPILE) $(TEST_FLAGS))
+
+$(BUILD)/tests/%.o: TEST_FLAGS = -DFOURLIMB_BUILD='"$(abspath $(BUILD))"' -DFOURLIMB_SOURCE='"$(CURDIR)"'
+
+$(BUILD)/for-build/%.o: %.c $(BUILD)/flags
+	@mkdir -p $(@D)
+	@echo "  CC   $< (for the build)"
+	$(Q)$(call compile,$(COMPILE_TOOL))
 
 $(BUNDLE)/fourlimb.so: $(ENGINE) $(BANK) $(LV2)
 	@mkdir -p $(@D)
 	@echo "  LINK $@"
-	@$(CC) $(ALL_CFLAGS) -shared -Wl,--no-undefined,-z,defs -o $@ $^ $(BANK_LIBS) -lm
+	$(Q)$(LINK) -shared -Wl,--no-undefined,-z,defs -o $@ $^ $(BANK_LIBS) -lm
 
 $(BUNDLE)/fourlimb_ui.so: $(WINDOW) $(TALK) $(BANK) $(ENGINE)
 	@mkdir -p $(@D)
 	@echo "  LINK $@"
-	@$(CC) $(ALL_CFLAGS) -shared -Wl,--no-undefined,-z,defs -o $@ $^ $(DRAW_LIBS) $(PANE_LIBS) $(BANK_LIBS) -lm
+	$(Q)$(LINK) -shared -Wl,--no-undefined,-z,defs -o $@ $^ $(DRAW_LIBS) $(PANE_LIBS) $(BANK_LIBS) -lm
 
-$(BUILD)/points: $(BUILD)/ttl/points.o $(BANK) $(ENGINE)
+$(TOOLS)/points: $(TOOLS)/ttl/points.o $(BANK:$(BUILD)/%=$(TOOLS)/%) $(ENGINE:$(BUILD)/%=$(TOOLS)/%)
 	@echo "  LINK $@"
-	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(BANK_LIBS) -lm
+	$(Q)$(LINK_TOOL) -o $@ $^ $(TOOL_LIBS) -lm
 
 $(BUNDLE)/bank/terms.ttl: $(BANK_FILES)
 	@rm -rf $(@D) && mkdir -p $(@D)
 	cp $(BANK_FILES) $(@D)
 
-$(BUILD)/complete: $(BUILD)/ttl/complete.o $(BANK) $(ENGINE)
+$(TOOLS)/complete: $(TOOLS)/ttl/complete.o $(BANK:$(BUILD)/%=$(TOOLS)/%) $(ENGINE:$(BUILD)/%=$(TOOLS)/%)
 	@echo "  LINK $@"
-	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(BANK_LIBS) -lm
+	$(Q)$(LINK_TOOL) -o $@ $^ $(TOOL_LIBS) -lm
 
-$(BUNDLE)/presets/%.ttl: presets/ports/%.ttl.in $(BUILD)/complete $(BUNDLE)/bank/terms.ttl
+$(BUNDLE)/presets/%.ttl: presets/ports/%.ttl.in $(TOOLS)/complete $(BUNDLE)/bank/terms.ttl
 	@mkdir -p $(@D)
-	$(BUILD)/complete $(BUNDLE)/bank < $< > $@.part
+	$(TOOLS)/complete $(BUNDLE)/bank < $< > $@.part
 	@mv $@.part $@
 
 $(BUNDLE)/ui.ttl: ttl/ui.ttl
@@ -111,13 +163,13 @@ $(BUNDLE)/manifest.ttl: ttl/manifest.ttl $(wildcard presets/ports/*.ttl.in)
 		presets/ports/$$(basename $$file).in >> $@.part; done
 	@mv $@.part $@
 
-$(BUNDLE)/groove.ttl: ttl/groove.ttl.in $(BUILD)/points $(BUNDLE)/bank/terms.ttl $(BUNDLE)/manifest.ttl
-	$(BUILD)/points $(BUNDLE)/bank < $< > $@.part
+$(BUNDLE)/groove.ttl: ttl/groove.ttl.in $(TOOLS)/points $(BUNDLE)/bank/terms.ttl $(BUNDLE)/manifest.ttl
+	$(TOOLS)/points $(BUNDLE)/bank < $< > $@.part
 	mv $@.part $@
 
 $(BUILD)/fourlimb: $(COMMAND) $(BANK) $(ENGINE)
 	@echo "  LINK $@"
-	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(SOUND_LIBS) $(BANK_LIBS) -lm
+	$(Q)$(LINK) -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(SOUND_LIBS) $(BANK_LIBS) -lm
 
 # Objects are kept: most are needed again.
 .SECONDARY:
@@ -132,21 +184,21 @@ TEST_ROOM := $(TEST_HELP) $(STAGE) $(DESK) $(COMMAND_ROOM) $(TALK) $(BANK) $(ENG
 
 $(BUILD)/tests/%: $(BUILD)/tests/%.o $(BUILD)/ui/window/errands.o $(TEST_ROOM)
 	@echo "  LINK $@"
-	@$(CC) $(ALL_CFLAGS) -rdynamic -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(SOUND_LIBS) $(BANK_LIBS) -lm
+	$(Q)$(LINK) -rdynamic -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(SOUND_LIBS) $(BANK_LIBS) -lm
 
 $(BUILD)/pictures: $(BUILD)/tests/scene/pictures.o $(TEST_ROOM)
 	@echo "  LINK $@"
-	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(SOUND_LIBS) $(BANK_LIBS) -lm
+	$(Q)$(LINK) -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(SOUND_LIBS) $(BANK_LIBS) -lm
 
 LIVE_ROOM := $(BUILD)/tests/live/child.o $(BUILD)/tests/live/jack_driver.o \
 	$(BUILD)/tests/live/stage.o $(BUILD)/tests/live/tab.o
 $(BUILD)/tests/live/test_jalv: $(BUILD)/tests/live/test_jalv.o $(TEST_HELP) $(LIVE_ROOM)
 	@echo "  LINK $@"
-	@$(CC) $(ALL_CFLAGS) -o $@ $^ -ljack -lpthread -lm
+	$(Q)$(LINK) -o $@ $^ -ljack -lpthread -lm
 
 $(BUILD)/tests/live/take: $(BUILD)/tests/live/take.o $(BUILD)/tests/live/child.o $(BUILD)/tests/live/jack_driver.o
 	@echo "  LINK $@"
-	@$(CC) $(ALL_CFLAGS) -o $@ $^ -ljack -lpthread -lm
+	$(Q)$(LINK) -o $@ $^ -ljack -lpthread -lm
 
 # -rdynamic: a test's own glXSwapBuffers is then the one that Pugl calls.
 PANE_ROOM := $(BUILD)/tests/live/child.o \
@@ -154,11 +206,11 @@ PANE_ROOM := $(BUILD)/tests/live/child.o \
 PANE_TESTS := $(filter $(BUILD)/tests/pane/%,$(TESTS))
 $(PANE_TESTS): $(BUILD)/tests/pane/%: $(BUILD)/tests/pane/%.o $(TEST_HELP) $(PANE_ROOM) $(PANE)
 	@echo "  LINK $@"
-	@$(CC) $(ALL_CFLAGS) -rdynamic -o $@ $^ $(PANE_LIBS) -ldl -lm
+	$(Q)$(LINK) -rdynamic -o $@ $^ $(PANE_LIBS) -ldl -lm
 
 $(BUILD)/tests/bench/pane: $(BUILD)/tests/bench/pane.o $(TEST_HELP) $(filter-out %/shown.o,$(PANE_ROOM)) $(PANE)
 	@echo "  LINK $@"
-	@$(CC) $(ALL_CFLAGS) -o $@ $^ $(PANE_LIBS) -lm
+	$(Q)$(LINK) -o $@ $^ $(PANE_LIBS) -lm
 
 # The window's own room isn't linked in: the tests load it, as hosts do; with -rdynamic it
 # finds a test's own glTexImage2D first.
@@ -168,7 +220,7 @@ RIG := $(BUILD)/tests/window/rig.o $(BUILD)/tests/window/sight.o $(BUILD)/tests/
 IN_RIG := $(filter $(BUILD)/tests/window/%,$(TESTS)) $(BUILD)/tests/window/shots $(BUILD)/tests/bench/window
 $(IN_RIG): $(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(RIG) $(TALK) $(BANK) $(ENGINE)
 	@echo "  LINK $@"
-	@$(CC) $(ALL_CFLAGS) -rdynamic -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(BANK_LIBS) -lX11 -ljack -ldl -lpthread -lm
+	$(Q)$(LINK) -rdynamic -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(BANK_LIBS) -lX11 -ljack -ldl -lpthread -lm
 
 # ---- What people do with it
 
@@ -212,28 +264,25 @@ play: ## Open the plugin in jalv on the running JACK server, with fluidsynth to 
 	@$(MAKE) --no-print-directory -j2 all
 	@sh ui/play.sh $(BUILD)
 
-PREFIX :=
-ifeq ($(PREFIX),)
-LV2_DIR := $(HOME)/.lv2
-BIN_DIR := $(HOME)/.local/bin
-else
-LV2_DIR := $(PREFIX)/lib/lv2
-BIN_DIR := $(PREFIX)/bin
-endif
-INSTALLED := $(DESTDIR)$(LV2_DIR)/fourlimb.lv2
+PREFIX ?=
+LIBDIR ?= $(if $(PREFIX),$(PREFIX)/lib)
+BINDIR ?= $(if $(PREFIX),$(PREFIX)/bin,$(HOME)/.local/bin)
+LV2DIR ?= $(if $(LIBDIR),$(LIBDIR)/lv2,$(HOME)/.lv2)
+INSTALLED := $(DESTDIR)$(LV2DIR)/fourlimb.lv2
+INSTALL := install
 
 .PHONY: install uninstall clean
-install: all ## Install for this user, or under PREFIX (DESTDIR is honoured)
-	rm -rf $(INSTALLED)
-	mkdir -p $(INSTALLED)/bank $(INSTALLED)/presets $(DESTDIR)$(BIN_DIR)
-	cp $(BUNDLE)/*.so $(BUNDLE)/*.ttl $(INSTALLED)
-	cp $(BUNDLE)/bank/*.ttl $(INSTALLED)/bank
-	cp $(BUNDLE)/presets/*.ttl $(INSTALLED)/presets
-	cp $(BUILD)/fourlimb $(DESTDIR)$(BIN_DIR)
+install: all ## Install for this user, or under PREFIX (DESTDIR, LIBDIR, BINDIR are honoured)
+	rm -rf "$(INSTALLED)"
+	$(INSTALL) -d "$(INSTALLED)/bank" "$(INSTALLED)/presets" "$(DESTDIR)$(BINDIR)"
+	$(INSTALL) -m 644 $(BUNDLE)/*.so $(BUNDLE)/*.ttl "$(INSTALLED)"
+	$(INSTALL) -m 644 $(BUNDLE)/bank/*.ttl "$(INSTALLED)/bank"
+	$(INSTALL) -m 644 $(BUNDLE)/presets/*.ttl "$(INSTALLED)/presets"
+	$(INSTALL) -m 755 $(BUILD)/fourlimb "$(DESTDIR)$(BINDIR)"
 
 uninstall: ## Remove what "make install" put there
-	rm -rf $(INSTALLED)
-	rm -f $(DESTDIR)$(BIN_DIR)/fourlimb
+	rm -rf "$(INSTALLED)"
+	rm -f "$(DESTDIR)$(BINDIR)/fourlimb"
 
 clean: ## Remove the build folder
 	rm -rf $(BUILD)
@@ -241,7 +290,7 @@ clean: ## Remove the build folder
 # ---- Tests
 
 SCRIPTS := tests/checks/layers.sh tests/checks/binaries.sh tests/checks/sources.sh \
-	tests/checks/instructions.sh \
+	tests/checks/instructions.sh tests/checks/packager.sh \
 	tests/plugin/validate.sh tests/command/command.sh tests/command/refusals.sh tests/command/chart.sh \
 	tests/command/wav.sh tests/command/sound.sh tests/command/practice.sh tests/command/presets.sh tests/live/play.sh tests/live/session.sh \
 	tests/pane/cures.sh
@@ -276,7 +325,7 @@ feel: ## Render 64 bars straight and loose, and draw how they differ (build/demo
 	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD) $(PACKAGES_FEEL)"
 	@$(MAKE) --no-print-directory -j2 all
 	@mkdir -p $(DEMO)
-	@$(CC) $(ALL_CFLAGS) -o $(BUILD)/picture tests/feel/picture.c $(DRAW_LIBS) -lm
+	$(Q)$(COMPILE) $(LDFLAGS) -o $(BUILD)/picture tests/feel/picture.c $(DRAW_LIBS) -lm
 	@for feel in straight loose; do \
 		set=; [ $$feel = loose ] || set="--set looseness=0 --set touch=0"; \
 		$(BUILD)/fourlimb render --groove 1 --bars 64 $$set --out $(DEMO)/feel-$$feel.mid --force && \
@@ -312,7 +361,8 @@ bench: tests ## Measure: instantiation, instructions per block, sizes, a moving 
 # ---- them needs neither network nor root.
 .PHONY: packages
 packages:
-	@missing=; for p in $(ROWS); do \
+	@command -v dpkg-query >/dev/null || { echo "Without dpkg, it is for you to see that these are there (names as in Debian 12): $(ROWS)"; exit 0; }; \
+	missing=; for p in $(ROWS); do \
 		dpkg-query -W -f '$${db:Status-Status}\n' $$p 2>/dev/null | grep -qx installed || missing="$$missing $$p"; done; \
 	[ -z "$$missing" ] && exit 0; \
 	command -v apt-get >/dev/null || { echo "Install these first:$$missing"; exit 1; }; \

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "bundle.h"
 
+#include <lilv/lilv.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -33,6 +34,27 @@ static void program_folder(char folder[BUNDLE_PATH_ROOM])
     }
 }
 
+/* Wherever hosts find it: in LV2_PATH, or the folders that this system's lilv knows,
+   which no two distributions name alike. */
+static bool find_as_hosts_do(char path[BUNDLE_PATH_ROOM])
+{
+    LilvWorld* const world = lilv_world_new();
+    if (!world) {
+        return false;
+    }
+    lilv_world_load_all(world);
+    LilvNode* const uri = lilv_new_uri(world, "urn:fourlimb:groove");
+    const LilvPlugin* const plugin =
+        lilv_plugins_get_by_uri(lilv_world_get_all_plugins(world), uri);
+    char* const folder =
+        plugin ? lilv_node_get_path(lilv_plugin_get_bundle_uri(plugin), NULL) : NULL;
+    const bool found = folder && try_folder(folder, "", path);
+    lilv_free(folder);
+    lilv_node_free(uri);
+    lilv_world_free(world);
+    return found;
+}
+
 bool bundle_find(const char* const asked, char path[BUNDLE_PATH_ROOM])
 {
     if (asked) {
@@ -47,9 +69,7 @@ bool bundle_find(const char* const asked, char path[BUNDLE_PATH_ROOM])
     const char* const home = getenv("HOME");
     if (try_folder(folder, "/lv2/fourlimb.lv2", path) ||
         try_folder(folder, "/../lib/lv2/fourlimb.lv2", path) ||
-        (home && try_folder(home, "/.lv2/fourlimb.lv2", path)) ||
-        try_folder("/usr/local/lib/lv2", "/fourlimb.lv2", path) ||
-        try_folder("/usr/lib/lv2", "/fourlimb.lv2", path)) {
+        (home && try_folder(home, "/.lv2/fourlimb.lv2", path)) || find_as_hosts_do(path)) {
         return true;
     }
     fprintf(stderr, "fourlimb: the plugin is not beside this program nor in the LV2 folders; "

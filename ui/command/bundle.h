@@ -8,8 +8,8 @@
 
 enum { BUNDLE_PATH_ROOM = 4096 };
 
-/* Finds the bundle: `asked` if not NULL, beside this program, or in the user's
-   or the system's LV2 folder.  False, with a message, if there is none. */
+/* Finds the bundle: `asked` if not NULL, beside this program, in the user's LV2
+   folder, or wherever hosts look.  False, with a message, if there is none. */
 bool bundle_find(const char* asked, char path[BUNDLE_PATH_ROOM]);
 
 /* Opens the bundle's bank; its complaints go to standard error.  NULL, with a
