@@ -105,9 +105,9 @@ static void read_entry(Bank* const bank, const EntryKind kind, const Candidate c
         return;
     }
     const bool is_users = candidate.file >= bank->factory_files;
-    if (is_users && candidate.id < BANK_USERS_FIRST_ID) {
+    if (is_users && candidate.id < ID_FIRST_OWN) {
         field_wrong(&subject, "id", "%u: ids below %d are the factory's; expected one from %d on",
-                    candidate.id, BANK_USERS_FIRST_ID, BANK_USERS_FIRST_ID);
+                    candidate.id, ID_FIRST_OWN, ID_FIRST_OWN);
         return;
     }
     EntryInfo info = read_info(&subject, candidate.id, is_users, true);

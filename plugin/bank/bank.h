@@ -42,8 +42,6 @@ typedef struct {
     const char* file;    /* one more file of the user's, which must be there; or NULL */
 } BankSources;
 
-enum { BANK_USERS_FIRST_ID = 10000 }; /* ids below are the factory's */
-
 /* Reads every *.ttl of the folders in order of name.  Entries that are wrong are
    left out and complained of; the rest loads.  NULL only if memory ran out. */
 Bank* bank_open(BankSources sources);

@@ -35,5 +35,3 @@ void free_figure(void* figure);
 
 /* The value of the entry with this URI, or NULL. */
 const void* table_value(const Table* table, const char* uri);
-
-enum { ID_LEAST = 1 }; /* ID_MOST is settings.h's */

@@ -306,8 +306,8 @@ void page_see_ids(const char* const text, const size_t size, bool seen[PAGE_IDS]
             ++digits;
             continue;
         }
-        if (digits == 5 && number >= BANK_USERS_FIRST_ID && number <= ID_MOST) {
-            seen[number - BANK_USERS_FIRST_ID] = true;
+        if (digits == 4 && number >= ID_FIRST_OWN && number <= ID_MOST) {
+            seen[number - ID_FIRST_OWN] = true;
         }
         number = 0;
         digits = 0;

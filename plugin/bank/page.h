@@ -26,8 +26,8 @@ bool page_find(const char* text, size_t size, EntryKind kind, uint32_t id, PageE
 char* page_put(const char* text, size_t size, const char* written, const PageEntry* entry,
                size_t* put_size, char why[PAGE_WHY_ROOM]);
 
-enum { PAGE_IDS = 10000 }; /* from 10000 to 19999 */
+enum { PAGE_IDS = ID_MOST - ID_FIRST_OWN + 1 }; /* the user's own */
 
-/* Marks the numbers from 10000 to 19999 that stand anywhere in a text: ids, be they
+/* Marks the numbers from ID_FIRST_OWN to ID_MOST that stand anywhere in a text: ids, be they
    readable as such or not. */
 void page_see_ids(const char* text, size_t size, bool seen[PAGE_IDS]);

@@ -322,7 +322,7 @@ static char* write_own(const Session* const session, const Used* const used)
     EntryPick picks[ENTRY_KINDS];
     size_t count = 0;
     for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
-        if (used->ids[kind] >= BANK_USERS_FIRST_ID) {
+        if (used->ids[kind] >= ID_FIRST_OWN) {
             picks[count++] = (EntryPick){(EntryKind)kind, used->ids[kind]};
         }
     }
@@ -350,7 +350,7 @@ bool session_save(const Session* const session, const Used* const used, SessionT
 
 uint32_t session_least_id(const Session* const session)
 {
-    uint32_t highest = BANK_USERS_FIRST_ID - 1;
+    uint32_t highest = ID_FIRST_OWN - 1;
     for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
         const uint32_t count = bank_count(session->bank, (EntryKind)kind);
         const uint32_t last = count ? bank_entry(session->bank, (EntryKind)kind, count - 1)->id : 0;

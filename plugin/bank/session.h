@@ -54,7 +54,7 @@ bool session_files_differ(const Session* session);
 bool session_reopen(Session* session, EntryKind kind, uint32_t id);
 
 /* The lowest id that neither the bank nor the session's names have above all
-   others, at least 10000. */
+   others, at least ID_FIRST_OWN. */
 uint32_t session_least_id(const Session* session);
 
 /* The texts that a host should keep, all made anew; false if there is no memory.

@@ -170,9 +170,9 @@ static void recall_ids(Shelf* const shelf)
     const ssize_t size = pread(shelf->lock, number, sizeof number - 1, 0);
     const unsigned long given = size > 0 ? strtoul(number, NULL, 10) : 0;
     each_file(shelf, see_file);
-    shelf->highest = given >= BANK_USERS_FIRST_ID && given <= ID_MOST ? (uint32_t)given : 0;
+    shelf->highest = given >= ID_FIRST_OWN && given <= ID_MOST ? (uint32_t)given : 0;
     for (uint32_t i = 0; i < PAGE_IDS; ++i) {
-        const uint32_t id = BANK_USERS_FIRST_ID + i;
+        const uint32_t id = ID_FIRST_OWN + i;
         shelf->highest = shelf->seen[i] && id > shelf->highest ? id : shelf->highest;
     }
 }
@@ -213,23 +213,25 @@ static bool place_entry(Shelf* const shelf, const Single* const single, const ui
                         PageEntry* const entry)
 {
     const uint32_t asked = single->info.id;
-    const uint32_t next = shelf->highest ? shelf->highest + 1 : BANK_USERS_FIRST_ID;
+    const uint32_t next = shelf->highest ? shelf->highest + 1 : ID_FIRST_OWN;
     const uint32_t fresh = next > least_id ? next : least_id;
-    const bool own = asked >= BANK_USERS_FIRST_ID;
+    const bool own = asked >= ID_FIRST_OWN;
     if (own && page_find(shelf->text, shelf->size, single->kind, asked, entry)) {
         return true;
     }
     entry->kind = single->kind;
     entry->id = own ? asked : fresh;
-    if (own && shelf->seen[asked - BANK_USERS_FIRST_ID]) {
+    if (own && shelf->seen[asked - ID_FIRST_OWN]) {
         /* In another file, of another kind, or unreadable. */
         char what[64];
         snprintf(what, sizeof what, "id %u is not an entry of this kind in mine.ttl", asked);
         return fail(shelf, what, "save it without fl:id, under a new one");
     }
     if (entry->id > ID_MOST) {
-        return fail(shelf, "all ids up to 19999 are taken",
-                    "save over an entry that is there, or move files away");
+        char what[80];
+        snprintf(what, sizeof what, "all ids for your own entries, %d to %d, are taken",
+                 ID_FIRST_OWN, ID_MOST);
+        return fail(shelf, what, "save over an entry that is there, or move files away");
     }
     char slug[SLUG_MOST + 1];
     char uri[128];

@@ -12,7 +12,7 @@
 enum { SHELF_WHY_ROOM = 1024 };
 
 /* Saves the one figure or kit map that a Turtle text describes; it needs a label.
-   A text whose fl:id is 10000 or higher goes over the entry of its kind that has
+   A text whose fl:id is 1000 or higher goes over the entry of its kind that has
    it in mine.ttl, or becomes that entry if no file of the folder has it; any
    other gets a new id that no file of the folder ever had, at least `least_id`.
    `folder` is made if it isn't there; NULL means that none can be named.

@@ -47,7 +47,7 @@ static bool read_value(Single* const single, Subject* const subject, const Class
     static const Table none[ENTRY_KINDS] = {{NULL, NULL, 0, 0}};
     const uint32_t id = (uint32_t)field_integer(subject, "id", 0, ID_MOST, 0);
     single->kind = row->kind;
-    single->info = read_info(subject, id, id >= BANK_USERS_FIRST_ID, false);
+    single->info = read_info(subject, id, id >= ID_FIRST_OWN, false);
     const bool told = !subject->failed;
     void* const value = row->kind == ENTRY_KIT ? (void*)&single->kit : (void*)&single->figure;
     return row->read(subject, none, id, value) && told;

@@ -187,7 +187,7 @@ static void pick(Picks* const picks, const EntryKind kind, const uint32_t id)
 
 static void pick_own(Picks* const picks, const Figure* const figure)
 {
-    if (figure && figure->id >= BANK_USERS_FIRST_ID) {
+    if (figure && figure->id >= ID_FIRST_OWN) {
         pick(picks, (EntryKind)figure->kind, figure->id);
     }
 }

@@ -5,12 +5,10 @@
 
 #include "feel.h"
 #include "layout.h"
+#include "library.h"
 
 #include <stdbool.h>
 #include <stdint.h>
-
-/* Ids of bank entries run to here; from 10000 on they are the user's own. */
-enum { ID_MOST = 19999 };
 
 /* Ports before the controls: control, midi_out, notify. */
 enum { PORT_CONTROL, PORT_MIDI_OUT, PORT_NOTIFY, PORT_FIRST_CONTROL };

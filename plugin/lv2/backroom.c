@@ -125,7 +125,7 @@ void backroom_use(Backroom* const backroom, const Used* const used, const Librar
         const uint32_t id = used->ids[kind];
         const uint32_t before =
             atomic_exchange_explicit(&backroom->used[kind], id, memory_order_relaxed);
-        if (id != before && id >= BANK_USERS_FIRST_ID && !has_entry(library, (EntryKind)kind, id)) {
+        if (id != before && id >= ID_FIRST_OWN && !has_entry(library, (EntryKind)kind, id)) {
             atomic_store(&backroom->look_again, true);
             backroom->work_due = true;
         }

@@ -11,7 +11,7 @@ static const char prefixes[] = "@prefix fl: <urn:fourlimb:terms#> .\n"
                                "@prefix rdfs: <http://www.w3.org/2000/01/rdf-schema#> .\n";
 
 static const char one_hand[] =
-    "<urn:test:hand> a fl:HandsFigure ; fl:id 10001 ; rdfs:label \"Hand\" ;\n"
+    "<urn:test:hand> a fl:HandsFigure ; fl:id 1001 ; rdfs:label \"Hand\" ;\n"
     "\tfl:line [ fl:limb fl:rightHand ; fl:voice fl:ride ; fl:grid 1 ; fl:steps \"O\" ] .\n";
 
 static BankFolder folder_with_hands(void)
@@ -179,7 +179,7 @@ static void a_megabyte_of_steps_is_too_many_strokes(void)
 {
     const BankFolder folder = folder_with_hands();
     write_huge(&folder,
-               "<urn:test:huge> a fl:HandsFigure ; fl:id 10001 ; rdfs:label \"Huge\" ;\n"
+               "<urn:test:huge> a fl:HandsFigure ; fl:id 1001 ; rdfs:label \"Huge\" ;\n"
                "\tfl:line [ fl:limb fl:rightHand ; fl:voice fl:ride ; fl:grid 1 ; fl:steps \"",
                'o', "\" ] .\n");
     check_beside_hands(&folder, "strokes");

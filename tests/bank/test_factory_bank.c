@@ -102,7 +102,7 @@ static void check_told(const EntryKind kind, const EntryInfo* const entry)
     CHECK(*entry->label);
     CHECK(*entry->comment);
     CHECK(strncmp(entry->uri, "urn:fourlimb:", 13) == 0);
-    CHECK(entry->id >= 1 && entry->id <= 9999); /* ttl/terms.ttl: the factory's ids */
+    CHECK(entry->id >= 1 && entry->id <= 999); /* ttl/terms.ttl: the factory's ids */
     if (kind != ENTRY_KIT) {
         CHECK(*entry->family);
         CHECK(entry->difficulty >= 1 && entry->difficulty <= 5);

@@ -3,17 +3,17 @@
    the entry changes, ids are new, and refusals say what to do. */
 #include "shelf_folder.h"
 
-static void a_saved_figure_is_in_the_bank_from_10000_on(void)
+static void a_saved_figure_is_in_the_bank_from_1000_on(void)
 {
     const BankFolder folder = bank_folder_make();
-    CHECK_INT(save(folder.path, gallop("Salt Gallop", 190, "O.oo")), 10000);
-    CHECK_INT(save(folder.path, gallop("Fog Gallop", 0, "Ooo.")), 10001);
+    CHECK_INT(save(folder.path, gallop("Salt Gallop", 190, "O.oo")), 1000);
+    CHECK_INT(save(folder.path, gallop("Fog Gallop", 0, "Ooo.")), 1001);
     Bank* const bank = open_own(&folder);
     CHECK_INT(bank_complaints(bank)->count, 0);
-    const EntryInfo* const info = bank_info(bank, ENTRY_FEET, 10000);
+    const EntryInfo* const info = bank_info(bank, ENTRY_FEET, 1000);
     CHECK_TEXT(info ? info->label : NULL, "Salt Gallop");
-    CHECK_TEXT(info ? info->name : NULL, "my:salt-gallop-10000");
-    const Figure* const figure = library_figure(bank_library(bank), FIGURE_FEET, 10001);
+    CHECK_TEXT(info ? info->name : NULL, "my:salt-gallop-1000");
+    const Figure* const figure = library_figure(bank_library(bank), FIGURE_FEET, 1001);
     CHECK_INT(figure ? figure->stroke_count : 0, 3);
     bank_free(bank);
     remove_all(&folder);
@@ -24,7 +24,7 @@ static void the_folder_is_made_if_there_is_none(void)
     const BankFolder folder = bank_folder_make();
     char deep[1024];
     snprintf(deep, sizeof deep, "%s/share/fourlimb", folder.path);
-    CHECK_INT(save(deep, gallop("Salt Gallop", 0, "O.oo")), 10000);
+    CHECK_INT(save(deep, gallop("Salt Gallop", 0, "O.oo")), 1000);
     char path[2048];
     static const char* const files[] = {"mine.ttl", "mine.ttl.lock"};
     for (int i = 0; i < 2; ++i) {
@@ -43,12 +43,12 @@ static void saving_over_an_entry_changes_that_entry_alone(void)
     save(folder.path, gallop("One", 0, "O..."));
     save(folder.path, gallop("Two", 0, "Oo.."));
     save(folder.path, gallop("Three", 0, "Ooo."));
-    CHECK_INT(save(folder.path, gallop("Two, mended", 10001, "O.O.")), 10001);
+    CHECK_INT(save(folder.path, gallop("Two, mended", 1001, "O.O.")), 1001);
     Bank* const bank = open_own(&folder);
-    CHECK_TEXT(bank_info(bank, ENTRY_FEET, 10000)->label, "One");
-    CHECK_TEXT(bank_info(bank, ENTRY_FEET, 10001)->label, "Two, mended");
-    CHECK_TEXT(bank_info(bank, ENTRY_FEET, 10001)->name, "my:two-10001");
-    CHECK_TEXT(bank_info(bank, ENTRY_FEET, 10002)->label, "Three");
+    CHECK_TEXT(bank_info(bank, ENTRY_FEET, 1000)->label, "One");
+    CHECK_TEXT(bank_info(bank, ENTRY_FEET, 1001)->label, "Two, mended");
+    CHECK_TEXT(bank_info(bank, ENTRY_FEET, 1001)->name, "my:two-1001");
+    CHECK_TEXT(bank_info(bank, ENTRY_FEET, 1002)->label, "Three");
     const char* const text = contents(bank_folder_file(&folder, "mine.ttl"));
     CHECK(strstr(text, "Two, mended") < strstr(text, "Three")); /* where it stood */
     CHECK(strstr(contents(bank_folder_file(&folder, "mine.ttl.bak")), "\"Two\""));
@@ -62,20 +62,20 @@ static void an_id_is_not_given_again_after_its_entry_was_deleted(void)
     save(folder.path, gallop("One", 0, "O..."));
     save(folder.path, gallop("Two", 0, "Oo.."));
     remove(bank_folder_file(&folder, "mine.ttl"));
-    CHECK_INT(save(folder.path, gallop("Three", 0, "Ooo.")), 10002);
+    CHECK_INT(save(folder.path, gallop("Three", 0, "Ooo.")), 1002);
     remove_all(&folder);
 }
 
 static void ids_of_other_files_and_of_the_session_are_not_given_again(void)
 {
     const BankFolder folder = bank_folder_make();
-    const char* const other = gallop("By hand", 10411, "O...");
+    const char* const other = gallop("By hand", 1411, "O...");
     bank_folder_write(&folder, "other.ttl", other, strlen(other));
-    CHECK_INT(save(folder.path, gallop("Mine", 0, "O...")), 10412);
-    CHECK_INT(save(folder.path, gallop("Over theirs", 10411, "Oo..")), 0);
-    CHECK(strstr(why, "10411"));
+    CHECK_INT(save(folder.path, gallop("Mine", 0, "O...")), 1412);
+    CHECK_INT(save(folder.path, gallop("Over theirs", 1411, "Oo..")), 0);
+    CHECK(strstr(why, "1411"));
     const char* const text = gallop("After the session's", 0, "O...");
-    CHECK_INT(shelf_save(folder.path, text, strlen(text), 10500, why), 10500);
+    CHECK_INT(shelf_save(folder.path, text, strlen(text), 1500, why), 1500);
     remove_all(&folder);
 }
 
@@ -85,28 +85,28 @@ static const char by_hand[] =
     "@prefix rdfs: <http://www.w3.org/2000/01/rdf-schema#> .\n"
     "@prefix my: <urn:else:where:> .\n"
     "\n"
-    "my:good a fl:FeetFigure ; fl:id 10007 ; rdfs:label \"Good. And more\" ; # mine.\n"
+    "my:good a fl:FeetFigure ; fl:id 1007 ; rdfs:label \"Good. And more\" ; # mine.\n"
     "    fl:line [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 4 ; fl:steps \"O.o.\" ] .\n"
     "\n"
     "# This one is broken:\n"
-    "my:bad a fl:FeetFigure ; fl:id 10009 ; rdfs:label \"Bad ;\n"
+    "my:bad a fl:FeetFigure ; fl:id 1009 ; rdfs:label \"Bad ;\n"
     "    fl:line [ fl:steps \"O.\n"
     "\n"
     "my:new-words a fl:Wheel ; fl:spokes 12 .\n"
-    "my:wrong a fl:FeetFigure ; fl:id 10008 ; rdfs:label \"Wrong\" ; fl:line [ fl:grid 99 ] .\n"
+    "my:wrong a fl:FeetFigure ; fl:id 1008 ; rdfs:label \"Wrong\" ; fl:line [ fl:grid 99 ] .\n"
     "# the end, without a line's end";
 
 static void what_people_wrote_stays_byte_for_byte(void)
 {
     const BankFolder folder = bank_folder_make();
     bank_folder_write(&folder, "mine.ttl", by_hand, sizeof by_hand - 1);
-    CHECK_INT(save(folder.path, gallop("Salt Gallop", 0, "O.oo")), 10010);
+    CHECK_INT(save(folder.path, gallop("Salt Gallop", 0, "O.oo")), 1010);
     CHECK_TEXT(why, "");
     const char* const text = contents(bank_folder_file(&folder, "mine.ttl"));
     CHECK(text && !strncmp(text, by_hand, sizeof by_hand - 1));
     Bank* const bank = open_own(&folder);
-    CHECK(bank_info(bank, ENTRY_FEET, 10007));
-    CHECK(bank_info(bank, ENTRY_FEET, 10010));
+    CHECK(bank_info(bank, ENTRY_FEET, 1007));
+    CHECK(bank_info(bank, ENTRY_FEET, 1010));
     bank_free(bank);
     remove_all(&folder);
 }
@@ -116,7 +116,7 @@ static void replacing_an_entry_of_a_file_by_hand_leaves_the_rest(void)
 {
     const BankFolder folder = bank_folder_make();
     bank_folder_write(&folder, "mine.ttl", by_hand, sizeof by_hand - 1);
-    CHECK_INT(save(folder.path, gallop("Better", 10007, "O.oo")), 10007);
+    CHECK_INT(save(folder.path, gallop("Better", 1007, "O.oo")), 1007);
     CHECK_TEXT(why, "");
     const char* const text = contents(bank_folder_file(&folder, "mine.ttl"));
     const char* const before = strstr(by_hand, "my:good");
@@ -125,7 +125,7 @@ static void replacing_an_entry_of_a_file_by_hand_leaves_the_rest(void)
     CHECK(text && strstr(text, after));
     CHECK(text && !strstr(text, "Good. And more"));
     Bank* const bank = open_own(&folder);
-    const EntryInfo* const info = bank_info(bank, ENTRY_FEET, 10007);
+    const EntryInfo* const info = bank_info(bank, ENTRY_FEET, 1007);
     CHECK_TEXT(info ? info->label : NULL, "Better");
     CHECK_TEXT(info ? info->uri : NULL, "urn:else:where:good");
     bank_free(bank);
@@ -139,21 +139,21 @@ static void prefixes_of_their_own_are_respected(void)
         "@prefix x: <urn:fourlimb:terms#> .\n"
         "@prefix r: <http://www.w3.org/2000/01/rdf-schema#> .\n"
         "@prefix fl: <urn:else:> .\n"
-        "<urn:me:a> a x:FeetFigure ; x:id 10007 ; r:label \"A\" ;\n"
+        "<urn:me:a> a x:FeetFigure ; x:id 1007 ; r:label \"A\" ;\n"
         "    x:line [ x:limb x:rightFoot ; x:voice x:kick ; x:grid 4 ; x:steps \"O.\" ] .\n"
         "<urn:me:b> a fl:Thing ; fl:says \"stays\" .\n"
-        "<urn:me:c> a x:FeetFigure ; x:id 10008 ; r:label \"C\" ;\n"
+        "<urn:me:c> a x:FeetFigure ; x:id 1008 ; r:label \"C\" ;\n"
         "    x:line [ x:limb x:rightFoot ; x:voice x:kick ; x:grid 4 ; x:steps \"O.\" ] .\n";
     const BankFolder folder = bank_folder_make();
     bank_folder_write(&folder, "mine.ttl", other_words, sizeof other_words - 1);
-    CHECK_INT(save(folder.path, gallop("Better", 10007, "O.oo")), 10007);
-    CHECK_INT(save(folder.path, gallop("Another", 0, "O.oo")), 10009);
+    CHECK_INT(save(folder.path, gallop("Better", 1007, "O.oo")), 1007);
+    CHECK_INT(save(folder.path, gallop("Another", 0, "O.oo")), 1009);
     CHECK_TEXT(why, "");
     Bank* const bank = open_own(&folder);
     CHECK_INT(bank_complaints(bank)->count, 0);
     static const char* const labels[] = {"Better", "C", "Another"};
     for (uint32_t i = 0; i < 3; ++i) {
-        const EntryInfo* const info = bank_info(bank, ENTRY_FEET, 10007 + i);
+        const EntryInfo* const info = bank_info(bank, ENTRY_FEET, 1007 + i);
         CHECK_TEXT(info ? info->label : NULL, labels[i]);
     }
     CHECK(strstr(contents(bank_folder_file(&folder, "mine.ttl")), "a fl:Thing ; fl:says"));
@@ -171,7 +171,7 @@ static void a_file_of_garbage_is_kept_before_the_entry(void)
     snprintf(path, sizeof path, "%s", bank_folder_file(&folder, "mine.ttl"));
     const char* const text = contents(path);
     CHECK(!memcmp(text, garbage, sizeof garbage - 1));
-    CHECK(id == 10000 || strstr(why, "mend it"));
+    CHECK(id == 1000 || strstr(why, "mend it"));
     remove_all(&folder);
 }
 
@@ -181,7 +181,7 @@ static void windows_lines_and_marks_stay(void)
     static const char windows[] = "\xEF\xBB\xBF@prefix fl: <urn:fourlimb:terms#> .\r\n# mine\r\n";
     const BankFolder folder = bank_folder_make();
     bank_folder_write(&folder, "mine.ttl", windows, sizeof windows - 1);
-    CHECK_INT(save(folder.path, gallop("Salt Gallop", 0, "O.oo")), 10000);
+    CHECK_INT(save(folder.path, gallop("Salt Gallop", 0, "O.oo")), 1000);
     const char* const text = contents(bank_folder_file(&folder, "mine.ttl"));
     CHECK(!strncmp(text, windows, sizeof windows - 1));
     remove_all(&folder);
@@ -195,7 +195,7 @@ static void a_link_to_a_file_elsewhere_stays_a_link(void)
     snprintf(target, sizeof target, "%s", bank_folder_file(&elsewhere, "kept.ttl"));
     bank_folder_write(&elsewhere, "kept.ttl", by_hand, sizeof by_hand - 1);
     CHECK(symlink(target, bank_folder_file(&folder, "mine.ttl")) == 0);
-    CHECK_INT(save(folder.path, gallop("Salt Gallop", 0, "O.oo")), 10010);
+    CHECK_INT(save(folder.path, gallop("Salt Gallop", 0, "O.oo")), 1010);
     struct stat kind;
     CHECK(lstat(bank_folder_file(&folder, "mine.ttl"), &kind) == 0 && S_ISLNK(kind.st_mode));
     CHECK(strstr(contents(target), "Salt Gallop"));
@@ -221,10 +221,10 @@ static void kit_maps_are_saved_in_the_same_manner(void)
                  voices[i], 20 + i);
     }
     strcat(text, " .\n");
-    CHECK_INT(save(folder.path, text), 10000);
+    CHECK_INT(save(folder.path, text), 1000);
     CHECK_TEXT(why, "");
     Bank* const bank = open_own(&folder);
-    const Kit* const kit = library_kit(bank_library(bank), 10000);
+    const Kit* const kit = library_kit(bank_library(bank), 1000);
     CHECK(kit && kit->notes[VOICE_CLICK_ACCENT] == 20 + VOICE_COUNT - 1);
     bank_free(bank);
     bank_free(factory);
@@ -258,15 +258,15 @@ static void refusals_say_what_to_do(void)
 static void when_all_ids_are_taken_it_says_so(void)
 {
     const BankFolder folder = bank_folder_make();
-    CHECK_INT(save(folder.path, gallop("Last", 19999, "O...")), 19999);
+    CHECK_INT(save(folder.path, gallop("Last", 1999, "O...")), 1999);
     CHECK_INT(save(folder.path, gallop("One more", 0, "O...")), 0);
-    CHECK(strstr(why, "19999 are taken"));
+    CHECK(strstr(why, "1000 to 1999, are taken"));
     remove_all(&folder);
 }
 
 int main(void)
 {
-    RUN(a_saved_figure_is_in_the_bank_from_10000_on);
+    RUN(a_saved_figure_is_in_the_bank_from_1000_on);
     RUN(the_folder_is_made_if_there_is_none);
     RUN(saving_over_an_entry_changes_that_entry_alone);
     RUN(an_id_is_not_given_again_after_its_entry_was_deleted);

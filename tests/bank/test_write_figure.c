@@ -165,7 +165,7 @@ static void made_up(const uint32_t seed, char text[8192])
     static const char* const limbs[] = {"rightHand", "leftHand", "rightFoot", "leftFoot"};
     int at = snprintf(text, 8192,
                       "@prefix fl: <urn:fourlimb:terms#> .\n<urn:test:f> a fl:Turnaround ; "
-                      "fl:id 10001 ;\n fl:line ");
+                      "fl:id 1001 ;\n fl:line ");
     const uint32_t lines = 1 + below(&state, 6);
     for (uint32_t line = 0; line < lines; ++line) {
         const uint32_t limb = below(&state, 4);

@@ -13,32 +13,32 @@ static const char own_bank[] =
     "@prefix fl: <urn:fourlimb:terms#> .\n"
     "@prefix rdfs: <http://www.w3.org/2000/01/rdf-schema#> .\n"
     "@prefix t: <urn:test:> .\n"
-    "t:one a fl:FeetFigure ; fl:id 10001 ; rdfs:label \"One bar\" ; fl:bars 1 ;\n"
+    "t:one a fl:FeetFigure ; fl:id 1001 ; rdfs:label \"One bar\" ; fl:bars 1 ;\n"
     " fl:line [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 4 ; fl:steps \"o... .... o... "
     "....\" ] .\n"
-    "t:two a fl:FeetFigure ; fl:id 10002 ; rdfs:label \"Two bars\" ; fl:bars 2 ;\n"
+    "t:two a fl:FeetFigure ; fl:id 1002 ; rdfs:label \"Two bars\" ; fl:bars 2 ;\n"
     " fl:line [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 4 ;\n"
     "  fl:steps \"o... .... .... .... | .... .... o... ....\" ] .\n"
-    "t:three a fl:FeetFigure ; fl:id 10003 ; rdfs:label \"Threes\" ;\n"
+    "t:three a fl:FeetFigure ; fl:id 1003 ; rdfs:label \"Threes\" ;\n"
     " fl:line [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 4 ; fl:steps \"o..\" ] .\n"
-    "t:nine a fl:FeetFigure ; fl:id 10004 ; rdfs:label \"Nine quarters\" ;\n"
+    "t:nine a fl:FeetFigure ; fl:id 1004 ; rdfs:label \"Nine quarters\" ;\n"
     " fl:line [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 1 ; fl:steps \"o........\" ] .\n"
-    "t:hats a fl:HandsFigure ; fl:id 10001 ; rdfs:label \"Hats\" ; fl:bars 1 ;\n"
+    "t:hats a fl:HandsFigure ; fl:id 1001 ; rdfs:label \"Hats\" ; fl:bars 1 ;\n"
     " fl:line [ fl:limb fl:rightHand ; fl:voice fl:hatClosed ; fl:grid 2 ; fl:steps \"o.o.o.o.\" ] "
     ",\n"
     "  [ fl:limb fl:leftHand ; fl:voice fl:snare ; fl:grid 1 ; fl:steps \".o.o\" ] .\n"
-    "t:handturn a fl:Turnaround ; fl:id 10001 ; rdfs:label \"Hands turn\" ; fl:bars 1 ;\n"
+    "t:handturn a fl:Turnaround ; fl:id 1001 ; rdfs:label \"Hands turn\" ; fl:bars 1 ;\n"
     " fl:line [ fl:limb fl:leftHand ; fl:voice fl:snare ; fl:grid 1 ; fl:steps \"oooo\" ] .\n"
-    "t:allturn a fl:Turnaround ; fl:id 10002 ; rdfs:label \"All turn\" ; fl:bars 1 ;\n"
+    "t:allturn a fl:Turnaround ; fl:id 1002 ; rdfs:label \"All turn\" ; fl:bars 1 ;\n"
     " fl:line [ fl:limb fl:leftHand ; fl:voice fl:snare ; fl:grid 1 ; fl:steps \"oo..\" ] ,\n"
     "  [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 4 ; fl:steps \".... .... o... ....\" ] "
     ".\n"
-    "t:groove a fl:Groove ; fl:id 10001 ; rdfs:label \"Bench\" ; fl:tempo 120 ; fl:beatsPerBar 4 "
+    "t:groove a fl:Groove ; fl:id 1001 ; rdfs:label \"Bench\" ; fl:tempo 120 ; fl:beatsPerBar 4 "
     ";\n"
     " fl:beatUnit 4 ; fl:form \"AAAA\" ; fl:part [ fl:letter \"A\" ; fl:hands t:hats ; fl:feet "
     "t:one ] .\n";
 
-enum { GROOVE = 10001, ONE = 10001, TWO, THREE, NINE };
+enum { GROOVE = 1001, ONE = 1001, TWO, THREE, NINE };
 
 static inline const char* bench_home(void)
 {

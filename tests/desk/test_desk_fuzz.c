@@ -59,7 +59,7 @@ static void any_input(void)
 
 static void any_event(void)
 {
-    static const float odd[] = {0.0f, 1.0f, -1.0f, 1e30f, -1e30f, 0.5f, 3.0f, 19999.0f};
+    static const float odd[] = {0.0f, 1.0f, -1.0f, 1e30f, -1e30f, 0.5f, 3.0f, 1999.0f};
     const PortEvent* const event = &recorded->events[any((uint32_t)recorded->count - 1)];
     if (any(2)) {
         desk_port_event(&own->desk, event->port, event->size, event->format, event->bytes);

@@ -128,7 +128,7 @@ static void a_long_rolling_figure_is_edited_where_it_does_not_start(void)
 static void a_turnaround_is_edited_in_its_bar(void)
 {
     Bench* const bench = bench_open();
-    bench_pick(bench, CONTROL_TURNAROUND, 10002);
+    bench_pick(bench, CONTROL_TURNAROUND, 1002);
     bench_stand(bench, 3);
     bench_click(bench, LEFT_FOOT, 3.75);
     CHECK_TEXT(bench_bar(bench, 3, KICK_LEFT), "...............o");
@@ -145,7 +145,7 @@ static void a_turnaround_is_edited_in_its_bar(void)
 static void under_a_turnaround_of_the_hands_the_feet_are_their_own_figure(void)
 {
     Bench* const bench = bench_open();
-    bench_pick(bench, CONTROL_TURNAROUND, 10001);
+    bench_pick(bench, CONTROL_TURNAROUND, 1001);
     bench_stand(bench, 3);
     bench_click(bench, LEFT_FOOT, 3.75);
     CHECK_TEXT(bench_bar(bench, 3, KICK_LEFT), "...............o");

@@ -166,7 +166,7 @@ static void laid_out_otherwise_later_it_is_refused_too(void)
     CHECK(bench_notes(bench, "Rhythm panel"));
     CHECK_INT(bench->said, 1);
     check_case("a turnaround is always as written");
-    bench_pick(bench, CONTROL_TURNAROUND, 10002);
+    bench_pick(bench, CONTROL_TURNAROUND, 1002);
     bench_stand(bench, 3);
     bench_click(bench, LEFT_FOOT, 0.5);
     CHECK_TEXT(bench_bar(bench, 3, KICK_LEFT), "..o.............");

@@ -19,7 +19,7 @@ static void a_saved_figure_is_listed_and_picked_at_once(void)
     CHECK_INT(times(bench_read("fourlimb/mine.ttl"), "\"Salt step\""), 1);
     const Entry* const entry = listed(bench, SHELF_FEET, "Salt step");
     if (CHECK(entry)) {
-        CHECK(entry->id >= 10000 && entry->id != ONE);
+        CHECK(entry->id >= 1000 && entry->id != ONE);
         CHECK_INT(control_of(bench, "feet"), entry->id);
         CHECK_INT(bench_view(bench)->values[CONTROL_FEET], entry->id);
     }

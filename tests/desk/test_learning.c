@@ -37,7 +37,7 @@ static void pads_teach_keys_and_the_kit_is_picked(void)
     bench_settle(bench);
     const Entry* const kit = listed(bench, SHELF_KIT, "My pads");
     if (CHECK(kit)) {
-        CHECK(kit->id >= 10000);
+        CHECK(kit->id >= 1000);
         CHECK_INT(control_of(bench, "kit"), kit->id);
     }
     CHECK_INT(times(bench_read("fourlimb/mine.ttl"), "\"My pads\""), 1);

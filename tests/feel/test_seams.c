@@ -8,38 +8,38 @@
 enum { TAKES = 40, BAR = 4 * TAKE_RATE / 2, HAT = 55, SNARE = 52, KICK = 48 }; /* at 120 */
 
 static const char bank[] =
-    "my:hats a fl:HandsFigure ; fl:id 10000 ; rdfs:label \"Hats\" ; fl:bars 1 ;\n"
+    "my:hats a fl:HandsFigure ; fl:id 1000 ; rdfs:label \"Hats\" ; fl:bars 1 ;\n"
     "  fl:line [ fl:limb fl:rightHand ; fl:voice fl:hatClosed ; fl:grid 2 ; fl:steps \"oooooooo\" "
     "] .\n"
-    "my:kicks a fl:FeetFigure ; fl:id 10000 ; rdfs:label \"Kicks\" ; fl:bars 1 ;\n"
+    "my:kicks a fl:FeetFigure ; fl:id 1000 ; rdfs:label \"Kicks\" ; fl:bars 1 ;\n"
     "  fl:line [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 4 ; fl:steps \"oooo oooo oooo "
     "oooo\" ] .\n"
-    "my:flams a fl:HandsFigure ; fl:id 10001 ; rdfs:label \"Flams\" ; fl:bars 1 ;\n"
+    "my:flams a fl:HandsFigure ; fl:id 1001 ; rdfs:label \"Flams\" ; fl:bars 1 ;\n"
     "  fl:line [ fl:limb fl:leftHand ; fl:voice fl:snare ; fl:grid 4 ; fl:steps \"o... f... o... "
     "d...\" ] .\n"
-    "my:busy a fl:HandsFigure ; fl:id 10002 ; rdfs:label \"Busy\" ; fl:bars 1 ;\n"
+    "my:busy a fl:HandsFigure ; fl:id 1002 ; rdfs:label \"Busy\" ; fl:bars 1 ;\n"
     "  fl:line [ fl:limb fl:leftHand ; fl:voice fl:snare ; fl:grid 4 ; fl:steps \"f... f... f... "
     "f...\" ] ,\n"
     "    [ fl:limb fl:rightHand ; fl:voice fl:hatClosed ; fl:grid 1 ; fl:steps \"oooo\" ] .\n"
-    "my:roll a fl:HandsFigure ; fl:id 10003 ; rdfs:label \"Roll\" ; fl:bars 1 ;\n"
+    "my:roll a fl:HandsFigure ; fl:id 1003 ; rdfs:label \"Roll\" ; fl:bars 1 ;\n"
     "  fl:line [ fl:limb fl:rightHand ; fl:voice fl:snare ; fl:grid 4 ; fl:steps \"f.o. f.o. f.o. "
     "f.o.\" ] ,\n"
     "    [ fl:limb fl:leftHand ; fl:voice fl:snare ; fl:grid 4 ; fl:steps \".o.o .o.o .o.o .o.o\" "
     "] .\n"
-    "my:last a fl:HandsFigure ; fl:id 10004 ; rdfs:label \"Last\" ; fl:bars 1 ;\n"
+    "my:last a fl:HandsFigure ; fl:id 1004 ; rdfs:label \"Last\" ; fl:bars 1 ;\n"
     "  fl:line [ fl:limb fl:leftHand ; fl:voice fl:snare ; fl:grid 4 ; fl:steps "
     "\"...............o\" ] .\n"
-    "my:g4 a fl:Groove ; fl:id 10004 ; rdfs:label \"Last\" ; fl:tempo 120 ; fl:beatsPerBar 4 ;\n"
+    "my:g4 a fl:Groove ; fl:id 1004 ; rdfs:label \"Last\" ; fl:tempo 120 ; fl:beatsPerBar 4 ;\n"
     "  fl:beatUnit 4 ; fl:form \"A\" ; fl:part [ fl:letter \"A\" ; fl:hands my:last ; fl:feet "
     "my:kicks ] .\n"
-    "my:g0 a fl:Groove ; fl:id 10000 ; rdfs:label \"Loop\" ; fl:tempo 120 ; fl:beatsPerBar 4 ;\n"
+    "my:g0 a fl:Groove ; fl:id 1000 ; rdfs:label \"Loop\" ; fl:tempo 120 ; fl:beatsPerBar 4 ;\n"
     "  fl:beatUnit 4 ; fl:form \"A\" ; fl:part [ fl:letter \"A\" ; fl:hands my:hats ; fl:feet "
     "my:kicks ] .\n"
-    "my:g1 a fl:Groove ; fl:id 10001 ; rdfs:label \"Flams\" ; fl:tempo 120 ; fl:beatsPerBar 4 ;\n"
+    "my:g1 a fl:Groove ; fl:id 1001 ; rdfs:label \"Flams\" ; fl:tempo 120 ; fl:beatsPerBar 4 ;\n"
     "  fl:beatUnit 4 ; fl:form \"A\" ; fl:part [ fl:letter \"A\" ; fl:hands my:flams ] .\n"
-    "my:g2 a fl:Groove ; fl:id 10002 ; rdfs:label \"Busy\" ; fl:tempo 120 ; fl:beatsPerBar 4 ;\n"
+    "my:g2 a fl:Groove ; fl:id 1002 ; rdfs:label \"Busy\" ; fl:tempo 120 ; fl:beatsPerBar 4 ;\n"
     "  fl:beatUnit 4 ; fl:form \"A\" ; fl:part [ fl:letter \"A\" ; fl:hands my:busy ] .\n"
-    "my:g3 a fl:Groove ; fl:id 10003 ; rdfs:label \"Roll\" ; fl:tempo 120 ; fl:beatsPerBar 4 ;\n"
+    "my:g3 a fl:Groove ; fl:id 1003 ; rdfs:label \"Roll\" ; fl:tempo 120 ; fl:beatsPerBar 4 ;\n"
     "  fl:beatUnit 4 ; fl:form \"A\" ; fl:part [ fl:letter \"A\" ; fl:hands my:roll ] .\n";
 
 static Host* host;
@@ -92,8 +92,8 @@ static int strokes_of_loops(const Session* const session, const int passes)
 static void a_loop_loses_and_doubles_nothing_that_feel_moves(void)
 {
     for (int number = 1; number <= TAKES; ++number) {
-        const Session hats = session_of(10000.0f, HAT, number);
-        const Session kicks = session_of(10000.0f, KICK, number);
+        const Session hats = session_of(1000.0f, HAT, number);
+        const Session kicks = session_of(1000.0f, KICK, number);
         const int hat_count = strokes_of_loops(&hats, 6);
         const int kick_count = strokes_of_loops(&kicks, 6);
         check_case("take %d", number);
@@ -108,7 +108,7 @@ static void a_stroke_late_at_a_loops_end_is_still_played(void)
 {
     enum { END = BAR - BAR / 16 + TAKE_RATE / 200, PASSES = 6 };
     for (int number = 1; number <= TAKES; ++number) {
-        const Session session = session_of(10004.0f, SNARE, number);
+        const Session session = session_of(1004.0f, SNARE, number);
         begin(&session);
         for (int pass = 0; pass < PASSES; ++pass) {
             take_position(host, 0, session.tempo, 1.0f);
@@ -125,7 +125,7 @@ static void a_stroke_late_at_a_loops_end_is_still_played(void)
 static void a_locate_to_a_bar_line_plays_its_first_stroke(void)
 {
     for (int number = 1; number <= TAKES; ++number) {
-        const Session session = session_of(10000.0f, HAT, number);
+        const Session session = session_of(1000.0f, HAT, number);
         begin(&session);
         take_position(host, 7 * BAR, session.tempo, 1.0f);
         run_on(&session, 7 * BAR, 8 * BAR);
@@ -138,7 +138,7 @@ static void a_locate_to_a_bar_line_plays_its_first_stroke(void)
 static void a_long_render_has_every_stroke_once(void)
 {
     for (int number = 1; number <= 5; ++number) {
-        Session session = session_of(10000.0f, KICK, number);
+        Session session = session_of(1000.0f, KICK, number);
         session.quarters = 400;
         take_play(host, &session, &take);
         check_case("take %d", number);
@@ -149,7 +149,7 @@ static void a_long_render_has_every_stroke_once(void)
 /* Changed every block: swing, feel and take may move strokes, not lose them. */
 static void automation_of_feel_loses_and_doubles_nothing(void)
 {
-    const Session session = session_of(10000.0f, KICK, 1);
+    const Session session = session_of(1000.0f, KICK, 1);
     begin(&session);
     take_position(host, 0, session.tempo, 1.0f);
     for (int64_t at = 0; at < 50 * BAR; at += 256) {
@@ -166,7 +166,7 @@ static void pushed_strokes_come_as_far_ahead_or_behind_as_asked(void)
 {
     static const float pushes[] = {-20.0f, -5.0f, 12.0f, 30.0f};
     for (int i = 0; i < 4; ++i) {
-        Session session = session_of(10000.0f, HAT, 1);
+        Session session = session_of(1000.0f, HAT, 1);
         session.looseness = 0.0f;
         session.quarters = 64;
         take_set(host, "push_hands", pushes[i]);
@@ -182,7 +182,7 @@ static void pushed_strokes_come_as_far_ahead_or_behind_as_asked(void)
 
 static void a_flam_has_one_grace_stroke_and_a_drag_two(void)
 {
-    Session session = session_of(10001.0f, SNARE, 1);
+    Session session = session_of(1001.0f, SNARE, 1);
     session.looseness = 0.0f;
     session.quarters = 4;
     take_play(host, &session, &take);
@@ -198,7 +198,7 @@ static void a_flam_has_one_grace_stroke_and_a_drag_two(void)
 
 static void no_grace_stroke_without_a_free_hand(void)
 {
-    Session session = session_of(10002.0f, SNARE, 1);
+    Session session = session_of(1002.0f, SNARE, 1);
     session.looseness = 0.0f;
     take_play(host, &session, &take);
     CHECK_INT(take.count, 4);
@@ -208,7 +208,7 @@ static void no_grace_stroke_without_a_free_hand(void)
 static void grace_strokes_never_reach_the_stroke_before(void)
 {
     for (int number = 1; number <= TAKES; ++number) {
-        Session session = session_of(10003.0f, SNARE, number);
+        Session session = session_of(1003.0f, SNARE, number);
         session.tempo = 300.0;
         session.quarters = 32;
         take_play(host, &session, &take);

@@ -7,12 +7,12 @@
 enum { SNARE = 52 };
 
 static const char bank[] =
-    "my:backbeat a fl:HandsFigure ; fl:id 10000 ; rdfs:label \"Backbeat\" ; fl:bars 1 ;\n"
+    "my:backbeat a fl:HandsFigure ; fl:id 1000 ; rdfs:label \"Backbeat\" ; fl:bars 1 ;\n"
     "  fl:line [ fl:limb fl:leftHand ; fl:voice fl:snare ; fl:grid 2 ; fl:steps \".O.O.O.O\" ] .\n"
-    "my:g0 a fl:Groove ; fl:id 10000 ; rdfs:label \"Late\" ; fl:tempo 100 ; fl:beatsPerBar 4 ;\n"
+    "my:g0 a fl:Groove ; fl:id 1000 ; rdfs:label \"Late\" ; fl:tempo 100 ; fl:beatsPerBar 4 ;\n"
     "  fl:beatUnit 4 ; fl:form \"A\" ; fl:part [ fl:letter \"A\" ; fl:hands my:backbeat ] ;\n"
     "  fl:pushSnare 20.0 ; fl:looseness 0.5 ; fl:touch 0.0 .\n"
-    "my:g1 a fl:Groove ; fl:id 10001 ; rdfs:label \"Swung\" ; fl:tempo 100 ; fl:beatsPerBar 4 ;\n"
+    "my:g1 a fl:Groove ; fl:id 1001 ; rdfs:label \"Swung\" ; fl:tempo 100 ; fl:beatsPerBar 4 ;\n"
     "  fl:beatUnit 4 ; fl:form \"A\" ; fl:part [ fl:letter \"A\" ; fl:hands my:backbeat ] ;\n"
     "  fl:swing 2.0 ; fl:looseness 0.0 ; fl:touch 0.0 .\n";
 
@@ -21,7 +21,7 @@ static Take take;
 
 static Session late_session(void)
 {
-    return (Session){.id = 10000.0f,
+    return (Session){.id = 1000.0f,
                      .tempo = 100.0,
                      .per_quarter = 2.0,
                      .key = SNARE,
@@ -64,7 +64,7 @@ static void looseness_0_is_the_grid_whatever_is_written(void)
 static void a_grooves_touch_is_heard(void)
 {
     take_play(host,
-              &(Session){.id = 10000.0f,
+              &(Session){.id = 1000.0f,
                          .tempo = 100.0,
                          .per_quarter = 2.0,
                          .key = SNARE,
@@ -83,7 +83,7 @@ static void a_grooves_touch_is_heard(void)
 static void a_grooves_swing_is_heard_and_a_swing_that_was_moved_wins(void)
 {
     Session session = late_session();
-    session.id = 10001.0f;
+    session.id = 1001.0f;
     CHECK_NEAR(mean_offset(session), 600.0 * (2.0 / 3.0 - 0.5), 0.1);
     take_set(host, "swing_ratio", 1.5f);
     CHECK_NEAR(mean_offset(session), 600.0 * (0.6 - 0.5), 0.1);

@@ -102,13 +102,13 @@ static inline uint32_t below(uint32_t* const state, const uint32_t limit)
 static const char own_bank[] =
     TTL "@prefix my: <urn:fourlimb:mine:> .\n"
         "@prefix hands: <urn:fourlimb:hands:> .\n"
-        "my:salt-gallop a fl:FeetFigure ; fl:id 10023 ; rdfs:label \"Salt Gallop\" ; fl:bars 1 ;\n"
+        "my:salt-gallop a fl:FeetFigure ; fl:id 1023 ; rdfs:label \"Salt Gallop\" ; fl:bars 1 ;\n"
         "  fl:line [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 4 ; fl:steps "
         "\"O..o .oo. O..o .ooo\" ] .\n"
-        "my:brine-run a fl:FeetFigure ; fl:id 10024 ; rdfs:label \"Brine Run\" ; fl:bars 1 ;\n"
+        "my:brine-run a fl:FeetFigure ; fl:id 1024 ; rdfs:label \"Brine Run\" ; fl:bars 1 ;\n"
         "  fl:line [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 4 ; fl:steps "
         "\"oooo .... oooo ....\" ] .\n"
-        "my:ostrel a fl:Groove ; fl:id 10007 ; rdfs:label \"Ostrel\" ; fl:tempo 140 ; "
+        "my:ostrel a fl:Groove ; fl:id 1007 ; rdfs:label \"Ostrel\" ; fl:tempo 140 ; "
         "fl:beatsPerBar 4 ; fl:beatUnit 4 ; fl:form \"AB\" ; fl:touch 30.5 ;\n"
         "  fl:part [ fl:letter \"A\" ; fl:hands hands:ride-eighths ; fl:feet my:brine-run ] ,\n"
         "    [ fl:letter \"B\" ; fl:feet my:salt-gallop ] .\n";

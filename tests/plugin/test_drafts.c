@@ -125,7 +125,7 @@ static void drafts_at_any_moment_lose_and_double_nothing(void)
                 keeper_set(keeper, FL "turnaroundDraft",
                            block % 2 ? ""
                                      : TTL
-                               "<urn:test:t> a fl:Turnaround ; fl:id 19000 ; "
+                               "<urn:test:t> a fl:Turnaround ; fl:id 1900 ; "
                                "fl:line [ fl:limb fl:leftHand ; fl:voice fl:cowbell ; fl:grid 1 ; "
                                "fl:steps \"..oo\" ] .");
             }

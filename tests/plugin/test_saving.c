@@ -8,19 +8,19 @@ static void a_saved_figure_has_an_id_that_its_control_picks_at_once(void)
     const char* const home = fresh_home();
     Keeper* const keeper = keeper_open(WORKER_THREAD);
     keeper_stop(keeper);
-    keeper_saves(keeper, feet_text(190, "Salt Gallop", "O..o .oo. O..o .oo."), 10000);
-    keeper->controls[CONTROL_FEET] = 10000.0f;
+    keeper_saves(keeper, feet_text(190, "Salt Gallop", "O..o .oo. O..o .oo."), 1000);
+    keeper->controls[CONTROL_FEET] = 1000.0f;
     keeper_play(keeper, 1);
     CHECK_TEXT(bar_steps(keeper, 0, KICK), "o..o.oo.o..o.oo.");
     check_case("saved again over the same id");
     keeper_stop(keeper);
-    keeper_saves(keeper, feet_text(10000, "Salt Gallop", "oooo .... .... ...."), 10000);
+    keeper_saves(keeper, feet_text(1000, "Salt Gallop", "oooo .... .... ...."), 1000);
     keeper_play(keeper, 1);
     CHECK_TEXT(bar_steps(keeper, 0, KICK), "oooo............");
     keeper_close(keeper);
     check_case("another instance has it from the file");
     Keeper* const other = keeper_open(NO_WORKER);
-    other->controls[CONTROL_FEET] = 10000.0f;
+    other->controls[CONTROL_FEET] = 1000.0f;
     keeper_play(other, 1);
     CHECK_TEXT(bar_steps(other, 0, KICK), "oooo............");
     keeper_close(other);
@@ -38,8 +38,8 @@ static void a_saved_kit_map_is_picked_at_once(void)
     check_refused(keeper, FL "saveFigure", text, "fl:saveKit");
     keeper_set(keeper, FL "saveKit", text);
     CHECK(keeper_await(keeper, FL "savedKit"));
-    CHECK_INT(keeper_told_long(keeper, FL "savedKit"), 10000);
-    keeper->controls[CONTROL_KIT] = 10000.0f;
+    CHECK_INT(keeper_told_long(keeper, FL "savedKit"), 1000);
+    keeper->controls[CONTROL_KIT] = 1000.0f;
     keeper_play(keeper, 1);
     CHECK(begins(&keeper->played, 0, 20));
     CHECK(!begins(&keeper->played, 0, KICK));
@@ -71,7 +71,7 @@ static void what_one_instance_saved_another_finds_when_it_is_picked(void)
     keeper_stop(other);
     keeper_set(keeper, FL "saveFigure", feet_text(0, "Salt Gallop", "O..o .oo. O..o .oo."));
     CHECK(keeper_await(keeper, FL "savedFigure"));
-    other->controls[CONTROL_FEET] = 10000.0f;
+    other->controls[CONTROL_FEET] = 1000.0f;
     keeper_run(other, BLOCK);
     for (int i = 0; i < 1000 && atomic_load(&other->jobs); ++i) {
         pause_ms(1);
@@ -119,11 +119,11 @@ static void instances_that_save_at_once_lose_nothing(void)
         keeper_close(keepers[i]);
     }
     const int64_t count = INSTANCES * EACH;
-    CHECK_INT(sum, count * 10000 + count * (count - 1) / 2);
+    CHECK_INT(sum, count * 1000 + count * (count - 1) / 2);
     char users[BANK_FOLDER_ROOM];
     bank_users_folder(users);
     Bank* const bank = bank_open((BankSources){BUNDLE "/bank", users, NULL});
-    CHECK(bank_info(bank, ENTRY_FEET, 10000 + (uint32_t)count - 1));
+    CHECK(bank_info(bank, ENTRY_FEET, 1000 + (uint32_t)count - 1));
     bank_free(bank);
     remove_home(home);
 }

@@ -105,7 +105,7 @@ static void own_entries_come_back_on_a_machine_without_the_bank(void)
     write_own(own_bank);
     Keeper* const keeper = keeper_open(WORKER_THREAD);
     const char* const folder = folder_make();
-    keeper->controls[CONTROL_GROOVE] = 10007.0f;
+    keeper->controls[CONTROL_GROOVE] = 1007.0f;
     keeper_play(keeper, 2);
     before = keeper->played;
     CHECK_TEXT(bar_steps(keeper, 0, KICK), "oooo....oooo....");
@@ -125,7 +125,7 @@ static void own_entries_come_back_on_a_machine_without_the_bank(void)
     keeper_get(third);
     keeper_run(third, BLOCK);
     CHECK_TEXT(keeper_told_text(third, FL "bankMessages"), "");
-    third->controls[CONTROL_FEET] = 10023.0f;
+    third->controls[CONTROL_FEET] = 1023.0f;
     keeper_play(third, 2);
     CHECK_TEXT(bar_steps(third, 0, KICK), "o..o.oo.o..o.ooo");
     keeper_close(third);
@@ -138,19 +138,19 @@ static void a_figure_saved_in_a_session_gets_no_id_of_the_sessions(void)
     write_own(own_bank);
     Keeper* const keeper = keeper_open(NO_WORKER);
     const char* const folder = folder_make();
-    keeper->controls[CONTROL_FEET] = 10023.0f;
+    keeper->controls[CONTROL_FEET] = 1023.0f;
     keeper_play(keeper, 1);
     save_session(keeper, folder);
     keeper_close(keeper);
     forget_own();
     Keeper* const other = keeper_open(WORKER_THREAD);
     load_session(other, folder);
-    keeper_saves(other, feet_text(0, "New", "oooo .... .... ...."), 10024);
+    keeper_saves(other, feet_text(0, "New", "oooo .... .... ...."), 1024);
     keeper_play(other, 1);
     CHECK_TEXT(bar_steps(other, 0, KICK), "o..o.oo.o..o.ooo");
     check_case("saved over the session's own, that is what plays");
     keeper_stop(other);
-    keeper_saves(other, feet_text(10023, "Its own", "O..."), 10023);
+    keeper_saves(other, feet_text(1023, "Its own", "O..."), 1023);
     keeper_play(other, 1);
     CHECK_TEXT(bar_steps(other, 0, KICK), "o...o...o...o...");
     keeper_close(other);
@@ -167,11 +167,11 @@ static void where_the_bank_has_another_entry_the_sessions_plays(void)
     write_own(own_bank);
     Keeper* const keeper = keeper_open(NO_WORKER);
     const char* const folder = folder_make();
-    keeper->controls[CONTROL_FEET] = 10023.0f;
+    keeper->controls[CONTROL_FEET] = 1023.0f;
     keeper_play(keeper, 1);
     save_session(keeper, folder);
     keeper_close(keeper);
-    write_own(TTL "<urn:other> a fl:FeetFigure ; fl:id 10023 ; rdfs:label \"Other\" ;\n"
+    write_own(TTL "<urn:other> a fl:FeetFigure ; fl:id 1023 ; rdfs:label \"Other\" ;\n"
                   "  fl:line [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 1 ; fl:steps "
                   "\"oooo\" ] .\n");
     Keeper* const other = keeper_open(NO_WORKER);
@@ -181,7 +181,7 @@ static void where_the_bank_has_another_entry_the_sessions_plays(void)
     keeper_get(other);
     keeper_run(other, BLOCK);
     const char* const told = keeper_told_text(other, FL "bankMessages");
-    CHECK(told && strstr(told, "10023 is already that of my:salt-gallop"));
+    CHECK(told && strstr(told, "1023 is already that of my:salt-gallop"));
     keeper_close(other);
     forget_own();
     folder_remove(folder);

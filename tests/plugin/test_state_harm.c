@@ -103,7 +103,7 @@ static void a_session_that_names_a_missing_figure_says_so_and_keeps_the_name(voi
     StateTable table = {.count = 0};
     write_own(own_bank);
     Keeper* const keeper = keeper_open(NO_WORKER);
-    keeper->controls[CONTROL_FEET] = 10023.0f;
+    keeper->controls[CONTROL_FEET] = 1023.0f;
     keeper_play(keeper, 1);
     save_table(keeper, &table);
     keeper_close(keeper);
@@ -116,10 +116,10 @@ static void a_session_that_names_a_missing_figure_says_so_and_keeps_the_name(voi
     for (int i = 0; i < 2; ++i) {
         check_case("restored %d times", i + 1);
         restore_table(other, &table);
-        other->controls[CONTROL_FEET] = 10023.0f;
+        other->controls[CONTROL_FEET] = 1023.0f;
         keeper_run(other, BLOCK);
         CHECK_TEXT(keeper_told_text(other, FL "bankMessages"),
-                   "feet figure 10023 \"Salt Gallop\" is not in the bank; the groove's own feet "
+                   "feet figure 1023 \"Salt Gallop\" is not in the bank; the groove's own feet "
                    "play instead\n");
         clear_table(&table);
         save_table(other, &table);
@@ -131,7 +131,7 @@ static void a_session_that_names_a_missing_figure_says_so_and_keeps_the_name(voi
     clear_table(&table);
     save_table(other, &table);
     const StateRow* const names = row_of(other, &table, FL "entryNames");
-    CHECK(names && !strstr(names->value, "10023"));
+    CHECK(names && !strstr(names->value, "1023"));
     clear_table(&table);
     keeper_close(other);
 }
@@ -160,7 +160,7 @@ static void entries_that_cannot_be_read_are_kept_for_the_next_save(void)
 {
     char text[2048];
     snprintf(text, sizeof text,
-             "%s my:newer a fl:FeetFigure ; fl:id 10050 ; rdfs:label \"New\" ; "
+             "%s my:newer a fl:FeetFigure ; fl:id 1050 ; rdfs:label \"New\" ; "
              "fl:line [ fl:limb fl:tail ] .\n",
              own_bank);
     Keeper* const keeper = keeper_open(NO_WORKER);
@@ -171,7 +171,7 @@ static void entries_that_cannot_be_read_are_kept_for_the_next_save(void)
     for (int i = 0; i < 3; ++i) {
         check_case("time %d", i + 1);
         restore_table(keeper, &table);
-        keeper->controls[CONTROL_FEET] = 10023.0f;
+        keeper->controls[CONTROL_FEET] = 1023.0f;
         keeper_play(keeper, 1);
         CHECK_TEXT(bar_steps(keeper, 0, KICK), "o..o.oo.o..o.ooo");
         clear_table(&table);
@@ -238,11 +238,11 @@ static void damaged_states_do_no_harm_and_what_is_whole_is_kept(void)
     write_own(own_bank);
     Keeper* const keeper = keeper_open(NO_WORKER);
     Keeper* const drafter = keeper_open(WORKER_THREAD);
-    keeper_draft(drafter, FL "feetDraft", feet_text(10023, "Draft", "O... .... O... ...."));
+    keeper_draft(drafter, FL "feetDraft", feet_text(1023, "Draft", "O... .... O... ...."));
     keeper_draft(drafter, FL "turnaroundDraft",
                  TTL "<urn:test:t> a fl:Turnaround ; fl:id 5 ; fl:bars 1 ; fl:line [ fl:limb "
                      "fl:leftHand ; fl:voice fl:cowbell ; fl:grid 1 ; fl:steps \"..oo\" ] .");
-    drafter->controls[CONTROL_GROOVE] = 10007.0f;
+    drafter->controls[CONTROL_GROOVE] = 1007.0f;
     keeper_play(drafter, 1);
     save_table(drafter, &good);
     keeper_close(drafter);

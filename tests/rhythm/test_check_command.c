@@ -67,13 +67,13 @@ typedef struct {
 } Mistake;
 
 static const Mistake mistakes[] = {
-    {"a sign that is no step", FEET("good", "10001", "O...") FEET("bad", "10002", "O..?"),
+    {"a sign that is no step", FEET("good", "1001", "O...") FEET("bad", "1002", "O..?"),
      "mine.ttl:12", "'?'"},
     {"an id of the factory's", FEET("bad", "77", "O..."), "mine.ttl:6", "77"},
-    {"an id used twice", FEET("good", "10001", "O...") FEET("bad", "10001", "O.o."),
-     "mine.ttl:", "10001"},
-    {"nothing but rests", FEET("bad", "10001", "...."), "mine.ttl:", "my:bad"},
-    {"an unclosed text", FEET("good", "10001", "O...") "my:bad rdfs:label \"open\n .\n",
+    {"an id used twice", FEET("good", "1001", "O...") FEET("bad", "1001", "O.o."),
+     "mine.ttl:", "1001"},
+    {"nothing but rests", FEET("bad", "1001", "...."), "mine.ttl:", "my:bad"},
+    {"an unclosed text", FEET("good", "1001", "O...") "my:bad rdfs:label \"open\n .\n",
      "mine.ttl:10", ""},
 };
 
@@ -95,9 +95,9 @@ static void what_is_right_is_told_beside_what_is_wrong(void)
 {
     own_folder_make(&own);
     run_check(own_folder_write(&own, "mine.ttl",
-                               FEET("good", "10001", "O...") FEET("bad", "10002", "O..?")));
+                               FEET("good", "1001", "O...") FEET("bad", "1002", "O..?")));
     CHECK(strstr(line_with("The good"), "right") == line_with("The good"));
-    CHECK(strstr(line_with("The good"), "10001") != NULL);
+    CHECK(strstr(line_with("The good"), "1001") != NULL);
     CHECK_TEXT(line_with("The bad"), "");
     own_folder_remove(&own);
 }
@@ -105,8 +105,8 @@ static void what_is_right_is_told_beside_what_is_wrong(void)
 static void a_right_file_is_told_as_right_and_nothing_as_wrong(void)
 {
     own_folder_make(&own);
-    const char* const path = own_folder_write(
-        &own, "mine.ttl", FEET("one", "10001", "O...") FEET("two", "10002", "O.o."));
+    const char* const path =
+        own_folder_write(&own, "mine.ttl", FEET("one", "1001", "O...") FEET("two", "1002", "O.o."));
     CHECK_INT(run_check(path), DONE);
     CHECK(*line_with("The one") && *line_with("The two"));
     CHECK_TEXT(line_with("wrong"), "");
@@ -116,7 +116,7 @@ static void a_right_file_is_told_as_right_and_nothing_as_wrong(void)
 static void the_factory_s_entries_are_not_told(void)
 {
     own_folder_make(&own);
-    run_check(own_folder_write(&own, "mine.ttl", FEET("one", "10001", "O...")));
+    run_check(own_folder_write(&own, "mine.ttl", FEET("one", "1001", "O...")));
     int lines = 0;
     for (const char* at = said; *at; ++at) {
         lines += *at == '\n';
@@ -143,16 +143,16 @@ static void without_a_file_nothing_is_checked(void)
 static void the_list_shows_what_is_the_user_s_own(void)
 {
     own_folder_make(&own);
-    own_folder_write(&own, "mine.ttl", FEET("one", "10001", "O..."));
+    own_folder_write(&own, "mine.ttl", FEET("one", "1001", "O..."));
     CHECK_INT(run("list feet"), DONE);
-    CHECK(strstr(line_with("The one"), "10001") != NULL);
+    CHECK(strstr(line_with("The one"), "1001") != NULL);
     own_folder_remove(&own);
 }
 
 static void the_list_tells_what_is_wrong_in_the_user_s_files(void)
 {
     own_folder_make(&own);
-    own_folder_write(&own, "mine.ttl", FEET("bad", "10001", "O..?"));
+    own_folder_write(&own, "mine.ttl", FEET("bad", "1001", "O..?"));
     run("list");
     CHECK(*line_with("mine.ttl:8"));
     own_folder_remove(&own);

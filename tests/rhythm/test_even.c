@@ -116,7 +116,7 @@ static Bank* bank_of_table(OwnFolder* const own)
                              "my:even-%d a fl:FeetFigure ; fl:id %d ; rdfs:label \"E(%s,%s)\" ;\n"
                              "\tfl:line [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 4 ;\n"
                              "\t\tfl:strokes %s ; fl:among %s ] .\n",
-                             row, BANK_USERS_FIRST_ID + row, table.fields[0], table.fields[1],
+                             row, ID_FIRST_OWN + row, table.fields[0], table.fields[1],
                              table.fields[0], table.fields[1]);
     }
     own_folder_make(own);
@@ -146,7 +146,7 @@ static void figures_of_a_bank_are_spread_as_the_table_says(void)
     CHECK_INT(bank_complaints(bank)->count, 0);
     for (uint32_t row = 0; tsv_next(&table); ++row) {
         const Figure* const figure =
-            library_figure(bank_library(bank), FIGURE_FEET, BANK_USERS_FIRST_ID + row);
+            library_figure(bank_library(bank), FIGURE_FEET, ID_FIRST_OWN + row);
         check_case("E(%s,%s)", table.fields[0], table.fields[1]);
         CHECK_TEXT(figure ? figure_text(figure) : NULL, table.fields[2]);
     }

@@ -5,18 +5,18 @@
 #include "stage.h"
 
 #define MY_FEET                                                                                    \
-    "my:drift a fl:FeetFigure ; fl:id 10001 ; rdfs:label \"Drift\" ;\n"                            \
+    "my:drift a fl:FeetFigure ; fl:id 1001 ; rdfs:label \"Drift\" ;\n"                             \
     "\tfl:line [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 7 ; fl:over 2 ;\n"              \
     "\t\tfl:steps \"Ooooooo\" ] .\n"
 
 #define MY_GROOVE                                                                                  \
-    "my:ferry a fl:Groove ; fl:id 10002 ; rdfs:label \"Ferry\" ; fl:tempo 120 ;\n"                 \
+    "my:ferry a fl:Groove ; fl:id 1002 ; rdfs:label \"Ferry\" ; fl:tempo 120 ;\n"                  \
     "\tfl:beatsPerBar 4 ; fl:beatUnit 4 ; fl:form \"AA\" ;\n"                                      \
     "\tfl:part [ fl:letter \"A\" ; fl:hands hands:quarter-hats ; fl:feet my:drift ] .\n"
 
 /* Line 8 of the file, after the prefixes, has a sign that is no step. */
 #define WRONG_STEPS                                                                                \
-    "my:odd a fl:FeetFigure ; fl:id 10003 ; rdfs:label \"Odd\" ;\n"                                \
+    "my:odd a fl:FeetFigure ; fl:id 1003 ; rdfs:label \"Odd\" ;\n"                                 \
     "\tfl:line [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 4 ;\n"                          \
     "\t\tfl:steps \"O..x\" ] .\n"
 
@@ -94,9 +94,9 @@ static void a_user_s_groove_plays_factory_hands_over_the_user_s_feet(void)
     own_folder_write(&own, "mine.ttl", MY_FEET MY_GROOVE);
     Bank* const bank = own_bank(own.folder, NULL);
     const Library* const library = bank_library(bank);
-    const Groove* const groove = library_groove(library, 10002);
+    const Groove* const groove = library_groove(library, 1002);
     CHECK(groove && groove->parts[0].hands == library_figure(library, FIGURE_HANDS, 3));
-    CHECK(groove && groove->parts[0].feet == library_figure(library, FIGURE_FEET, 10001));
+    CHECK(groove && groove->parts[0].feet == library_figure(library, FIGURE_FEET, 1001));
     bank_free(bank);
     own_folder_remove(&own);
 }
@@ -105,23 +105,23 @@ static void an_id_of_the_factory_s_range_is_refused_with_a_message(void)
 {
     own_folder_make(&own);
     own_folder_write(&own, "mine.ttl",
-                     "my:low a fl:FeetFigure ; fl:id 9999 ; rdfs:label \"Low\" ;\n"
+                     "my:low a fl:FeetFigure ; fl:id 999 ; rdfs:label \"Low\" ;\n"
                      "\tfl:line [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 1 ;\n"
                      "\t\tfl:steps \"O\" ] .\n" MY_FEET);
     Bank* const bank = own_bank(own.folder, NULL);
-    CHECK(!library_figure(bank_library(bank), FIGURE_FEET, 9999));
-    CHECK(library_figure(bank_library(bank), FIGURE_FEET, 10001));
+    CHECK(!library_figure(bank_library(bank), FIGURE_FEET, 999));
+    CHECK(library_figure(bank_library(bank), FIGURE_FEET, 1001));
     CHECK_INT(bank_complaints(bank)->count, 1);
     const char* const complaint = complaint_of(bank, "mine.ttl:6");
-    CHECK(complaint && strstr(complaint, "9999"));
+    CHECK(complaint && strstr(complaint, "999"));
     bank_free(bank);
     own_folder_remove(&own);
 }
 
-/* ttl/terms.ttl: a user's own run from 10000 to 19999. */
+/* ttl/terms.ttl: a user's own run from 1000 to 1999. */
 static void only_ids_of_the_user_s_range_are_read(void)
 {
-    static const int ids[] = {9999, 10000, 19999, 20000};
+    static const int ids[] = {999, 1000, 1999, 2000};
     for (int i = 0; i < 4; ++i) {
         char turtle[512];
         snprintf(turtle, sizeof turtle,
@@ -207,7 +207,7 @@ static void the_plugin_plays_a_user_s_figure(void)
 {
     own_folder_make(&own);
     own_folder_write(&own, "mine.ttl", MY_FEET);
-    play_own(own.root, 10001);
+    play_own(own.root, 1001);
     for (int i = 0; i < 28; ++i) {
         const int64_t frame = ((int64_t)i * 2 * 48000 + 7) / 14;
         check_case("stroke %d", i + 1);

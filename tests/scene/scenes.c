@@ -131,7 +131,7 @@ static void nothing_said(Stage* const stage)
 
 static void gone(Stage* const stage)
 {
-    pick(stage, CONTROL_FEET, 19000);
+    pick(stage, CONTROL_FEET, 1900);
     stage_run(stage, 0.3);
     stage_key(stage, 'f');
     stage_text(stage, "zzz");
@@ -140,7 +140,7 @@ static void gone(Stage* const stage)
 /* A figure that the bank lost since the session was saved. */
 static void missing(Stage* const stage)
 {
-    pick(stage, CONTROL_FEET, 19000);
+    pick(stage, CONTROL_FEET, 1900);
     play(stage);
 }
 
