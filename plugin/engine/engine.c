@@ -364,13 +364,21 @@ static uint32_t frames_to_line(const Engine* const engine, const uint32_t frames
     return left > 0 && left < frames ? (uint32_t)left : frames;
 }
 
+/* Draws what can be heard in the next `frames` frames, early as it may come. */
+static void draw_ahead(Engine* const engine, const uint32_t frames)
+{
+    const Clock* const clock = &engine->course.clock;
+    const int64_t reach = feel_reach(&engine->choice.feel, tempo_of(engine));
+    draw(engine, clock_first_tick(clock, clock->now + frames) + reach);
+}
+
 /* Plays up to `frames` frames, to a line at most; how many it were. */
 static uint32_t advance(Engine* const engine, const uint32_t offset, const uint32_t frames)
 {
     Course* const course = &engine->course;
     watch_swing(engine);
     if (course->rolling) {
-        draw(engine, clock_first_tick(&course->clock, course->clock.now + frames) + DRAW_AHEAD);
+        draw_ahead(engine, frames);
     }
     if (line_has_come(engine)) {
         end_at_line(engine, offset);

@@ -33,12 +33,39 @@ static double evenness(const double gap_ms)
     return 1.0 / sqrt(1.0 + ratio * ratio * ratio * 0.5);
 }
 
-static double push_ms(const Feel* const feel, const Stroke stroke)
+static double ms_to_ticks(const double ms, const double tempo)
 {
-    if (limb_is_foot(stroke.limb)) {
+    return ms / 60000.0 * tempo * (double)TICKS_PER_QUARTER;
+}
+
+typedef enum { PUSH_FEET, PUSH_SNARE, PUSH_HANDS } Push;
+
+static Push push_of(const Stroke stroke)
+{
+    return limb_is_foot(stroke.limb)     ? PUSH_FEET
+           : stroke.voice == VOICE_SNARE ? PUSH_SNARE
+                                         : PUSH_HANDS;
+}
+
+bool feel_pushes_alike(const Stroke a, const Stroke b)
+{
+    return push_of(a) == push_of(b);
+}
+
+static double push_ms(const Feel* const feel, const Stroke stroke, const int64_t turn,
+                      const double tempo)
+{
+    switch (push_of(stroke)) {
+    case PUSH_FEET:
         return feel->push_feet_ms;
+    case PUSH_HANDS:
+        return feel->push_hands_ms;
+    case PUSH_SNARE:
+        break;
     }
-    return stroke.voice == VOICE_SNARE ? feel->push_snare_ms : feel->push_hands_ms;
+    const double most = ticks_to_ms((double)turn, tempo) / 4.0;
+    const double apart = feel->push_snare_ms - feel->push_hands_ms;
+    return feel->push_hands_ms + fmin(fmax(apart, -most), most);
 }
 
 /* Towards +-most without ever getting there, and as it is near 0. */
@@ -52,16 +79,25 @@ int64_t feel_offset(const Feel* const feel, const Stroke stroke, const Surroundi
 {
     const double gap_ms = ticks_to_ms((double)around->near, tempo);
     const uint32_t limb = stroke.limb;
-    double ms = push_ms(feel, stroke);
+    const double push = push_ms(feel, stroke, around->turn, tempo);
+    double chance_ms = 0.0;
     if (feel->looseness_ms > 0.0) {
         const double shared = noise_pink(feel->take, SHARED_DRIFT, stroke.tick);
         const double own = noise_pink(feel->take, LIMB_DRIFT + 16 * limb, stroke.tick);
         const double now = noise_white(feel->take, STROKE_TIME + limb, stroke.tick);
         const double local = sqrt(limb_share) * own + sqrt(stroke_share) * now;
-        ms += feel->looseness_ms * (sqrt(shared_share) * shared + evenness(gap_ms) * local);
+        const double strays = sqrt(shared_share) * shared + evenness(gap_ms) * local;
+        chance_ms = soften(feel->looseness_ms * strays, gap_ms / 4.0);
     }
-    const double felt = soften(ms, gap_ms / 4.0);
-    return (int64_t)llround(felt / 60000.0 * tempo * (double)TICKS_PER_QUARTER);
+    return (int64_t)llround(ms_to_ticks(push + chance_ms, tempo));
+}
+
+int64_t feel_reach(const Feel* const feel, const double tempo)
+{
+    const double snare = fmin(feel->push_snare_ms, feel->push_hands_ms);
+    const double earliest = fmin(fmin(snare, feel->push_feet_ms), 0.0);
+    const int64_t chance = TICKS_PER_QUARTER / 4, grace = TICKS_PER_QUARTER / 4;
+    return chance + grace + (int64_t)ceil(ms_to_ticks(-earliest, tempo));
 }
 
 /* Standard deviation of velocity once the metrical pattern is taken out, as

@@ -196,7 +196,7 @@ static void begin_bar(Outlook* const outlook, const Engine* const engine, const 
     see_clicks(outlook, engine, &choice);
 }
 
-static void see_hit(SeenBar* const seen, const Hit hit, const uint8_t level, const int64_t begin)
+static void see_hit(SeenBar* const seen, const Hit hit, const int64_t begin)
 {
     if (seen->count == SEEN_STROKES_MAX) {
         ++seen->dropped;
@@ -207,7 +207,7 @@ static void see_hit(SeenBar* const seen, const Hit hit, const uint8_t level, con
         .felt = (int32_t)(hit.tick - begin),
         .limb = hit.limb,
         .voice = hit.voice,
-        .level = hit.is_grace ? LEVEL_GHOST : level,
+        .level = hit.level,
         .velocity = hit.velocity,
         .is_grace = hit.is_grace,
     };
@@ -231,7 +231,7 @@ static void see_span(Outlook* const outlook, const Engine* const engine, Choice 
         const Stroke stroke = outlook->strokes.strokes[i];
         const uint32_t count = rendition_of(&score, stroke, &outlook->around, hits);
         for (uint32_t h = 0; h < count; ++h) {
-            see_hit(seen, hits[h], stroke.level, begin);
+            see_hit(seen, hits[h], begin);
         }
     }
 }

@@ -85,16 +85,21 @@ static bool is_same_place(const int64_t a, const int64_t b)
     return a < b ? b - a <= SAME_PLACE : a - b <= SAME_PLACE;
 }
 
-/* How many hits of a limb for the place were played already: of a main stroke one
-   at most, of its grace strokes the first of them. */
-static uint32_t played_ahead(const Performer* const performer, const int64_t written,
-                             const uint8_t limb, const bool is_grace)
+/* A limb that strikes something else, or as loud as another level, at the same
+   place is another stroke: a loop's first crash isn't the hat of the bar after. */
+static bool is_same_stroke(const Hit a, const Hit b)
+{
+    return a.limb == b.limb && a.voice == b.voice && a.level == b.level &&
+           a.is_grace == b.is_grace && is_same_place(a.written, b.written);
+}
+
+/* How often a hit was played already: a main stroke once at most, of a drag's two
+   grace strokes the first of them. */
+static uint32_t played_ahead(const Performer* const performer, const Hit hit)
 {
     uint32_t count = 0;
     for (uint32_t i = 0; i < performer->ahead_count; ++i) {
-        const Hit* const hit = &performer->ahead[i];
-        count +=
-            hit->limb == limb && hit->is_grace == is_grace && is_same_place(hit->written, written);
+        count += is_same_stroke(performer->ahead[i], hit);
     }
     return count;
 }
@@ -102,12 +107,11 @@ static uint32_t played_ahead(const Performer* const performer, const int64_t wri
 static void draw_stroke(Performer* const performer, const Score* const score, const Stroke stroke)
 {
     Hit hits[RENDITION_MAX];
-    if (played_ahead(performer, stroke.tick, stroke.limb, false)) {
+    const uint32_t count = rendition_of(score, stroke, &performer->around, hits);
+    if (played_ahead(performer, hits[0])) {
         return;
     }
-    const uint32_t count = rendition_of(score, stroke, &performer->around, hits);
-    const uint32_t graces =
-        count > 1 ? played_ahead(performer, stroke.tick, hits[1].limb, true) : 0;
+    const uint32_t graces = count > 1 ? played_ahead(performer, hits[1]) : 0;
     wait_for(performer, hits[0]);
     for (uint32_t i = 1 + graces; i < count; ++i) {
         wait_for(performer, hits[i]);

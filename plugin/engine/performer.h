@@ -7,10 +7,8 @@
 #include "rendition.h"
 
 enum {
-    HITS_MAX = 512, /* half a quarter note of four limbs, and what lasts over a jump */
-    AHEAD_MAX = 16, /* hits played before their written place, four limbs' worth */
-    DRAW_AHEAD =
-        (int)(TICKS_PER_QUARTER / 2), /* ticks: the reach of the feel and of grace strokes */
+    HITS_MAX = 512, /* two quarter notes of four limbs, graces, and what lasts over a jump */
+    AHEAD_MAX = 64, /* hits played before their written place: a quarter of four limbs */
 };
 
 typedef struct {
@@ -37,9 +35,10 @@ typedef struct {
     bool rolling; /* before and after; else a start or stop */
 } Jump;
 
-/* Drawing goes on from the seam.  Of a rolling jump: what was played ahead of
+/* Drawing goes on from the seam.  Of a rolling jump: a stroke played ahead of
    the place left isn't played again at the same distance from the place reached
-   (a loop's first stroke), and what was late is played at once. */
+   (a loop's first) where it is the same: limb, voice and level; and what was late
+   is played at once. */
 void performer_jump(Performer* performer, Jump jump);
 
 /* Ticks count from elsewhere now: everything waiting moves with them. */

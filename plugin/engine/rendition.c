@@ -12,12 +12,13 @@ static Surroundings look_around(const StrokeList* const around, const Stroke str
                                 const Meter meter)
 {
     const int64_t bar = meter_bar_ticks(meter);
-    Surroundings seen = {TICKS_PER_QUARTER,
-                         TICKS_PER_QUARTER,
-                         TICKS_PER_QUARTER,
-                         floor_mod(stroke.tick, bar),
-                         floor_mod(stroke.tick, 2 * bar),
-                         2 * bar};
+    Surroundings seen = {.near = TICKS_PER_QUARTER,
+                         .turn = TICKS_PER_QUARTER,
+                         .limb_before = TICKS_PER_QUARTER,
+                         .limb_after = TICKS_PER_QUARTER,
+                         .in_bar = floor_mod(stroke.tick, bar),
+                         .bars_apart = floor_mod(stroke.tick, 2 * bar),
+                         .two_bars = 2 * bar};
     for (uint32_t i = 0; i < around->count; ++i) {
         const Stroke other = around->strokes[i];
         const int64_t apart = distance(other.tick, stroke.tick);
@@ -29,6 +30,9 @@ static Surroundings look_around(const StrokeList* const around, const Stroke str
         int64_t* const side = other.tick < stroke.tick ? &seen.limb_before : &seen.limb_after;
         if (same_limb && apart < *side) {
             *side = apart;
+        }
+        if (same_limb && !feel_pushes_alike(stroke, other) && apart < seen.turn) {
+            seen.turn = apart;
         }
     }
     return seen;
@@ -43,6 +47,7 @@ uint32_t rendition_of(const Score* const score, const Stroke stroke, const Strok
         .written = stroke.tick,
         .limb = stroke.limb,
         .voice = stroke.voice,
+        .level = stroke.level,
         .velocity = feel_velocity(score->feel, stroke, &seen, score->tempo),
     };
     const Graces graces = grace_strokes(stroke, around, score->tempo);
@@ -51,6 +56,7 @@ uint32_t rendition_of(const Score* const score, const Stroke stroke, const Strok
         *grace = hits[0];
         grace->tick -= graces.leads[i];
         grace->limb = graces.limb;
+        grace->level = LEVEL_GHOST;
         grace->velocity = grace_velocity(hits[0].velocity);
         grace->is_grace = true;
     }

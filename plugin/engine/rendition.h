@@ -15,6 +15,7 @@ typedef struct {
     int64_t written; /* as written; of its main stroke for a grace stroke */
     uint8_t limb;
     uint8_t voice;
+    uint8_t level; /* Level as written; of a grace stroke LEVEL_GHOST */
     uint8_t velocity;
     bool is_grace;
 } Hit;

@@ -119,10 +119,13 @@ static void ghosts_are_softer_than_normal_strokes_and_those_than_accents(void)
         for (int place = 0; place < 400; ++place) {
             const int64_t tick = place * TICKS_PER_QUARTER / 4;
             Stroke stroke = {tick, LEFT_HAND, VOICE_SNARE, LEVEL_GHOST, true};
-            const Surroundings around = {
-                TICKS_PER_QUARTER / 4,          TICKS_PER_QUARTER / 4,
-                TICKS_PER_QUARTER / 4,          tick % (4 * TICKS_PER_QUARTER),
-                tick % (8 * TICKS_PER_QUARTER), 8 * TICKS_PER_QUARTER};
+            const Surroundings around = {.near = TICKS_PER_QUARTER / 4,
+                                         .turn = TICKS_PER_QUARTER,
+                                         .limb_before = TICKS_PER_QUARTER / 4,
+                                         .limb_after = TICKS_PER_QUARTER / 4,
+                                         .in_bar = tick % (4 * TICKS_PER_QUARTER),
+                                         .bars_apart = tick % (8 * TICKS_PER_QUARTER),
+                                         .two_bars = 8 * TICKS_PER_QUARTER};
             const int ghost = feel_velocity(&feel, stroke, &around, 120.0);
             stroke.level = LEVEL_NORMAL;
             const int normal = feel_velocity(&feel, stroke, &around, 120.0);
@@ -144,9 +147,9 @@ static void fast_strokes_of_a_limb_are_softer(void)
         const int64_t tick = place * TICKS_PER_QUARTER;
         const Stroke stroke = {tick, RIGHT_FOOT, VOICE_KICK, LEVEL_NORMAL, true};
         const int64_t quarter = TICKS_PER_QUARTER;
-        const Surroundings alone = {quarter, quarter, quarter, 0, 0, 8 * quarter};
-        const Surroundings stream = {quarter / 8, quarter / 4, quarter / 4, 0, 0, 8 * quarter};
-        const Surroundings doubled = {quarter / 8, quarter / 4, quarter, 0, 0, 8 * quarter};
+        const Surroundings alone = {quarter, quarter, quarter, quarter, 0, 0, 8 * quarter};
+        const Surroundings stream = {quarter / 8, quarter, quarter / 4, quarter / 4, 0, 0, 8 * quarter};
+        const Surroundings doubled = {quarter / 8, quarter, quarter / 4, quarter, 0, 0, 8 * quarter};
         slow += feel_velocity(&feel, stroke, &alone, 160.0) / 2000.0;
         fast += feel_velocity(&feel, stroke, &stream, 160.0) / 2000.0;
         second += feel_velocity(&feel, stroke, &doubled, 160.0) / 2000.0;

@@ -196,8 +196,7 @@ static void another_groove_s_meter_comes_in_on_a_bar_line(void)
     }
 }
 
-/* Kicks on every quarter, 5 ms behind: 240 frames at whatever tempo it is (a
-   push is softened near its neighbours; so small a one by less than a frame). */
+/* Kicks on every quarter, 5 ms behind: 240 frames at whatever tempo it is. */
 static void feel_goes_by_the_tempo_that_its_strokes_have(void)
 {
     enum { RUNNING_SIXTEENTHS = 50, BEHIND = 5 * STAGE_RATE / 1000 };
