@@ -93,12 +93,12 @@ def limbs(folder):
         feet = sum(key in FEET for key in keys)
         print(path.name, len(keys), "strokes,", feet, "of feet")
         tempo, part = path.stem.split("-", 1)[1].split("-", 1)
-        if part == "hands" and (feet or not keys) or part == "feet" and feet != len(keys):
+        if part == "hands" and (feet or not keys) or part == "right-foot" and feet != len(keys):
             return False
         if part in ("warm-up", "together") and not 0 < feet < len(keys):
             return False
         together.setdefault(tempo, {})[part] = len(keys)
-    return all(counts["hands"] + counts["feet"] == counts["together"] for counts in together.values() if "hands" in counts)
+    return all(counts["hands"] + counts["right-foot"] == counts["together"] for counts in together.values() if "hands" in counts)
 
 
 def tempi(folder, first, last, count):

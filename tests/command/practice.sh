@@ -13,9 +13,9 @@ set_of() {
 a_set_has_a_plan_a_chart_and_sorted_files() {
 	run practice --groove "Upper Station" --from 70 --to 101 --out set
 	same "$status" 0 || return
-	same "$(ls set | tr '\n' ' ')" "00-053-warm-up.mid 01-070-hands.mid 02-070-feet.mid 03-070-together.mid \
-04-080-hands.mid 05-080-feet.mid 06-080-together.mid 07-091-hands.mid 08-091-feet.mid 09-091-together.mid \
-10-101-hands.mid 11-101-feet.mid 12-101-together.mid chart.pdf plan.md " || return
+	same "$(ls set | tr '\n' ' ')" "00-053-warm-up.mid 01-070-hands.mid 02-070-right-foot.mid 03-070-together.mid \
+04-080-hands.mid 05-080-right-foot.mid 06-080-together.mid 07-091-hands.mid 08-091-right-foot.mid 09-091-together.mid \
+10-101-hands.mid 11-101-right-foot.mid 12-101-together.mid chart.pdf plan.md " || return
 	same "$(head -c 5 set/chart.pdf)" "%PDF-"
 }
 
@@ -42,7 +42,7 @@ each_file_has_its_limbs_alone() {
 }
 
 limbs_too_many_would_be_found() {
-	rm -rf mixed && cp -r set mixed && cp set/03-070-together.mid mixed/02-070-feet.mid
+	rm -rf mixed && cp -r set mixed && cp set/03-070-together.mid mixed/02-070-right-foot.mid
 	! set_of limbs mixed
 }
 

@@ -170,7 +170,7 @@ int chartfile_write(const Bank* const bank, const Section* const section, const 
     }
     sheet_fill(&sheet, &picks.choice, picks.meter);
     sheet.title = title ? title : picks.info->label;
-    sheet.comment = picks.info->comment;
+    sheet.comment = picks.as_written ? picks.info->comment : "";
     sheet.hands = only_name(bank, ENTRY_HANDS, &picks);
     sheet.feet = only_name(bank, ENTRY_FEET, &picks);
     sheet.tempo = picks.tempo;

@@ -41,10 +41,9 @@ static bool apply_settings(const ControlSetting* const settings, const int count
     return true;
 }
 
-static bool read_settings(const Bank* const bank, const Section* const section,
-                          Settings* const settings)
+static bool read_values(const Bank* const bank, const Section* const section,
+                        float values[CONTROL_COUNT])
 {
-    float values[CONTROL_COUNT];
     for (int i = 0; i < CONTROL_COUNT; ++i) {
         values[i] = control_rows[i].normal;
     }
@@ -60,9 +59,26 @@ static bool read_settings(const Bank* const bank, const Section* const section,
         good = good && ids[i] != -2;
         values[controls[i]] = (float)ids[i];
     }
-    good = good && apply_settings(section->settings, section->setting_count, values);
-    *settings = settings_from_controls(values);
-    return good;
+    return good && apply_settings(section->settings, section->setting_count, values);
+}
+
+/* The groove alone, in its meter, with all limbs: else its comment speaks of what
+   isn't there. */
+static bool is_as_written(const Settings* const settings, const Picks* const picks)
+{
+    float normal[CONTROL_COUNT];
+    for (int i = 0; i < CONTROL_COUNT; ++i) {
+        normal[i] = control_rows[i].normal;
+    }
+    Settings written = settings_from_controls(normal);
+    const Groove* const groove = picks->choice.groove;
+    written.groove = settings->groove;
+    bool is = settings_play_alike(settings, &written) && !(settings->swing_ratio > 1.0) &&
+              meter_equal(picks->meter, groove->meter);
+    for (int limb = 0; limb < LIMB_COUNT; ++limb) {
+        is = is && settings->limbs[limb];
+    }
+    return is;
 }
 
 /* The groove in words; the choice has one. */
@@ -76,18 +92,32 @@ static const EntryInfo* groove_info(const Bank* const bank, const Groove* const 
     return bank_entry(bank, ENTRY_GROOVE, index);
 }
 
+void picks_title(const Picks* const picks, char* const title, const size_t room)
+{
+    const EntryInfo* const hands = picks->hands;
+    const EntryInfo* const feet = picks->feet;
+    snprintf(title, room, "%s%s%s%s%s", picks->info->label, hands || feet ? " with " : "",
+             hands ? hands->label : "", hands && feet ? " and " : "", feet ? feet->label : "");
+}
+
 bool picks_make(const Bank* const bank, const Section* const section, Picks* const picks)
 {
-    Settings settings;
-    if (!read_settings(bank, section, &settings)) {
+    if (!read_values(bank, section, picks->values)) {
         return false;
     }
+    const Settings settings = settings_from_controls(picks->values);
     const Library* const library = bank_library(bank);
     const Groove* const groove = choice_make(library, &settings, 120.0).groove;
     picks->tempo = section->tempo > 0.0 ? section->tempo
                                         : request_preset_value(section, "tempo", groove->tempo);
     picks->choice = choice_make(library, &settings, picks->tempo);
     picks->info = groove_info(bank, groove);
+    picks->hands = picks->choice.hands ? bank_info(bank, ENTRY_HANDS, settings.hands) : NULL;
+    picks->feet = picks->choice.feet ? bank_info(bank, ENTRY_FEET, settings.feet) : NULL;
+    picks->turnaround = settings.turnaround > 0
+                            ? bank_info(bank, ENTRY_TURNAROUND, (uint32_t)settings.turnaround)
+                            : NULL;
     picks->meter = section->beats ? (Meter){section->beats, section->beat_unit} : groove->meter;
+    picks->as_written = is_as_written(&settings, picks);
     return true;
 }

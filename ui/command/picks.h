@@ -8,10 +8,18 @@
 
 typedef struct {
     Choice choice;
-    const EntryInfo* info; /* of the groove */
-    Meter meter;           /* as asked, or the groove's */
-    double tempo;          /* as asked, or the groove's */
+    const EntryInfo* info;       /* of the groove */
+    const EntryInfo* hands;      /* in place of the groove's own; NULL: as written */
+    const EntryInfo* feet;       /* likewise */
+    const EntryInfo* turnaround; /* likewise */
+    bool as_written;             /* what the groove's comment says of it is so */
+    float values[CONTROL_COUNT]; /* of the controls */
+    Meter meter;                 /* as asked, or the groove's */
+    double tempo;                /* as asked, or the groove's */
 } Picks;
+
+/* "Fog Bell", or "Fog Bell with Plain Hats and Gallop". */
+void picks_title(const Picks* picks, char* title, size_t room);
 
 /* False, with a message, if a name or control is unknown.  The bank must hold a
    groove. */

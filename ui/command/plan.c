@@ -1,19 +1,9 @@
 // SPDX-License-Identifier: ISC
 #include "plan.h"
 
-#include <math.h>
+#include "plan_head.h"
 
-static const char* kind_words(const PlanKind kind)
-{
-    static const char* const words[] = {
-        [PLAN_WARM_UP] = "warm-up: all limbs, slow and soft",
-        [PLAN_HANDS] = "hands alone",
-        [PLAN_FEET] = "feet alone",
-        [PLAN_TOGETHER] = "hands and feet together",
-        [PLAN_BREAK] = "break: get up, sticks down, somewhere quiet",
-    };
-    return words[kind];
-}
+#include <math.h>
 
 double plan_noise_minutes(const double level)
 {
@@ -42,22 +32,6 @@ static int seconds_of(const Plan* const plan, const bool breaks)
     return seconds;
 }
 
-static void print_head(FILE* const out, const Plan* const plan)
-{
-    static const char* const clicks[] = {"no click", "a click in the count-in alone",
-                                         "the click throughout"};
-    const EntryInfo* const groove = plan->groove;
-    fprintf(out, "# Practising %s\n\n%s\n\n", groove->label, groove->comment);
-    fprintf(out, "%g/%d, written for %d to %d quarter notes a minute; the chart is %s.\n",
-            plan->meter.beats_per_bar, plan->meter.beat_unit, groove->tempo_low, groove->tempo_high,
-            plan->chart);
-    fprintf(out, "Every file has %s", clicks[plan->click]);
-    if (plan->count_in) {
-        fprintf(out, ", and %d bar%s to count in", plan->count_in, plan->count_in == 1 ? "" : "s");
-    }
-    fputs(". What a file leaves out is yours to play, or to leave out, too.\n\n", out);
-}
-
 static void print_cautions(FILE* const out)
 {
     fputs("## First\n\n"
@@ -67,7 +41,7 @@ static void print_cautions(FILE* const out)
           "  means it was too loud.\n"
           "- **Stop at pain**, numbness or tingling. Don't play through it and don't go on to the "
           "next file.\n"
-          "  Warm up, take the breaks, and don't raise your practice time suddenly (NASM and "
+          "  Warm up, take breaks, and don't raise your practice time suddenly (NASM and "
           "PAMA,\n"
           "  Protecting Your Neuromusculoskeletal Health). 68 % of 831 drummers had had a "
           "playing-related\n"
@@ -78,47 +52,75 @@ static void print_cautions(FILE* const out)
           out);
 }
 
+static void print_item(FILE* const out, const PlanItem* const item)
+{
+    char limbs[LIMBSET_ROOM];
+    if (item->kind == PLAN_BREAK) {
+        fprintf(out, "| - | break: get up, sticks down, somewhere quiet | | | %d:%02d | |\n",
+                item->seconds / 60, item->seconds % 60);
+        return;
+    }
+    const bool pairs = item->limbs & LIMBS_HANDS && item->limbs & LIMBS_FEET;
+    limbset_words(item->limbs, limbs);
+    fprintf(out, "| %s | %s%s%s | %d | %d | %d:%02d | ", item->name,
+            item->kind == PLAN_WARM_UP ? "warm-up, to play softly: " : "", limbs,
+            pairs ? " together" : " alone", item->tempo, item->click.bars, item->seconds / 60,
+            item->seconds % 60);
+    facts_print_click(out, &item->click);
+    fputs(" |\n", out);
+}
+
 static void print_order(FILE* const out, const Plan* const plan)
 {
-    fputs("## Order\n\n| file | what | tempo | bars | length |\n| --- | --- | --- | --- | --- |\n",
+    fputs("## Order\n\n| file | what | tempo | bars | length | click |\n"
+          "| --- | --- | --- | --- | --- | --- |\n",
           out);
     for (int i = 0; i < plan->count; ++i) {
-        const PlanItem* const item = &plan->items[i];
-        if (item->kind == PLAN_BREAK) {
-            fprintf(out, "| - | %s | | | %d:%02d |\n", kind_words(item->kind), item->seconds / 60,
-                    item->seconds % 60);
-        } else {
-            fprintf(out, "| %s | %s | %d | %d | %d:%02d |\n", item->name, kind_words(item->kind),
-                    item->tempo, item->bars, item->seconds / 60, item->seconds % 60);
-        }
+        print_item(out, &plan->items[i]);
     }
     const int played = seconds_of(plan, false), rested = seconds_of(plan, true);
     fprintf(out, "\nTotal %d:%02d: playing %d:%02d, breaks %d:%02d.\n\n", (played + rested) / 60,
             (played + rested) % 60, played / 60, played % 60, rested / 60, rested % 60);
 }
 
+/* Of each tempo, where there is more than one file. */
+static void print_parts(FILE* const out, const Plan* const plan)
+{
+    char words[LIMBSET_ROOM];
+    LimbSet parts[LIMBSET_PARTS];
+    if (limbset_parts(plan->limbs, parts) == 1) {
+        fputs("- ", out);
+        return;
+    }
+    limbset_words(parts[0], words);
+    fprintf(out, "- Each tempo: %s, ", words);
+    limbset_words(parts[1], words);
+    fprintf(out, "%s, then together. ", words);
+}
+
 static void print_how(FILE* const out, const Plan* const plan)
 {
-    int highest = 0;
-    for (int i = 0; i < plan->count; ++i) {
-        highest = plan->items[i].tempo > highest ? plan->items[i].tempo : highest;
+    const int highest = plan->items[plan->count - 1].tempo, meant = plan_tempo_high(plan);
+    const bool rests = seconds_of(plan, true) > 0;
+    fputs("## How\n\n", out);
+    print_parts(out, plan);
+    fprintf(out,
+            "Go on when a file was clean and felt loose; if not,\n"
+            "  play it again after %s, or end the day there (common practice, no source).\n",
+            rests ? "the break" : "a rest");
+    if (rests) {
+        fputs("- A break is a fifth of what was played before it, or more: ten minutes to fifty of "
+              "playing, as\n"
+              "  musicians' health guides advise. Take it even when it goes well.\n"
+              "- If all this is more than you practise now, do the first tempi only, and add one "
+              "every few days.\n",
+              out);
     }
-    fputs(
-        "## How\n\n"
-        "- Each tempo: hands, feet, then together. Go on when a file was clean and felt loose; if "
-        "not,\n"
-        "  play it again after the break, or end the day there (common practice, no source).\n"
-        "- A break is a fifth of what was played before it, or more: ten minutes to fifty of "
-        "playing, as\n"
-        "  musicians' health guides advise. Take it even when it goes well.\n"
-        "- If all this is more than you practise now, do the first tempi only, and add one every "
-        "few days.\n",
-        out);
-    if (plan->groove->tempo_high && highest > plan->groove->tempo_high) {
+    if (meant && highest > meant) {
         fprintf(out,
-                "- The last tempo is beyond the %d that this groove was written for: take it as a "
+                "- The last tempo is beyond the %d that this was written for: take it as a "
                 "goal of weeks.\n",
-                plan->groove->tempo_high);
+                meant);
     }
     fputc('\n', out);
 }
@@ -162,7 +164,7 @@ static void print_noise(FILE* const out, const Plan* const plan)
 
 void plan_print(FILE* const out, const Plan* const plan)
 {
-    print_head(out, plan);
+    plan_print_head(out, plan);
     print_cautions(out);
     print_order(out, plan);
     print_how(out, plan);

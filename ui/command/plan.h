@@ -1,29 +1,31 @@
 // SPDX-License-Identifier: ISC
-/* plan.h - a practice session in plain words. */
+/* plan.h - a practice session in plain words, made from the files beside it. */
 #pragma once
 
-#include "../../plugin/bank/bank.h"
-#include "../../plugin/engine/ticks.h"
+#include "facts.h"
+#include "limbset.h"
+#include "picks.h"
 
 #include <stdio.h>
 
-enum { PLAN_ITEMS_MAX = 64, PLAN_NAME_ROOM = 64 };
+enum { PLAN_ITEMS_MAX = 64, PLAN_NAME_ROOM = 128 };
 
-typedef enum { PLAN_WARM_UP, PLAN_HANDS, PLAN_FEET, PLAN_TOGETHER, PLAN_BREAK } PlanKind;
+typedef enum { PLAN_WARM_UP, PLAN_PART, PLAN_BREAK } PlanKind;
 
 typedef struct {
     PlanKind kind;
     char name[PLAN_NAME_ROOM]; /* of the file; "" for a break */
-    int tempo;                 /* quarter notes a minute */
-    int bars;
+    LimbSet limbs;             /* heard in it */
+    ClickFacts click;
+    int tempo;   /* quarter notes a minute */
     int seconds; /* the file's length, up to the next whole one; a break's */
 } PlanItem;
 
 typedef struct {
-    const EntryInfo* groove;
-    Meter meter;
-    int count_in; /* bars before each file */
-    int click;    /* as the control has it: off, in the count-in, always */
+    const Picks* picks;
+    const char* title;
+    LimbSet limbs; /* of all files together */
+    Stray stray;   /* of all files */
     const char* chart;
     PlanItem items[PLAN_ITEMS_MAX];
     int count;

@@ -53,31 +53,52 @@ static bool take_meter(Section* const section, const char* const value)
     return true;
 }
 
+bool request_put(ControlSetting settings[SETTINGS_MAX], int* const count, const char* const symbol,
+                 const float value)
+{
+    int at = 0;
+    while (at < *count && strcmp(settings[at].symbol, symbol)) {
+        ++at;
+    }
+    if (at == SETTINGS_MAX) {
+        return false;
+    }
+    *count = at < *count ? *count : at + 1;
+    snprintf(settings[at].symbol, sizeof settings[at].symbol, "%s", symbol);
+    settings[at].value = value;
+    return true;
+}
+
+const float* request_find(const ControlSetting* const settings, const int count,
+                          const char* const symbol)
+{
+    for (int i = 0; i < count; ++i) {
+        if (!strcmp(settings[i].symbol, symbol)) {
+            return &settings[i].value;
+        }
+    }
+    return NULL;
+}
+
+static bool put(Section* const section, const char* const option, const char* const value,
+                const char* const symbol, const double number)
+{
+    return request_put(section->settings, &section->setting_count, symbol, (float)number) ||
+           wrong(option, value, "fewer settings in one section");
+}
+
 static bool take_setting(Section* const section, const char* const value)
 {
     const char* const equals = strchr(value, '=');
     const size_t length = equals ? (size_t)(equals - value) : 0;
+    char symbol[sizeof section->settings->symbol];
     double number = 0.0;
-    ControlSetting* const setting = &section->settings[section->setting_count];
-    if (length < 1 || length >= sizeof setting->symbol ||
-        !read_number(equals + 1, -1e9, 1e9, &number)) {
+    if (length < 1 || length >= sizeof symbol || !read_number(equals + 1, -1e9, 1e9, &number)) {
         return wrong("--set", value, "symbol=number, such as split_feet=1");
     }
-    if (section->setting_count == SETTINGS_MAX - 1) {
-        return wrong("--set", value, "fewer settings in one section");
-    }
-    memcpy(setting->symbol, value, length);
-    setting->symbol[length] = '\0';
-    setting->value = (float)number;
-    ++section->setting_count;
-    return true;
-}
-
-static void add_setting(Section* const section, const char* const symbol, const float value)
-{
-    ControlSetting* const setting = &section->settings[section->setting_count++];
-    snprintf(setting->symbol, sizeof setting->symbol, "%s", symbol);
-    setting->value = value;
+    memcpy(symbol, value, length);
+    symbol[length] = '\0';
+    return put(section, "--set", value, symbol, number);
 }
 
 /* In words what --set says in numbers. */
@@ -85,20 +106,15 @@ static bool take_click(Section* const section, const char* const option, const c
 {
     static const char* const words[] = {"off", "count-in", "always"};
     double bars = 0.0;
-    if (section->setting_count >= SETTINGS_MAX - 1) {
-        return wrong(option, value, "fewer settings in one section");
-    }
     if (!strcmp(option, "--count-in")) {
         if (!read_number(value, 0.0, 4.0, &bars) || floor(bars) < bars) {
             return wrong(option, value, "a whole number of bars from 0 to 4");
         }
-        add_setting(section, "count_in", (float)bars);
-        return true;
+        return put(section, option, value, "count_in", bars);
     }
     for (int i = 0; i < 3; ++i) {
         if (!strcmp(value, words[i])) {
-            add_setting(section, "click", (float)i);
-            return true;
+            return put(section, option, value, "click", i);
         }
     }
     return wrong(option, value, "off, count-in or always");
@@ -301,12 +317,8 @@ static bool take_flag(Request* const request, const char* const option)
 double request_preset_value(const Section* const section, const char* const symbol,
                             const double otherwise)
 {
-    for (int i = 0; i < section->preset_count; ++i) {
-        if (!strcmp(section->preset_values[i].symbol, symbol)) {
-            return (double)section->preset_values[i].value;
-        }
-    }
-    return otherwise;
+    const float* const value = request_find(section->preset_values, section->preset_count, symbol);
+    return value ? (double)*value : otherwise;
 }
 
 bool request_read(Request* const request, const int count, char** const arguments)

@@ -49,6 +49,14 @@ typedef struct {
     bool force;
 } Request;
 
+/* Puts a control's value among `settings`, in place of what it had there.  False if
+   they are full, which controls that the plugin has can't make them. */
+bool request_put(ControlSetting settings[SETTINGS_MAX], int* count, const char* symbol,
+                 float value);
+
+/* The value, or NULL where the control isn't among them. */
+const float* request_find(const ControlSetting* settings, int count, const char* symbol);
+
 /* What the section's preset has for a control, or `otherwise`. */
 double request_preset_value(const Section* section, const char* symbol, double otherwise);
 

@@ -27,8 +27,13 @@ static void print_bar(const Choice* const choice, const Meter meter, const int b
 static void print_groove(const Picks* const picks)
 {
     const EntryInfo* const info = picks->info;
-    printf("%s: %s, %g/%d at %g\n%s\n", info->label, info->family, picks->meter.beats_per_bar,
-           picks->meter.beat_unit, picks->tempo, info->comment);
+    char title[256];
+    picks_title(picks, title, sizeof title);
+    printf("%s: %s, %g/%d at %g\n", title, info->family, picks->meter.beats_per_bar,
+           picks->meter.beat_unit, picks->tempo);
+    if (picks->as_written) {
+        puts(info->comment);
+    }
     printf("signs: . rest, g ghost, o normal, O accent, f flam, d drag\n");
     for (int bar = 0; bar < (int)picks->choice.phrase_bars; ++bar) {
         print_bar(&picks->choice, picks->meter, bar);
