@@ -54,4 +54,8 @@ check "without looking first, no GLX is a null pointer" \
 	without 7 pane.c 's/pane_try_display(why);/XOpenDisplay(NULL);/' test_pane 5
 check "without taking messages, an unnamed one ends the host" \
 	without 8 pane_input.c 's/^    case ClientMessage:/    case LASTEvent:/' test_input 7
+check "without an exit handler of the pane's, a connection that is cut ends the host" \
+	without 9 pane_input.c 's/^        pane_guard_display(pane);/        ;/' test_pane 7
+check "without an I/O error handler, the host's own ends it" \
+	without 10 pane_guard.c 's/XSetIOErrorHandler(on_io_error)/NULL/' test_pane 7
 tally

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: ISC
-/* A pane does its host no harm: a test for each fault of Debian 12's Pugl that
-   ui/pane/pane.c cures (the second is in test_cycles.c).  Seen from outside: by a second X connection, by
+/* A pane does its host no harm: a test for each fault of Debian 12's Pugl and of
+   Xlib that ui/pane/pane.c cures (the second is in test_cycles.c).  Seen from outside: by a second X connection, by
    GLX itself.  tests/pane/cures.sh takes each cure out and
    looks whether its test then fails; it gives a test's number as argument. */
 #include "host.h"
@@ -12,6 +12,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <unistd.h>
 
 enum { SECONDS_MAX = 30 };
 
@@ -133,6 +134,69 @@ static void a_parent_destroyed_first_ends_the_pane_and_not_the_host(void)
     CHECK_INT(apart(it_closes_unpolled), 1);
 }
 
+/* ---- 6: the pane's connection is broken, as any client of the server may */
+
+/* As GTK's: Xlib's own manual says that one that returns ends the process. */
+static int host_exits(Display* const display)
+{
+    (void)display;
+    _exit(1);
+}
+
+static bool it_outlives_its_connection(const bool poll, const bool dirty)
+{
+    Host host;
+    if (!host_start(&host)) {
+        return false;
+    }
+    XSetIOErrorHandler(host_exits);
+    Pane* const pane = host_open(&host, 300, 200);
+    Pane* const other = host_open(&host, 100, 50);
+    host_poll(pane, 20);
+    XKillClient(host.display, pane_window(pane));
+    XSync(host.display, False);
+    child_sleep_ms(20);
+    const PaneQuad quad = {.place = {0, 0, 9, 9}, .layer = PANE_COLOUR, .alpha = 1};
+    pane_show(pane, &quad, dirty);
+    bool held = !poll || (CHECK(!pane_poll(pane)) && CHECK(!pane_poll(pane)));
+    held = held && CHECK(!poll || !pane_take_focus(pane));
+    pane_resize(pane, 10, 10);
+    uint32_t* const picture = host_picture(300, 200, 0);
+    held = CHECK(!poll || !pane_upload(pane, PANE_PLAIN, (const unsigned char*)picture, 300, 200,
+                                       1200, (PaneRect){0})) &&
+           held;
+    free(picture);
+    pane_close(pane);
+    /* The host and its other windows go on, and its handler is its own again. */
+    held = held && CHECK(XSync(host.display, False)) && CHECK(host_poll(other, 20)) &&
+           CHECK(XSetIOErrorHandler(NULL) == host_exits);
+    pane_close(other);
+    host_end(&host);
+    return held;
+}
+
+static bool cut_when_polled(void)
+{
+    return it_outlives_its_connection(true, true);
+}
+
+static bool cut_at_rest(void)
+{
+    return it_outlives_its_connection(true, false);
+}
+
+static bool cut_unpolled(void)
+{
+    return it_outlives_its_connection(false, true);
+}
+
+static void a_connection_cut_by_another_client_ends_the_pane_and_not_the_host(void)
+{
+    CHECK_INT(apart(cut_when_polled), 1);
+    CHECK_INT(apart(cut_at_rest), 1);
+    CHECK_INT(apart(cut_unpolled), 1);
+}
+
 /* ---- 5: no display, no GLX, no parent */
 
 static char reason[256];
@@ -231,6 +295,7 @@ static const Row ROWS[] = {
     ROW(without_a_display_or_a_parent_the_reason_is_told, NULL),
     ROW(without_glx_the_reason_is_told, "GLX"),
     ROW(three_panes_live_in_one_process, NULL),
+    ROW(a_connection_cut_by_another_client_ends_the_pane_and_not_the_host, NULL),
 };
 enum { ROW_COUNT = sizeof ROWS / sizeof *ROWS };
 

@@ -149,12 +149,32 @@ static bool orphaned_unseen(void)
     return held;
 }
 
+/* As a client of the server may that kills what hangs. */
+static bool cut_off(void)
+{
+    Rig rig;
+    bool held = rig_open(&rig, &usual) && CHECK(rig_rest(&rig, 0.05));
+    if (held) {
+        XKillClient(rig.display, (Window)rig.widget);
+        XSync(rig.display, False);
+        rig_tell(&rig, PORT_FIRST_CONTROL + CONTROL_GROOVE, 9.0f);
+        held = CHECK(!rig_rest(&rig, 1.0)) && CHECK(!rig_idle(&rig));
+        rig_tell(&rig, PORT_FIRST_CONTROL + CONTROL_GROOVE, 8.0f);
+        rig_close_window(&rig);
+        held = held && CHECK(XSync(rig.display, False)) && CHECK(rig_open_window(&rig)) &&
+               CHECK(rig_rest(&rig, 0.1)); /* and opens again */
+    }
+    rig_close(&rig);
+    return held;
+}
+
 static void a_window_may_be_closed_at_any_moment(void)
 {
     CHECK_INT(apart(unseen), 1);
     CHECK_INT(apart(held_fast), 1);
     CHECK_INT(apart(orphaned), 1);
     CHECK_INT(apart(orphaned_unseen), 1);
+    CHECK_INT(apart(cut_off), 1);
 }
 
 /* A window of its own, asked to close as window managers ask: ICCCM 4.2.8.1. */

@@ -8,7 +8,9 @@
    3. it takes the thread's GL context from the host: pane_guard.c;
    4. it goes on drawing on a window that was destroyed with its parent, and X
       errors end processes: take in pane_input.c, pane_guard.c;
-   5. without a display or GLX it uses a null pointer: pane_try_display. */
+   5. without a display or GLX it uses a null pointer: pane_try_display.
+   Xlib itself ends the process where the server, or by it any client, cuts the
+   connection: pane_guard_display, which needs libX11 1.7. */
 #include "pane_inside.h"
 
 #include <X11/Xutil.h>

@@ -129,7 +129,8 @@ typedef struct {
 void pane_show(Pane* pane, const PaneQuad* quads, int count);
 
 /* Tells the events since last time, then draws if dirty or uncovered; idle it
-   costs next to nothing.  False once the pane was closed or its parent is gone:
+   costs next to nothing.  False once the pane was closed, or its parent or its
+   connection to the X server is gone:
    the user interface should then end (pane_close is still due, unless an event
    called it). */
 bool pane_poll(Pane* pane);

@@ -6,11 +6,12 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-/* The one variable at file scope: Xlib gives an error handler no handle to carry
-   it by.  Set between enter and leave only, on the one thread that may call. */
+/* The one variable at file scope: Xlib gives error handlers no handle to carry it
+   by.  Set between enter and leave only, on the one thread that may call. */
 static struct {
     Pane* pane;
     XErrorHandler before;
+    XIOErrorHandler before_io;
 } watch;
 
 static int on_error(Display* const display, XErrorEvent* const error)
@@ -30,12 +31,35 @@ static int on_error(Display* const display, XErrorEvent* const error)
     return 0;
 }
 
+/* Returns for the pane's display, to its exit handler below; others' ends are
+   others' business. */
+static int on_io_error(Display* const display)
+{
+    const bool is_ours = watch.pane && (!watch.pane->display || watch.pane->display == display);
+    return !is_ours && watch.before_io ? watch.before_io(display) : 0;
+}
+
+/* In place of exit(), which is Xlib's own. */
+static void on_broken(Display* const display, void* const handle)
+{
+    Pane* const pane = handle;
+    (void)display;
+    pane->broken = true;
+    pane->gone = true;
+}
+
+void pane_guard_display(Pane* const pane)
+{
+    XSetIOErrorExitHandler(pane->display, on_broken, pane);
+}
+
 PaneHost pane_guard_enter(Pane* const pane)
 {
     const PaneHost host = {glXGetCurrentDisplay(), glXGetCurrentDrawable(),
                            glXGetCurrentReadDrawable(), glXGetCurrentContext()};
     watch.pane = pane;
     watch.before = XSetErrorHandler(on_error);
+    watch.before_io = XSetIOErrorHandler(on_io_error);
     return host;
 }
 
@@ -51,8 +75,10 @@ void pane_guard_leave(const Pane* const pane, const PaneHost* const host)
         }
     }
     XSetErrorHandler(watch.before);
+    XSetIOErrorHandler(watch.before_io);
     watch.pane = NULL;
     watch.before = NULL;
+    watch.before_io = NULL;
 }
 
 bool pane_make_current(const Pane* const pane)

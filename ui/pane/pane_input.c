@@ -35,6 +35,7 @@ static bool meet(Pane* const pane)
     if (!pane->context && pane->window && glXGetCurrentDrawable() == pane->window) {
         pane->display = glXGetCurrentDisplay();
         pane->context = glXGetCurrentContext();
+        pane_guard_display(pane);
     }
     return pane_draw_can(pane);
 }

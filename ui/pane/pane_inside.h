@@ -32,7 +32,8 @@ struct Pane {
     bool reshaped;   /* Pugl told a size */
     bool dirty;      /* what is shown isn't what should be, */
     PaneRect damage; /* here */
-    bool gone;       /* the window was destroyed, by its parent's end */
+    bool gone;       /* the window was destroyed, by its parent's end, or broken */
+    bool broken;     /* the connection to the X server was cut */
     bool closed;     /* asked to close, or pane_close within an event */
     bool delivering; /* an event is being told */
     bool freed_next; /* pane_close within an event: end after it */
@@ -62,9 +63,12 @@ typedef struct {
 } PaneHost;
 
 /* Remembers the host's GLX context and turns X errors of the pane's display into
-   flags; leave puts both back.  Never nested. */
+   flags; leave puts both back, and its error handlers.  Never nested. */
 PaneHost pane_guard_enter(Pane* pane);
 void pane_guard_leave(const Pane* pane, const PaneHost* host);
+
+/* The pane's display is known: its end isn't the process's. */
+void pane_guard_display(Pane* pane);
 
 /* Whether the pane's own context is now current. */
 bool pane_make_current(const Pane* pane);
