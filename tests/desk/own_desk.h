@@ -124,11 +124,12 @@ static inline float own_value(const OwnDesk* const own, const Control control)
     return own->desk.view.values[control];
 }
 
-static inline void own_key(OwnDesk* const own, const uint32_t key, const uint32_t modifiers)
+/* Whether the desk had a use for it. */
+static inline bool own_key(OwnDesk* const own, const uint32_t key, const uint32_t modifiers)
 {
     const uint32_t text = key < PANE_KEY_UP && !(modifiers & ~(uint32_t)PANE_SHIFT) ? key : 0;
     const PaneEvent event = {.kind = PANE_KEY, .key = key, .text = text, .modifiers = modifiers};
-    desk_input(&own->desk, &event);
+    return desk_input(&own->desk, &event);
 }
 
 /* Types code points. */

@@ -104,16 +104,109 @@ static void t_and_figures_set_the_tempo(void)
     CHECK(!own->desk.view.is_typing);
 }
 
-/* A host's own short cuts come with Control or Alt. */
+/* Whatever has the focus. */
+static const TargetId places[] = {
+    {TARGET_DIAL, CONTROL_LOOSENESS},
+    {TARGET_DIAL, CONTROL_ENABLED},
+    {TARGET_DIAL, CONTROL_CLOCK},
+    {TARGET_CLICK, 0},
+    {TARGET_CARD, SHELF_FEET},
+    {TARGET_TAB, PANEL_RHYTHM},
+    {TARGET_BAR, 0},
+    {TARGET_THEME, 0},
+    {TARGET_EDIT, EDIT_SAVE},
+    {TARGET_NONE, 0},
+};
+enum { PLACES = sizeof places / sizeof *places };
+
+/* A key of each kind, named or typed. */
+static bool is_none_used(const uint32_t modifiers)
+{
+    bool none = true;
+    for (uint32_t key = ' '; key < 127; ++key) {
+        none = none && !own_key(own, key, modifiers);
+    }
+    for (uint32_t key = PANE_KEY_UP; key <= PANE_KEY_F12; ++key) {
+        none = none && !own_key(own, key, modifiers);
+    }
+    return none;
+}
+
+/* A host's own short cuts come with Control, Alt or Super. */
 static void short_cuts_of_the_host_are_left_alone(void)
 {
-    fresh();
-    for (uint32_t key = ' '; key < 127; ++key) {
-        own_key(own, key, PANE_CONTROL);
-        own_key(own, key, PANE_ALT);
+    static const uint32_t modifiers[] = {PANE_CONTROL, PANE_ALT, PANE_SUPER,
+                                         PANE_CONTROL | PANE_SHIFT};
+    for (int i = 0; i < 4; ++i) {
+        for (int place = 0; place < PLACES; ++place) {
+            fresh();
+            own->desk.view.focus = places[place];
+            CHECK(is_none_used(modifiers[i]));
+            CHECK(target_same(own->desk.view.focus, places[place]));
+            CHECK_INT(own->writes, 0);
+            CHECK(!list()->is_open);
+        }
+        own_key(own, 'f', 0); /* nor in a list */
+        CHECK(is_none_used(modifiers[i]));
+        CHECK(list()->is_open);
+        fresh();
+        focus(TARGET_DIAL, CONTROL_LOOSENESS); /* nor while typing */
+        own_type(own, "3");
+        CHECK(is_none_used(modifiers[i]));
+        CHECK(own->desk.view.is_typing);
+        CHECK_INT(own->writes, 0);
     }
-    CHECK_INT(own->writes, 0);
-    CHECK(!list()->is_open);
+}
+
+/* Space is what hosts start and stop by. */
+static void space_is_the_hosts_but_in_what_is_typed(void)
+{
+    for (int place = 0; place < PLACES; ++place) {
+        fresh();
+        own->desk.view.focus = places[place];
+        check_case("place %d", place);
+        CHECK(!own_key(own, ' ', 0));
+        CHECK(!own_key(own, 'q', 0));
+        CHECK(!own_key(own, PANE_KEY_F1, 0));
+        CHECK(!own_key(own, PANE_KEY_ESCAPE, 0)); /* nothing is dragged */
+        CHECK_INT(own->writes, 0);
+    }
+    fresh();
+    own_key(own, 'f', 0);
+    CHECK(own_key(own, ' ', 0));
+    CHECK_TEXT(list()->find, " ");
+    fresh();
+    focus(TARGET_DIAL, CONTROL_LOOSENESS);
+    own_type(own, "3");
+    CHECK(own_key(own, ' ', 0));
+}
+
+/* Those of the README's table. */
+static void keys_that_do_something_are_kept_from_the_host(void)
+{
+    static const char letters[] = "12345670fhgctzywlp";
+    for (const char* letter = letters; *letter; ++letter) {
+        fresh();
+        check_case("%c", *letter);
+        CHECK(own_key(own, (uint32_t)*letter, 0));
+    }
+    static const uint32_t keys[] = {
+        PANE_KEY_TAB,       PANE_KEY_LEFT,    PANE_KEY_RIGHT, PANE_KEY_UP,
+        PANE_KEY_DOWN,      PANE_KEY_HOME,    PANE_KEY_END,   '9',
+        PANE_KEY_PAGE_DOWN, PANE_KEY_PAGE_UP, PANE_KEY_DELETE};
+    for (size_t i = 0; i < sizeof keys / sizeof *keys; ++i) {
+        fresh();
+        focus(TARGET_DIAL, CONTROL_LOOSENESS);
+        check_case("key %zu", i);
+        CHECK(own_key(own, keys[i], 0));
+    }
+    fresh();
+    focus(TARGET_DIAL, CONTROL_ENABLED);
+    CHECK(own_key(own, PANE_KEY_ENTER, 0));
+    own_key(own, 'f', 0);
+    CHECK(own_key(own, PANE_KEY_ESCAPE, 0));
+    own_press(own, (TargetId){TARGET_DIAL, CONTROL_LOOSENESS}, 0);
+    CHECK(own_key(own, PANE_KEY_ESCAPE, 0)); /* puts back what is dragged */
 }
 
 /* ---- Typing */
@@ -293,6 +386,8 @@ int main(void)
     RUN(a_bar_outside_the_phrase_cannot_be_looped);
     RUN(t_and_figures_set_the_tempo);
     RUN(short_cuts_of_the_host_are_left_alone);
+    RUN(space_is_the_hosts_but_in_what_is_typed);
+    RUN(keys_that_do_something_are_kept_from_the_host);
     RUN(escape_leaves_a_value_as_it_was);
     RUN(what_is_typed_can_be_taken_back);
     RUN(a_ratio_can_be_typed_as_one);

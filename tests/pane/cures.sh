@@ -52,10 +52,14 @@ check "without looking first, no display is a null pointer" \
 	without 6 pane.c 's/pane_try_display(why);/XOpenDisplay(NULL);/; s/trial ? calloc(1, sizeof \*pane) : NULL/calloc(1, sizeof *pane)/' test_pane 4
 check "without looking first, no GLX is a null pointer" \
 	without 7 pane.c 's/pane_try_display(why);/XOpenDisplay(NULL);/' test_pane 5
-check "without taking messages, an unnamed one ends the host" \
+check "without taking messages, a window of its own can't be asked to close" \
 	without 8 pane_input.c 's/^    case ClientMessage:/    case LASTEvent:/' test_input 7
 check "without an exit handler of the pane's, a connection that is cut ends the host" \
 	without 9 pane_input.c 's/^        pane_guard_display(pane);/        ;/' test_pane 7
 check "without an I/O error handler, the host's own ends it" \
 	without 10 pane_guard.c 's/XSetIOErrorHandler(on_io_error)/NULL/' test_pane 7
+check "without giving keys back, Space is dead in the host" \
+	without 11 pane.c 's/^        pane_return_press(pane, &news->key);/        ;/' test_input 10
+check "without asking who sent it, a key goes round and round" \
+	without 12 pane_return.c 's/ && !key->send_event//' test_input 11
 tally

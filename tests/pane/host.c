@@ -48,7 +48,7 @@ bool host_still_draws(const Host* const host)
            glXGetCurrentDisplay() == (host->context ? host->display : NULL);
 }
 
-static void keep(void* const handle, const PaneEvent* const event)
+static bool keep(void* const handle, const PaneEvent* const event)
 {
     Host* const host = handle;
     host->early += !host->opened;
@@ -56,6 +56,7 @@ static void keep(void* const handle, const PaneEvent* const event)
         host->events[host->count] = *event;
     }
     ++host->count;
+    return event->kind != PANE_KEY || !host->leaves_keys;
 }
 
 static Pane* open_in(Host* const host, const uintptr_t parent, const int width, const int height)

@@ -18,9 +18,10 @@ typedef struct {
     Window parent;
     GLXContext context; /* NULL until host_draws */
     PaneEvent events[HOST_EVENTS];
-    int count;   /* of events told so far, those that didn't fit too */
-    bool opened; /* the test says when pane_open has returned */
-    int early;   /* events told before */
+    int count;        /* of events told so far, those that didn't fit too */
+    bool leaves_keys; /* no use is made of them */
+    bool opened;      /* the test says when pane_open has returned */
+    int early;        /* events told before */
 } Host;
 
 /* A connection and a mapped parent; false if there is no display. */

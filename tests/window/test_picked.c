@@ -135,11 +135,30 @@ static void escape_puts_back_what_played(void)
     CHECK(has_kicks(since, &signal_bell, 6, 7));
 }
 
+static bool host_ended(Person* const who)
+{
+    (void)who;
+    return !stage_host_runs();
+}
+
+/* jalv's own short cut for its menu's Quit, pressed while the window has the keys. */
+static void a_short_cut_of_the_host_works_after_a_click(void)
+{
+    if (!person_ready(here, missing)) {
+        return;
+    }
+    CHECK(person_clicks_ground(&person));
+    CHECK(KEYS("ctrl+q"));
+    CHECK(person_waits(host_ended, &person));
+    CHECK_INT(child_last_status(), 0);
+}
+
 int main(void)
 {
     here = person_arrives(&person, &missing);
     RUN(another_figure_comes_in_at_the_bar_line);
     RUN(escape_puts_back_what_played);
+    RUN(a_short_cut_of_the_host_works_after_a_click);
     person_leaves(&person);
     return tests_end();
 }

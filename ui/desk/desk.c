@@ -337,7 +337,7 @@ void desk_cycle_theme(Desk* const desk)
     choose_palette(desk);
 }
 
-void desk_input(Desk* const desk, const PaneEvent* const event)
+bool desk_input(Desk* const desk, const PaneEvent* const event)
 {
     PaneEvent logical = *event;
     logical.x = (event->x - desk->fit.x) / desk->fit.scale;
@@ -358,8 +358,7 @@ void desk_input(Desk* const desk, const PaneEvent* const event)
         desk_scroll(desk, &logical);
         break;
     case PANE_KEY:
-        desk_key(desk, &logical);
-        break;
+        return desk_key(desk, &logical);
     case PANE_LEAVE:
         leave(desk);
         break;
@@ -373,4 +372,5 @@ void desk_input(Desk* const desk, const PaneEvent* const event)
     case PANE_CLOSE:
         break;
     }
+    return true;
 }

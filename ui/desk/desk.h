@@ -67,8 +67,10 @@ void desk_host_colours(Desk* desk, Colour background, Colour text);
 /* What the host says: a port's value, or an atom of the plugin's. */
 void desk_port_event(Desk* desk, uint32_t port, uint32_t size, uint32_t format, const void* buffer);
 
-/* What the person did; anything may come in any order. */
-void desk_input(Desk* desk, const PaneEvent* event);
+/* What the person did; anything may come in any order.  False for a key that does
+   nothing here, as no key does that is pressed with Control, Alt or Super: they are
+   the host's. */
+bool desk_input(Desk* desk, const PaneEvent* event);
 
 /* Time goes on: the place moves between two messages. */
 void desk_tick(Desk* desk, double seconds);

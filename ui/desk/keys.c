@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: ISC
-/* The keyboard: everything can be reached and set by it. */
+/* The keyboard: everything can be reached and set by it.  Each function that takes a
+   key says whether it has a use for it here and now; the others are the host's. */
 #include "../scene/dial.h"
 #include "moves.h"
 
-#include <pango/pango.h>
 #include <stddef.h>
 #include <string.h>
 
@@ -13,81 +13,6 @@ static void only(Desk* const desk, const bool hands, const bool feet)
     for (int limb = 0; limb < LIMB_COUNT; ++limb) {
         desk_nudge(desk, (Control)(CONTROL_RIGHT_HAND + limb),
                    (limb < 2 ? hands : feet) ? 1.0f : 0.0f);
-    }
-}
-
-/* ---- Typing a value, or a name */
-
-static bool is_name(const View* const view)
-{
-    return view->focus.kind == TARGET_EDIT && view->focus.index == EDIT_NAME;
-}
-
-void desk_begin_name(Desk* const desk)
-{
-    View* const view = &desk->view;
-    desk_focus(desk, (TargetId){TARGET_EDIT, EDIT_NAME});
-    view->is_typing = true;
-    memcpy(view->typed, view->edit.name, sizeof view->typed);
-    desk->is_dirty = true;
-}
-
-static bool can_type(const Desk* const desk)
-{
-    return desk->view.focus.kind == TARGET_DIAL &&
-           dial_of((Control)desk->view.focus.index)->kind == DIAL_VALUE;
-}
-
-void desk_type(Desk* const desk, const uint32_t text)
-{
-    View* const view = &desk->view;
-    const size_t length = view->is_typing ? strlen(view->typed) : 0;
-    char letter[8] = "";
-    const size_t bytes = (size_t)g_unichar_to_utf8(text, letter);
-    if (length + bytes < TYPED_ROOM) {
-        view->is_typing = true;
-        memcpy(view->typed + length, letter, bytes);
-        view->typed[length + bytes] = '\0';
-        desk->is_dirty = true;
-    }
-}
-
-void desk_end_typing(Desk* const desk, const bool keep)
-{
-    View* const view = &desk->view;
-    float value = 0.0f;
-    if (view->is_typing && is_name(view)) {
-        view->is_typing = false;
-        desk->is_dirty = true;
-        if (keep) {
-            editor_name(desk, view->typed);
-        }
-    } else if (view->is_typing) {
-        const Control control = (Control)view->focus.index;
-        if (keep && dial_parse(control, view->typed, &value)) {
-            desk_nudge(desk, control, value);
-        }
-        view->is_typing = false;
-        desk->is_dirty = true;
-    }
-}
-
-static void typing_key(Desk* const desk, const PaneEvent* const event)
-{
-    View* const view = &desk->view;
-    size_t length = strlen(view->typed);
-    if (event->key == PANE_KEY_ENTER) {
-        desk_end_typing(desk, true);
-    } else if (event->key == PANE_KEY_ESCAPE) {
-        desk_end_typing(desk, false);
-    } else if (event->key == PANE_KEY_BACKSPACE && length > 0) {
-        while (length > 1 && ((unsigned char)view->typed[length - 1] & 0xC0U) == 0x80U) {
-            --length;
-        }
-        view->typed[length - 1] = '\0';
-        desk->is_dirty = true;
-    } else if (event->text >= ' ' && (is_name(view) || event->text < 127)) {
-        desk_type(desk, event->text);
     }
 }
 
@@ -121,6 +46,7 @@ static void focus_group(Desk* const desk, const int by)
     }
 }
 
+/* The ends hold. */
 static void focus_within(Desk* const desk, const int by)
 {
     TargetList targets;
@@ -140,11 +66,25 @@ static void step(Desk* const desk, const Control control, const double by, const
     desk_nudge(desk, control, dial_step(control, desk->view.values[control], by, fine));
 }
 
-static void dial_key(Desk* const desk, const PaneEvent* const event)
+/* Turns a switch, or goes round the words of a choice. */
+static bool enter_dial(Desk* const desk, const Control control, const bool is_switch)
+{
+    const ControlRow* const row = &control_rows[control];
+    const float value = desk->view.values[control];
+    if (is_switch) {
+        desk_toggle(desk, control);
+    } else if (dial_of(control)->kind == DIAL_CHOICE) {
+        desk_nudge(desk, control, value >= row->most ? row->least : value + 1.0f);
+    } else {
+        return false;
+    }
+    return true;
+}
+
+static bool dial_key(Desk* const desk, const PaneEvent* const event)
 {
     const bool is_click = desk->view.focus.kind == TARGET_CLICK; /* its switch by the rows */
     const Control control = is_click ? CONTROL_CLICK : (Control)desk->view.focus.index;
-    const Dial* const dial = dial_of(control);
     const bool fine = event->modifiers & PANE_SHIFT;
     switch (event->key) {
     case PANE_KEY_UP:
@@ -169,20 +109,14 @@ static void dial_key(Desk* const desk, const PaneEvent* const event)
         desk_nudge(desk, control, control_rows[control].normal);
         break;
     case PANE_KEY_ENTER:
-        if (is_click || dial->kind == DIAL_SWITCH) {
-            desk_toggle(desk, control);
-        } else if (dial->kind == DIAL_CHOICE) {
-            const bool is_last = desk->view.values[control] >= control_rows[control].most;
-            desk_nudge(desk, control,
-                       is_last ? control_rows[control].least : desk->view.values[control] + 1.0f);
-        }
-        break;
+        return enter_dial(desk, control, is_click || dial_of(control)->kind == DIAL_SWITCH);
     default:
-        break;
+        return false;
     }
+    return true;
 }
 
-static void card_key(Desk* const desk, const PaneEvent* const event)
+static bool card_key(Desk* const desk, const PaneEvent* const event)
 {
     const ShelfKind shelf = (ShelfKind)desk->view.focus.index;
     switch (event->key) {
@@ -205,11 +139,12 @@ static void card_key(Desk* const desk, const PaneEvent* const event)
         desk_nudge(desk, shelf_control(shelf), control_rows[shelf_control(shelf)].normal);
         break;
     default:
-        break;
+        return false;
     }
+    return true;
 }
 
-static void edit_key(Desk* const desk, const PaneEvent* const event)
+static bool edit_key(Desk* const desk, const PaneEvent* const event)
 {
     const EditItem item = (EditItem)desk->view.focus.index;
     if (event->key == PANE_KEY_ENTER && item == EDIT_NAME) {
@@ -218,7 +153,10 @@ static void edit_key(Desk* const desk, const PaneEvent* const event)
         editor_do(desk, item);
     } else if (event->key == PANE_KEY_UP || event->key == PANE_KEY_DOWN) {
         editor_step(desk, item, event->key == PANE_KEY_UP ? 1 : -1);
+    } else {
+        return false;
     }
+    return true;
 }
 
 static void loop(Desk* const desk, const int64_t bar)
@@ -231,42 +169,28 @@ static void loop(Desk* const desk, const int64_t bar)
     desk_nudge(desk, CONTROL_LOOP_BAR, is_looped ? 0.0f : wanted);
 }
 
-static void focused_key(Desk* const desk, const PaneEvent* const event)
+/* Enter on what is neither dial, card nor item of the editor. */
+static bool enter_focused(Desk* const desk)
 {
     View* const view = &desk->view;
-    const bool is_enter = event->key == PANE_KEY_ENTER;
     switch (view->focus.kind) {
+    case TARGET_TAB:
+        view->panel = (Panel)view->focus.index;
+        return true;
+    case TARGET_PAGE:
+        view->page = !view->page;
+        return true;
+    case TARGET_BAR:
+        loop(desk, view->focus.index);
+        return true;
+    case TARGET_THEME:
+        desk_cycle_theme(desk);
+        return true;
+    case TARGET_NONE:
     case TARGET_DIAL:
     case TARGET_CLICK:
-        dial_key(desk, event);
-        break;
     case TARGET_CARD:
-        card_key(desk, event);
-        break;
-    case TARGET_TAB:
-        if (is_enter) {
-            view->panel = (Panel)view->focus.index;
-        }
-        break;
-    case TARGET_PAGE:
-        if (is_enter) {
-            view->page = !view->page;
-        }
-        break;
-    case TARGET_BAR:
-        if (is_enter) {
-            loop(desk, view->focus.index);
-        }
-        break;
     case TARGET_EDIT:
-        edit_key(desk, event);
-        break;
-    case TARGET_THEME:
-        if (is_enter || event->key == PANE_KEY_UP || event->key == PANE_KEY_DOWN) {
-            desk_cycle_theme(desk);
-        }
-        break;
-    case TARGET_NONE:
     case TARGET_ROW:
     case TARGET_CARD_UP:
     case TARGET_CARD_DOWN:
@@ -275,7 +199,27 @@ static void focused_key(Desk* const desk, const PaneEvent* const event)
     case TARGET_LIST:
         break;
     }
+    return false;
+}
+
+static bool focused_key(Desk* const desk, const PaneEvent* const event)
+{
+    const TargetKind kind = desk->view.focus.kind;
     desk->is_dirty = true;
+    if (kind == TARGET_DIAL || kind == TARGET_CLICK) {
+        return dial_key(desk, event);
+    }
+    if (kind == TARGET_CARD) {
+        return card_key(desk, event);
+    }
+    if (kind == TARGET_EDIT) {
+        return edit_key(desk, event);
+    }
+    if (kind == TARGET_THEME && (event->key == PANE_KEY_UP || event->key == PANE_KEY_DOWN)) {
+        desk_cycle_theme(desk);
+        return true;
+    }
+    return event->key == PANE_KEY_ENTER && enter_focused(desk);
 }
 
 /* ---- Letters and figures that work anywhere */
@@ -344,39 +288,41 @@ static bool is_number_part(const uint32_t text)
 }
 
 /* Esc during a drag puts the value back. */
-static void escape(Desk* const desk)
+static bool escape(Desk* const desk)
 {
     View* const view = &desk->view;
-    if (view->pressed.kind == TARGET_DIAL) {
-        desk_set(desk, (Control)view->pressed.index, desk->drag_from);
-        desk_release(desk);
+    if (view->pressed.kind != TARGET_DIAL) {
+        return false;
     }
+    desk_set(desk, (Control)view->pressed.index, desk->drag_from);
+    desk_release(desk);
+    return true;
 }
 
-static void plain_key(Desk* const desk, const PaneEvent* const event)
+static bool plain_key(Desk* const desk, const PaneEvent* const event)
 {
-    const int back = event->modifiers & PANE_SHIFT ? -1 : 1;
+    const bool shift = event->modifiers & PANE_SHIFT;
     if (event->key == PANE_KEY_TAB) {
-        focus_group(desk, back);
+        focus_group(desk, shift ? -1 : 1);
     } else if (event->key == PANE_KEY_LEFT || event->key == PANE_KEY_RIGHT) {
         focus_within(desk, event->key == PANE_KEY_RIGHT ? 1 : -1);
     } else if (event->key == PANE_KEY_ESCAPE) {
-        escape(desk);
-    } else if (can_type(desk) && is_number_part(event->text)) {
+        return escape(desk);
+    } else if (desk_can_type(desk) && is_number_part(event->text)) {
         desk_type(desk, event->text);
-    } else if (!event->text || (!limb_key(desk, event->key) &&
-                                !short_cut(desk, event->key, event->modifiers & PANE_SHIFT))) {
-        focused_key(desk, event);
+    } else if (!event->text ||
+               (!limb_key(desk, event->key) && !short_cut(desk, event->key, shift))) {
+        return focused_key(desk, event);
     }
+    return true;
 }
 
-void desk_key(Desk* const desk, const PaneEvent* const event)
+bool desk_key(Desk* const desk, const PaneEvent* const event)
 {
-    if (desk->view.list.is_open) {
-        list_key(desk, event);
-    } else if (desk->view.is_typing) {
-        typing_key(desk, event);
-    } else {
-        plain_key(desk, event);
+    if (event->modifiers & (PANE_CONTROL | PANE_ALT | PANE_SUPER)) {
+        return false; /* a short cut of the host's */
     }
+    return desk->view.list.is_open ? list_key(desk, event)
+           : desk->view.is_typing  ? desk_typing_key(desk, event)
+                                   : plain_key(desk, event);
 }

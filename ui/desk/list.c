@@ -185,7 +185,7 @@ static void escape(Desk* const desk)
     }
 }
 
-void list_key(Desk* const desk, const PaneEvent* const event)
+bool list_key(Desk* const desk, const PaneEvent* const event)
 {
     const int page = lines_seen(desk) - 1;
     const int count = desk->view.list.count;
@@ -218,11 +218,13 @@ void list_key(Desk* const desk, const PaneEvent* const event)
         find_less(desk);
         break;
     default:
-        if (event->text >= ' ') {
-            find_more(desk, event->text);
+        if (event->text < ' ') {
+            return false;
         }
+        find_more(desk, event->text);
         break;
     }
+    return true;
 }
 
 /* ---- What a feet figure asks: the engine's own survey, run to its end */

@@ -27,7 +27,8 @@ void desk_walk_family(Desk* desk, ShelfKind shelf, int by);
 
 void list_open(Desk* desk, ShelfKind shelf);
 void list_close(Desk* desk, bool keep);
-void list_key(Desk* desk, const PaneEvent* event);
+/* True if the list has a use for the key. */
+bool list_key(Desk* desk, const PaneEvent* event);
 void list_scroll(Desk* desk, int lines);
 
 /* Selects a line and lets it be heard. */
@@ -39,13 +40,16 @@ void list_measure(Desk* desk);
 /* Fills view.shelves from the bank. */
 bool shelves_fill(Desk* desk);
 
-void desk_key(Desk* desk, const PaneEvent* event);
+/* True if it does something here. */
+bool desk_key(Desk* desk, const PaneEvent* event);
 void desk_press(Desk* desk, const PaneEvent* event);
 void desk_motion(Desk* desk, const PaneEvent* event);
 void desk_release(Desk* desk);
 void desk_scroll(Desk* desk, const PaneEvent* event);
 
-/* Typing of a value. */
+/* Typing of a value, where the focus is on one, or of a name. */
+bool desk_can_type(const Desk* desk);
+bool desk_typing_key(Desk* desk, const PaneEvent* event); /* true if it has a use for it */
 void desk_type(Desk* desk, uint32_t text);
 void desk_begin_name(Desk* desk);
 void desk_end_typing(Desk* desk, bool keep);

@@ -8,7 +8,9 @@
    3. it takes the thread's GL context from the host: pane_guard.c;
    4. it goes on drawing on a window that was destroyed with its parent, and X
       errors end processes: take in pane_input.c, pane_guard.c;
-   5. without a display or GLX it uses a null pointer: pane_try_display.
+   5. without a display or GLX it uses a null pointer: pane_try_display;
+   6. it loses half of the keys, and messages without a name and the release of Esc
+      end windows: once open it isn't asked for events any more, nor to draw.
    Xlib itself ends the process where the server, or by it any client, cuts the
    connection: pane_guard_display, which needs libX11 1.7. */
 #include "pane_inside.h"
@@ -75,6 +77,7 @@ static void prepare(Pane* const pane, const PaneRequest* const request)
 static void start_afresh(Pane* const pane)
 {
     pane->event_count = 0;
+    pane->swap = true;
     pane_damage_all(pane);
     pane_input_add(pane,
                    (PaneEvent){.kind = PANE_RESIZE, .width = pane->width, .height = pane->height});
@@ -123,6 +126,7 @@ Pane* pane_open(const PaneRequest* const request, char why[256])
         }
         return NULL;
     }
+    pane->parent = (Window)request->parent;
     pane->event = request->event;
     pane->handle = request->handle;
     pane->width = request->width;
@@ -171,32 +175,31 @@ static void look(Pane* const pane)
 {
     const PaneHost host = pane_guard_enter(pane);
     pane_input_take_events(pane);
-    if (!pane->gone && XEventsQueued(pane->display, QueuedAlready) > 0 && pane_make_current(pane)) {
-        puglProcessEvents(pane->view);
-    }
     pane_guard_leave(pane, &host);
+}
+
+static void tell(Pane* const pane, const PaneNews* const news)
+{
+    if (news->key.type == KeyRelease) {
+        pane_return_release(pane, &news->key);
+        return;
+    }
+    const bool is_nameless = news->told.kind == PANE_KEY && !news->told.key;
+    const bool used = !is_nameless && pane->event(pane->handle, &news->told);
+    if (news->key.type == KeyPress && !used && !pane->freed_next) {
+        pane_return_press(pane, &news->key);
+    }
 }
 
 /* The host's context is current meanwhile, and new events only come later. */
 static void deliver(Pane* const pane)
 {
-    PaneEvent events[PANE_EVENTS_MAX];
-    const int count = pane->event_count;
-    for (int i = 0; i < count; ++i) {
-        events[i] = pane->events[i];
+    pane->delivering = true;
+    for (int i = 0; i < pane->event_count && !pane->freed_next; ++i) {
+        tell(pane, &pane->events[i]);
     }
     pane->event_count = 0;
-    pane->delivering = true;
-    for (int i = 0; i < count && !pane->freed_next; ++i) {
-        pane->event(pane->handle, &events[i]);
-    }
     pane->delivering = false;
-}
-
-static void draw_by_pugl(Pane* const pane)
-{
-    puglPostRedisplay(pane->view);
-    puglProcessEvents(pane->view);
 }
 
 static void redraw(Pane* const pane)
@@ -206,12 +209,13 @@ static void redraw(Pane* const pane)
     if (pane_make_current(pane)) {
         pane->dirty = false; /* events that come meanwhile may set it again */
         if (pane->swap) {    /* the first picture of a new size may have the old one's place */
-            draw_by_pugl(pane);
+            pane_draw_reshape(pane->width, pane->height);
+            pane_draw(pane);
         }
         if (pane->show_part) {
             pane_draw_part(pane);
         } else {
-            draw_by_pugl(pane);
+            pane_draw(pane);
         }
     }
     pane_guard_leave(pane, &host);

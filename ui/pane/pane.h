@@ -65,7 +65,7 @@ typedef struct {
     uint32_t modifiers; /* PANE_SHIFT and so on, or-ed */
     int width, height;
 } PaneEvent;
-/* Lost: horizontal wheels, buttons above 3, modifier keys alone, dead keys and
+/* Not told: horizontal wheels, buttons above 3, modifier keys alone, dead keys and
    input methods, characters beyond Latin-1 whose keysym isn't their code point
    (Greek and Cyrillic layouts of old). */
 
@@ -74,8 +74,10 @@ typedef struct {
     int width, height;
     int min_width, min_height; /* told to whoever manages the window; 0: none */
     const char* title;         /* may be NULL; copied */
-    /* Called by pane_poll alone.  It may call anything here, even pane_close. */
-    void (*event)(void* handle, const PaneEvent* event);
+    /* Called by pane_poll alone.  It may call anything here, even pane_close.  True
+       if it made use of it.  A key that it did not goes to the parent, press and
+       release, as if it had been pressed there, unless a host had sent it here. */
+    bool (*event)(void* handle, const PaneEvent* event);
     void* handle;
 } PaneRequest;
 

@@ -1,32 +1,28 @@
 // SPDX-License-Identifier: ISC
 #include "pane_inside.h"
 
-#include <stdlib.h>
-
 static bool same_place_in_time(const PaneEvent* const last, const PaneEvent* const next)
 {
     return last->kind == next->kind && last->modifiers == next->modifiers &&
            (next->kind == PANE_MOTION || next->kind == PANE_RESIZE);
 }
 
-void pane_input_add(Pane* const pane, const PaneEvent event)
+static void add(Pane* const pane, const PaneNews news)
 {
-    PaneEvent* const last = pane->event_count ? &pane->events[pane->event_count - 1] : NULL;
-    if (last && same_place_in_time(last, &event)) {
-        *last = event;
+    PaneNews* const last = pane->event_count ? &pane->events[pane->event_count - 1] : NULL;
+    if (last && same_place_in_time(&last->told, &news.told)) {
+        *last = news;
     } else if (pane->event_count < PANE_EVENTS_MAX) {
-        pane->events[pane->event_count++] = event;
+        pane->events[pane->event_count++] = news;
     }
 }
 
-/* ---- Pugl's callbacks */
-
-static uint32_t modifiers_now(PuglView* const view)
+void pane_input_add(Pane* const pane, const PaneEvent event)
 {
-    const int now = puglGetModifiers(view);
-    return (now & PUGL_MOD_SHIFT ? PANE_SHIFT : 0U) | (now & PUGL_MOD_CTRL ? PANE_CONTROL : 0U) |
-           (now & PUGL_MOD_ALT ? PANE_ALT : 0U) | (now & PUGL_MOD_SUPER ? PANE_SUPER : 0U);
+    add(pane, (PaneNews){.told = event});
 }
+
+/* ---- While opening: Pugl's callbacks */
 
 /* Inside a callback of Pugl's that draws, the current context is its own, unless
    it couldn't be had. */
@@ -43,91 +39,16 @@ static bool meet(Pane* const pane)
 static void on_reshape(PuglView* const view, const int width, const int height)
 {
     Pane* const pane = puglGetHandle(view);
-    if (!meet(pane)) {
-        return;
+    if (meet(pane)) {
+        pane->reshaped = true;
+        pane->width = width;
+        pane->height = height;
     }
-    pane->reshaped = true;
-    pane->width = width;
-    pane->height = height;
-    pane->swap = true;
-    pane_damage_all(pane);
-    pane_draw_reshape(width, height);
-    pane_input_add(pane, (PaneEvent){.kind = PANE_RESIZE, .width = width, .height = height});
 }
 
 static void on_display(PuglView* const view)
 {
-    Pane* const pane = puglGetHandle(view);
-    if (meet(pane)) {
-        pane_draw(pane);
-    }
-}
-
-static void on_motion(PuglView* const view, const int x, const int y)
-{
-    Pane* const pane = puglGetHandle(view);
-    pane->x = x;
-    pane->y = y;
-    pane_input_add(pane, (PaneEvent){.kind = PANE_MOTION,
-                                     .x = pane->x,
-                                     .y = pane->y,
-                                     .modifiers = modifiers_now(view)});
-}
-
-static void on_mouse(PuglView* const view, const int button, const bool press, const int x,
-                     const int y)
-{
-    Pane* const pane = puglGetHandle(view);
-    pane->x = x;
-    pane->y = y;
-    if (button >= 1 && button <= 3) {
-        pane_input_add(pane, (PaneEvent){.kind = press ? PANE_PRESS : PANE_RELEASE,
-                                         .x = pane->x,
-                                         .y = pane->y,
-                                         .button = button,
-                                         .modifiers = modifiers_now(view)});
-    }
-}
-
-static void on_scroll(PuglView* const view, const float across, const float up)
-{
-    Pane* const pane = puglGetHandle(view);
-    (void)across;
-    if (up < 0 || up > 0) {
-        pane_input_add(pane, (PaneEvent){.kind = PANE_SCROLL,
-                                         .x = pane->x,
-                                         .y = pane->y,
-                                         .scroll = (double)up,
-                                         .modifiers = modifiers_now(view)});
-    }
-}
-
-static void add_key(Pane* const pane, const PaneEvent event)
-{
-    if (event.key) {
-        pane_input_add(pane, event);
-    }
-}
-
-static void on_keyboard(PuglView* const view, const bool press, const uint32_t key)
-{
-    if (press) {
-        add_key(puglGetHandle(view), pane_key_of_character(key, modifiers_now(view)));
-    }
-}
-
-static void on_special(PuglView* const view, const bool press, const PuglKey key)
-{
-    if (press) {
-        add_key(puglGetHandle(view), pane_key_of_special(key, modifiers_now(view)));
-    }
-}
-
-static void on_close(PuglView* const view)
-{
-    Pane* const pane = puglGetHandle(view);
-    pane->closed = true;
-    pane_input_add(pane, (PaneEvent){.kind = PANE_CLOSE});
+    meet(puglGetHandle(view));
 }
 
 void pane_input_connect(Pane* const pane)
@@ -135,15 +56,34 @@ void pane_input_connect(Pane* const pane)
     puglSetHandle(pane->view, pane);
     puglSetReshapeFunc(pane->view, on_reshape);
     puglSetDisplayFunc(pane->view, on_display);
-    puglSetMotionFunc(pane->view, on_motion);
-    puglSetMouseFunc(pane->view, on_mouse);
-    puglSetScrollFunc(pane->view, on_scroll);
-    puglSetKeyboardFunc(pane->view, on_keyboard);
-    puglSetSpecialFunc(pane->view, on_special);
-    puglSetCloseFunc(pane->view, on_close);
 }
 
-/* ---- Events taken before Pugl sees them */
+/* ---- Once open: X's events, in their order */
+
+static void add_pointer(Pane* const pane, PaneEvent event, const int x, const int y,
+                        const unsigned state)
+{
+    event.x = pane->x = x;
+    event.y = pane->y = y;
+    event.modifiers = pane_modifiers(state);
+    pane_input_add(pane, event);
+}
+
+/* Buttons 4 and 5 are the wheel's. */
+static void take_button(Pane* const pane, const XButtonEvent* const event)
+{
+    const bool press = event->type == ButtonPress;
+    const bool wheel = event->button == Button4 || event->button == Button5;
+    if (wheel && press) {
+        const PaneEvent scroll = {.kind = PANE_SCROLL,
+                                  .scroll = event->button == Button4 ? 1.0 : -1.0};
+        add_pointer(pane, scroll, event->x, event->y, event->state);
+    } else if (event->button >= Button1 && event->button <= Button3) {
+        const PaneEvent click = {.kind = press ? PANE_PRESS : PANE_RELEASE,
+                                 .button = (int)event->button};
+        add_pointer(pane, click, event->x, event->y, event->state);
+    }
+}
 
 static void take_crossing(Pane* const pane, const XCrossingEvent* const event)
 {
@@ -169,66 +109,85 @@ static void take_focus_event(Pane* const pane, const XFocusChangeEvent* const ev
     }
 }
 
-/* Pugl asks the server for the type's name, and dies if it has none. */
 static void take_message(Pane* const pane, const XClientMessageEvent* const event)
 {
     if (event->message_type == pane->protocols && event->format == 32 &&
         (Atom)event->data.l[0] == pane->delete_window) {
-        on_close(pane->view);
+        pane->closed = true;
+        pane_input_add(pane, (PaneEvent){.kind = PANE_CLOSE});
     }
 }
 
-static bool take_key(Pane* const pane, XKeyEvent* const event)
+static void take_size(Pane* const pane, const XConfigureEvent* const event)
 {
-    const PaneEvent key = pane_key_lost(event);
-    add_key(pane, key);
-    return key.key;
+    if (event->window == pane->window &&
+        (event->width != pane->width || event->height != pane->height)) {
+        pane->width = event->width;
+        pane->height = event->height;
+        pane->swap = true;
+        pane_damage_all(pane);
+        pane_input_add(
+            pane, (PaneEvent){.kind = PANE_RESIZE, .width = event->width, .height = event->height});
+    }
 }
 
-/* Whether the event was ours and is dealt with. */
-static bool take(Pane* const pane, XEvent* const event)
+static void take_key(Pane* const pane, XKeyEvent* const event)
+{
+    const bool press = event->type == KeyPress;
+    const PaneEvent told = press ? pane_key_of(event) : (PaneEvent){.kind = PANE_KEY};
+    add(pane, (PaneNews){.told = told, .key = *event});
+}
+
+static void take(Pane* const pane, XEvent* const event)
 {
     switch (event->type) {
     case DestroyNotify:
         pane->gone = pane->gone || event->xdestroywindow.window == pane->window;
-        return true;
+        break;
+    case ConfigureNotify:
+        take_size(pane, &event->xconfigure);
+        break;
     case Expose: /* drawn once, after the events are told */
         pane_damage(pane, (PaneRect){event->xexpose.x, event->xexpose.y, event->xexpose.width,
                                      event->xexpose.height});
-        return true;
+        break;
     case EnterNotify:
     case LeaveNotify:
         take_crossing(pane, &event->xcrossing);
-        return true;
+        break;
     case FocusIn:
     case FocusOut:
         take_focus_event(pane, &event->xfocus);
-        return true;
+        break;
     case ClientMessage:
         take_message(pane, &event->xclient);
-        return true;
-    case MappingNotify: /* another layout; Xlib wants to be told, and Pugl does not */
+        break;
+    case MappingNotify: /* another layout; Xlib wants to be told */
         XRefreshKeyboardMapping(&event->xmapping);
-        return true;
+        break;
+    case MotionNotify:
+        add_pointer(pane, (PaneEvent){.kind = PANE_MOTION}, event->xmotion.x, event->xmotion.y,
+                    event->xmotion.state);
+        break;
+    case ButtonPress:
+    case ButtonRelease:
+        take_button(pane, &event->xbutton);
+        break;
     case KeyPress:
-        return take_key(pane, &event->xkey);
-    default: /* a number of X's, not an enum of ours: the rest is Pugl's */
-        return false;
+    case KeyRelease:
+        take_key(pane, &event->xkey);
+        break;
+    default: /* a number of X's, not an enum of ours */
+        break;
     }
 }
 
-/* Not by XCheckIfEvent: its predicate may not call Xlib, which keys need. */
 void pane_input_take_events(Pane* const pane)
 {
-    const int count = XPending(pane->display);
-    XEvent* const kept = count > 0 ? malloc((size_t)count * sizeof *kept) : NULL;
-    int kept_count = 0;
-    for (int i = 0; kept && i < count; ++i) {
-        XNextEvent(pane->display, &kept[kept_count]);
-        kept_count += !take(pane, &kept[kept_count]);
+    XEvent event;
+    for (int left = XPending(pane->display); left > 0 && !pane->broken; --left) {
+        XNextEvent(pane->display, &event);
+        take(pane, &event);
     }
-    while (kept_count > 0) {
-        XPutBackEvent(pane->display, &kept[--kept_count]);
-    }
-    free(kept);
+    XFlush(pane->display); /* the first key asks to be told of other layouts */
 }

@@ -20,16 +20,24 @@ typedef struct {
     int room_width, room_height; /* of the texture: powers of two where GL wants them */
 } PaneLayer;
 
+/* What happened, and for keys as X told it: presses, also of keys without a name
+   here (told.key is 0), and releases. */
+typedef struct {
+    PaneEvent told;
+    XKeyEvent key; /* of type 0 for all but keys */
+} PaneNews;
+
 struct Pane {
     PuglView* view;
     Display* display; /* these three are Pugl's own, seen in its first callback */
     Window window;
     GLXContext context;
     Atom protocols, delete_window;
-    void (*event)(void* handle, const PaneEvent* event);
+    Window parent; /* the host's; None: a window of its own */
+    bool (*event)(void* handle, const PaneEvent* event);
     void* handle;
 
-    bool reshaped;   /* Pugl told a size */
+    bool reshaped;   /* Pugl told a size, while opening */
     bool dirty;      /* what is shown isn't what should be, */
     PaneRect damage; /* here */
     bool gone;       /* the window was destroyed, by its parent's end, or broken */
@@ -38,9 +46,10 @@ struct Pane {
     bool delivering; /* an event is being told */
     bool freed_next; /* pane_close within an event: end after it */
 
-    PaneEvent events[PANE_EVENTS_MAX];
+    PaneNews events[PANE_EVENTS_MAX];
     int event_count;
-    double x, y; /* the pointer when last seen */
+    uint8_t returned[256 / 8]; /* a bit for each key code whose press went to the host */
+    double x, y;               /* the pointer when last seen */
     int width, height;
 
     PaneLayer layers[PANE_LAYERS];
@@ -81,17 +90,24 @@ double pane_scale_of(Display* display);
 
 /* ---- pane_input.c: what happened */
 
-void pane_input_connect(Pane* pane);     /* Pugl's callbacks */
-void pane_input_take_events(Pane* pane); /* the events Pugl loses, garbles or dies of */
+void pane_input_connect(Pane* pane); /* Pugl's callbacks, while opening */
+void pane_input_take_events(Pane* pane);
 void pane_input_add(Pane* pane, PaneEvent event);
 
 /* ---- pane_keys.c: which key */
 
-/* As Pugl tells a character, a special key; as X tells any key.  `key` is 0 in
-   the answer if it is none of ours; the X one also if Pugl tells it right. */
-PaneEvent pane_key_of_character(uint32_t character, uint32_t modifiers);
-PaneEvent pane_key_of_special(PuglKey special, uint32_t modifiers);
-PaneEvent pane_key_lost(XKeyEvent* event);
+/* PANE_SHIFT and so on from X's state. */
+uint32_t pane_modifiers(unsigned state);
+
+/* A press as it is told; `key` is 0 in the answer if it is none of ours. */
+PaneEvent pane_key_of(XKeyEvent* event);
+
+/* ---- pane_return.c: keys that are the host's */
+
+/* What the pane has no use for; outside the guard. */
+void pane_return_press(Pane* pane, const XKeyEvent* key);
+/* Those whose press was returned. */
+void pane_return_release(Pane* pane, const XKeyEvent* key);
 
 /* ---- pane_damage.c: where the picture isn't what it should be */
 
@@ -106,5 +122,5 @@ void pane_layer_delete(Pane* pane);
 bool pane_draw_can(const Pane* pane); /* whether it is */
 void pane_draw_prepare(Pane* pane);
 void pane_draw_reshape(int width, int height);
-void pane_draw(Pane* pane);
+void pane_draw(Pane* pane);            /* all of it, and shows it */
 void pane_draw_part(const Pane* pane); /* the damage, and shows it; wants show_part */

@@ -27,22 +27,28 @@ static const Pair CODES[] = {
     {0x0d, PANE_KEY_ENTER},     {0x1b, PANE_KEY_ESCAPE}, {0x7f, PANE_KEY_DELETE},
 };
 
-static const Pair SPECIALS[] = {
-    {PUGL_KEY_UP, PANE_KEY_UP},           {PUGL_KEY_DOWN, PANE_KEY_DOWN},
-    {PUGL_KEY_LEFT, PANE_KEY_LEFT},       {PUGL_KEY_RIGHT, PANE_KEY_RIGHT},
-    {PUGL_KEY_PAGE_UP, PANE_KEY_PAGE_UP}, {PUGL_KEY_PAGE_DOWN, PANE_KEY_PAGE_DOWN},
-    {PUGL_KEY_HOME, PANE_KEY_HOME},       {PUGL_KEY_END, PANE_KEY_END},
-    {PUGL_KEY_INSERT, PANE_KEY_INSERT},
-};
-
-/* Keysyms for which XLookupString has no character and Pugl no name. */
-static const Pair LOST[] = {
+/* Keysyms of keys without a character. */
+static const Pair SYMBOLS[] = {
     {XK_ISO_Left_Tab, PANE_KEY_TAB}, /* Shift+Tab */
-    {XK_KP_Up, PANE_KEY_UP},           {XK_KP_Down, PANE_KEY_DOWN},
-    {XK_KP_Left, PANE_KEY_LEFT},       {XK_KP_Right, PANE_KEY_RIGHT},
-    {XK_KP_Page_Up, PANE_KEY_PAGE_UP}, {XK_KP_Page_Down, PANE_KEY_PAGE_DOWN},
-    {XK_KP_Home, PANE_KEY_HOME},       {XK_KP_End, PANE_KEY_END},
-    {XK_KP_Insert, PANE_KEY_INSERT},   {XK_KP_Delete, PANE_KEY_DELETE},
+    {XK_Up, PANE_KEY_UP},
+    {XK_Down, PANE_KEY_DOWN},
+    {XK_Left, PANE_KEY_LEFT},
+    {XK_Right, PANE_KEY_RIGHT},
+    {XK_Page_Up, PANE_KEY_PAGE_UP},
+    {XK_Page_Down, PANE_KEY_PAGE_DOWN},
+    {XK_Home, PANE_KEY_HOME},
+    {XK_End, PANE_KEY_END},
+    {XK_Insert, PANE_KEY_INSERT},
+    {XK_KP_Up, PANE_KEY_UP},
+    {XK_KP_Down, PANE_KEY_DOWN},
+    {XK_KP_Left, PANE_KEY_LEFT},
+    {XK_KP_Right, PANE_KEY_RIGHT},
+    {XK_KP_Page_Up, PANE_KEY_PAGE_UP},
+    {XK_KP_Page_Down, PANE_KEY_PAGE_DOWN},
+    {XK_KP_Home, PANE_KEY_HOME},
+    {XK_KP_End, PANE_KEY_END},
+    {XK_KP_Insert, PANE_KEY_INSERT},
+    {XK_KP_Delete, PANE_KEY_DELETE},
 };
 
 /* Keysyms that Control turns into a code some letter has too. */
@@ -68,9 +74,9 @@ static PaneEvent typed(const uint32_t c, const uint32_t modifiers)
     return event;
 }
 
-PaneEvent pane_key_of_character(const uint32_t character, const uint32_t modifiers)
+/* A byte of Latin-1, or the code that Control makes of one. */
+static PaneEvent of_character(const uint32_t c, const uint32_t modifiers)
 {
-    const uint32_t c = character & 0xff; /* Pugl has extended the sign of a char */
     if (modifiers & PANE_CONTROL && c >= 1 && c <= 26) {
         return key_event('a' + c - 1, modifiers);
     }
@@ -81,34 +87,37 @@ PaneEvent pane_key_of_character(const uint32_t character, const uint32_t modifie
     return typed(c, modifiers);
 }
 
-PaneEvent pane_key_of_special(const PuglKey special, const uint32_t modifiers)
-{
-    if (special >= PUGL_KEY_F1 && special <= PUGL_KEY_F12) {
-        return key_event(PANE_KEY_F1 + (special - PUGL_KEY_F1), modifiers);
-    }
-    return key_event(LOOK_UP(SPECIALS, special), modifiers);
-}
-
-static uint32_t modifiers_of(const unsigned state)
+uint32_t pane_modifiers(const unsigned state)
 {
     return (state & ShiftMask ? PANE_SHIFT : 0U) | (state & ControlMask ? PANE_CONTROL : 0U) |
            (state & Mod1Mask ? PANE_ALT : 0U) | (state & Mod4Mask ? PANE_SUPER : 0U);
 }
 
-PaneEvent pane_key_lost(XKeyEvent* const event)
+static uint32_t named_by(const KeySym symbol)
+{
+    if (symbol >= XK_F1 && symbol <= XK_F12) {
+        return PANE_KEY_F1 + (uint32_t)(symbol - XK_F1);
+    }
+    return LOOK_UP(SYMBOLS, (uint32_t)symbol);
+}
+
+PaneEvent pane_key_of(XKeyEvent* const event)
 {
     char characters[8];
     KeySym symbol = NoSymbol;
     const int count = XLookupString(event, characters, sizeof characters, &symbol, NULL);
-    const uint32_t modifiers = modifiers_of(event->state);
-    if (modifiers & PANE_CONTROL && LOOK_UP(DOUBLED, (uint32_t)symbol)) {
-        return key_event(LOOK_UP(DOUBLED, (uint32_t)symbol), modifiers);
+    const uint32_t modifiers = pane_modifiers(event->state);
+    const uint32_t named = modifiers & PANE_CONTROL && LOOK_UP(DOUBLED, (uint32_t)symbol)
+                               ? LOOK_UP(DOUBLED, (uint32_t)symbol)
+                               : named_by(symbol);
+    if (named) {
+        return key_event(named, modifiers);
     }
     if (count == 1) {
-        return key_event(0, modifiers);
+        return of_character((unsigned char)characters[0], modifiers);
     }
     if (symbol >= 0x01000100 && symbol <= 0x0110ffff) { /* X11 protocol, appendix A */
         return typed((uint32_t)(symbol - 0x01000000), modifiers);
     }
-    return key_event(LOOK_UP(LOST, (uint32_t)symbol), modifiers);
+    return key_event(0, modifiers);
 }

@@ -163,19 +163,19 @@ static void take_colours(Window* const window)
     }
 }
 
-static void take_event(void* const handle, const PaneEvent* const event)
+static bool take_event(void* const handle, const PaneEvent* const event)
 {
     Window* const window = (Window*)handle;
     if (event->kind == PANE_RESIZE) {
         window->width = event->width;
         window->height = event->height;
         desk_resize(&window->desk, event->width, event->height, window->scale);
-    } else {
-        if (event->kind == PANE_PRESS) {
-            pane_take_focus(window->pane);
-        }
-        desk_input(&window->desk, event);
+        return true;
     }
+    if (event->kind == PANE_PRESS) {
+        pane_take_focus(window->pane);
+    }
+    return desk_input(&window->desk, event);
 }
 
 /* ---- The bank, and files */
