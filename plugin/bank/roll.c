@@ -13,6 +13,11 @@ const char* const entry_class_names[ENTRY_KINDS] = {
     [ENTRY_GROOVE] = "Groove",     [ENTRY_KIT] = "Kit",
 };
 
+const char* const entry_words[ENTRY_KINDS] = {
+    [ENTRY_HANDS] = "hands figure", [ENTRY_FEET] = "feet figure", [ENTRY_TURNAROUND] = "turnaround",
+    [ENTRY_GROOVE] = "groove",      [ENTRY_KIT] = "kit map",
+};
+
 void roll_add(Roll* const roll, const EntryKind kind, const uint32_t id, const char* const label,
               const char* const uri)
 {
@@ -61,6 +66,18 @@ void roll_read(Roll* const roll, const char* const text)
     }
     turtle_free(turtle);
     complaints_clear(&complaints);
+}
+
+void roll_drop(Roll* const roll, const EntryKind kind, const uint32_t id)
+{
+    for (int i = 0; i < roll->count; ++i) {
+        if (roll->rows[i].kind == kind && roll->rows[i].id == id) {
+            free(roll->rows[i].label);
+            free(roll->rows[i].uri);
+            roll->rows[i] = roll->rows[--roll->count];
+            return;
+        }
+    }
 }
 
 char* roll_write(const Roll* const roll)

@@ -26,6 +26,9 @@ void roll_read(Roll* roll, const char* text);
 /* Adds a row, unless there is one of the kind with this id. */
 void roll_add(Roll* roll, EntryKind kind, uint32_t id, const char* label, const char* uri);
 
+/* Takes the row of the kind with this id out, if there is one. */
+void roll_drop(Roll* roll, EntryKind kind, uint32_t id);
+
 /* "" for no rows; NULL if there is no memory.  The caller frees. */
 char* roll_write(const Roll* roll);
 
@@ -33,3 +36,6 @@ void roll_clear(Roll* roll);
 
 /* The class of a kind after fl: */
 extern const char* const entry_class_names[ENTRY_KINDS];
+
+/* A kind in words: "feet figure". */
+extern const char* const entry_words[ENTRY_KINDS];

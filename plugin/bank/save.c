@@ -1,53 +1,17 @@
 // SPDX-License-Identifier: ISC
 #include "save.h"
 
+#include "temp.h"
+
 #include <errno.h>
 #include <fcntl.h>
+#include <signal.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
+#include <time.h>
 #include <unistd.h>
-
-enum { PART_ROOM = 40, PARTS_MOST = 1000, COPY_BYTES = 65536 };
-
-static bool write_all(const int file, const char* bytes, size_t size)
-{
-    while (size > 0) {
-        const ssize_t written = write(file, bytes, size);
-        if (written < 0 && errno == EINTR) {
-            continue;
-        }
-        if (written <= 0) {
-            return false;
-        }
-        bytes += written;
-        size -= (size_t)written;
-    }
-    return true;
-}
-
-/* Gives the finished file its name.  A link fails where the name is taken, in
-   one step; file systems without links get a look first. */
-static bool put_in_place(const char* const from, const char* const to, const bool replace)
-{
-    if (replace) {
-        return rename(from, to) == 0;
-    }
-    if (link(from, to) == 0) {
-        unlink(from);
-        return true;
-    }
-    if (errno != EPERM && errno != EOPNOTSUPP && errno != ENOSYS) {
-        return false;
-    }
-    struct stat there;
-    if (lstat(to, &there) == 0) {
-        errno = EEXIST;
-        return false;
-    }
-    return rename(from, to) == 0;
-}
 
 static void explain(const char* const path, const int error, char why[SAVE_WHY_ROOM])
 {
@@ -58,10 +22,16 @@ static void explain(const char* const path, const int error, char why[SAVE_WHY_R
                  path);
     } else if (error == ENOENT) {
         snprintf(why, SAVE_WHY_ROOM, "%s: there is no such folder; make it first", path);
-    } else if (error == ENOSPC || error == EDQUOT || error == EFBIG) {
+    } else if (error == ENOSPC || error == EDQUOT) {
         snprintf(why, SAVE_WHY_ROOM,
                  "%s can't be written: %s; make room and save again, what was there is as it was",
                  path, strerror(error));
+    } else if (error == EFBIG) {
+        snprintf(why, SAVE_WHY_ROOM,
+                 "%s can't be written: files may not be as large as this here; raise the limit on "
+                 "file size (ulimit -f) or make room elsewhere and save again, what was there is "
+                 "as it was",
+                 path);
     } else if (error == EACCES || error == EPERM || error == EROFS) {
         snprintf(why, SAVE_WHY_ROOM,
                  "%s can't be written: %s; allow writing in its folder and save again", path,
@@ -69,22 +39,6 @@ static void explain(const char* const path, const int error, char why[SAVE_WHY_R
     } else {
         snprintf(why, SAVE_WHY_ROOM, "%s can't be written: %s", path, strerror(error));
     }
-}
-
-/* A new file beside `path` with a name of its own, in `part`; -1 if none can be
-   made.  Made by open, not mkstemp, so that umask is honoured without being
-   asked: asking changes it for the whole process for a moment. */
-static int open_part(const char* const path, char* const part, const size_t room)
-{
-    int file = -1;
-    for (int i = 0; i < PARTS_MOST && file < 0; ++i) {
-        snprintf(part, room, "%s.part-%ld-%d", path, (long)getpid(), i);
-        file = open(part, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
-        if (file < 0 && errno != EEXIST) {
-            return -1;
-        }
-    }
-    return file;
 }
 
 static void keep_mode(const char* const path, const int file)
@@ -126,103 +80,192 @@ bool save_refuses(const char* const path, const bool replace, char why[SAVE_WHY_
     return false;
 }
 
-/* Fills the part and closes it; errno says what failed. */
-static bool fill(const char* const path, const int file, const SaveWriter writer,
+/* ---- The signal for too large a file, which ends whoever has no handler: kept from
+   this thread, and taken away before the next call sees it.  No handler is touched. */
+
+typedef struct {
+    sigset_t before;
+    bool was_pending;
+} Hush;
+
+static void size_signal(sigset_t* const set)
+{
+    sigemptyset(set);
+    sigaddset(set, SIGXFSZ);
+}
+
+static Hush hush(void)
+{
+    Hush kept;
+    sigset_t pending, size;
+    size_signal(&size);
+    kept.was_pending = sigpending(&pending) == 0 && sigismember(&pending, SIGXFSZ) == 1;
+    pthread_sigmask(SIG_BLOCK, &size, &kept.before);
+    return kept;
+}
+
+static void unhush(const Hush kept)
+{
+    const int error = errno;
+    sigset_t size;
+    size_signal(&size);
+    while (!kept.was_pending && sigtimedwait(&size, NULL, &(struct timespec){0, 0}) == SIGXFSZ) {
+    }
+    pthread_sigmask(SIG_SETMASK, &kept.before, NULL);
+    errno = error;
+}
+
+/* ---- Writing */
+
+static bool fill(const char* const path, const Temp* const temp, const SaveWriter writer,
                  void* const context)
 {
-    keep_mode(path, file);
-    const bool good = writer(file, context) && fsync(file) == 0;
-    const int error = errno;
-    const bool closed = close(file) == 0;
-    errno = good ? errno : error;
-    return good && closed;
+    const Hush kept = hush();
+    keep_mode(path, temp->file);
+    const bool good = writer(temp->file, context) && fsync(temp->file) == 0;
+    unhush(kept);
+    return good;
+}
+
+/* A file for `path`, whole and on the disk but for its name; errno says what failed. */
+static bool make(Temp* const temp, const char* const path, const SaveWriter writer,
+                 void* const context)
+{
+    temp_sweep_for(path);
+    if (!temp_open(temp, path)) {
+        return false;
+    }
+    if (!fill(path, temp, writer, context)) {
+        temp_close(temp);
+        return false;
+    }
+    return true;
 }
 
 bool save_by(const char* const path, const SaveWriter writer, void* const context,
              const bool replace, char why[SAVE_WHY_ROOM])
 {
+    Temp temp;
     if (save_refuses(path, replace, why)) {
         return false;
     }
-    const size_t room = strlen(path) + PART_ROOM;
-    char* const part = malloc(room);
-    if (!part) {
-        explain(path, ENOMEM, why);
-        return false;
+    bool good = make(&temp, path, writer, context);
+    if (good) {
+        good = temp_name(&temp, path, replace);
+        temp_close(&temp);
     }
-    const int file = open_part(path, part, room);
-    const bool good =
-        file >= 0 && fill(path, file, writer, context) && put_in_place(part, path, replace);
     if (good) {
         settle_folder(path);
     } else {
         explain(path, errno, why);
-        if (file >= 0) {
-            unlink(part);
-        }
     }
-    free(part);
     return good;
 }
 
-typedef struct {
-    const char* bytes;
-    size_t size;
-} Whole;
-
-static bool write_whole(const int file, void* const context)
+static bool write_text(const int file, void* const context)
 {
-    const Whole* const whole = (const Whole*)context;
-    return write_all(file, whole->bytes, whole->size);
+    const SaveText* const text = (const SaveText*)context;
+    const Temp temp = {file, NULL};
+    return temp_write(&temp, (const char*)text->bytes, text->size);
 }
 
 bool save_file(const char* const path, const void* const bytes, const size_t size,
                const bool replace, char why[SAVE_WHY_ROOM])
 {
-    Whole whole = {(const char*)bytes, size};
-    return save_by(path, write_whole, &whole, replace, why);
+    SaveText text = {bytes, size};
+    return save_by(path, write_text, &text, replace, why);
 }
 
-static bool copy(const char* const path, const char* const backup, char why[SAVE_WHY_ROOM])
+SaveResult save_new(const char* const path, SaveText text, char why[SAVE_WHY_ROOM])
 {
-    FILE* const stream = fopen(path, "rb");
-    char* bytes = NULL;
-    size_t size = 0;
-    bool good = stream;
-    for (size_t got = COPY_BYTES; good && got == COPY_BYTES;) {
-        char* const grown = realloc(bytes, size + COPY_BYTES);
-        good = grown;
-        bytes = grown ? grown : bytes;
-        got = grown ? fread(bytes + size, 1, COPY_BYTES, stream) : 0;
-        size += got;
+    struct stat there;
+    errno = 0;
+    if (save_by(path, write_text, &text, false, why)) {
+        return SAVE_DONE;
     }
-    good = good && !ferror(stream);
-    if (!good) {
-        explain(path, errno, why);
+    return lstat(path, &there) == 0 ? SAVE_TAKEN : SAVE_FAILED;
+}
+
+bool save_append(const char* const path, SaveText text)
+{
+    struct stat status;
+    const int file =
+        open(path, O_WRONLY | O_APPEND | O_CREAT | O_NOFOLLOW | O_NONBLOCK | O_CLOEXEC, 0666);
+    if (file < 0) {
+        return false;
     }
-    if (stream) {
-        fclose(stream);
-    }
-    good = good && save_file(backup, bytes, size, true, why);
-    free(bytes);
+    const Hush kept = hush();
+    const bool good =
+        fstat(file, &status) == 0 && S_ISREG(status.st_mode) && write_text(file, &text);
+    unhush(kept);
+    close(file);
     return good;
 }
 
-bool save_backup(const char* const path, const char* const backup, char why[SAVE_WHY_ROOM])
+/* ---- In the place of another */
+
+static bool has(const int file, const SaveText text)
 {
-    const size_t room = strlen(backup) + PART_ROOM;
-    char* const part = malloc(room);
-    if (!part) {
-        explain(backup, ENOMEM, why);
-        return false;
+    struct stat status;
+    char* const bytes = malloc(text.size + 1);
+    bool same = bytes && fstat(file, &status) == 0 && status.st_size == (off_t)text.size;
+    size_t got = 0;
+    for (ssize_t more = 1; same && more > 0 && got < text.size; got += (size_t)more) {
+        more = pread(file, bytes + got, text.size - got, (off_t)got);
+        same = more > 0;
     }
-    snprintf(part, room, "%s.part-%ld", backup, (long)getpid());
-    unlink(part);
-    const bool linked = link(path, part) == 0;
-    const bool good = linked && rename(part, backup) == 0;
-    if (linked) {
-        unlink(part); /* where both were one file already, rename leaves it */
+    same = same && !memcmp(bytes, text.bytes, text.size);
+    free(bytes);
+    return same;
+}
+
+/* The older text on its way to be the backup: by another name of its file, or as a copy
+   where links can't be had. */
+static SaveResult set_aside(Temp* const aside, const char* const path, SaveText older,
+                            const char* const backup)
+{
+    temp_sweep_for(backup);
+    if (temp_link(aside, path, backup)) {
+        if (has(aside->file, older)) {
+            return SAVE_DONE;
+        }
+        temp_close(aside);
+        return SAVE_CHANGED;
     }
-    free(part);
-    return good || copy(path, backup, why);
+    if (errno == EWOULDBLOCK || errno == ENOENT) {
+        return SAVE_CHANGED;
+    }
+    const int file = open(path, O_RDONLY | O_CLOEXEC);
+    const bool same = file >= 0 && has(file, older);
+    if (file >= 0) {
+        close(file);
+    }
+    if (!same) {
+        return SAVE_CHANGED;
+    }
+    return make(aside, backup, write_text, &older) ? SAVE_DONE : SAVE_FAILED;
+}
+
+SaveResult save_swap(const char* const path, const SaveText older, const char* const backup,
+                     SaveText text, char why[SAVE_WHY_ROOM])
+{
+    Temp temp, aside;
+    SaveResult result = SAVE_FAILED;
+    if (make(&temp, path, write_text, &text)) {
+        result = set_aside(&aside, path, older, backup);
+        if (result == SAVE_DONE) {
+            result = temp_name(&temp, path, true) ? SAVE_DONE : SAVE_FAILED;
+            if (result == SAVE_DONE && !temp_name(&aside, backup, true)) {
+                errno = 0; /* the new one is in place: the older backup is what remains */
+            }
+            temp_close(&aside);
+        }
+        temp_close(&temp);
+    }
+    if (result == SAVE_DONE) {
+        settle_folder(path);
+    } else {
+        explain(path, errno, why);
+    }
+    return result;
 }

@@ -1,28 +1,13 @@
 // SPDX-License-Identifier: ISC
 #include "session.h"
 
-#include "messages.h"
-#include "roll.h"
+#include "absent.h"
 #include "stamp.h"
 #include "write_figure.h"
 
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-
-static const char* const kind_words[ENTRY_KINDS] = {
-    [ENTRY_HANDS] = "hands figure", [ENTRY_FEET] = "feet figure", [ENTRY_TURNAROUND] = "turnaround",
-    [ENTRY_GROOVE] = "groove",      [ENTRY_KIT] = "kit map",
-};
-
-/* What plays where an entry is missing: groove.h's rule in words. */
-static const char* const instead_words[ENTRY_KINDS] = {
-    [ENTRY_HANDS] = "the groove's own hands play instead",
-    [ENTRY_FEET] = "the groove's own feet play instead",
-    [ENTRY_TURNAROUND] = "the groove's own turnaround plays instead",
-    [ENTRY_GROOVE] = "the bank's first groove plays instead",
-    [ENTRY_KIT] = "the bank's first kit map is used instead",
-};
 
 void session_texts_clear(SessionTexts* const texts)
 {
@@ -74,22 +59,31 @@ void session_clear(Session* const session)
     session->bank = session->plain = NULL;
 }
 
-/* ---- Messages */
-
-static void say_missing(Messages* const messages, const Session* const session)
+bool session_copy(const Session* const session, Session* const copy)
 {
-    Roll roll = {.count = 0};
-    roll_read(&roll, session->texts.of[TEXT_NAMES]);
-    for (int i = 0; i < roll.count; ++i) {
-        const RollRow* const row = &roll.rows[i];
-        if (!bank_info(session->bank, row->kind, row->id)) {
-            char who[64];
-            snprintf(who, sizeof who, "%s %u \"", kind_words[row->kind], row->id);
-            messages_say(messages, who, row->label, "\" is not in the bank; ");
-            messages_say(messages, instead_words[row->kind], "\n", "");
-        }
+    *copy = *session;
+    copy->plain = bank_hold(session->plain);
+    copy->bank = bank_hold(session->bank);
+    for (int i = 0; i < TEXTS; ++i) {
+        copy->texts.of[i] = strdup(session->texts.of[i]);
     }
-    roll_clear(&roll);
+    if (!texts_whole(&copy->texts)) {
+        session_clear(copy);
+        return false;
+    }
+    return true;
+}
+
+bool session_take(Session* const session, Session* const copy)
+{
+    if (session->edition != copy->edition) {
+        return false;
+    }
+    const Session before = *session;
+    *session = *copy;
+    *copy = before;
+    ++session->edition;
+    return true;
 }
 
 /* ---- Drafts */
@@ -99,8 +93,8 @@ static Single* read_draft(const FigureKind kind, const char* const text, const s
 {
     Single* single = single_read("/the draft", text, size, why);
     if (single && (int)single->kind != (int)kind) {
-        snprintf(why, SINGLE_WHY_ROOM, "the draft is a %s; expected a %s", kind_words[single->kind],
-                 kind_words[kind]);
+        snprintf(why, SINGLE_WHY_ROOM, "the draft is a %s; expected a %s",
+                 entry_words[single->kind], entry_words[kind]);
     } else if (single && !single->info.id) {
         snprintf(why, SINGLE_WHY_ROOM,
                  "the draft has no fl:id; expected that of the figure in whose place it plays");
@@ -116,7 +110,7 @@ Stock* session_stock(const Session* const session)
     Messages messages = {.text = NULL};
     Drafts drafts = {.drafts = {NULL}};
     messages_complaints(&messages, bank_complaints(session->bank));
-    say_missing(&messages, session);
+    absent_say(&messages, session->bank, session->texts.of[TEXT_NAMES]);
     for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
         char why[SINGLE_WHY_ROOM];
         const char* const text = session->texts.of[kind];
@@ -218,9 +212,19 @@ static Bank* open_with(const Session* const session, const char* const own)
     return *own ? bank_open_session(session->sources, own) : bank_hold(session->plain);
 }
 
-bool session_files_differ(const Session* const session)
+/* What was saved just now has its new name: whoever did that knows. */
+static bool forget_name(Session* const session, const EntryPick saved)
 {
-    return folder_stamp(session->sources.users) != session->stamp;
+    Roll roll = {.count = 0};
+    roll_read(&roll, session->texts.of[TEXT_NAMES]);
+    roll_drop(&roll, saved.kind, saved.id);
+    char* const names = roll_write(&roll);
+    roll_clear(&roll);
+    if (names) {
+        free(session->texts.of[TEXT_NAMES]);
+        session->texts.of[TEXT_NAMES] = names;
+    }
+    return names;
 }
 
 bool session_reopen(Session* const session, const EntryKind kind, const uint32_t id)
@@ -244,7 +248,7 @@ bool session_reopen(Session* const session, const EntryKind kind, const uint32_t
     session->texts.of[TEXT_OWN] = own;
     bank_free(session->bank);
     session->bank = bank;
-    return true;
+    return forget_name(session, saved);
 }
 
 /* Leaves of the session's entries those that its user's file hasn't, or has
@@ -295,22 +299,23 @@ bool session_restore(Session* const session, SessionTexts* const texts)
 
 /* ---- Saving */
 
-/* The names of what is played now, and those that were missing before. */
+/* The names of what is played now, but of those that were lost before the old ones: they
+   are told of until something else is picked. */
 static void call_roll(const Session* const session, const Used* const used, Roll* const roll)
 {
     Roll before = {.count = 0};
     roll_read(&before, session->texts.of[TEXT_NAMES]);
+    for (int i = 0; i < before.count; ++i) {
+        const RollRow* const row = &before.rows[i];
+        const bool wanted = !used->settled || used->ids[row->kind] == row->id;
+        if (wanted && absent_is(session->bank, row)) {
+            roll_add(roll, row->kind, row->id, row->label, row->uri);
+        }
+    }
     for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
         const EntryInfo* const info = bank_info(session->bank, (EntryKind)kind, used->ids[kind]);
         if (info) {
             roll_add(roll, (EntryKind)kind, info->id, info->label, info->uri);
-        }
-    }
-    for (int i = 0; i < before.count; ++i) {
-        const RollRow* const row = &before.rows[i];
-        const bool wanted = !used->settled || used->ids[row->kind] == row->id;
-        if (wanted && !bank_info(session->bank, row->kind, row->id)) {
-            roll_add(roll, row->kind, row->id, row->label, row->uri);
         }
     }
     roll_clear(&before);
@@ -348,19 +353,17 @@ bool session_save(const Session* const session, const Used* const used, SessionT
     return true;
 }
 
-uint32_t session_least_id(const Session* const session)
+void session_ids(const Session* const session, OwnIds* const ids)
 {
-    uint32_t highest = ID_FIRST_OWN - 1;
     for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
-        const uint32_t count = bank_count(session->bank, (EntryKind)kind);
-        const uint32_t last = count ? bank_entry(session->bank, (EntryKind)kind, count - 1)->id : 0;
-        highest = last > highest ? last : highest;
+        for (uint32_t i = 0; i < bank_count(session->bank, (EntryKind)kind); ++i) {
+            ids_add(ids, bank_entry(session->bank, (EntryKind)kind, i)->id);
+        }
     }
     Roll roll = {.count = 0};
     roll_read(&roll, session->texts.of[TEXT_NAMES]);
     for (int i = 0; i < roll.count; ++i) {
-        highest = roll.rows[i].id > highest ? roll.rows[i].id : highest;
+        ids_add(ids, roll.rows[i].id);
     }
     roll_clear(&roll);
-    return highest + 1;
 }

@@ -5,6 +5,7 @@
    can't be read are kept for the next save.  Not for the audio thread. */
 #pragma once
 
+#include "ids.h"
 #include "stock.h"
 
 /* The texts: first the drafts, by FigureKind. */
@@ -23,9 +24,10 @@ typedef struct {
 typedef struct {
     SessionTexts texts;
     BankSources sources;
-    Bank* plain;    /* as the files have it */
-    Bank* bank;     /* with TEXT_OWN; the same where that is "" */
-    uint64_t stamp; /* of the user's files as read; see stamp.h */
+    Bank* plain;      /* as the files have it */
+    Bank* bank;       /* with TEXT_OWN; the same where that is "" */
+    uint64_t stamp;   /* of the user's files as read; see stamp.h */
+    unsigned edition; /* another with each change */
 } Session;
 
 /* The ids that the controls name; 0: none. */
@@ -38,6 +40,12 @@ typedef struct {
 bool session_init(Session* session, BankSources sources);
 void session_clear(Session* session);
 
+/* A session like it, to be changed while others go on with this one, and cleared; then put
+   in its place.  Neither reads a file.  session_take is false, and all is as it was, where
+   this one was changed since. */
+bool session_copy(const Session* session, Session* copy);
+bool session_take(Session* session, Session* copy);
+
 /* What can be played now; NULL if there is no memory. */
 Stock* session_stock(const Session* session);
 
@@ -46,16 +54,12 @@ Stock* session_stock(const Session* session);
 bool session_draft(Session* session, FigureKind kind, const char* text, size_t size,
                    char why[SINGLE_WHY_ROOM]);
 
-/* True if the user's files have changed since they were read. */
-bool session_files_differ(const Session* session);
-
 /* Reads the bank's files again.  The entry of the kind with this id, if not 0, is
    the file's from now on, not the session's.  False if there is no memory. */
 bool session_reopen(Session* session, EntryKind kind, uint32_t id);
 
-/* The lowest id that neither the bank nor the session's names have above all
-   others, at least ID_FIRST_OWN. */
-uint32_t session_least_id(const Session* session);
+/* Adds the own ids that the bank or the session's names have. */
+void session_ids(const Session* session, OwnIds* ids);
 
 /* The texts that a host should keep, all made anew; false if there is no memory.
    The caller clears them. */

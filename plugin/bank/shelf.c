@@ -1,41 +1,44 @@
 // SPDX-License-Identifier: ISC
 #include "shelf.h"
 
-#include "entries.h"
-#include "page.h"
+#include "checksum.h"
+#include "model.h"
+#include "temp.h"
 #include "save.h"
 #include "single.h"
+#include "turtle.h"
 #include "write_figure.h"
 
 #include <dirent.h>
 #include <errno.h>
-#include <fcntl.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <sys/file.h>
 #include <sys/stat.h>
-#include <time.h>
-#include <unistd.h>
 
 enum {
     SHELF_PATH_ROOM = 4096 + 64,
     FILE_MOST = 16 * 1024 * 1024, /* as the bank reads */
-    LOCK_TRIES = 500,             /* of ten milliseconds */
-    LOCK_PAUSE_NS = 10000000,
-    SLUG_MOST = 40
+    SLUG_MOST = 40,
+    OTHER_FILES = 16 /* that a bank reads besides: the factory's, a session's, one more */
 };
 
-/* The user's file while it is ours alone. */
+/* The saved file of an entry, as it is now. */
+typedef struct {
+    char file[SHELF_NAME_ROOM]; /* "": there is none */
+    char* text;                 /* owned */
+    size_t size;
+    char* uri; /* of the entry; owned */
+} Older;
+
 typedef struct {
     const char* folder;
-    char path[SHELF_PATH_ROOM]; /* where links lead to */
-    int lock;
-    char* text; /* "" if there is no file yet */
-    size_t size;
-    bool is_there;
-    bool seen[PAGE_IDS]; /* ids that stand in any file of the folder */
-    uint32_t highest;    /* that any has or had; 0: none */
+    const Single* single; /* what is to be saved */
+    OwnIds recorded;      /* as the record has them */
+    OwnIds there;         /* in files of the folder */
+    bool has_record;
+    unsigned files; /* *.ttl of the folder */
+    Older older;    /* of what has the kind and the id */
     char* why;
 } Shelf;
 
@@ -63,30 +66,9 @@ static bool make_folder(const Shelf* const shelf)
            fail(shelf, "is a file", "move it away, so that there can be a folder, and save again");
 }
 
-/* flock, not fcntl's locks: those are one for a whole process, and a host has
-   many instances in one. */
-static bool take_lock(Shelf* const shelf)
-{
-    char path[SHELF_PATH_ROOM];
-    snprintf(path, sizeof path, "%s/mine.ttl.lock", shelf->folder);
-    shelf->lock = open(path, O_RDWR | O_CREAT | O_CLOEXEC, 0666);
-    if (shelf->lock < 0) {
-        return fail(shelf, strerror(errno), "allow writing in this folder and save again");
-    }
-    for (int i = 0; i < LOCK_TRIES; ++i) {
-        if (flock(shelf->lock, LOCK_EX | LOCK_NB) == 0) {
-            return true;
-        }
-        if (errno != EWOULDBLOCK && errno != EINTR) {
-            return fail(shelf, strerror(errno), "it needs a file system with locks");
-        }
-        nanosleep(&(struct timespec){0, LOCK_PAUSE_NS}, NULL);
-    }
-    return fail(shelf, "another program has been saving here for seconds",
-                "save again when it is done");
-}
+/* ---- What is there */
 
-/* A whole file of the folder; NULL if it can't be read.  The caller frees. */
+/* A whole file; NULL if it can't be read.  The caller frees. */
 static char* load(const char* const path, size_t* const size)
 {
     struct stat there;
@@ -108,19 +90,39 @@ static char* load(const char* const path, size_t* const size)
     return text;
 }
 
-/* mine.ttl may be a link into a folder that people keep elsewhere. */
-static bool load_mine(Shelf* const shelf)
+/* Takes the text over if it is the saved file of the entry that is asked for. */
+static bool is_older(Shelf* const shelf, const char* const name, char* const text,
+                     const size_t size)
 {
-    char path[SHELF_PATH_ROOM];
-    snprintf(path, sizeof path, "%s/mine.ttl", shelf->folder);
-    char* const real = realpath(path, NULL);
-    snprintf(shelf->path, sizeof shelf->path, "%s", real ? real : path);
-    free(real);
-    struct stat there;
-    shelf->is_there = lstat(shelf->path, &there) == 0;
-    shelf->text = shelf->is_there ? load(shelf->path, &shelf->size) : strdup("");
-    return shelf->text || fail(shelf, "mine.ttl is there but can't be read, or is over 16 MB",
-                               "allow reading it, or move it away, and save again");
+    char reason[SINGLE_WHY_ROOM];
+    Older* const older = &shelf->older;
+    if (*older->file || strlen(name) >= SHELF_NAME_ROOM || !checksum_holds(text, size)) {
+        return false;
+    }
+    Single* const single = single_read("/saved before", text, size, reason);
+    if (single && single->kind == shelf->single->kind &&
+        single->info.id == shelf->single->info.id) {
+        older->uri = strdup(single->info.uri);
+        older->text = text;
+        older->size = size;
+        snprintf(older->file, sizeof older->file, "%s", name);
+    }
+    single_free(single);
+    return older->text;
+}
+
+static void see_file(Shelf* const shelf, const char* const name, const char* const path)
+{
+    size_t size = 0;
+    OwnIds here = {{false}};
+    char* const text = load(path, &size);
+    if (text) {
+        ids_see(&here, text, size);
+    }
+    ids_add_all(&shelf->there, &here);
+    if (!text || !ids_has(&here, shelf->single->info.id) || !is_older(shelf, name, text, size)) {
+        free(text);
+    }
 }
 
 static bool is_turtle(const char* const name)
@@ -129,63 +131,31 @@ static bool is_turtle(const char* const name)
     return length > 4 && !strcmp(name + length - 4, ".ttl");
 }
 
-/* Calls `use` for each file of the folder with its path. */
-static void each_file(Shelf* const shelf,
-                      void (*const use)(Shelf* shelf, const char* name, const char* path))
+static void look(Shelf* const shelf)
 {
+    size_t size = 0;
+    char path[SHELF_PATH_ROOM + SHELF_NAME_ROOM];
+    snprintf(path, sizeof path, "%s/%s", shelf->folder, IDS_RECORD);
+    char* const record = load(path, &size);
+    shelf->has_record = record;
+    if (record) {
+        ids_recall(&shelf->recorded, record, size);
+    }
+    free(record);
     DIR* const directory = opendir(shelf->folder);
-    for (struct dirent* entry; directory && (entry = readdir(directory));) {
-        char path[SHELF_PATH_ROOM + 256];
-        snprintf(path, sizeof path, "%s/%s", shelf->folder, entry->d_name);
-        use(shelf, entry->d_name, path);
+    for (const struct dirent* entry; directory && (entry = readdir(directory));) {
+        if (is_turtle(entry->d_name)) {
+            snprintf(path, sizeof path, "%s/%s", shelf->folder, entry->d_name);
+            see_file(shelf, entry->d_name, path);
+            ++shelf->files;
+        }
     }
     if (directory) {
         closedir(directory);
     }
 }
 
-static void see_file(Shelf* const shelf, const char* const name, const char* const path)
-{
-    size_t size = 0;
-    char* const text = is_turtle(name) ? load(path, &size) : NULL;
-    if (text) {
-        page_see_ids(text, size, shelf->seen);
-    }
-    free(text);
-}
-
-/* Of somebody who was killed while saving: nobody else saves while we do. */
-static void sweep_file(Shelf* const shelf, const char* const name, const char* const path)
-{
-    (void)shelf;
-    if (!strncmp(name, "mine.ttl.part-", 14) || !strncmp(name, "mine.ttl.bak.part-", 18)) {
-        unlink(path);
-    }
-}
-
-/* The lock's file remembers the highest id given, for entries that were deleted. */
-static void recall_ids(Shelf* const shelf)
-{
-    char number[16] = "";
-    const ssize_t size = pread(shelf->lock, number, sizeof number - 1, 0);
-    const unsigned long given = size > 0 ? strtoul(number, NULL, 10) : 0;
-    each_file(shelf, see_file);
-    shelf->highest = given >= ID_FIRST_OWN && given <= ID_MOST ? (uint32_t)given : 0;
-    for (uint32_t i = 0; i < PAGE_IDS; ++i) {
-        const uint32_t id = ID_FIRST_OWN + i;
-        shelf->highest = shelf->seen[i] && id > shelf->highest ? id : shelf->highest;
-    }
-}
-
-static void remember_id(const Shelf* const shelf, const uint32_t id)
-{
-    char number[16];
-    const int size =
-        snprintf(number, sizeof number, "%u\n", id > shelf->highest ? id : shelf->highest);
-    if (pwrite(shelf->lock, number, (size_t)size, 0) != size) {
-        return; /* a comfort only: ids in files are seen without it */
-    }
-}
+/* ---- What is written */
 
 /* Small letters, digits and hyphens of a label, for the entry's name. */
 static void make_slug(const char* label, char slug[SLUG_MOST + 1])
@@ -208,105 +178,209 @@ static void make_slug(const char* label, char slug[SLUG_MOST + 1])
     slug[length] = '\0';
 }
 
-/* Which id the entry gets, and the name it has or gets. */
-static bool place_entry(Shelf* const shelf, const Single* const single, const uint32_t least_id,
-                        PageEntry* const entry)
+/* The file's text for an entry; by the id no other has its URI. */
+static char* write_single(const Single* const single, const uint32_t id, const char* const older)
 {
-    const uint32_t asked = single->info.id;
-    const uint32_t next = shelf->highest ? shelf->highest + 1 : ID_FIRST_OWN;
-    const uint32_t fresh = next > least_id ? next : least_id;
-    const bool own = asked >= ID_FIRST_OWN;
-    if (own && page_find(shelf->text, shelf->size, single->kind, asked, entry)) {
-        return true;
-    }
-    entry->kind = single->kind;
-    entry->id = own ? asked : fresh;
-    if (own && shelf->seen[asked - ID_FIRST_OWN]) {
-        /* In another file, of another kind, or unreadable. */
-        char what[64];
-        snprintf(what, sizeof what, "id %u is not an entry of this kind in mine.ttl", asked);
-        return fail(shelf, what, "save it without fl:id, under a new one");
-    }
-    if (entry->id > ID_MOST) {
-        char what[80];
-        snprintf(what, sizeof what, "all ids for your own entries, %d to %d, are taken",
-                 ID_FIRST_OWN, ID_MOST);
-        return fail(shelf, what, "save over an entry that is there, or move files away");
-    }
     char slug[SLUG_MOST + 1];
     char uri[128];
-    make_slug(single->info.label, slug);
-    snprintf(uri, sizeof uri, "urn:fourlimb:mine:%s-%u", *slug ? slug : "entry", entry->id);
-    entry->uri = strdup(uri);
-    return entry->uri || fail(shelf, "there is no memory", "save again");
-}
-
-static char* write_single(const Single* const single, const PageEntry* const entry)
-{
     EntryInfo info = single->info;
-    info.id = entry->id;
-    info.uri = entry->uri;
-    return single->kind == ENTRY_KIT ? write_kit(&single->kit, &info)
-                                     : write_figure(&single->figure, &info);
+    make_slug(info.label, slug);
+    snprintf(uri, sizeof uri, FL_MINE "%s-%u", *slug ? slug : "entry", id);
+    info.id = id;
+    info.uri = older ? older : uri;
+    char* const entry = single->kind == ENTRY_KIT ? write_kit(&single->kit, &info)
+                                                  : write_figure(&single->figure, &info);
+    char* const text = entry ? checksum_put(entry) : NULL;
+    free(entry);
+    return text;
 }
 
-static bool put(const Shelf* const shelf, const Single* const single, const PageEntry* const entry)
+static SaveResult tell(const Shelf* const shelf, const SaveResult result, const char* const reason)
 {
-    char backup[SHELF_PATH_ROOM + 8];
-    char reason[SHELF_WHY_ROOM] = ""; /* longer than either that is put there */
-    size_t size = 0;
-    char* const written = write_single(single, entry);
-    char* const text =
-        written ? page_put(shelf->text, shelf->size, written, entry, &size, reason) : NULL;
-    snprintf(backup, sizeof backup, "%s.bak", shelf->path);
-    const bool good = text && (!shelf->is_there || save_backup(shelf->path, backup, reason)) &&
-                      save_file(shelf->path, text, size, true, reason);
-    if (!good) {
-        snprintf(shelf->why, SHELF_WHY_ROOM, "%s", *reason ? reason : "there is no memory");
+    snprintf(shelf->why, SHELF_WHY_ROOM, "%s", *reason ? reason : "there is no memory to save");
+    return result;
+}
+
+/* A file more than the bank reads would be saved and never seen again. */
+static bool has_room(const Shelf* const shelf)
+{
+    char what[128];
+    const unsigned most = FILES_MAX - OTHER_FILES;
+    snprintf(what, sizeof what, "%u bank files are there, and no more than %u are read",
+             shelf->files, most);
+    return shelf->files < most ||
+           fail(shelf, what,
+                "put several into one, or move some out of the folder, and save again");
+}
+
+/* A file of its own for an id that none has. */
+static SaveResult put_new(const Shelf* const shelf, const uint32_t id, Saved* const saved)
+{
+    static const char* const words[ENTRY_KINDS] = {[ENTRY_HANDS] = "hands",
+                                                   [ENTRY_FEET] = "feet",
+                                                   [ENTRY_TURNAROUND] = "turnaround",
+                                                   [ENTRY_GROOVE] = "groove",
+                                                   [ENTRY_KIT] = "kit"};
+    char path[SHELF_PATH_ROOM + SHELF_NAME_ROOM];
+    char reason[SAVE_WHY_ROOM] = "";
+    SaveResult result = SAVE_FAILED;
+    if (!has_room(shelf)) {
+        return SAVE_FAILED;
+    }
+    char* const text = write_single(shelf->single, id, NULL);
+    snprintf(saved->file, sizeof saved->file, "%s-%u.ttl", words[shelf->single->kind], id);
+    snprintf(path, sizeof path, "%s/%s", shelf->folder, saved->file);
+    if (text) {
+        result = save_new(path, (SaveText){text, strlen(text)}, reason);
     }
     free(text);
-    free(written);
-    return good;
+    saved->id = result == SAVE_DONE ? id : 0;
+    return tell(shelf, result, reason);
 }
 
-static uint32_t save_locked(Shelf* const shelf, const Single* const single, const uint32_t least_id)
+/* In the place of what was saved before; a link to a file elsewhere stays a link. */
+static SaveResult put_over(const Shelf* const shelf, Saved* const saved)
 {
-    PageEntry entry = {.uri = NULL};
-    each_file(shelf, sweep_file);
-    recall_ids(shelf);
-    const bool good = load_mine(shelf) && place_entry(shelf, single, least_id, &entry) &&
-                      put(shelf, single, &entry);
-    if (good) {
-        remember_id(shelf, entry.id);
+    char path[SHELF_PATH_ROOM + SHELF_NAME_ROOM];
+    char reason[SAVE_WHY_ROOM] = "";
+    const Older* const older = &shelf->older;
+    const uint32_t id = shelf->single->info.id;
+    SaveResult result = SAVE_FAILED;
+    snprintf(path, sizeof path, "%s/%s", shelf->folder, older->file);
+    snprintf(saved->file, sizeof saved->file, "%s", older->file);
+    char* const real = realpath(path, NULL);
+    const size_t room = real ? strlen(real) + sizeof ".bak" : 0;
+    char* const backup = real ? malloc(room) : NULL;
+    char* const text = write_single(shelf->single, id, older->uri);
+    if (text && backup) {
+        snprintf(backup, room, "%s.bak", real);
+        result = save_swap(real, (SaveText){older->text, older->size}, backup,
+                           (SaveText){text, strlen(text)}, reason);
     }
-    free(entry.uri);
-    free(shelf->text);
-    return good ? entry.id : 0;
+    free(text);
+    free(backup);
+    free(real);
+    saved->id = result == SAVE_DONE ? id : 0;
+    return tell(shelf, result, reason);
 }
 
-uint32_t shelf_save(const char* const folder, const char* const text, const size_t size,
-                    const uint32_t least_id, char why[SHELF_WHY_ROOM])
+/* The next id until nobody else takes it at the same moment. */
+static void put_next(Shelf* const shelf, OwnIds taken, Saved* const saved)
 {
-    Shelf shelf = {.folder = folder, .lock = -1, .why = why};
+    for (uint32_t id = 0; (id = ids_free(&taken));) {
+        if (put_new(shelf, id, saved) != SAVE_TAKEN) {
+            return;
+        }
+        ids_add(&taken, id);
+    }
+    char what[128];
+    snprintf(what, sizeof what, "all ids for your own entries, %d to %d, are in use or were once",
+             ID_FIRST_OWN, ID_MOST);
+    fail(shelf, what,
+         "save over an entry, or move entries you don't need out of it and delete " IDS_RECORD
+         " there: then ids of those that are gone are given again, and old songs that pick one "
+         "of them play what it is then");
+}
+
+static void put(Shelf* const shelf, const OwnIds* const in_use, Saved* const saved)
+{
+    SaveResult result = SAVE_TAKEN;
+    const uint32_t asked = shelf->single->info.id;
+    OwnIds taken = shelf->there;
+    if (*shelf->older.file) {
+        result = put_over(shelf, saved);
+    } else if (asked >= ID_FIRST_OWN && !ids_has(&shelf->there, asked)) {
+        result = put_new(shelf, asked, saved);
+    }
+    if (result == SAVE_TAKEN || result == SAVE_CHANGED) {
+        ids_add_all(&taken, &shelf->recorded);
+        if (in_use) {
+            ids_add_all(&taken, in_use);
+        }
+        put_next(shelf, taken, saved);
+    }
+}
+
+/* That an id was given counts also once its file is gone.  Where that can't be noted
+   saving goes on: it is no reason to lose what was made. */
+static void record(const Shelf* const shelf, const uint32_t id)
+{
+    OwnIds now = shelf->there;
+    char path[SHELF_PATH_ROOM + SHELF_NAME_ROOM];
+    ids_add(&now, id);
+    char* const lines = ids_lines(&now, &shelf->recorded, !shelf->has_record);
+    snprintf(path, sizeof path, "%s/%s", shelf->folder, IDS_RECORD);
+    if (lines) {
+        save_append(path, (SaveText){lines, strlen(lines)});
+    }
+    free(lines);
+}
+
+static Saved save_single(Shelf* const shelf, const OwnIds* const in_use)
+{
+    Saved saved = {.kind = shelf->single->kind};
+    if (!*shelf->single->info.label) {
+        snprintf(shelf->why, SHELF_WHY_ROOM, "what was to be saved has no name; give it one");
+    } else if (make_folder(shelf)) {
+        temp_sweep_folder(shelf->folder);
+        look(shelf);
+        put(shelf, in_use, &saved);
+        if (saved.id) {
+            record(shelf, saved.id);
+            shelf->why[0] = '\0';
+        }
+    }
+    free(shelf->older.text);
+    free(shelf->older.uri);
+    return saved;
+}
+
+Saved shelf_save(const char* const folder, const char* const text, const size_t size,
+                 const OwnIds* const in_use, char why[SHELF_WHY_ROOM])
+{
+    Saved saved = {.id = 0};
     char reason[SINGLE_WHY_ROOM];
-    uint32_t id = 0;
     if (!folder || strlen(folder) > SHELF_PATH_ROOM - 64) {
         snprintf(why, SHELF_WHY_ROOM,
                  "there is no folder for your own figures; set HOME or "
                  "XDG_DATA_HOME, start the host again and save again");
-        return 0;
+        return saved;
     }
     Single* const single = single_read("/what was to be saved", text, size, reason);
-    if (!single) {
+    if (single) {
+        Shelf shelf = {.folder = folder, .single = single, .why = why};
+        saved = save_single(&shelf, in_use);
+    } else {
         snprintf(why, SHELF_WHY_ROOM, "%s", reason);
-    } else if (!*single->info.label) {
-        snprintf(why, SHELF_WHY_ROOM, "what was to be saved has no name; give it one");
-    } else if (make_folder(&shelf) && take_lock(&shelf)) {
-        id = save_locked(&shelf, single, least_id);
-    }
-    if (shelf.lock >= 0) {
-        close(shelf.lock); /* the lock goes with it */
     }
     single_free(single);
-    return id;
+    return saved;
+}
+
+/* The complaint that begins with the file's name, or NULL. */
+static const char* complaint_of(const Complaints* const complaints, const char* const file)
+{
+    const size_t length = strlen(file);
+    for (size_t i = 0; i < complaints->count; ++i) {
+        const char* const text = complaints->texts[i];
+        if (!strncmp(text, file, length) && text[length] == ':') {
+            return text;
+        }
+    }
+    return NULL;
+}
+
+bool shelf_loaded(const Bank* const bank, const Saved* const saved, char why[SHELF_WHY_ROOM])
+{
+    const Complaints* const complaints = bank_complaints(bank);
+    const char* reason = complaint_of(complaints, saved->file);
+    if (!reason && bank_info(bank, saved->kind, saved->id)) {
+        return true;
+    }
+    if (!reason) {
+        reason = complaints->count ? complaints->texts[complaints->count - 1] : "the bank is full";
+    }
+    snprintf(why, SHELF_WHY_ROOM, "%s is in your folder, but can't be picked: %s", saved->file,
+             reason);
+    return false;
 }

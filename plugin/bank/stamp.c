@@ -2,7 +2,6 @@
 #include "stamp.h"
 
 #include <dirent.h>
-#include <stddef.h>
 #include <stdio.h>
 #include <string.h>
 #include <sys/stat.h>
@@ -10,6 +9,8 @@
 enum { PATH_ROOM = 4096 };
 
 /* FNV-1a, 64 bits (Fowler, Noll, Vo; draft-eastlake-fnv). */
+static const uint64_t start = UINT64_C(0xcbf29ce484222325);
+
 static uint64_t stir(uint64_t stamp, const void* const bytes, const size_t size)
 {
     const unsigned char* const at = (const unsigned char*)bytes;
@@ -17,6 +18,11 @@ static uint64_t stir(uint64_t stamp, const void* const bytes, const size_t size)
         stamp = (stamp ^ at[i]) * UINT64_C(0x100000001b3);
     }
     return stamp;
+}
+
+uint64_t bytes_stamp(const void* const bytes, const size_t size)
+{
+    return stir(start, bytes, size);
 }
 
 static uint64_t file_stamp(const char* const folder, const char* const name)
@@ -29,7 +35,7 @@ static uint64_t file_stamp(const char* const folder, const char* const name)
         stat(path, &status) != 0) {
         return 0;
     }
-    uint64_t stamp = stir(UINT64_C(0xcbf29ce484222325), name, length);
+    uint64_t stamp = bytes_stamp(name, length);
     stamp = stir(stamp, &status.st_size, sizeof status.st_size);
     stamp = stir(stamp, &status.st_ino, sizeof status.st_ino);
     stamp = stir(stamp, &status.st_mtim.tv_sec, sizeof status.st_mtim.tv_sec);

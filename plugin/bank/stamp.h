@@ -3,7 +3,11 @@
    they needn't be read to know.  Asks the file system: not for the audio thread. */
 #pragma once
 
+#include <stddef.h>
 #include <stdint.h>
 
 /* Names, sizes and times of the folder's *.ttl; 0 if there is no such folder. */
 uint64_t folder_stamp(const char* folder);
+
+/* A number that changes with any of the bytes. */
+uint64_t bytes_stamp(const void* bytes, size_t size);

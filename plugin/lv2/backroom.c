@@ -2,6 +2,7 @@
 #include "backroom.h"
 
 #include "../bank/shelf.h"
+#include "../bank/stamp.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -13,16 +14,45 @@ static void sweep(Backroom* const backroom)
     stock_free(atomic_exchange(&backroom->leaving, NULL));
 }
 
-/* Puts what the session makes of itself where the audio thread finds it.  One that
-   it hasn't taken yet is replaced.  Under the lock. */
-static bool publish(Backroom* const backroom)
+/* Changes a copy of the session by reading or writing whatever it takes, and puts it in
+   place with what it plays: under the lock nothing but that.  Where somebody else has
+   changed the session meanwhile, again.  False if `change` or memory failed. */
+typedef bool (*Change)(Session* session, void* context);
+
+static bool copy_session(Backroom* const backroom, Session* const copy)
 {
-    Stock* const stock = session_stock(&backroom->session);
-    if (stock) {
-        stock_free(atomic_exchange(&backroom->arriving, stock));
+    pthread_mutex_lock(&backroom->lock);
+    const bool good = session_copy(&backroom->session, copy);
+    pthread_mutex_unlock(&backroom->lock);
+    return good;
+}
+
+static bool put_session(Backroom* const backroom, Session* const copy, Stock* const stock)
+{
+    pthread_mutex_lock(&backroom->lock);
+    const bool taken = session_take(&backroom->session, copy);
+    Stock* const replaced = taken ? atomic_exchange(&backroom->arriving, stock) : stock;
+    pthread_mutex_unlock(&backroom->lock);
+    stock_free(replaced);
+    return taken;
+}
+
+static bool change_session(Backroom* const backroom, const Change change, void* const context)
+{
+    for (bool put = false; !put;) {
+        Session copy;
+        if (!copy_session(backroom, &copy)) {
+            return false;
+        }
+        Stock* const stock = change(&copy, context) ? session_stock(&copy) : NULL;
+        put = stock && put_session(backroom, &copy, stock);
+        session_clear(&copy);
+        if (!stock) {
+            return false;
+        }
     }
     sweep(backroom);
-    return stock;
+    return true;
 }
 
 bool backroom_init(Backroom* const backroom, const char* const bundle_path,
@@ -36,6 +66,7 @@ bool backroom_init(Backroom* const backroom, const char* const bundle_path,
     atomic_init(&backroom->settled, false);
     atomic_init(&backroom->look_again, false);
     pthread_mutex_init(&backroom->lock, NULL);
+    pthread_mutex_init(&backroom->work, NULL);
     backroom->users = bank_users_folder(users) ? strdup(users) : NULL;
     backroom->asks = queue_new(ASKS_MOST, ASK_BYTES);
     backroom->tells = queue_new(TELLS_MOST, TELL_BYTES);
@@ -43,9 +74,13 @@ bool backroom_init(Backroom* const backroom, const char* const bundle_path,
         return false;
     }
     snprintf(backroom->factory, room, "%s/bank", bundle_path);
-    return session_init(&backroom->session,
-                        (BankSources){backroom->factory, backroom->users, NULL}) &&
-           publish(backroom);
+    if (!session_init(&backroom->session,
+                      (BankSources){backroom->factory, backroom->users, NULL})) {
+        return false;
+    }
+    Stock* const first = session_stock(&backroom->session);
+    atomic_store(&backroom->arriving, first);
+    return first;
 }
 
 void backroom_clear(Backroom* const backroom)
@@ -58,6 +93,7 @@ void backroom_clear(Backroom* const backroom)
     free(backroom->factory);
     free(backroom->users);
     pthread_mutex_destroy(&backroom->lock);
+    pthread_mutex_destroy(&backroom->work);
 }
 
 /* ---- The audio thread's side */
@@ -145,53 +181,88 @@ static void refuse(Backroom* const backroom, const char* const why)
     queue_put(backroom->tells, TELL_REFUSED, 0, why, (uint32_t)size);
 }
 
+typedef struct {
+    const Parcel* parcel;
+    char why[SINGLE_WHY_ROOM];
+} Drafting;
+
+static bool set_draft(Session* const session, void* const context)
+{
+    Drafting* const drafting = (Drafting*)context;
+    const Parcel* const parcel = drafting->parcel;
+    return session_draft(session, (FigureKind)parcel->kind, parcel->bytes, parcel->size,
+                         drafting->why);
+}
+
 static void take_draft(Backroom* const backroom, const Parcel* const parcel)
 {
-    char why[SINGLE_WHY_ROOM];
-    if (!session_draft(&backroom->session, (FigureKind)parcel->kind, parcel->bytes, parcel->size,
-                       why)) {
-        refuse(backroom, why);
-    } else if (!publish(backroom)) {
-        refuse(backroom, "there is no memory to play the draft");
+    Drafting drafting = {parcel, ""};
+    if (!change_session(backroom, set_draft, &drafting)) {
+        refuse(backroom, *drafting.why ? drafting.why : "there is no memory to play the draft");
     }
 }
 
-/* The kind of what is to be saved, if it is what was asked for. */
-static bool fits(const Parcel* const parcel, EntryKind* const kind, char why[SHELF_WHY_ROOM])
+/* True if the parcel holds what it was asked to save. */
+static bool fits(const Parcel* const parcel, char why[SHELF_WHY_ROOM])
 {
     char reason[SINGLE_WHY_ROOM];
     Single* const single =
         single_read("/what was to be saved", parcel->bytes, parcel->size, reason);
-    if (!single) {
-        snprintf(why, SHELF_WHY_ROOM, "%s", reason);
-        return false;
-    }
-    *kind = single->kind;
+    const bool is_kit = single && single->kind == ENTRY_KIT;
+    snprintf(why, SHELF_WHY_ROOM, "%s",
+             single ? "a kit map is saved by fl:saveKit, a figure by fl:saveFigure" : reason);
     single_free(single);
-    if ((*kind == ENTRY_KIT) != (parcel->kind == ASK_SAVE_KIT)) {
-        snprintf(why, SHELF_WHY_ROOM,
-                 "a kit map is saved by fl:saveKit, a figure by fl:saveFigure");
-        return false;
+    return single && is_kit == (parcel->kind == ASK_SAVE_KIT);
+}
+
+static Saved save_parcel(Backroom* const backroom, const Parcel* const parcel,
+                         char why[SHELF_WHY_ROOM])
+{
+    Session copy;
+    OwnIds in_use = {{false}};
+    if (!fits(parcel, why)) {
+        return (Saved){.id = 0};
     }
-    return true;
+    if (!copy_session(backroom, &copy)) {
+        snprintf(why, SHELF_WHY_ROOM, "there is no memory to save; close something and save again");
+        return (Saved){.id = 0};
+    }
+    session_ids(&copy, &in_use);
+    session_clear(&copy);
+    return shelf_save(backroom->users, parcel->bytes, parcel->size, &in_use, why);
+}
+
+static bool read_files(Session* const session, void* const context)
+{
+    const Saved* const saved = (const Saved*)context;
+    return session_reopen(session, saved->kind, saved->id);
+}
+
+/* Saved is what can be picked: what the files' reader left out is told with its reason. */
+static bool is_loaded(Backroom* const backroom, const Saved* const saved, char why[SHELF_WHY_ROOM])
+{
+    pthread_mutex_lock(&backroom->lock);
+    const bool loaded = shelf_loaded(backroom->session.plain, saved, why);
+    pthread_mutex_unlock(&backroom->lock);
+    return loaded;
 }
 
 static void save_entry(Backroom* const backroom, const Parcel* const parcel)
 {
     char why[SHELF_WHY_ROOM] = "";
-    EntryKind kind = ENTRY_KIT;
-    const uint32_t id = fits(parcel, &kind, why)
-                            ? shelf_save(backroom->users, parcel->bytes, parcel->size,
-                                         session_least_id(&backroom->session), why)
-                            : 0;
-    if (!id) {
+    Saved saved = save_parcel(backroom, parcel, why);
+    if (!saved.id) {
         refuse(backroom, why);
         return;
     }
-    if (!session_reopen(&backroom->session, kind, id) || !publish(backroom)) {
+    if (!change_session(backroom, read_files, &saved)) {
         refuse(backroom, "it is saved, but there is no memory to play it now");
+    } else if (!is_loaded(backroom, &saved, why)) {
+        refuse(backroom, why);
+        return;
     }
-    queue_put(backroom->tells, kind == ENTRY_KIT ? TELL_SAVED_KIT : TELL_SAVED_FIGURE, id, "", 0);
+    queue_put(backroom->tells, saved.kind == ENTRY_KIT ? TELL_SAVED_KIT : TELL_SAVED_FIGURE,
+              saved.id, "", 0);
 }
 
 static void serve(Backroom* const backroom, const Parcel* const parcel)
@@ -211,41 +282,71 @@ static void serve(Backroom* const backroom, const Parcel* const parcel)
     }
 }
 
+/* Another instance may have saved what this one was set to. */
+static void look_again(Backroom* const backroom)
+{
+    Saved none = {.kind = ENTRY_KINDS};
+    pthread_mutex_lock(&backroom->lock);
+    const uint64_t stamp = backroom->session.stamp;
+    pthread_mutex_unlock(&backroom->lock);
+    if (folder_stamp(backroom->users) != stamp) {
+        change_session(backroom, read_files, &none);
+    }
+}
+
 void backroom_work(Backroom* const backroom)
 {
-    pthread_mutex_lock(&backroom->lock);
+    pthread_mutex_lock(&backroom->work);
     const Parcel* parcel = NULL;
     while ((parcel = queue_first(backroom->asks))) {
         serve(backroom, parcel);
         queue_drop(backroom->asks);
     }
-    if (atomic_exchange(&backroom->look_again, false) && session_files_differ(&backroom->session) &&
-        session_reopen(&backroom->session, ENTRY_KINDS, 0)) {
-        publish(backroom);
+    if (atomic_exchange(&backroom->look_again, false)) {
+        look_again(backroom);
     }
     sweep(backroom);
-    pthread_mutex_unlock(&backroom->lock);
+    pthread_mutex_unlock(&backroom->work);
 }
 
 bool backroom_save(Backroom* const backroom, SessionTexts* const texts)
 {
+    Session copy;
     Used used = {.settled = atomic_load(&backroom->settled)};
     for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
         used.ids[kind] = atomic_load_explicit(&backroom->used[kind], memory_order_relaxed);
     }
-    pthread_mutex_lock(&backroom->lock);
-    const bool good = session_save(&backroom->session, &used, texts);
-    pthread_mutex_unlock(&backroom->lock);
+    if (!copy_session(backroom, &copy)) {
+        return false;
+    }
+    const bool good = session_save(&copy, &used, texts);
+    session_clear(&copy);
     return good;
 }
 
-bool backroom_restore(Backroom* const backroom, SessionTexts* const texts)
+typedef struct {
+    const SessionTexts* texts;
+} Restoring;
+
+static bool restore(Session* const session, void* const context)
 {
-    pthread_mutex_lock(&backroom->lock);
+    const SessionTexts* const given = ((const Restoring*)context)->texts;
+    SessionTexts texts;
+    for (int i = 0; i < TEXTS; ++i) {
+        texts.of[i] = given->of[i] ? strdup(given->of[i]) : NULL;
+    }
+    const bool good = session_restore(session, &texts);
+    session_texts_clear(&texts);
+    return good;
+}
+
+bool backroom_restore(Backroom* const backroom, const SessionTexts* const texts)
+{
+    Restoring restoring = {texts};
     atomic_store(&backroom->settled, false);
+    pthread_mutex_lock(&backroom->lock);
     const bool nothing =
         session_texts_empty(texts) && session_texts_empty(&backroom->session.texts);
-    const bool good = nothing || (session_restore(&backroom->session, texts) && publish(backroom));
     pthread_mutex_unlock(&backroom->lock);
-    return good;
+    return nothing || change_session(backroom, restore, &restoring);
 }

@@ -28,12 +28,14 @@ typedef enum { TELL_SAVED_FIGURE, TELL_SAVED_KIT, TELL_REFUSED } Tell;
 enum { ASKS_MOST = 8, ASK_BYTES = 32768, TELLS_MOST = 16, TELL_BYTES = 1024 };
 
 typedef struct {
-    pthread_mutex_t lock; /* of the session, and of who publishes and tells */
+    pthread_mutex_t lock; /* of the session, and of who publishes; held for moments, never
+                             while a file is read or written or anybody is waited for */
+    pthread_mutex_t work; /* of backroom_work alone */
     Session session;
     char* factory;
     char* users;                         /* NULL: none can be named */
     Queue* asks;                         /* audio to worker */
-    Queue* tells;                        /* others, under the lock, to audio */
+    Queue* tells;                        /* worker to audio */
     _Atomic(Stock*) arriving;            /* made by others, for the audio thread to take */
     _Atomic(Stock*) leaving;             /* left by the audio thread, for others to free */
     atomic_uint used[ENTRY_KINDS];       /* ids in the controls, as last run */
@@ -70,7 +72,8 @@ void backroom_use(Backroom* backroom, const Used* used, const Library* library);
 /* Worker.  Does all that was asked for. */
 void backroom_work(Backroom* backroom);
 
-/* Others.  The session's texts, to be cleared by the caller; and such texts taken
-   over.  False if there is no memory. */
+/* Others.  The session's texts, to be cleared by the caller; and such texts put in.  False
+   if there is no memory.  Neither waits for what the worker does: restoring reads the
+   bank's files, saving reads none. */
 bool backroom_save(Backroom* backroom, SessionTexts* texts);
-bool backroom_restore(Backroom* backroom, SessionTexts* texts);
+bool backroom_restore(Backroom* backroom, const SessionTexts* texts);

@@ -6,7 +6,7 @@
 #include "../help/check.h"
 #include "bank_folder.h"
 
-enum { FILE_ROOM = 1 << 20 };
+enum { FILE_ROOM = 1 << 20, FIRST = ID_FIRST_OWN };
 
 static char why[SHELF_WHY_ROOM];
 
@@ -28,10 +28,19 @@ static inline const char* gallop(const char* const label, const uint32_t id,
     return text;
 }
 
+/* The id, or 0 with the reason in `why`. */
 static inline uint32_t save(const char* const folder, const char* const text)
 {
     why[0] = '\0';
-    return shelf_save(folder, text, strlen(text), 0, why);
+    return shelf_save(folder, text, strlen(text), NULL, why).id;
+}
+
+/* The file that a saved figure of feet has at first. */
+static inline const char* feet_file(const BankFolder* const folder, const uint32_t id)
+{
+    char name[64];
+    snprintf(name, sizeof name, "feet-%u.ttl", id);
+    return bank_folder_file(folder, name);
 }
 
 static inline const char* contents(const char* const path)
@@ -52,8 +61,16 @@ static inline Bank* open_own(const BankFolder* const folder)
         (BankSources){.factory = FOURLIMB_BUILD "/lv2/fourlimb.lv2/bank", .users = folder->path});
 }
 
-static inline void remove_all(const BankFolder* const folder)
+/* How many files' names have the words in them. */
+static inline int files_with(const BankFolder* const folder, const char* const words)
 {
-    remove(bank_folder_file(folder, "mine.ttl.lock"));
-    bank_folder_remove(folder);
+    int files = 0;
+    DIR* const directory = opendir(folder->path);
+    for (struct dirent* entry; directory && (entry = readdir(directory));) {
+        files += strstr(entry->d_name, words) != NULL;
+    }
+    if (directory) {
+        closedir(directory);
+    }
+    return files;
 }

@@ -2,6 +2,7 @@
 /* home.h - a home of this test's own with a bank of the user's in it. */
 #pragma once
 
+#include <dirent.h>
 #include <stdint.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -73,6 +74,30 @@ static inline const char* bench_read(const char* const name)
         fclose(file);
     }
     return text;
+}
+
+static inline int is_turtle_file(const struct dirent* const entry)
+{
+    const char* const dot = strrchr(entry->d_name, '.');
+    return dot && !strcmp(dot, ".ttl");
+}
+
+/* All that the user's bank has, file after file in order of name. */
+static inline const char* bench_bank(void)
+{
+    static char all[1 << 18];
+    struct dirent** entries = NULL;
+    const int count = scandir(bench_path("fourlimb"), &entries, is_turtle_file, alphasort);
+    size_t length = 0;
+    all[0] = '\0';
+    for (int i = 0; i < count; ++i) {
+        char name[300];
+        snprintf(name, sizeof name, "fourlimb/%s", entries[i]->d_name);
+        length += (size_t)snprintf(all + length, sizeof all - length, "%s", bench_read(name));
+        free(entries[i]);
+    }
+    free(entries);
+    return all;
 }
 
 /* An empty home with the bank above; ends the program where there is no room. */

@@ -40,7 +40,7 @@ static void pads_teach_keys_and_the_kit_is_picked(void)
         CHECK(kit->id >= 1000);
         CHECK_INT(control_of(bench, "kit"), kit->id);
     }
-    CHECK_INT(times(bench_read("fourlimb/mine.ttl"), "\"My pads\""), 1);
+    CHECK_INT(times(bench_bank(), "\"My pads\""), 1);
     CHECK_TEXT(bench_bar(bench, 0, 60), "o.......o.......");
     CHECK_TEXT(bench_steps(bench, KICK, 4, 16), "................");
     CHECK_TEXT(bench_steps(bench, SNARE, 4, 16), "....o.......o...");
@@ -65,7 +65,7 @@ static void pads_faster_than_the_disk_teach_one_kit(void)
     }
     bench_settle(bench);
     CHECK_INT(bench->refused, 0);
-    const char* const file = bench_read("fourlimb/mine.ttl");
+    const char* const file = bench_bank();
     CHECK_INT(times(file, "\"My pads\""), 2); /* that of the test before, and this one */
     CHECK_TEXT(bench_bar(bench, 0, 80), "o.......o.......");
     CHECK_TEXT(bench_steps(bench, 82, 4, 16), "....o.......o...");

@@ -7,6 +7,7 @@
 #include "../../plugin/bank/write_figure.h"
 #include "../../ui/command/uri_table.h"
 #include "../help/check.h"
+#include "fresh_home.h"
 #include "played.h"
 
 #include <lv2/state/state.h>
@@ -368,30 +369,3 @@ static inline const char* bar_steps(const Keeper* const keeper, const int bar, c
 }
 
 enum { KICK = 36 }; /* General MIDI Level 1, percussion key map */
-
-/* A folder of its own as $XDG_DATA_HOME, so that every user's bank is empty. */
-static inline const char* fresh_home(void)
-{
-    static char home[512];
-    const char* const temporary = getenv("TMPDIR");
-    snprintf(home, sizeof home, "%s/fourlimb-home-XXXXXX",
-             temporary && *temporary ? temporary : "/tmp");
-    if (!mkdtemp(home) || setenv("XDG_DATA_HOME", home, 1)) {
-        perror(home);
-        exit(2);
-    }
-    return home;
-}
-
-static inline void remove_home(const char* const home)
-{
-    static const char* const files[] = {"mine.ttl", "mine.ttl.bak", "mine.ttl.lock", "other.ttl"};
-    char path[1024];
-    for (size_t i = 0; i < sizeof files / sizeof *files; ++i) {
-        snprintf(path, sizeof path, "%s/fourlimb/%s", home, files[i]);
-        remove(path);
-    }
-    snprintf(path, sizeof path, "%s/fourlimb", home);
-    rmdir(path);
-    rmdir(home);
-}

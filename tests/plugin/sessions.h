@@ -128,7 +128,5 @@ static inline void write_own(const char* const text)
 
 static inline void forget_own(void)
 {
-    char path[1024];
-    snprintf(path, sizeof path, "%s/fourlimb/mine.ttl", getenv("XDG_DATA_HOME"));
-    remove(path);
+    remove_files(users_folder());
 }

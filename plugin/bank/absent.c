@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: ISC
+#include "absent.h"
+
+#include <stdio.h>
+#include <string.h>
+
+/* What plays where an entry is missing: groove.h's rule in words. */
+static const char* const instead_words[ENTRY_KINDS] = {
+    [ENTRY_HANDS] = "the groove's own hands play instead",
+    [ENTRY_FEET] = "the groove's own feet play instead",
+    [ENTRY_TURNAROUND] = "the groove's own turnaround plays instead",
+    [ENTRY_GROOVE] = "the bank's first groove plays instead",
+    [ENTRY_KIT] = "the bank's first kit map is used instead",
+};
+
+bool absent_is(const Bank* const bank, const RollRow* const row)
+{
+    const EntryInfo* const info = bank_info(bank, row->kind, row->id);
+    return !info || strcmp(info->uri, row->uri) != 0;
+}
+
+/* A name that an owner changed is told too: only they know that it is the same. */
+static void say_row(Messages* const messages, const Bank* const bank, const RollRow* const row)
+{
+    char who[64];
+    const EntryInfo* const info = bank_info(bank, row->kind, row->id);
+    if (info && !absent_is(bank, row) && !strcmp(info->label, row->label)) {
+        return;
+    }
+    snprintf(who, sizeof who, "%s %u \"", entry_words[row->kind], row->id);
+    messages_say(messages, who, row->label, "\" ");
+    if (info) {
+        messages_say(messages, "of this session is \"", info->label,
+                     "\" in the bank now, and that plays; pick another if it isn't the same\n");
+    } else {
+        messages_say(messages, "is not in the bank; ", instead_words[row->kind], "\n");
+    }
+}
+
+void absent_say(Messages* const messages, const Bank* const bank, const char* const names)
+{
+    Roll roll = {.count = 0};
+    roll_read(&roll, names);
+    for (int i = 0; i < roll.count; ++i) {
+        say_row(messages, bank, &roll.rows[i]);
+    }
+    roll_clear(&roll);
+}

@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: ISC
+/* absent.h - what a session named and the bank hasn't any more, or has another under its
+   id.  Inside the bank room. */
+#pragma once
+
+#include "messages.h"
+#include "roll.h"
+
+/* True if the entry is gone: its id is nobody's, or that of one with another URI. */
+bool absent_is(const Bank* bank, const RollRow* row);
+
+/* Adds a line for each of a text's names, as roll_write makes it, that is absent, or that
+   the bank calls otherwise. */
+void absent_say(Messages* messages, const Bank* bank, const char* names);
