@@ -4,7 +4,6 @@
 #include "bench.h"
 
 #include <lv2/state/state.h>
-#include <signal.h>
 #include <sys/resource.h>
 
 /* ---- The user's bank */
@@ -16,7 +15,7 @@ static void a_saved_figure_is_listed_and_picked_at_once(void)
     bench_click(bench, LEFT_FOOT, 1.0);
     bench_save(bench, "Salt step");
     CHECK(bench_notes(bench, "Saved as \"Salt step\""));
-    CHECK_INT(times(bench_read("fourlimb/mine.ttl"), "\"Salt step\""), 1);
+    CHECK_INT(times(bench_bank(), "\"Salt step\""), 1);
     const Entry* const entry = listed(bench, SHELF_FEET, "Salt step");
     if (CHECK(entry)) {
         CHECK(entry->id >= 1000 && entry->id != ONE);
@@ -40,16 +39,53 @@ static void under_its_own_name_it_goes_over_itself(void)
     bench_pick(bench, CONTROL_FEET, id);
     bench_click(bench, LEFT_FOOT, 3.0);
     bench_save(bench, "Salt step");
-    CHECK_INT(times(bench_read("fourlimb/mine.ttl"), "\"Salt step\""), 1);
+    CHECK_INT(times(bench_bank(), "\"Salt step\""), 1);
     CHECK_INT(control_of(bench, "feet"), id);
     CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "....o.......o...");
     check_case("under another it is another");
     bench_click(bench, LEFT_FOOT, 2.0);
     bench_save(bench, "Salt step two");
-    CHECK_INT(times(bench_read("fourlimb/mine.ttl"), "\"Salt step\""), 1);
+    CHECK_INT(times(bench_bank(), "\"Salt step\""), 1);
     CHECK(control_of(bench, "feet") != id);
     bench_pick(bench, CONTROL_FEET, id);
     CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "....o.......o...");
+    bench_close(bench);
+}
+
+/* The name of the saved file that an entry has at first. */
+static const char* file_of(const int id)
+{
+    static char name[64];
+    snprintf(name, sizeof name, "fourlimb/feet-%d.ttl", id);
+    return name;
+}
+
+static void what_was_changed_by_hand_meanwhile_stays_and_the_window_says_so(void)
+{
+    Bench* const bench = bench_open();
+    const Entry* const entry = listed(bench, SHELF_FEET, "Salt step");
+    const int id = entry ? entry->id : 0;
+    bench_pick(bench, CONTROL_FEET, id);
+    bench_click(bench, LEFT_FOOT, 2.0);
+    char* const text = strdup(bench_read(file_of(id)));
+    char* const changed = malloc(strlen(text) + 64);
+    sprintf(changed, "%s# for the second verse\n", text);
+    bench_write(file_of(id), changed);
+    bench_save(bench, "Salt step");
+    CHECK(bench_notes(bench, "Saved as \"Salt step\" in your own bank, as a new one"));
+    CHECK_TEXT(bench_read(file_of(id)), changed);
+    CHECK(control_of(bench, "feet") != id);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "....o...o...o...");
+    check_case("which the next saving goes over");
+    const int fresh = control_of(bench, "feet");
+    bench_click(bench, LEFT_FOOT, 2.0);
+    bench_save(bench, "Salt step");
+    CHECK_INT(control_of(bench, "feet"), fresh);
+    CHECK(!strstr(bench_view(bench)->edit.note, "as a new one"));
+    bench_pick(bench, CONTROL_FEET, id);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "....o.......o...");
+    free(changed);
+    free(text);
     bench_close(bench);
 }
 
@@ -65,7 +101,7 @@ static void a_figure_of_the_groove_keeps_its_draft(void)
     CHECK_INT(bench_view(bench)->edit.undo, 1);
     bench_click(bench, LEFT_FOOT, 3.0);
     bench_item(bench, EDIT_SAVE);
-    CHECK_INT(times(bench_read("fourlimb/mine.ttl"), "\"Fog feet\""), 1);
+    CHECK_INT(times(bench_bank(), "\"Fog feet\""), 1);
     CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "....o.......o...");
     check_case("saved, it makes room for another");
     bench_pick(bench, CONTROL_FEET, TWO);
@@ -83,7 +119,7 @@ static void a_figure_written_by_hand_is_left_alone(void)
     bench_click(bench, LEFT_FOOT, 1.0);
     bench_item(bench, EDIT_SAVE);
     CHECK(bench_notes(bench, "Saved as \"One bar\""));
-    CHECK(control_of(bench, "feet") > ONE);
+    CHECK(control_of(bench, "feet") != ONE);
     CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "....o...........");
     CHECK_TEXT(bench_read("fourlimb/bench.ttl"), file);
     free(file);
@@ -143,18 +179,18 @@ static Bench* with_two_strokes(void)
     return bench;
 }
 
-/* setrlimit(2): a write beyond RLIMIT_FSIZE fails with EFBIG where SIGXFSZ is ignored. */
+/* setrlimit(2): a write beyond RLIMIT_FSIZE fails with EFBIG; its signal, which ends a
+   program that doesn't handle it, the plugin keeps to itself. */
 static void a_full_disk_is_told_of_and_loses_nothing(void)
 {
     Bench* const bench = with_two_strokes();
     struct rlimit before;
-    char* const file = strdup(bench_read("fourlimb/mine.ttl"));
+    char* const file = strdup(bench_bank());
     getrlimit(RLIMIT_FSIZE, &before);
-    signal(SIGXFSZ, SIG_IGN);
     setrlimit(RLIMIT_FSIZE, &(struct rlimit){100, before.rlim_max});
     bench_save(bench, "Not to be");
     setrlimit(RLIMIT_FSIZE, &before);
-    CHECK_TEXT(bench_read("fourlimb/mine.ttl"), file);
+    CHECK_TEXT(bench_bank(), file);
     bench->refused = 0;
     setrlimit(RLIMIT_FSIZE, &(struct rlimit){100, before.rlim_max});
     check_refused_and_kept(bench, "make room");
@@ -172,7 +208,6 @@ static void a_folder_that_may_not_be_written_is_told_of(void)
     const bool is_root = geteuid() == 0;
     chmod(bench_home(), 0755);
     chmod(bench_path("fourlimb"), 0555);
-    chmod(bench_path("fourlimb/mine.ttl.lock"), 0444);
     if (is_root && seteuid(65534)) {
         test_skip("the superuser can't become nobody here");
     } else {
@@ -185,7 +220,6 @@ static void a_folder_that_may_not_be_written_is_told_of(void)
         CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "....o.......o...");
     }
     chmod(bench_path("fourlimb"), 0755);
-    chmod(bench_path("fourlimb/mine.ttl.lock"), 0644);
     bench_item(bench, EDIT_SAVE);
     CHECK(listed(bench, SHELF_FEET, "Never"));
     bench_close(bench);
@@ -346,6 +380,7 @@ int main(void)
     bench_move_in();
     RUN(a_saved_figure_is_listed_and_picked_at_once);
     RUN(under_its_own_name_it_goes_over_itself);
+    RUN(what_was_changed_by_hand_meanwhile_stays_and_the_window_says_so);
     RUN(a_figure_of_the_groove_keeps_its_draft);
     RUN(a_figure_written_by_hand_is_left_alone);
     RUN(without_a_name_nothing_is_saved);

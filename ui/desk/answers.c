@@ -58,6 +58,14 @@ static void keep_saved(Desk* const desk, const uint32_t id)
     }
 }
 
+/* The plugin never writes over a file that a person changed. */
+static const char beside_words[] = ", as a new one: the older has been written by hand and stays";
+
+static bool is_beside(const uint32_t asked, const int64_t id)
+{
+    return asked && id != (int64_t)asked;
+}
+
 /* What was changed since it was sent is not saved, and plays on as a draft. */
 void editor_saved(Desk* const desk, const int64_t id)
 {
@@ -71,7 +79,8 @@ void editor_saved(Desk* const desk, const int64_t id)
         keep_saved(desk, (uint32_t)id);
     }
     editor->is_saving = false;
-    snprintf(words, sizeof words, "Saved as \"%.60s\" in your own bank", editor->saving);
+    snprintf(words, sizeof words, "Saved as \"%.60s\" in your own bank%s", editor->saving,
+             is_beside(editor->asked_id, id) ? beside_words : "");
     desk_say(desk, words);
 }
 
@@ -89,6 +98,7 @@ static void send_kit(Desk* const desk)
     char* const text = write_kit(&lesson->kit, &named);
     if (text) {
         lesson->is_sent = true;
+        lesson->asked_id = named.id;
         lesson->is_due = false;
         desk->output.say(desk->output.handle, desk->uris->fl_saveKit, text);
     }
@@ -102,6 +112,11 @@ void editor_saved_kit(Desk* const desk, const int64_t id)
         return;
     }
     read_bank(desk);
+    if (is_beside(lesson->asked_id, id)) {
+        char words[MESSAGE_ROOM];
+        snprintf(words, sizeof words, "Keys are learned%s", beside_words);
+        desk_say(desk, words);
+    }
     lesson->kit.id = (uint32_t)id;
     lesson->is_sent = false;
     desk_nudge(desk, CONTROL_KIT, (float)id);

@@ -61,6 +61,7 @@ static void save(Desk* const desk)
     if (text) {
         desk->output.say(desk->output.handle, desk->uris->fl_saveFigure, text);
         memcpy(editor->saving, edit->name, TYPED_ROOM);
+        editor->asked_id = info.id >= ID_FIRST_OWN ? info.id : 0;
         editor->is_saving = true;
         desk_say(desk, "Saving ...");
     } else {

@@ -22,8 +22,9 @@ typedef struct {
 /* A kit map that is learned from pads: saved note by note, one save at a time. */
 typedef struct {
     Kit kit;
-    bool is_sent; /* not answered yet */
-    bool is_due;  /* more notes came since */
+    bool is_sent;      /* not answered yet */
+    bool is_due;       /* more notes came since */
+    uint32_t asked_id; /* the own kit map it was to go over; 0: a new one */
 } Lesson;
 
 typedef struct {
@@ -34,6 +35,7 @@ typedef struct {
     Hold hold;
     bool is_saving; /* what is in the sketch: not answered, and not changed since */
     char saving[TYPED_ROOM];
+    uint32_t asked_id;      /* the own entry it was to go over; 0: a new one */
     char saved[TYPED_ROOM]; /* the name it was saved under last, "" if it wasn't */
     uint32_t saved_id;
     Lesson lesson;
