@@ -117,6 +117,7 @@ Settings settings_from_controls(const float values[CONTROL_COUNT])
         .channel = (uint8_t)(whole(values, CONTROL_CHANNEL) - 1),
         .kit = natural(values, CONTROL_KIT),
         .split_feet = on(values, CONTROL_SPLIT_FEET),
+        .through = on(values, CONTROL_THROUGH),
         .clock = (ClockKind)whole(values, CONTROL_CLOCK),
         .ladder = ladder(values),
         .count_in = natural(values, CONTROL_COUNT_IN),

@@ -62,7 +62,8 @@ enum { PORT_CONTROL, PORT_MIDI_OUT, PORT_NOTIFY, PORT_FIRST_CONTROL };
     X(LOOP_BAR, "loop_bar", 0, 16, 0)                                                              \
     X(CHANNEL, "channel", 1, 16, 10)                                                               \
     X(KIT, "kit", 1, ID_MOST, 1)                                                                   \
-    X(SPLIT_FEET, "split_feet", 0, 1, 0)
+    X(SPLIT_FEET, "split_feet", 0, 1, 0)                                                           \
+    X(THROUGH, "through", 0, 1, 1)
 
 #define CONTROL_INDEX(name, symbol, least, most, normal) CONTROL_##name,
 typedef enum { CONTROLS(CONTROL_INDEX) CONTROL_COUNT } Control;
@@ -159,6 +160,7 @@ typedef struct {
     uint8_t channel; /* 0 to 15 */
     uint32_t kit;    /* id */
     bool split_feet; /* the left foot's kick on its own key */
+    bool through;    /* MIDI that comes in and isn't used goes on */
     ClockKind clock;
     Ladder ladder;
     uint32_t count_in; /* bars before bar 0 on the own clock */

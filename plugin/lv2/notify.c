@@ -32,9 +32,9 @@ void notify_stock(Notify* const notify, const Stock* const stock)
     outlook_start(&notify->onlooker.outlook); /* its figures are the old stock's */
 }
 
-void notify_asked(Notify* const notify, const LV2_URID property)
+void notify_asked(Notify* const notify, const LV2_URID property, const Uris* const uris)
 {
-    onlooker_ask(&notify->onlooker, !property);
+    onlooker_ask(&notify->onlooker, !property, property == uris->fl_learning);
     if (property) {
         return;
     }
@@ -165,7 +165,7 @@ void notify_run(Notify* const notify, LV2_Atom_Sequence* const sequence, const E
     LV2_Atom_Forge_Frame frame;
     lv2_atom_forge_set_buffer(&notify->forge, (uint8_t*)sequence, capacity);
     lv2_atom_forge_sequence_head(&notify->forge, &frame, 0);
-    tell_all(notify, engine_dropped(engine), uris);
+    tell_all(notify, engine_dropped(engine) + notify->lost_notes, uris);
     onlooker_tell(&notify->onlooker, &notify->forge, engine, frames, uris);
     lv2_atom_forge_pop(&notify->forge, &frame);
 }

@@ -16,6 +16,7 @@ typedef struct {
     const Stock* stock;  /* what plays */
     Queue* tells;        /* see backroom.h */
     const char* refused; /* a sentence of ours, or NULL */
+    uint32_t lost_notes; /* that came in and found no room, beside our own strokes */
     uint32_t told_dropped;
     bool dropped_due; /* to be told though nothing more was dropped */
     bool bank_due;
@@ -30,7 +31,7 @@ void notify_init(Notify* notify, LV2_URID_Map* map, Queue* tells, double rate);
 void notify_stock(Notify* notify, const Stock* stock);
 
 /* Somebody sent patch:Get for a property, 0 for all there is: looks on from now. */
-void notify_asked(Notify* notify, LV2_URID property);
+void notify_asked(Notify* notify, LV2_URID property, const Uris* uris);
 
 /* Fills the port's buffer after `frames` were played; what finds no room is told
    in a later block. */

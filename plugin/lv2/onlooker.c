@@ -11,10 +11,11 @@ void onlooker_init(Onlooker* const onlooker, const double rate)
     onlooker->rate = rate;
     onlooker->watched = 0;
     onlooker->note_count = 0;
+    onlooker->learns = false;
     outlook_start(&onlooker->outlook);
 }
 
-void onlooker_ask(Onlooker* const onlooker, const bool all)
+void onlooker_ask(Onlooker* const onlooker, const bool all, const bool learns)
 {
     if (all || onlooker->watched <= 0) {
         outlook_start(&onlooker->outlook);
@@ -22,14 +23,20 @@ void onlooker_ask(Onlooker* const onlooker, const bool all)
         onlooker->told_place = (SeenPlace){.bar = INT64_MIN};
     }
     onlooker->watched = (int64_t)(watch_seconds * onlooker->rate);
+    onlooker->learns = learns;
 }
 
-void onlooker_midi(Onlooker* const onlooker, const uint8_t* const bytes, const uint32_t size)
+/* More at once than there is room for are used up untold: none is to sound. */
+bool onlooker_midi(Onlooker* const onlooker, const uint8_t* const bytes, const uint32_t size)
 {
-    const bool begins = size >= MIDI_BYTES && (bytes[0] & 0xF0) == MIDI_NOTE_ON && bytes[2] > 0;
-    if (begins && onlooker->watched > 0 && onlooker->note_count < ONLOOKER_NOTES) {
+    const bool begins = through_incoming(bytes, size) == INCOMING_BEGINS;
+    if (!begins || !onlooker->learns || onlooker->watched <= 0) {
+        return false;
+    }
+    if (onlooker->note_count < ONLOOKER_NOTES) {
         onlooker->notes[onlooker->note_count++] = bytes[1];
     }
+    return true;
 }
 
 /* Thirty times a second at most, and only where it has changed. */

@@ -4,6 +4,7 @@
 #pragma once
 
 #include "../engine/outlook.h"
+#include "../engine/through.h"
 #include "../talk/tell.h"
 
 #include <stdbool.h>
@@ -15,6 +16,7 @@ typedef struct {
     int64_t watched;     /* frames for which somebody still looks on */
     int64_t since_place; /* frames since the place was told */
     SeenPlace told_place;
+    bool learns;                   /* who looks on wants the notes that come in */
     uint8_t notes[ONLOOKER_NOTES]; /* that came in and aren't told yet */
     uint32_t note_count;
     Outlook outlook;
@@ -23,12 +25,12 @@ typedef struct {
 void onlooker_init(Onlooker* onlooker, double rate);
 
 /* Somebody looks on from now, for three seconds unless asked again; one who asks
-   for `all` knows nothing yet. */
-void onlooker_ask(Onlooker* onlooker, bool all);
+   for `all` knows nothing yet; one who `learns` keys is told the notes that begin,
+   until it is asked for something else. */
+void onlooker_ask(Onlooker* onlooker, bool all, bool learns);
 
-/* A MIDI message came in: notes that begin are told, so that keys can be learned
-   from pads. */
-void onlooker_midi(Onlooker* onlooker, const uint8_t* bytes, uint32_t size);
+/* A MIDI message came in: true if it is used up, being a note that will be told. */
+bool onlooker_midi(Onlooker* onlooker, const uint8_t* bytes, uint32_t size);
 
 /* After `frames` were played; what finds no room is told in a later block. */
 void onlooker_tell(Onlooker* onlooker, LV2_Atom_Forge* forge, const Engine* engine, uint32_t frames,

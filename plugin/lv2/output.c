@@ -5,11 +5,6 @@
 #include <stddef.h>
 #include <string.h>
 
-typedef struct {
-    LV2_Atom_Event event;
-    uint8_t bytes[8]; /* three used; atoms stand on multiples of eight */
-} MidiEvent;
-
 MidiOutput midi_output(LV2_Atom_Sequence* const sequence, const Uris* const uris)
 {
     if (!sequence) {
@@ -27,19 +22,43 @@ MidiOutput midi_output(LV2_Atom_Sequence* const sequence, const Uris* const uris
     return (MidiOutput){sequence, capacity};
 }
 
+/* Atoms stand on multiples of eight. */
+uint32_t midi_output_bytes(const uint32_t size)
+{
+    return (uint32_t)sizeof(LV2_Atom_Event) + lv2_atom_pad_size(size);
+}
+
 uint32_t midi_output_room(const MidiOutput output)
 {
     return output.sequence
-               ? (output.capacity - output.sequence->atom.size) / (uint32_t)sizeof(MidiEvent)
+               ? (output.capacity - output.sequence->atom.size) / midi_output_bytes(MIDI_BYTES)
                : 0;
 }
 
-void midi_output_write(const MidiOutput output, const MidiList* const list, const Uris* const uris)
+void midi_output_add(const MidiOutput output, const uint32_t frame, const uint8_t* const bytes,
+                     const uint32_t size, const Uris* const uris)
+{
+    const uint32_t total = midi_output_bytes(size);
+    if (!output.sequence || output.capacity - output.sequence->atom.size < total) {
+        return;
+    }
+    LV2_Atom_Event* const event =
+        lv2_atom_sequence_end(&output.sequence->body, output.sequence->atom.size);
+    memset((char*)event + total - 8, 0, 8); /* what is beyond the last byte too */
+    event->time.frames = frame;
+    event->body = (LV2_Atom){size, uris->midi_MidiEvent};
+    memcpy(event + 1, bytes, size);
+    output.sequence->atom.size += total;
+}
+
+void midi_output_write(const MidiOutput output, const MidiList* const list, Through* const through,
+                       const Uris* const uris)
 {
     for (uint32_t i = 0; i < list->count; ++i) {
-        MidiEvent midi = {.event = {.time = {.frames = list->messages[i].frame},
-                                    .body = {MIDI_BYTES, uris->midi_MidiEvent}}};
-        memcpy(midi.bytes, list->messages[i].bytes, MIDI_BYTES);
-        lv2_atom_sequence_append_event(output.sequence, output.capacity, &midi.event);
+        MidiMessage out[THROUGH_MOST];
+        const uint32_t count = through_ours(through, list->messages[i], out);
+        for (uint32_t k = 0; k < count; ++k) {
+            midi_output_add(output, out[k].frame, out[k].bytes, MIDI_BYTES, uris);
+        }
     }
 }

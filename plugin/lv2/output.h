@@ -3,7 +3,7 @@
    more than the host gave room for.  Audio thread; allocates nothing. */
 #pragma once
 
-#include "../engine/midi.h"
+#include "../engine/through.h"
 #include "../talk/uris.h"
 
 #include <lv2/atom/atom.h>
@@ -16,8 +16,15 @@ typedef struct {
 /* Makes an empty sequence in a buffer whose size the host left in its head. */
 MidiOutput midi_output(LV2_Atom_Sequence* sequence, const Uris* uris);
 
-/* How many more messages fit. */
+/* Bytes that a message of so many takes. */
+uint32_t midi_output_bytes(uint32_t size);
+
+/* How many more note messages fit. */
 uint32_t midi_output_room(MidiOutput output);
 
-/* Appends the list, which must fit. */
-void midi_output_write(MidiOutput output, const MidiList* list, const Uris* uris);
+/* Appends a message, which must fit. */
+void midi_output_add(MidiOutput output, uint32_t frame, const uint8_t* bytes, uint32_t size,
+                     const Uris* uris);
+
+/* Appends our own notes, which must fit as `through` counts them. */
+void midi_output_write(MidiOutput output, const MidiList* list, Through* through, const Uris* uris);

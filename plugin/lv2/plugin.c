@@ -4,9 +4,9 @@
 #include "../engine/engine.h"
 #include "../talk/hear.h"
 #include "backroom.h"
-#include "input.h"
+#include "inbox.h"
 #include "notify.h"
-#include "output.h"
+#include "pass.h"
 #include "state.h"
 
 #include <lv2/core/lv2.h>
@@ -22,6 +22,8 @@ typedef struct {
     Backroom backroom;
     Stock* stock; /* what plays */
     Engine engine;
+    Through through;
+    Inbox inbox;
     Notify notify;
     double rate;
     const LV2_Atom_Sequence* control;
@@ -120,6 +122,7 @@ static void activate(const LV2_Handle instance)
 {
     Plugin* const plugin = (Plugin*)instance;
     engine_init(&plugin->engine, stock_library(plugin->stock), plugin->rate);
+    plugin->through = (Through){.dropped = 0};
     take_stock(plugin);
     for (int i = 0; i < CONTROL_COUNT; ++i) {
         plugin->values[i] = control_rows[i].normal;
@@ -166,7 +169,7 @@ static uint32_t play(Plugin* const plugin, const MidiOutput output, uint32_t don
         const uint32_t frames = left < SLICE_FRAMES_MAX ? left : SLICE_FRAMES_MAX;
         engine_begin(&plugin->engine, midi_output_room(output));
         engine_advance(&plugin->engine, done, frames);
-        midi_output_write(output, &plugin->engine.out, &plugin->uris);
+        midi_output_write(output, &plugin->engine.out, &plugin->through, &plugin->uris);
         done += frames;
     }
     return done;
@@ -211,6 +214,16 @@ static void take_set(Plugin* const plugin, const LV2_URID property, const LV2_At
     }
 }
 
+/* Notes that keys are learned from are used up; all else goes through, if it may. */
+static void take_midi(Plugin* const plugin, const MidiOutput output, const LV2_Atom* const message,
+                      const uint32_t frame)
+{
+    const bool is_used =
+        onlooker_midi(&plugin->notify.onlooker, (const uint8_t*)(message + 1), message->size);
+    const bool passes = plugin->engine.settings.through && !is_used;
+    pass_midi(&plugin->through, output, message, frame, passes, &plugin->uris);
+}
+
 static void take_event(Plugin* const plugin, const MidiOutput output, const InputEvent event,
                        const uint32_t frame)
 {
@@ -219,16 +232,31 @@ static void take_event(Plugin* const plugin, const MidiOutput output, const Inpu
     const uint32_t size = (uint32_t)sizeof *event.body + event.body->size;
     const LV2_Atom* value = NULL;
     if (event.body->type == plugin->uris.midi_MidiEvent) {
-        onlooker_midi(&plugin->notify.onlooker, (const uint8_t*)(event.body + 1), event.body->size);
+        take_midi(plugin, output, event.body, frame);
     } else if (input_report(event.body, &plugin->uris, &report)) {
         engine_begin(&plugin->engine, midi_output_room(output));
         engine_report(&plugin->engine, &report, frame);
-        midi_output_write(output, &plugin->engine.out, &plugin->uris);
+        midi_output_write(output, &plugin->engine.out, &plugin->through, &plugin->uris);
     } else if (hear_get(event.body, size, &plugin->uris, &property)) {
-        notify_asked(&plugin->notify, property);
+        notify_asked(&plugin->notify, property, &plugin->uris);
     } else if (hear_set(event.body, size, &plugin->uris, &property, &value)) {
         take_set(plugin, property, value);
     }
+}
+
+/* Plays from one event to the next; frames that make no sense are brought into the
+   block, and none goes back. */
+static uint32_t play_inbox(Plugin* const plugin, const MidiOutput output, uint32_t done,
+                           const uint32_t frames)
+{
+    InputEvent event;
+    while (inbox_next(&plugin->inbox, &event)) {
+        const int64_t last = frames;
+        const int64_t at = event.frame < done ? done : event.frame > last ? last : event.frame;
+        done = play(plugin, output, done, (uint32_t)at);
+        take_event(plugin, output, event, done < frames || !frames ? done : frames - 1);
+    }
+    return done;
 }
 
 /* Threading class: Audio. */
@@ -239,16 +267,14 @@ static void run(const LV2_Handle instance, const uint32_t frames)
     take_stock(plugin);
     take_controls(plugin);
     InputReader reader = input_reader(plugin->control, &plugin->uris);
-    InputEvent event;
     uint32_t done = 0;
-    while (input_next(&reader, &event)) {
-        const int64_t last = frames;
-        const int64_t at = event.frame < done ? done : event.frame > last ? last : event.frame;
-        done = play(plugin, output, done, (uint32_t)at);
-        take_event(plugin, output, event, done < frames || !frames ? done : frames - 1);
+    pass_late(&plugin->through, output, &plugin->uris);
+    while (inbox_fill(&plugin->inbox, &reader)) {
+        done = play_inbox(plugin, output, done, frames);
     }
     play(plugin, output, done, frames);
     write_readouts(plugin);
+    plugin->notify.lost_notes = plugin->through.dropped;
     notify_run(&plugin->notify, plugin->notify_out, &plugin->engine, frames, &plugin->uris);
     backroom_wake(&plugin->backroom);
 }

@@ -40,6 +40,7 @@ Uris uris_map(LV2_URID_Map* const map)
         .fl_bankMessages = map->map(h, FOURLIMB_TERMS "bankMessages"),
         .fl_bar = map->map(h, FOURLIMB_TERMS "bar"),
         .fl_droppedStrokes = map->map(h, FOURLIMB_TERMS "droppedStrokes"),
+        .fl_learning = map->map(h, FOURLIMB_TERMS "learning"),
         .fl_noteIn = map->map(h, FOURLIMB_TERMS "noteIn"),
         .fl_place = map->map(h, FOURLIMB_TERMS "place"),
         .fl_entryNames = map->map(h, FOURLIMB_TERMS "entryNames"),

@@ -38,6 +38,7 @@ typedef struct {
     LV2_URID fl_bankMessages;
     LV2_URID fl_bar;
     LV2_URID fl_droppedStrokes;
+    LV2_URID fl_learning;
     LV2_URID fl_noteIn;
     LV2_URID fl_place;
     LV2_URID fl_entryNames;

@@ -61,7 +61,7 @@ list_names_every_control() {
 	run list controls
 	same "$status" 0 || return
 	for symbol in enabled groove hands feet phrase_bars turnaround right_hand left_hand \
-		right_foot left_foot channel kit split_feet; do
+		right_foot left_foot channel kit split_feet through; do
 		has "$out" "$symbol" || return
 	done
 }

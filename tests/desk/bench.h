@@ -123,7 +123,11 @@ static inline void bench_run(Bench* const bench, const int64_t frames)
         if (bench->frame % BENCH_RATE < BENCH_BLOCK) { /* once a second, as the window does */
             LV2_Atom_Forge* const forge = host_input(stage->host);
             lv2_atom_forge_frame_time(forge, 0);
-            tell_get(forge, bench_view(bench)->has_place ? stage->uris.fl_place : 0, &stage->uris);
+            tell_get(forge,
+                     bench_view(bench)->edit.is_learning ? stage->uris.fl_learning
+                     : bench_view(bench)->has_place      ? stage->uris.fl_place
+                                                         : 0,
+                     &stage->uris);
         }
         host_run(stage->host, BENCH_BLOCK);
         bench_take_midi(bench);

@@ -131,12 +131,17 @@ static int told_notes(Bench* const bench)
     return count;
 }
 
-static void without_a_window_no_note_is_told(void)
+static void where_nobody_learns_no_note_is_told(void)
 {
     Bench* const bench = bench_open();
     play_pad(bench, 60);
     host_run(bench->stage.host, BENCH_BLOCK);
+    CHECK_INT(told_notes(bench), 0);
+    start_learning(bench);
+    play_pad(bench, 60);
+    host_run(bench->stage.host, BENCH_BLOCK);
     CHECK_INT(told_notes(bench), 1);
+    bench_item(bench, EDIT_LEARN);
     for (int i = 0; i < 4 * BENCH_RATE / BENCH_BLOCK; ++i) {
         host_run(bench->stage.host, BENCH_BLOCK); /* nobody asks any more */
     }
@@ -157,7 +162,7 @@ int main(void)
     RUN(learning_leaves_an_edit_open);
     RUN(up_and_down_choose_the_voice_that_is_learned);
     RUN(nothing_but_beginning_notes_teaches);
-    RUN(without_a_window_no_note_is_told);
+    RUN(where_nobody_learns_no_note_is_told);
     bench_move_out();
     return tests_end();
 }

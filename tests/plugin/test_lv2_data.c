@@ -121,6 +121,27 @@ static void every_port_has_a_name_and_every_control_is_explained(void)
     for_each_port(check_told);
 }
 
+/* LV2 atom and MIDI specifications: a host offers MIDI to a port that says it
+   supports midi:MidiEvent; LV2 core: the control port is the one so designated. */
+static void hosts_are_told_that_midi_can_be_played_in(void)
+{
+    int inputs = 0;
+    LILV_FOREACH(nodes, i, ports)
+    {
+        const LilvNode* const port = lilv_nodes_get(ports, i);
+        if (states(world, port, LILV_NS_RDF "type", LV2_CORE "InputPort") &&
+            states(world, port, LILV_NS_RDF "type", LV2_ATOM "AtomPort")) {
+            ++inputs;
+            CHECK(states(world, port, LV2_ATOM "supports",
+                         "http://lv2plug.in/ns/ext/midi#MidiEvent"));
+            CHECK(
+                states(world, port, LV2_ATOM "supports", "http://lv2plug.in/ns/ext/time#Position"));
+            CHECK(states(world, port, LV2_CORE "designation", LV2_CORE "control"));
+        }
+    }
+    CHECK_INT(inputs, 1);
+}
+
 static void check_range(const LilvNode* const port)
 {
     if (!is_control(port)) {
@@ -327,6 +348,7 @@ int main(void)
     RUN(symbols_are_letters_digits_and_underscores);
     RUN(no_two_ports_have_the_same_symbol_or_name);
     RUN(every_port_states_each_of_its_facts_once);
+    RUN(hosts_are_told_that_midi_can_be_played_in);
     RUN(every_port_has_a_name_and_every_control_is_explained);
     RUN(defaults_lie_in_ranges_that_are_ranges);
     RUN(the_table_in_settings_h_and_the_turtle_agree);

@@ -76,6 +76,11 @@ static void there_are_no_others(void)
     CHECK_INT(count_objects(host_world(host), plugin, PATCH "readable"), 8);
 }
 
+static void what_is_only_asked_for_is_explained(void)
+{
+    CHECK(is_explained("learning"));
+}
+
 static void what_a_session_keeps_is_explained(void)
 {
     CHECK(is_explained("ownEntries"));
@@ -89,6 +94,7 @@ int main(void)
     host = bundle_host(48000.0);
     RUN(every_parameter_is_declared_with_label_and_range);
     RUN(there_are_no_others);
+    RUN(what_is_only_asked_for_is_explained);
     RUN(what_a_session_keeps_is_explained);
     host_close(host);
     return tests_end();

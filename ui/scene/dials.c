@@ -147,6 +147,9 @@ static const Dial dials[CONTROL_COUNT] = {
     [CONTROL_SPLIT_FEET] = {DIAL_SWITCH, FORM_NUMBER, "Left foot's own key", "", NULL, NULL, 1, 1,
                             PANEL_OUTPUT, 3, 0,
                             "Left foot's own key: sends its kick to the kit map's left kick"},
+    [CONTROL_THROUGH] = {DIAL_SWITCH, FORM_NUMBER, "MIDI through", "", NULL, NULL, 1, 1,
+                         PANEL_OUTPUT, 4, 0,
+                         "MIDI through: notes played in go on to the output beside the groove"},
 };
 
 const Dial* dial_of(const Control control)

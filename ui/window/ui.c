@@ -51,6 +51,7 @@ typedef struct {
     int height;
     double scale;
     double asked_at; /* seconds; negative: not yet */
+    LV2_URID asked;  /* for which property */
     double show_at;  /* seconds: not before, after a refusal */
     bool failed;     /* said so once */
 } Window;
@@ -94,21 +95,31 @@ static void say_text(void* const handle, const LV2_URID property, const char* co
     free(message);
 }
 
-/* Asks for everything at first, and then for the place, so that it goes on. */
+/* Everything at first, and then the place, so that it goes on, or the notes that keys
+   are learned from. */
+static LV2_URID wanted(const Window* const window)
+{
+    const bool first = window->asked_at < 0.0 || !window->desk.view.has_place;
+    return window->desk.view.edit.is_learning ? window->uris.fl_learning
+           : first                            ? 0
+                                              : window->uris.fl_place;
+}
+
 static void ask(Window* const window, const double seconds)
 {
     union {
         LV2_Atom atom;
         uint8_t bytes[256];
     } message;
-    const bool first = window->asked_at < 0.0;
-    if (!first && seconds - window->asked_at < ask_again_seconds) {
+    const LV2_URID property = wanted(window);
+    const bool is_news = window->asked_at < 0.0 || property != window->asked;
+    if (!is_news && seconds - window->asked_at < ask_again_seconds) {
         return;
     }
     window->asked_at = seconds;
+    window->asked = property;
     lv2_atom_forge_set_buffer(&window->forge, message.bytes, sizeof message.bytes);
-    tell_get(&window->forge, first || !window->desk.view.has_place ? 0 : window->uris.fl_place,
-             &window->uris);
+    tell_get(&window->forge, property, &window->uris);
     window->write(window->controller, PORT_CONTROL, lv2_atom_total_size(&message.atom),
                   window->uris.atom_eventTransfer, &message);
 }
