@@ -49,13 +49,20 @@ static double measured_rate(const Follow* const follow, const Difference* const 
     return fmin(fmax(rate, difference->nominal / 4.0), difference->nominal * 4.0);
 }
 
-/* Far away is believed only if the host moves on from there as it should. */
-static FollowAdvice far_away(Follow* const follow, const Difference* const difference)
+/* True if the host has moved on from what it told last as its tempo says. */
+static bool moves_evenly(const Follow* const follow, const Difference* const difference)
 {
     const double frames = (double)(difference->frame - follow->last_frame);
     const double moved = difference->reported - follow->last_tick;
-    const bool agrees = follow->insists_since >= 0 && follow->off_sign == 2 && frames > 0.0 &&
-                        fabs(moved - frames * difference->nominal) < difference->tolerance;
+    return follow->heard && frames > 0.0 &&
+           fabs(moved - frames * difference->nominal) < difference->tolerance;
+}
+
+/* Far away is believed only if the host moves on from there as it should. */
+static FollowAdvice far_away(Follow* const follow, const Difference* const difference)
+{
+    const bool agrees =
+        follow->insists_since >= 0 && follow->off_sign == 2 && moves_evenly(follow, difference);
     if (!agrees) {
         follow->insists_since = difference->frame;
     }
@@ -74,8 +81,10 @@ static FollowAdvice steer(Follow* const follow, const Difference* const differen
         follow->off_sign = 0;
         return FOLLOW_RELEASE;
     }
-    const double half_beat_frames = difference->beat / 2.0 / difference->rate;
-    const double wanted = measured + off / half_beat_frames;
+    /* Within half a beat, but not before the next report, or it would overshoot. */
+    const double half_beat = difference->beat / 2.0 / difference->rate;
+    const double apart = (double)(difference->frame - follow->last_frame);
+    const double wanted = measured + off / fmax(half_beat, apart);
     *rate = fmin(fmax(wanted, measured / 2.0), measured * 2.0);
     return FOLLOW_STEER;
 }
@@ -86,6 +95,10 @@ static FollowAdvice advise(Follow* const follow, const Difference* const differe
     const double off = difference->reported - difference->own;
     if (fabs(off) > difference->beat / 2.0) {
         return far_away(follow, difference);
+    }
+    if (difference->exact && fabs(off) > difference->tolerance &&
+        moves_evenly(follow, difference)) {
+        return FOLLOW_STEP;
     }
     if (follow->steering) {
         return steer(follow, difference, off, rate);
@@ -102,6 +115,7 @@ FollowAdvice follow_report(Follow* const follow, const Difference* const differe
 {
     remember(follow, difference);
     const FollowAdvice advice = advise(follow, difference, rate);
+    follow->heard = true;
     follow->last_frame = difference->frame;
     follow->last_tick = difference->reported;
     return advice;

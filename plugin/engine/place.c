@@ -3,28 +3,50 @@
 
 #include <math.h>
 
-/* Rounding of reported places, as a share of a beat unit: hosts were seen to
-   cut to 1/384, twice that where the fraction counts quarters of an eighth. */
-static const double rounding = 1.05 / 192.0;
+/* Beats come as floats, and what adds up of a float tempo is as little. */
+static const double float_digits = 1.0 / 8388608.0;
+static const double least_frames = 0.02;
+
+/* A place that only one in so many others would agree with by chance. */
+static const double by_chance = 1.0 / 4000.0;
 
 double place_beat_ticks(const Position* const position)
 {
     return (double)meter_beat_ticks(position->meter);
 }
 
-double place_tolerance(const Position* const position)
+/* Ticks in a frame at speed 1 if the tempo counts so many quarters. */
+static double frame_ticks(const Position* const position, const double quarters)
 {
-    const bool doubled =
-        position->meter.beat_unit > 4 && position->habits.fraction != FRACTION_OF_BEAT;
-    return place_beat_ticks(position) * rounding *
-           (doubled ? position->meter.beat_unit / 4.0 : 1.0);
+    return position->tempo / 60.0 * quarters * (double)TICKS_PER_QUARTER /
+           position->frames_per_second;
 }
 
 double place_frame_ticks(const Position* const position)
 {
-    const double quarters = habits_quarters_per_count(&position->habits, position->meter);
-    return position->tempo / 60.0 * quarters * (double)TICKS_PER_QUARTER /
-           position->frames_per_second;
+    return frame_ticks(position, habits_quarters_per_count(&position->habits, position->meter));
+}
+
+/* The same if the host counts inside its beats that way. */
+static double tolerance(const Position* const position, const FractionKind kind)
+{
+    const Meter meter = position->meter;
+    const bool doubled = meter.beat_unit > 4 && kind == FRACTION_OF_QUARTER;
+    const double beats =
+        grain_rounding(&position->habits.grain) + float_digits * meter.beats_per_bar;
+    return place_beat_ticks(position) * beats * (doubled ? meter.beat_unit / 4.0 : 1.0) +
+           least_frames * place_frame_ticks(position);
+}
+
+double place_tolerance(const Position* const position)
+{
+    const bool known = position->habits.fraction == FRACTION_OF_BEAT;
+    return tolerance(position, known ? FRACTION_OF_BEAT : FRACTION_OF_QUARTER);
+}
+
+bool place_is_exact(const Position* const position)
+{
+    return place_tolerance(position) < place_frame_ticks(position) / 4.0;
 }
 
 static double line_at(const Position* const position, const double frame)
@@ -38,11 +60,6 @@ void place_draw_line(Position* const position, const double tick)
     position->line_tick = tick;
 }
 
-bool place_agrees(const Position* const position, const double line, const double reported)
-{
-    return fabs(line - reported) <= place_tolerance(position);
-}
-
 bool place_is_told(const Position* const position, const Report* const report)
 {
     return report_has_place(report, position->meter);
@@ -53,54 +70,89 @@ double place_reported(const Position* const position, const Report* const report
     return report_tick(report, position->meter, position->habits.fraction);
 }
 
-/* A place some beats from frame 0 tells at once what the tempo counts. */
-static void learn_from_frame(Position* const position, const Report* const report)
+static bool is_doubtful(const Position* const position)
 {
-    Habits* const habits = &position->habits;
-    const double in_quarters = (double)report->frame * place_frame_ticks(position);
-    const double in_beats = in_quarters * 4.0 / position->meter.beat_unit;
-    const double reported = report_tick(report, position->meter, FRACTION_OF_BEAT);
-    if (position->meter.beat_unit <= 4 || habits->tempo_unit != TEMPO_UNKNOWN ||
-        reported < place_beat_ticks(position)) {
+    return position->meter.beat_unit > 4 && position->habits.fraction == FRACTION_UNKNOWN;
+}
+
+/* The reading of what is told that is nearest to a tick: either, while it isn't
+   known how this host counts inside its beats. */
+static double nearest_reading(const Position* const position, const Report* const report,
+                              const double tick)
+{
+    const double told = place_reported(position, report);
+    const double other = report_tick(report, position->meter, FRACTION_OF_QUARTER);
+    return is_doubtful(position) && fabs(tick - other) < fabs(tick - told) ? other : told;
+}
+
+/* True if the tick is what is told, but for rounding and `more`. */
+static bool agrees(const Position* const position, const Report* const report, const double tick,
+                   const double more)
+{
+    const FractionKind known = position->habits.fraction;
+    const FractionKind kinds[] = {is_doubtful(position) ? FRACTION_OF_BEAT : known,
+                                  is_doubtful(position) ? FRACTION_OF_QUARTER : known};
+    bool found = false;
+    for (int i = 0; i < 2; ++i) {
+        const double told = report_tick(report, position->meter, kinds[i]);
+        found |= fabs(tick - told) <= tolerance(position, kinds[i]) + more;
+    }
+    return found;
+}
+
+bool place_agrees(const Position* const position, const Report* const report, const double tick)
+{
+    return agrees(position, report, tick, 0.0);
+}
+
+/* A tempo that was cut to a float adds up on the way from frame 0. */
+static double hint_slack(const double tick)
+{
+    return fabs(tick) * float_digits;
+}
+
+void place_hint(Position* const position, const Report* const report)
+{
+    const double beat = place_beat_ticks(position);
+    if (!(report->has & HAS_FRAME) || position->meter.beat_unit == 4 ||
+        !place_is_told(position, report) || place_reported(position, report) < beat) {
         return;
     }
-    if (place_agrees(position, in_quarters, reported)) {
-        habits->tempo_unit = TEMPO_IN_QUARTERS;
-    } else if (place_agrees(position, in_beats, reported)) {
-        habits->tempo_unit = TEMPO_IN_BEATS;
+    const double in_quarters = (double)report->frame * frame_ticks(position, 1.0);
+    const double in_beats = in_quarters * 4.0 / position->meter.beat_unit;
+    const bool quarters = agrees(position, report, in_quarters, hint_slack(in_quarters));
+    const bool beats = agrees(position, report, in_beats, hint_slack(in_beats));
+    if (quarters != beats) {
+        habits_hint(&position->habits, beats ? TEMPO_IN_BEATS : TEMPO_IN_QUARTERS,
+                    report_whole_beats(report, position->meter),
+                    place_tolerance(position) + hint_slack(in_quarters) < beat * by_chance);
+    } else if (!quarters) {
+        habits_no_hint(&position->habits);
     }
 }
 
-/* True if a tick is a rounding of what is told, read in either way while it
-   isn't known how this host counts inside its beats. */
-static bool agrees_somehow(const Position* const position, const Report* const report,
-                           const double tick)
-{
-    const bool doubtful =
-        position->meter.beat_unit > 4 && position->habits.fraction == FRACTION_UNKNOWN;
-    return place_agrees(position, tick, place_reported(position, report)) ||
-           (doubtful && place_agrees(position, tick,
-                                     report_tick(report, position->meter, FRACTION_OF_QUARTER)));
-}
-
+/* A line is more exact than what is rounded, and less than what isn't. */
 static double by_beat(Position* const position, const Report* const report)
 {
-    learn_from_frame(position, report);
     const double reported = place_reported(position, report);
     if (!(report->has & HAS_FRAME)) {
         return reported;
     }
-    const double line = line_at(position, (double)report->frame);
-    if (agrees_somehow(position, report, line)) {
-        return line;
-    }
     const double straight = (double)report->frame * place_frame_ticks(position);
-    if (agrees_somehow(position, report, straight)) {
-        position->line_frame = position->line_tick = 0.0;
-        return straight;
+    const double line = line_at(position, (double)report->frame);
+    const bool from_zero = agrees(position, report, straight, 0.0);
+    const bool from_change = !from_zero && agrees(position, report, line, 0.0);
+    const double drawn = from_zero ? straight : line;
+    if (place_is_exact(position) || !(from_zero || from_change)) {
+        const double tick =
+            from_zero || from_change ? nearest_reading(position, report, drawn) : reported;
+        place_draw_line(position, tick);
+        return tick;
     }
-    place_draw_line(position, reported);
-    return reported;
+    if (from_zero) {
+        position->line_frame = position->line_tick = 0.0;
+    }
+    return drawn;
 }
 
 /* Without a usable beat the frame decides, but not against the bar. */

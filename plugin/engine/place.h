@@ -14,14 +14,21 @@ double place_tolerance(const Position* position);
 /* Ticks in one of the host's frames at speed 1. */
 double place_frame_ticks(const Position* position);
 
-/* True if `tick` and a reported tick are the same but for rounding. */
-bool place_agrees(const Position* position, double tick, double reported);
-
 /* True if the report has a bar and beat that can be a place. */
 bool place_is_told(const Position* position, const Report* report);
 
 /* The tick that bar and beat name, as this host counts. */
 double place_reported(const Position* position, const Report* report);
+
+/* True if a tick is the place told, but for rounding, in either reading while it isn't
+   known how this host counts inside its beats. */
+bool place_agrees(const Position* position, const Report* report, double tick);
+
+/* Of a place that a start or jump tells: what it hints at of the tempo's unit. */
+void place_hint(Position* position, const Report* report);
+
+/* True if this host's places are known to a fraction of a frame. */
+bool place_is_exact(const Position* position);
 
 /* The line that frames and ticks go along begins here, at the host's frame. */
 void place_draw_line(Position* position, double tick);

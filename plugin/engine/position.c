@@ -37,6 +37,7 @@ static double in_meter(const double tick, const Meter from, const Meter to, cons
 static void shift(Position* const position, const double delta)
 {
     position->clock.anchor_tick += delta;
+    position->line_tick += delta;
     position->played_until += (int64_t)llround(delta);
 }
 
@@ -46,7 +47,6 @@ static void change_meter(Position* const position, const Meter meter)
     const double there = in_meter(here, position->meter, meter, place_tolerance(position));
     shift(position, there - here);
     position->meter = meter;
-    habits_restart(&position->habits);
 }
 
 static void set_rate(Position* const position, const double tick)
@@ -102,7 +102,7 @@ typedef struct {
     bool meter;
     bool tempo;
     bool speed;
-    bool tempo_unit;
+    bool reading;
 } Changes;
 
 static Meter reported_meter(const Position* const position, const Report* const report)
@@ -148,20 +148,20 @@ static Changes take_over(Position* const position, const Report* const report)
 static void learn(Position* const position, const Report* const report, Changes* const changes,
                   const double old_speed)
 {
-    if (changes->meter || changes->tempo || !(old_speed > 0.0)) {
-        habits_restart(&position->habits);
+    const int64_t now = position->clock.now;
+    if (changes->meter || changes->tempo || changes->speed || !(old_speed > 0.0)) {
+        habits_begin(&position->habits, report, position->meter, now);
         return;
     }
     const double per_beat = 60.0 * position->frames_per_second / position->tempo / old_speed;
-    changes->tempo_unit =
-        habits_learn(&position->habits, report, position->meter, per_beat, position->clock.now);
+    changes->reading = habits_learn(&position->habits, report, position->meter, per_beat, now);
 }
 
 /* Learns afresh from here on: what is told at a start or jump counts as seen. */
 static void learn_from_here(Position* const position, const Report* const report)
 {
-    habits_restart(&position->habits);
-    habits_learn(&position->habits, report, position->meter, 1.0, position->clock.now);
+    habits_begin(&position->habits, report, position->meter, position->clock.now);
+    place_hint(position, report);
 }
 
 /* Begins anew from wherever the report says.  A jump too short to be meant, on
@@ -187,7 +187,7 @@ static PositionEvent go_on_changed(Position* const position, const Report* const
 {
     const double own = clock_tick(&position->clock, position->clock.now);
     double tick = own;
-    if (changes.tempo_unit && !place_is_told(position, report)) {
+    if (changes.reading && !place_is_told(position, report)) {
         anchor(position, report, true);
         return POSITION_BROKE;
     }
@@ -197,9 +197,9 @@ static PositionEvent go_on_changed(Position* const position, const Report* const
             anchor(position, report, true);
             return POSITION_BROKE;
         }
-        if (changes.tempo_unit) {
+        if (changes.reading) {
             tick = place_find(position, report);
-        } else if (!place_agrees(position, own, reported)) {
+        } else if (!place_agrees(position, report, own)) {
             tick = reported;
         }
         position->provisional = false;
@@ -225,12 +225,19 @@ static PositionEvent go_on(Position* const position, const Report* const report)
         .beat = place_beat_ticks(position),
         .nominal = place_frame_ticks(position) * position->speed,
         .rate = position->clock.ticks_per_frame,
+        .exact = place_is_exact(position),
     };
     double rate = difference.nominal;
     switch (follow_report(&position->follow, &difference, &rate)) {
     case FOLLOW_KEEP:
         break;
+    case FOLLOW_STEP:
+        set_rate(position, difference.reported);
+        place_draw_line(position, difference.reported);
+        break;
     case FOLLOW_RELEASE:
+        set_rate(position, place_find(position, report));
+        break;
     case FOLLOW_STEER:
         clock_anchor(&position->clock, own, rate);
         place_draw_line(position, own);
@@ -270,20 +277,21 @@ static PositionEvent stop(Position* const position, const Report* const report, 
 }
 
 /* Goes on from where we stopped if the host says the same place, so that what
-   was rounded in the report doesn't move it. */
+   was rounded in the report doesn't move it, nor a stroke is played again. */
 static void start(Position* const position, const Report* const report, const bool same_frame)
 {
     const double here = clock_tick(&position->clock, position->clock.now);
-    const double reported = place_reported(position, report);
-    const bool same = position->may_resume && same_frame &&
-                      (!place_is_told(position, report) || place_agrees(position, here, reported));
+    const bool resumes = position->may_resume && same_frame;
     position->rolling = true;
     position->may_resume = false;
     learn_from_here(position, report);
-    if (same) {
-        set_rate(position, here);
-    } else {
+    const double reported = place_reported(position, report);
+    const bool told = place_is_told(position, report);
+    const double near = fmax(place_tolerance(position), place_beat_ticks(position) * look_back);
+    if (!resumes || (told && fabs(here - reported) > near)) {
         anchor(position, report, false);
+    } else {
+        set_rate(position, told && !place_agrees(position, report, here) ? reported : here);
     }
 }
 
@@ -300,7 +308,7 @@ static PositionEvent roll(Position* const position, const Report* const report, 
         return POSITION_BROKE;
     }
     const bool found = position->provisional && place_is_told(position, report);
-    if (changes.meter || changes.tempo || changes.speed || changes.tempo_unit || found) {
+    if (changes.meter || changes.tempo || changes.speed || changes.reading || found) {
         return go_on_changed(position, report, changes);
     }
     return go_on(position, report);
@@ -318,7 +326,7 @@ PositionEvent position_report(Position* const position, const Report* const raw)
         position->has_frame = true;
         position->reported_at = position->clock.now;
     }
-    if (motion != FRAME_JUMPED) {
+    if (motion != FRAME_JUMPED && motion != FRAME_STUCK) {
         learn(position, &report, &changes, old_speed);
     }
     if (!(position->speed > 0.0) || motion == FRAME_STUCK) {

@@ -47,7 +47,7 @@ bool report_has_place(const Report* const report, const Meter meter)
 double report_tick(const Report* const report, const Meter meter, const FractionKind kind)
 {
     double beats = report->bar_beat;
-    if (kind == FRACTION_OF_QUARTER) {
+    if (kind == FRACTION_OF_QUARTER && meter.beat_unit > 4) {
         const double whole = floor(beats);
         beats = whole + (beats - whole) * meter.beat_unit / 4.0;
     }
