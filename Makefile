@@ -40,6 +40,10 @@ Q := $(if $(V),,@)
 WARNINGS := -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion \
 	-Wdouble-promotion -Wcast-qual -Wcast-align -Wstrict-prototypes -Wmissing-prototypes \
 	-Wundef -Wvla -Wswitch-enum -Wformat=2
+# Of each function's stack, in bytes: a host's thread may have 64 kB for all that is called.
+# The sanitizers need more.
+FRAME_MOST := 16384
+FRAMES = $(if $(SANITIZE),,-Wframe-larger-than=$(FRAME_MOST))
 # Looked up when used, not before: at first the packages may be missing.
 LIBRARIES = lv2 lilv-0 sratom-0 serd-0 sord-0 pangocairo pugl-0 fluidsynth sndfile
 outside = $(shell $(1) --cflags-only-I $(2) | sed 's/-I/-isystem /g')
@@ -53,7 +57,7 @@ HOST_LIBS = $(eval HOST_LIBS := $$(shell $(PKG_CONFIG) --libs lilv-0 sratom-0))$
 # a stroke.
 OWN_FLAGS = -std=c11 -D_POSIX_C_SOURCE=200809L -D_XOPEN_SOURCE=700 -fPIC \
 	-fvisibility=hidden -ffp-contract=off -MMD -MP -DFOURLIMB_VERSION='"$(VERSION)"'
-COMPILE = $(CC) $(WARNINGS) $(CPPFLAGS) $(CFLAGS) $(SANITIZE) $(OWN_FLAGS) $(OUTSIDE_FLAGS)
+COMPILE = $(CC) $(WARNINGS) $(FRAMES) $(CPPFLAGS) $(CFLAGS) $(SANITIZE) $(OWN_FLAGS) $(OUTSIDE_FLAGS)
 LINK = $(CC) $(CFLAGS) $(SANITIZE) $(LDFLAGS)
 
 # The programs that the build runs share their objects with the rest, unless another
@@ -99,7 +103,7 @@ help: ## List these targets
 # Objects depend on the flags they were made with.
 PLACES := $(CURDIR) $(abspath $(BUILD))
 PKG_CONFIG_ASKS := $(PKG_CONFIG_PATH) $(PKG_CONFIG_LIBDIR) $(PKG_CONFIG_SYSROOT_DIR)
-FLAGS := $(SETTABLE) SANITIZE WARNINGS OWN_FLAGS PLACES PKG_CONFIG_ASKS
+FLAGS := $(SETTABLE) SANITIZE WARNINGS FRAME_MOST OWN_FLAGS PLACES PKG_CONFIG_ASKS
 quoted = '$(subst ','\'',$(1))'
 ifneq ($(shell cat $(BUILD)/flags 2>/dev/null),$(strip $(foreach name,$(FLAGS),$(name)=$(strip $($(name))))))
 $(BUILD)/flags: FORCE
@@ -116,6 +120,7 @@ $(BUILD)/%.o: %.c $(BUILD)/flags
 	@echo "  CC   $<"
 	$(Q)$(call compile,$(COMPILE) $(TEST_FLAGS))
 
+$(BUILD)/tests/%.o: FRAMES :=
 $(BUILD)/tests/%.o: TEST_FLAGS = -DFOURLIMB_BUILD='"$(abspath $(BUILD))"' -DFOURLIMB_SOURCE='"$(CURDIR)"'
 
 $(BUILD)/for-build/%.o: %.c $(BUILD)/flags

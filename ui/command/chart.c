@@ -17,10 +17,10 @@ int command_chart(const Request* const request)
         return FAILED;
     }
     Bank* const bank = bundle_bank(bundle);
-    const Section first = request->section_count ? request->sections[0] : (Section){.bars = 0};
+    const Section* const first = request_first(request);
     const int status =
         bank && bank_library(bank)->groove_count
-            ? chartfile_write(bank, &first, request->title, request->out, request->force)
+            ? chartfile_write(bank, first, request->title, request->out, request->force)
             : FAILED;
     bank_free(bank);
     return status;

@@ -132,11 +132,11 @@ static bool asked_well(const Request* const request)
                      "--groove NAME --out FOLDER; `fourlimb --help` says the rest", ASKED_WRONGLY);
         return false;
     }
-    if (request->section_count && request->sections[0].tempo > 0.0) {
+    if (request_first(request)->tempo > 0.0) {
         practice_say("--tempo: ", "practice has --from and --to in its place", ASKED_WRONGLY);
         return false;
     }
-    if (request->section_count && !leaves_the_ladder_alone(&request->sections[0])) {
+    if (!leaves_the_ladder_alone(request_first(request))) {
         return false;
     }
     if (strlen(request->out) > PATH_ROOM - 2 * PLAN_NAME_ROOM) {
@@ -148,7 +148,8 @@ static bool asked_well(const Request* const request)
 
 int command_practice(const Request* const request)
 {
-    static Section section; /* too large for a stack */
+    static Section section; /* too large for a stack, and so is the plan */
+    static Practice practice;
     char soundfont[SOUNDFONT_ROOM];
     if (!asked_well(request)) {
         return ASKED_WRONGLY;
@@ -156,10 +157,11 @@ int command_practice(const Request* const request)
     if (request->as_wav && !soundfont_find(request->wav.soundfont, soundfont)) {
         return FAILED;
     }
-    section = request->section_count ? request->sections[0] : (Section){.bars = 0};
+    section = *request_first(request);
     add_default(&section, CONTROL_CLICK, CLICK_ALWAYS);
     add_default(&section, CONTROL_COUNT_IN, 1);
-    Practice practice = {.request = request, .section = &section};
+    practice.request = request;
+    practice.section = &section;
     int status = FAILED;
     if (performance_open(&practice.performance, request->bundle)) {
         status = bank_library(practice.performance.bank)->groove_count == 0 ? FAILED

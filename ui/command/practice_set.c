@@ -93,26 +93,42 @@ static int bars_at(const Practice* const practice, const int tempo)
     return phrase * (int)ceil(SECONDS_EACH / (seconds * phrase));
 }
 
-/* Plays the file at hand on the grid, then as asked. */
-static int play(Practice* const practice, const LimbSet limbs, const int tempo,
-                SongSection* const played)
+/* Begins the song of the file at hand; writing it, or song_end, plays it. */
+static int begin(Practice* const practice, const LimbSet limbs, const int tempo, const bool exact,
+                 SongSection* const played)
 {
     static Section section; /* too large for a stack */
     Performance* const performance = &practice->performance;
     Rendition rendition;
     practice_set_up(practice, limbs, tempo, bars_at(practice, tempo), &section);
-    straighten(&section);
-    performance_begin(performance, practice->title);
-    int status = performance_play(performance, &section, &rendition);
-    song_free(&practice->exact);
-    practice->exact = performance->song;
-    performance->song = (Song){.events = NULL};
-    if (status == DONE) {
-        practice_set_up(practice, limbs, tempo, bars_at(practice, tempo), &section);
-        performance_begin(performance, practice->title);
-        status = performance_play(performance, &section, &rendition);
-        *played = rendition.first;
+    if (exact) {
+        straighten(&section);
     }
+    performance_begin(performance, practice->title);
+    const int status = performance_play(performance, &section, &rendition);
+    *played = rendition.first;
+    return status;
+}
+
+/* Plays the file at hand and keeps its messages alone. */
+static int play(Practice* const practice, const LimbSet limbs, const int tempo, const bool exact)
+{
+    SongSection played;
+    SmfBytes file = {.bytes = NULL};
+    int status = begin(practice, limbs, tempo, exact, &played);
+    if (status == DONE && !song_end(&practice->performance.song, &file)) {
+        status = practice_say("there is no memory for the song", "", FAILED);
+    }
+    smf_free(&file);
+    return status;
+}
+
+static int play_exactly(Practice* const practice, const LimbSet limbs, const int tempo)
+{
+    const int status = play(practice, limbs, tempo, true);
+    song_free(&practice->exact);
+    practice->exact = practice->performance.song;
+    practice->performance.song = (Song){.events = NULL};
     return status;
 }
 
@@ -141,15 +157,16 @@ static int make_file(Practice* const practice, const PlanKind kind, const LimbSe
              kind == PLAN_WARM_UP ? "warm-up" : name, practice->request->as_wav ? "wav" : "mid");
     snprintf(path, sizeof path, "%s/%s", practice->request->out, item->name);
     snprintf(practice->title, sizeof practice->title, "%s, %s, %d", what, name, tempo);
-    const int status = play(practice, limbs, tempo, &played);
+    int status = play_exactly(practice, limbs, tempo);
+    status = status == DONE ? begin(practice, limbs, tempo, false, &played) : status;
     if (status != DONE) {
         return status;
     }
-    take_facts(practice, &played, item);
     if (!songfile_write(&practice->performance.song, path, practice->request->force,
                         &practice->request->wav, &seconds)) {
         return FAILED;
     }
+    take_facts(practice, &played, item);
     item->seconds = (int)ceil(seconds - 1e-3);
     ++practice->plan.count;
     return DONE;
@@ -177,9 +194,8 @@ int practice_make_files(Practice* const practice)
 static int find_none(Practice* const practice, const LimbSet asked)
 {
     char words[LIMBSET_ROOM];
-    SongSection played;
     if (!asked) {
-        const int status = play(practice, 0, practice->to, &played);
+        const int status = play(practice, 0, practice->to, false);
         return status != DONE || practice->performance.song.event_count
                    ? status
                    : practice_say("every limb is silenced, and so is the click",
@@ -198,9 +214,8 @@ int practice_find_limbs(Practice* const practice)
         asked |= practice->picks.values[CONTROL_RIGHT_HAND + limb] > 0.0f ? 1U << limb : 0U;
     }
     for (int limb = 0; limb < LIMB_COUNT; ++limb) {
-        SongSection played;
         const LimbSet alone = 1U << limb & asked;
-        const int status = alone ? play(practice, alone, practice->to, &played) : DONE;
+        const int status = alone ? play(practice, alone, practice->to, false) : DONE;
         if (status != DONE) {
             return status;
         }

@@ -31,9 +31,10 @@ static void tell(const Rendition* const played)
 static int play_all(Performance* const performance, const Request* const request)
 {
     performance_begin(performance, request->title ? request->title : "Fourlimb");
-    for (int i = 0; i < request->section_count; ++i) {
+    const Section* const sections = request_first(request);
+    for (int i = 0; i < request->section_count || i == 0; ++i) {
         Rendition played;
-        const int status = performance_play(performance, &request->sections[i], &played);
+        const int status = performance_play(performance, &sections[i], &played);
         if (status != DONE) {
             return status;
         }
@@ -57,13 +58,9 @@ int command_render(const Request* const request)
                 request->out);
         return ASKED_WRONGLY;
     }
-    Request whole = *request;
-    if (!whole.section_count) {
-        whole.sections[whole.section_count++] = (Section){.bars = 0};
-    }
     Performance performance;
     const int status =
-        performance_open(&performance, request->bundle) ? play_all(&performance, &whole) : FAILED;
+        performance_open(&performance, request->bundle) ? play_all(&performance, request) : FAILED;
     performance_close(&performance);
     return status;
 }

@@ -53,6 +53,12 @@ static bool take_meter(Section* const section, const char* const value)
     return true;
 }
 
+const Section* request_first(const Request* const request)
+{
+    static const Section empty = {.bars = 0};
+    return request->section_count ? &request->sections[0] : &empty;
+}
+
 bool request_put(ControlSetting settings[SETTINGS_MAX], int* const count, const char* const symbol,
                  const float value)
 {
@@ -146,7 +152,7 @@ static bool take_groove(Request* const request, const char* const value)
     if (request->section_count == SECTIONS_MAX) {
         return wrong("--groove", value, "64 sections at most");
     }
-    request->sections[request->section_count++] = (Section){.groove = value};
+    request->sections[request->section_count++].groove = value;
     return true;
 }
 
@@ -161,7 +167,7 @@ static bool take_preset(Request* const request, const char* const value)
     if (request->section_count == SECTIONS_MAX) {
         return wrong("--preset", value, "64 sections at most");
     }
-    request->sections[request->section_count++] = (Section){.preset = value};
+    request->sections[request->section_count++].preset = value;
     return true;
 }
 
@@ -169,7 +175,7 @@ static bool take_preset(Request* const request, const char* const value)
 static Section* section_now(Request* const request)
 {
     if (!request->section_count) {
-        request->sections[request->section_count++] = (Section){.bars = 0};
+        ++request->section_count;
     }
     return &request->sections[request->section_count - 1];
 }
@@ -323,7 +329,8 @@ double request_preset_value(const Section* const section, const char* const symb
 
 bool request_read(Request* const request, const int count, char** const arguments)
 {
-    *request = (Request){.wav = {.soundfont = NULL, .rate = 44100, .bits = 16}};
+    memset(request, 0, sizeof *request); /* an initializer may be made on the stack first */
+    request->wav = (WavForm){.soundfont = NULL, .rate = 44100, .bits = 16};
     for (int i = 0; i < count; ++i) {
         const char* const option = arguments[i];
         if (take_flag(request, option)) {

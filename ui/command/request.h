@@ -49,6 +49,9 @@ typedef struct {
     bool force;
 } Request;
 
+/* The first section, or an empty one: as the bank's first groove is written. */
+const Section* request_first(const Request* request);
+
 /* Puts a control's value among `settings`, in place of what it had there.  False if
    they are full, which controls that the plugin has can't make them. */
 bool request_put(ControlSetting settings[SETTINGS_MAX], int* count, const char* symbol,

@@ -43,7 +43,7 @@ static void print_groove(const Picks* const picks)
 int command_show(const Request* const request)
 {
     char bundle[BUNDLE_PATH_ROOM];
-    const Section first = request->section_count ? request->sections[0] : (Section){.bars = 0};
+    const Section* const first = request_first(request);
     if (request->section_count > 1 || request->kind || request->out || request->title) {
         fprintf(stderr,
                 "fourlimb: show prints one groove: --groove NAME and what is put in its place\n");
@@ -55,7 +55,7 @@ int command_show(const Request* const request)
     Bank* const bank = bundle_bank(bundle);
     Picks picks;
     int status = bank && bank_library(bank)->groove_count ? DONE : FAILED;
-    if (status == DONE && !picks_make(bank, &first, &picks)) {
+    if (status == DONE && !picks_make(bank, first, &picks)) {
         status = ASKED_WRONGLY;
     }
     if (status == DONE) {
