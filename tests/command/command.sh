@@ -249,11 +249,10 @@ files_get_the_rights_that_umask_says() {
 	same "$(stat -c %a rights.mid)" 640
 }
 
-# The limit makes write() fail as a full disk does; a larger file than the limit is asked for.
+# Past the limit write() fails as on a full disk, and a signal comes that ends whoever lets it.
 a_write_that_fails_leaves_the_old_file() {
 	echo "old" >old.mid
 	(
-		trap '' XFSZ
 		ulimit -f 1
 		"$fourlimb" render --groove 1 --bars 200 --out old.mid --force >/dev/null 2>full.txt
 	)

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "chartfile.h"
 
-#include "../../plugin/bank/save.h"
+#include "outfile.h"
 #include "../scene/chart.h"
 #include "commands.h"
 #include "picks.h"
@@ -120,7 +120,7 @@ static int save(const Sheet* const sheet, const char* const path, const bool for
     bool good = status == CAIRO_STATUS_SUCCESS;
     if (!good) {
         fprintf(stderr, "fourlimb: the chart can't be drawn: %s\n", cairo_status_to_string(status));
-    } else if (!save_file(path, output.bytes, output.size, force, why)) {
+    } else if (!outfile_save(path, output.bytes, output.size, force, why)) {
         fprintf(stderr, "fourlimb: %s\n", why);
         good = false;
     } else {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: ISC
-#include "../../plugin/bank/save.h"
+#include "outfile.h"
 #include "chartfile.h"
 #include "commands.h"
 #include "practice_set.h"
@@ -25,7 +25,7 @@ static int make_plan(Practice* const practice)
     plan_print(memory, &practice->plan);
     snprintf(path, sizeof path, "%s/plan.md", practice->request->out);
     bool good = fclose(memory) == 0;
-    good = good && save_file(path, text, size, practice->request->force, why);
+    good = good && outfile_save(path, text, size, practice->request->force, why);
     free(text);
     if (!good) {
         return practice_say(why, "", FAILED);

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "songfile.h"
 
-#include "../../plugin/bank/save.h"
+#include "outfile.h"
 #include "soundfont.h"
 
 #include <stdio.h>
@@ -34,7 +34,7 @@ static bool write_midi(const Song* const song, const SmfBytes* const file, const
                        const bool force)
 {
     char why[SAVE_WHY_ROOM];
-    if (!save_file(path, file->bytes, file->size, force, why)) {
+    if (!outfile_save(path, file->bytes, file->size, force, why)) {
         return complain(why);
     }
     tell_strokes(song, path);

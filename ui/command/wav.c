@@ -1,13 +1,12 @@
 // SPDX-License-Identifier: ISC
 #include "wav.h"
 
-#include "../../plugin/bank/save.h"
+#include "outfile.h"
 #include "progress.h"
 #include "synth.h"
 
 #include <errno.h>
 #include <math.h>
-#include <signal.h>
 #include <sndfile.h>
 #include <stdio.h>
 #include <string.h>
@@ -111,27 +110,11 @@ static bool measure(Work* const work)
     return true;
 }
 
-static void interruptions(sigset_t* const set)
-{
-    sigemptyset(set);
-    sigaddset(set, SIGINT);
-    sigaddset(set, SIGTERM);
-    sigaddset(set, SIGHUP);
-}
-
-static bool is_interrupted(void)
-{
-    sigset_t waiting;
-    return sigpending(&waiting) == 0 &&
-           (sigismember(&waiting, SIGINT) == 1 || sigismember(&waiting, SIGTERM) == 1 ||
-            sigismember(&waiting, SIGHUP) == 1);
-}
-
 static bool write_blocks(Work* const work, Pass* const pass, SNDFILE* const file)
 {
     float samples[2 * SYNTH_BLOCK];
     while (pass->block < work->blocks) {
-        if (is_interrupted()) {
+        if (outfile_is_interrupted()) {
             errno = EINTR;
             return false;
         }
@@ -191,17 +174,6 @@ static bool fits_a_wav(const Work* const work)
     return false;
 }
 
-/* An interruption waits until the unfinished file is gone; then it ends us. */
-static bool save_whole(Work* const work, const char* const path, const bool replace)
-{
-    sigset_t held, before;
-    interruptions(&held);
-    sigprocmask(SIG_BLOCK, &held, &before);
-    const bool good = save_by(path, write_sound, work, replace, work->why);
-    sigprocmask(SIG_SETMASK, &before, NULL);
-    return good;
-}
-
 bool wav_save(const Song* const song, const char* const path, const bool replace,
               const WavForm* const form, WavReport* const report, char why[WAV_WHY_ROOM])
 {
@@ -211,7 +183,7 @@ bool wav_save(const Song* const song, const char* const path, const bool replace
     if (save_refuses(path, replace, why) || !fits_a_wav(&work)) {
         return false;
     }
-    const bool good = measure(&work) && save_whole(&work, path, replace);
+    const bool good = measure(&work) && outfile_save_by(path, write_sound, &work, replace, why);
     progress_end(&work.progress);
     *report = (WavReport){.seconds = (double)(work.blocks * SYNTH_BLOCK) / form->rate,
                           .peak = work.peak > 0.0 ? 20.0 * log10(work.peak * work.gain)
