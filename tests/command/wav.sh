@@ -74,7 +74,7 @@ a_full_disk_is_told_and_leaves_nothing() {
 	(
 		ulimit -f 200 # of 512 bytes
 		run render --groove 1 --bars 8 --out full.wav
-		same "$status" 2 && has "$err" "full.wav can't be written: File too large"
+		same "$status" 2 && has "$err" "full.wav can't be written" && has "$err" "file size"
 	) && nothing_left full
 }
 
