@@ -249,15 +249,22 @@ static PositionEvent go_on(Position* const position, const Report* const report)
     return POSITION_GOES_ON;
 }
 
+/* True if the place told is where we are but for rounding, or for less than a start
+   looks back for a stroke: that would play it twice. */
+static bool is_here(const Position* const position, const Report* const report)
+{
+    const double own = clock_tick(&position->clock, position->clock.now);
+    const double off = fabs(own - place_reported(position, report));
+    return place_agrees(position, report, own) || off <= place_beat_ticks(position) * look_back;
+}
+
 /* Whether a report of no motion names another place than ours: by its frame, or, once
    we stand, by its bar and beat, which JACK's hosts tell a cycle after the frame. */
 static bool moves_standing(const Position* const position, const Report* const report,
                            const Motion motion)
 {
-    const double own = clock_tick(&position->clock, position->clock.now);
     return motion == FRAME_JUMPED ||
-           (!position->rolling && place_is_told(position, report) &&
-            !place_agrees(position, own, place_reported(position, report)));
+           (!position->rolling && place_is_told(position, report) && !is_here(position, report));
 }
 
 /* A jump while standing, or to another place by stopping, moves the place that a
@@ -285,13 +292,12 @@ static void start(Position* const position, const Report* const report, const bo
     position->rolling = true;
     position->may_resume = false;
     learn_from_here(position, report);
-    const double reported = place_reported(position, report);
     const bool told = place_is_told(position, report);
-    const double near = fmax(place_tolerance(position), place_beat_ticks(position) * look_back);
-    if (!resumes || (told && fabs(here - reported) > near)) {
+    if (!resumes || (told && !is_here(position, report))) {
         anchor(position, report, false);
     } else {
-        set_rate(position, told && !place_agrees(position, report, here) ? reported : here);
+        const bool same = !told || place_agrees(position, report, here);
+        set_rate(position, same ? here : place_reported(position, report));
     }
 }
 
