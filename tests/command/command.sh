@@ -40,6 +40,20 @@ without_a_command_it_says_what_there_is() {
 	same "$status" 1 && has "$out$err" "fourlimb render"
 }
 
+# Neither cut nor rounded: told, with what it can have, and nothing written.
+what_a_control_cannot_have_is_refused() {
+	for pair in "tempo=5000|from 20 to 400" "feet_cycle=2.5|a whole number from 0 to 64" \
+		"right_hand=0.5|a whole number from 0 to 1" "looseness=9x|number"; do
+		run render --groove 1 --bars 1 --set "${pair%|*}" --out refused.mid
+		same "$status" 1 && has "$err" "${pair#*|}" && same "$(ls refused.mid 2>/dev/null)" "" || return
+	done
+	for option in "--tempo 5000" "--tempo 9x" "--bars 1.5"; do
+		# shellcheck disable=SC2086
+		run render --groove 1 $option --out refused.mid
+		same "$status" 1 && has "$err" "expected" || return
+	done
+}
+
 # labels KIND: every label in a file of the presets, a line each.
 labels() {
 	sed -n 's/^\trdfs:label "\(.*\)" ;$/\1/p' "$presets/$1.ttl"
@@ -284,6 +298,7 @@ check_words() {
 	check "help leaves no option out" help_leaves_no_option_out
 	check "version is a name and a number" version_is_a_name_and_a_number
 	check "without a command it says what there is" without_a_command_it_says_what_there_is
+	check "what a control cannot have is refused" what_a_control_cannot_have_is_refused
 	check "list names every entry" list_names_every_entry
 	check "list names every control" list_names_every_control
 	check "show prints a groove limb by limb" show_prints_a_groove_limb_by_limb

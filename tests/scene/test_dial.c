@@ -185,12 +185,13 @@ static void a_number_written_is_read_again(void)
             char text[DIAL_TEXT_ROOM];
             char typed[2 * DIAL_TEXT_ROOM];
             const char* unit = "";
+            char why[DIAL_WHY_ROOM];
             float read = -999.0f;
             dial_text(&own->desk.view, control, value, text, &unit);
             snprintf(typed, sizeof typed, "%s %s", text, unit);
             check_case("%s: \"%s\"", control_rows[i].symbol, typed);
             const bool is_word = dial->zero && !strcmp(text, dial->zero);
-            CHECK_INT(dial_parse(control, typed, &read), !is_word);
+            CHECK_INT(dial_parse(control, typed, &read, why), !is_word);
             CHECK(is_word || fabsf(read - value) <= 0.051f);
             value = dial_step(control, value, 1.0, true);
         }
@@ -200,8 +201,10 @@ static void a_number_written_is_read_again(void)
 static void check_parse(const Control control, const char* const typed, const double wanted)
 {
     float value = -999.0f;
+    char why[DIAL_WHY_ROOM] = "";
     check_case("%s: \"%s\"", control_rows[control].symbol, typed);
-    CHECK(dial_parse(control, typed, &value));
+    CHECK(dial_parse(control, typed, &value, why));
+    CHECK_TEXT(why, "");
     CHECK_NEAR(value, wanted, 1e-5);
 }
 
@@ -219,10 +222,36 @@ static void values_are_read_as_people_type_them(void)
     check_parse(CONTROL_TEMPO, "92,5", 92.5);
     check_parse(CONTROL_PUSH_SNARE, "-10", -10.0);
     check_parse(CONTROL_FEET_CYCLE, "3 steps", 3.0);
-    check_parse(CONTROL_FEET_CYCLE, "3.4", 3.0);
-    check_parse(CONTROL_TEMPO, "1e9", 400.0);
-    check_parse(CONTROL_TEMPO, "-5", 20.0);
-    check_parse(CONTROL_HANDS_SHIFT, "-99", -32.0);
+    check_parse(CONTROL_FEET_CYCLE, "3.0", 3.0);
+    check_parse(CONTROL_TEMPO, "400", 400.0);
+    check_parse(CONTROL_HANDS_SHIFT, "-32", -32.0);
+}
+
+/* Nothing is cut, rounded or brought into range behind a person's back. */
+static void what_a_dial_cannot_take_is_refused_with_its_range(void)
+{
+    static const struct {
+        Control control;
+        const char* typed;
+        const char* why;
+    } rows[] = {
+        {CONTROL_TEMPO, "5000", "Tempo: \"5000\" is not a number from 20 to 400 bpm"},
+        {CONTROL_TEMPO, "-5", "Tempo: \"-5\" is not a number from 20 to 400 bpm"},
+        {CONTROL_TEMPO, "1e9", "Tempo: \"1e9\" is not a number from 20 to 400 bpm"},
+        {CONTROL_LOOSENESS, "9x", "Looseness: \"9x\" is not a number from 0 to 30 ms"},
+        {CONTROL_FEET_CYCLE, "3.4", "Feet cycle: \"3.4\" is not a whole number from 0 to 64 steps"},
+        {CONTROL_HANDS_SHIFT, "-99",
+         "Hands shift: \"-99\" is not a whole number from -32 to 32 steps"},
+        {CONTROL_SWING_RATIO, "4:1", "Swing: \"4:1\" is not a number from 1 to 3"},
+        {CONTROL_HANDS_GRID, "13", "Hands grid: \"13\" is not a whole number from 0 to 12"},
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; ++i) {
+        char why[DIAL_WHY_ROOM] = "";
+        float value = 7.0f;
+        CHECK(!dial_parse(rows[i].control, rows[i].typed, &value, why));
+        CHECK_TEXT(why, rows[i].why);
+        CHECK_NEAR(value, 7.0, 0.0);
+    }
 }
 
 /* Some hosts set the numbers' locale to the user's. */
@@ -246,8 +275,10 @@ static void junk_is_no_value(void)
     for (size_t i = 0; i < sizeof junk / sizeof *junk; ++i) {
         for (int control = 0; control < CONTROL_COUNT; ++control) {
             float value = 7.0f;
+            char why[DIAL_WHY_ROOM] = "";
             check_case("%s: \"%s\"", control_rows[control].symbol, junk[i]);
-            CHECK(!dial_parse((Control)control, junk[i], &value));
+            CHECK(!dial_parse((Control)control, junk[i], &value, why));
+            CHECK(strstr(why, junk[i]));
             CHECK_NEAR(value, 7.0, 0.0);
         }
     }
@@ -307,6 +338,7 @@ int main(void)
     RUN(what_is_written_is_short_enough_for_its_buffer);
     RUN(a_number_written_is_read_again);
     RUN(values_are_read_as_people_type_them);
+    RUN(what_a_dial_cannot_take_is_refused_with_its_range);
     RUN(a_host_with_decimal_commas_changes_nothing);
     RUN(junk_is_no_value);
     RUN(steps_stay_in_range_and_on_the_grid);

@@ -261,6 +261,14 @@ static bool is_control_input(const Host* const host, const LilvPort* const port)
     return is;
 }
 
+static bool has_property(const Host* const host, const LilvPort* const port, const char* const uri)
+{
+    LilvNode* const property = lilv_new_uri(host->world, uri);
+    const bool has = lilv_port_has_property(host->plugin, port, property);
+    lilv_node_free(property);
+    return has;
+}
+
 bool host_set(Host* const host, const char* const symbol, const float value,
               char why[HOST_WHY_ROOM])
 {
@@ -278,9 +286,11 @@ bool host_set(Host* const host, const char* const symbol, const float value,
     const float high = most ? lilv_node_as_float(most) : value;
     lilv_node_free(least);
     lilv_node_free(most);
-    if (!(value >= low && value <= high)) {
-        snprintf(why, HOST_WHY_ROOM, "%s can't be %g; it goes from %g to %g", symbol, (double)value,
-                 (double)low, (double)high);
+    const bool whole =
+        has_property(host, port, LV2_CORE__integer) || has_property(host, port, LV2_CORE__toggled);
+    if (!(value >= low && value <= high) || (whole && floorf(value) < value)) {
+        snprintf(why, HOST_WHY_ROOM, "%s can't be %g; it is %sfrom %g to %g", symbol, (double)value,
+                 whole ? "a whole number " : "", (double)low, (double)high);
         return false;
     }
     host->values[lilv_port_get_index(host->plugin, port)] = value;

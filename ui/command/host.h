@@ -23,7 +23,8 @@ void host_close(Host* host);
 LV2_URID host_urid(Host* host, const char* uri);
 
 /* Sets a control port; false, with the reason in `why`, if there is none with
-   this symbol or the value is outside its range. */
+   this symbol, or it can't have the value: outside its range, or a fraction where the
+   port is whole. */
 bool host_set(Host* host, const char* symbol, float value, char why[HOST_WHY_ROOM]);
 
 /* The value of a control port, of an output port as the last run left it; not a

@@ -6,7 +6,6 @@
 #include "../scene/dial.h"
 #include "moves.h"
 
-#include <math.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -210,10 +209,17 @@ static bool differs(const float a, const float b)
     return a < b || a > b;
 }
 
-/* A host may say anything: what is shown is in range, fractions as they are. */
-static float in_range(const ControlRow* const row, const float value)
+/* A host may say anything.  Controls are shown as the plugin takes them; a readout out
+   of its range says nothing. */
+static float readout(const ControlRow* const row, const float value)
 {
-    return value < row->least ? row->least : value > row->most ? row->most : value;
+    return value >= row->least && value <= row->most ? value : 0.0f;
+}
+
+static float as_taken(const Control control, const float value)
+{
+    const bool is_switch = dial_of(control)->kind == DIAL_SWITCH;
+    return is_switch && value > 0.0f ? 1.0f : dial_fit(control, (double)value);
 }
 
 static void take_value(Desk* const desk, const uint32_t port, float value)
@@ -223,12 +229,12 @@ static void take_value(Desk* const desk, const uint32_t port, float value)
     if (port >= PORT_FIRST_CONTROL && port < PORT_FIRST_READOUT) {
         const TargetId id = {TARGET_DIAL, (int)(port - PORT_FIRST_CONTROL)};
         place = target_same(view->pressed, id) ? NULL : &view->values[port - PORT_FIRST_CONTROL];
-        value = in_range(&control_rows[port - PORT_FIRST_CONTROL], value);
+        value = as_taken((Control)(port - PORT_FIRST_CONTROL), value);
     } else if (port >= PORT_FIRST_READOUT && port < PORT_FIRST_READOUT + READOUT_COUNT) {
         place = &view->readouts[port - PORT_FIRST_READOUT];
-        value = in_range(&readout_rows[port - PORT_FIRST_READOUT], value);
+        value = readout(&readout_rows[port - PORT_FIRST_READOUT], value);
     }
-    if (place && isfinite(value) && differs(*place, value)) {
+    if (place && differs(*place, value)) {
         *place = value;
         desk->is_dirty = true;
         if (view->list.is_open) {

@@ -218,13 +218,12 @@ bool list_key(Desk* const desk, const PaneEvent* const event)
         find_less(desk);
         break;
     default:
-        if (event->text < ' ') {
-            return false;
+        if (event->text >= ' ') {
+            find_more(desk, event->text);
         }
-        find_more(desk, event->text);
         break;
     }
-    return true;
+    return event->key < PANE_KEY_F1;
 }
 
 /* ---- What a feet figure asks: the engine's own survey, run to its end */

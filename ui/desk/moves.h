@@ -27,7 +27,8 @@ void desk_walk_family(Desk* desk, ShelfKind shelf, int by);
 
 void list_open(Desk* desk, ShelfKind shelf);
 void list_close(Desk* desk, bool keep);
-/* True if the list has a use for the key. */
+/* True if the list has a use for the key: while letters can be typed, all but
+   function keys are kept from the host. */
 bool list_key(Desk* desk, const PaneEvent* event);
 void list_scroll(Desk* desk, int lines);
 
@@ -49,7 +50,7 @@ void desk_scroll(Desk* desk, const PaneEvent* event);
 
 /* Typing of a value, where the focus is on one, or of a name. */
 bool desk_can_type(const Desk* desk);
-bool desk_typing_key(Desk* desk, const PaneEvent* event); /* true if it has a use for it */
+bool desk_typing_key(Desk* desk, const PaneEvent* event); /* true as for a list's key */
 void desk_type(Desk* desk, uint32_t text);
 void desk_begin_name(Desk* desk);
 void desk_end_typing(Desk* desk, bool keep);

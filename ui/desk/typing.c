@@ -5,6 +5,7 @@
 
 #include <pango/pango.h>
 #include <stddef.h>
+#include <stdio.h>
 #include <string.h>
 
 static bool is_name(const View* const view)
@@ -12,11 +13,18 @@ static bool is_name(const View* const view)
     return view->focus.kind == TARGET_EDIT && view->focus.index == EDIT_NAME;
 }
 
+static void begin(View* const view)
+{
+    view->is_typing = true;
+    view->typed[0] = '\0';
+    view->refused[0] = '\0';
+}
+
 void desk_begin_name(Desk* const desk)
 {
     View* const view = &desk->view;
     desk_focus(desk, (TargetId){TARGET_EDIT, EDIT_NAME});
-    view->is_typing = true;
+    begin(view);
     memcpy(view->typed, view->edit.name, sizeof view->typed);
     desk->is_dirty = true;
 }
@@ -30,34 +38,47 @@ bool desk_can_type(const Desk* const desk)
 void desk_type(Desk* const desk, const uint32_t text)
 {
     View* const view = &desk->view;
-    const size_t length = view->is_typing ? strlen(view->typed) : 0;
     char letter[8] = "";
     const size_t bytes = (size_t)g_unichar_to_utf8(text, letter);
+    if (!view->is_typing) {
+        begin(view);
+    }
+    const size_t length = strlen(view->typed);
     if (length + bytes < TYPED_ROOM) {
-        view->is_typing = true;
         memcpy(view->typed + length, letter, bytes);
         view->typed[length + bytes] = '\0';
+        view->refused[0] = '\0';
         desk->is_dirty = true;
     }
+}
+
+/* What the dial can't take stays to be changed, and why is said. */
+static bool set_typed(Desk* const desk)
+{
+    View* const view = &desk->view;
+    const Control control = (Control)view->focus.index;
+    char why[DIAL_WHY_ROOM] = "";
+    float value = 0.0f;
+    if (!dial_parse(control, view->typed, &value, why)) {
+        snprintf(view->refused, sizeof view->refused, "%s", why);
+        return false;
+    }
+    desk_nudge(desk, control, value);
+    return true;
 }
 
 void desk_end_typing(Desk* const desk, const bool keep)
 {
     View* const view = &desk->view;
-    float value = 0.0f;
-    if (view->is_typing && is_name(view)) {
-        view->is_typing = false;
-        desk->is_dirty = true;
-        if (keep) {
-            editor_name(desk, view->typed);
-        }
-    } else if (view->is_typing) {
-        const Control control = (Control)view->focus.index;
-        if (keep && dial_parse(control, view->typed, &value)) {
-            desk_nudge(desk, control, value);
-        }
-        view->is_typing = false;
-        desk->is_dirty = true;
+    const bool was_typing = view->is_typing;
+    const bool keeps = was_typing && keep;
+    desk->is_dirty = desk->is_dirty || was_typing;
+    if (keeps && !is_name(view) && *view->typed && !set_typed(desk)) {
+        return;
+    }
+    view->is_typing = false;
+    if (keeps && is_name(view)) {
+        editor_name(desk, view->typed);
     }
 }
 
@@ -69,6 +90,7 @@ static void take_back_letter(Desk* const desk)
         --length;
     }
     typed[length > 0 ? length - 1 : 0] = '\0';
+    desk->view.refused[0] = '\0';
     desk->is_dirty = true;
 }
 
@@ -82,8 +104,6 @@ bool desk_typing_key(Desk* const desk, const PaneEvent* const event)
         take_back_letter(desk);
     } else if (event->text >= ' ' && (is_name(&desk->view) || event->text < 127)) {
         desk_type(desk, event->text);
-    } else {
-        return false;
     }
-    return true;
+    return event->key < PANE_KEY_F1;
 }

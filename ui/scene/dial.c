@@ -109,7 +109,7 @@ float dial_fit(const Control control, const double value)
     if (isnan(value)) {
         return row->normal;
     }
-    const double whole = is_whole(dial_of(control)) ? floor(value + 0.5) : value;
+    const double whole = is_whole(dial_of(control)) ? rint(value) : value;
     return whole < (double)row->least  ? row->least
            : whole > (double)row->most ? row->most
                                        : (float)whole;
@@ -123,7 +123,7 @@ static char* skip_blanks(char* at)
     return at;
 }
 
-bool dial_parse(const Control control, const char* const typed, float* const value)
+static bool read_number(const Dial* const dial, const char* const typed, double* const to)
 {
     char text[DIAL_TEXT_ROOM];
     char* end = NULL;
@@ -147,12 +147,26 @@ bool dial_parse(const Control control, const char* const typed, float* const val
         number /= by;
     }
     end = skip_blanks(end);
+    *to = number;
+    return !*end || !strcmp(end, dial->unit) || !strcmp(end, unit_of(dial, 1.0));
+}
+
+bool dial_parse(const Control control, const char* const typed, float* const value,
+                char why[DIAL_WHY_ROOM])
+{
     const Dial* const dial = dial_of(control);
-    if (*end && strcmp(end, dial->unit) != 0 && strcmp(end, unit_of(dial, 1.0)) != 0) {
-        return false;
+    const double least = (double)control_rows[control].least;
+    const double most = (double)control_rows[control].most;
+    double number = 0.0;
+    if (read_number(dial, typed, &number) && number >= least && number <= most &&
+        (!is_whole(dial) || floor(number) >= number)) {
+        *value = (float)number;
+        return true;
     }
-    *value = dial_fit(control, number);
-    return true;
+    snprintf(why, DIAL_WHY_ROOM, "%s: \"%.20s\" is not a %snumber from %g to %g%s%s", dial->label,
+             typed, is_whole(dial) ? "whole " : "", least, most, *dial->unit ? " " : "",
+             dial->unit);
+    return false;
 }
 
 float dial_step(const Control control, const float value, const double steps, const bool fine)

@@ -45,9 +45,12 @@ enum { DIAL_TEXT_ROOM = 96 };
 void dial_text(const View* view, Control control, float value, char text[DIAL_TEXT_ROOM],
                const char** unit);
 
-/* Reads what a person typed; false if it is no value.  Out of range is brought
-   into range.  A ratio may be typed as "2:1", a fraction with a point or a comma. */
-bool dial_parse(Control control, const char* typed, float* value);
+enum { DIAL_WHY_ROOM = 160 };
+
+/* Reads what a person typed.  A ratio may be typed as "2:1", a fraction with a point
+   or a comma.  False, with a sentence in `why`, for what the port can't take as it is:
+   nothing is cut, rounded or brought into range. */
+bool dial_parse(Control control, const char* typed, float* value, char why[DIAL_WHY_ROOM]);
 
 /* A value moved by so many steps, in range, on a step. */
 float dial_step(Control control, float value, double steps, bool fine);

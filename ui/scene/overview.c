@@ -161,7 +161,8 @@ static void draw_count(const Brush* const brush, const double y, const int64_t b
     const Geometry* const g = brush->g;
     const Palette* const colours = brush->colours;
     const Type large = brush_type(20.0, true, ALIGN_RIGHT, colours->ink);
-    snprintf(text, sizeof text, bars > 0 ? "%d" : "\xE2\x80\x93", (int)bars);
+    const bool is_told = bars > 0 && bars <= BARS_SHOWN_MAX;
+    snprintf(text, sizeof text, is_told ? "%d" : "\xE2\x80\x93", is_told ? (int)bars : 0);
     /* Two digits reach a little into the margin; more move what is right of them, and
        stay in the window. */
     const double right = g->meet + fmax(24.0, ink_width(brush->cairo, large, text) - 5.0);
@@ -190,7 +191,9 @@ static void draw_counts(const Brush* const brush)
         draw_count(brush, first, place->feet_meet, true,
                    g->compact ? "feet meet bar line" : "feet meet the bar line");
     }
-    if (place->own_clock && place->ladder_bars > 0) {
+    const double most = (double)readout_rows[READOUT_TEMPO_NOW].most;
+    const bool has_next = place->next_tempo > 0.0 && place->next_tempo <= most;
+    if (place->own_clock && place->ladder_bars > 0 && has_next) {
         snprintf(text, sizeof text, "%.4g bpm", place->next_tempo);
         draw_count(brush, second, place->ladder_bars, false, text);
     } else {

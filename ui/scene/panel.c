@@ -276,7 +276,10 @@ void draw_help(const Brush* const brush)
                                                              : view->focus;
     const char* words = help_of(view, pointed);
     bool is_news = false; /* said even where there is no room for help */
-    if (view->is_typing) {
+    if (view->is_typing && *view->refused) {
+        words = view->refused;
+        is_news = true;
+    } else if (view->is_typing) {
         words = "Type a value: Enter sets it, Esc leaves it as it was";
     } else if (*view->edit.note && view->hover.kind != TARGET_DIAL) {
         words = view->edit.note;

@@ -243,7 +243,7 @@ static void draw_rate(const Brush* const brush, const int foot, const double x, 
         return;
     }
     label(brush, x + 32.0, y - 9.0, is_past ? "past the record" : "strokes/s");
-    if (gap > 0.0) {
+    if (gap > 0.0 && gap < (double)readout_rows[READOUT_RIGHT_FOOT_GAP].most) {
         snprintf(text, sizeof text, "closest %.0f ms", gap);
         ink_text_in(brush->cairo, x + 32.0, y + 3.0, g->staff - x - 36.0,
                     brush_type(11.0, false, ALIGN_LEFT, colours->soft), text);
@@ -310,6 +310,8 @@ static void draw_place(const Brush* const brush)
                                  brush_type(size, true, ALIGN_LEFT, brush->colours->ink), letter);
     if (view->values[CONTROL_ENABLED] <= 0.0f) {
         snprintf(text, sizeof text, "off");
+    } else if (view->place.bar < -BARS_SHOWN_MAX) {
+        snprintf(text, sizeof text, "count-in");
     } else if (view->place.bar < 0) {
         snprintf(text, sizeof text, "count-in %d", (int)-view->place.bar);
     } else {

@@ -67,6 +67,8 @@ typedef enum {
 
 typedef enum { THEME_HOST, THEME_DARK, THEME_LIGHT, THEME_COUNT } Theme;
 
+enum { BARS_SHOWN_MAX = 9999 }; /* as realign_bars: beyond it nothing is said */
+
 enum { LIST_LINES_MAX = 1024, FIND_ROOM = 48, TYPED_ROOM = 64, MESSAGE_ROOM = 256 };
 
 /* What changes a figure, keeps it, and writes files. */
@@ -148,6 +150,7 @@ typedef struct {
     bool is_dragged;
     bool is_typing;
     char typed[TYPED_ROOM];
+    char refused[MESSAGE_ROOM]; /* why it isn't taken; "" if it may be */
     List list;
     Edit edit;
     Theme theme;
