@@ -264,7 +264,7 @@ demo: all
 	@echo "of a drum instrument and start the transport.  Without installing: LV2_PATH=$(BUILD)/lv2 HOST"
 
 .PHONY: play
-play: ## Open the plugin in jalv on the running JACK server, with fluidsynth to hear it
+play: ## Open the plugin in jalv on JACK or PipeWire, with fluidsynth to hear it
 	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD) $(PACKAGES_PLAY)"
 	@$(MAKE) --no-print-directory -j2 all
 	@sh ui/play.sh $(BUILD)
@@ -297,7 +297,7 @@ clean: ## Remove the build folder
 SCRIPTS := tests/checks/layers.sh tests/checks/binaries.sh tests/checks/sources.sh \
 	tests/checks/instructions.sh tests/checks/packager.sh \
 	tests/plugin/validate.sh tests/command/command.sh tests/command/refusals.sh tests/command/chart.sh \
-	tests/command/wav.sh tests/command/sound.sh tests/command/interrupt.sh tests/command/practice.sh tests/command/plan.sh tests/command/presets.sh tests/live/play.sh tests/live/session.sh \
+	tests/command/wav.sh tests/command/sound.sh tests/command/interrupt.sh tests/command/practice.sh tests/command/plan.sh tests/command/presets.sh tests/live/play.sh tests/live/pipewire.sh tests/live/session.sh \
 	tests/pane/cures.sh
 SAN := -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
 

@@ -7,7 +7,8 @@ here=$(realpath "$(dirname "$0")")
 . "$here/../command/shared.inc"
 play=$here/../../ui/play.sh
 export JACK_DEFAULT_SERVER="fourlimb-play-$$" JACK_NO_START_SERVER=1
-unset DISPLAY WAYLAND_DISPLAY
+export XDG_RUNTIME_DIR="$work" # no PipeWire of whoever runs this
+unset DISPLAY WAYLAND_DISPLAY PIPEWIRE_REMOTE PIPEWIRE_RUNTIME_DIR
 
 without_a_server_it_says_how_to_start_one() {
 	sh "$play" "$build" >said.txt 2>&1
