@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: ISC
 #include "bank.h"
 
+#include "bounds.h"
 #include "entries.h"
 #include "names.h"
 
 #include <dirent.h>
+#include <errno.h>
 #include <stdatomic.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -127,6 +129,24 @@ static void read_entry(Bank* const bank, const EntryKind kind, const Candidate c
     table->infos[table->count++] = info;
 }
 
+static int by_uri(const void* const a, const void* const b)
+{
+    return strcmp(((const Named*)a)->uri, ((const Named*)b)->uri);
+}
+
+/* Grooves name figures by their URIs. */
+static bool index_uris(Table* const table)
+{
+    table->by_uri = calloc(table->count + 1, sizeof(Named));
+    for (uint32_t i = 0; table->by_uri && i < table->count; ++i) {
+        table->by_uri[i] = (Named){table->infos[i].uri, i};
+    }
+    if (table->by_uri) {
+        qsort(table->by_uri, table->count, sizeof(Named), by_uri);
+    }
+    return table->by_uri;
+}
+
 static bool read_kind(Bank* const bank, const EntryKind kind)
 {
     uint32_t count = 0;
@@ -136,11 +156,11 @@ static bool read_kind(Bank* const bank, const EntryKind kind)
     table->infos = calloc(count + 1, sizeof(EntryInfo));
     table->values = calloc(count + 1, table->value_size);
     const bool good = candidates && table->infos && table->values;
-    for (uint32_t i = 0; good && i < count; ++i) {
+    for (uint32_t i = 0; good && turtle_is_whole(bank->turtle) && i < count; ++i) {
         read_entry(bank, kind, candidates[i]);
     }
     free(candidates);
-    return good;
+    return good && turtle_is_whole(bank->turtle) && index_uris(table);
 }
 
 static int is_turtle(const struct dirent* const entry)
@@ -149,20 +169,42 @@ static int is_turtle(const struct dirent* const entry)
     return dot && dot != entry->d_name && !strcmp(dot, ".ttl");
 }
 
+/* Some files of a folder, if there is room for one more. */
+static void read_files(Bank* const bank, const char* const folder,
+                       struct dirent* const* const files, const int count)
+{
+    for (int i = 0; i < count; ++i) {
+        char path[PATH_ROOM];
+        const int length = snprintf(path, sizeof path, "%s/%s", folder, files[i]->d_name);
+        if (length >= PATH_ROOM) {
+            complain(&bank->complaints, "%s: its name is too long", files[i]->d_name);
+        } else if (turtle_is_full(bank->turtle)) {
+            complain_first(&bank->complaints,
+                           "%s: is left out, and all files behind it in order of name, %d in all: "
+                           "a bank holds %d files and %d statements at most; put entries together "
+                           "into fewer files, or move some away",
+                           path, count - i, FILES_MOST, STATEMENTS_MOST);
+            return;
+        } else {
+            turtle_read(bank->turtle, path, &bank->complaints);
+        }
+    }
+}
+
 /* False if the folder holds no Turtle at all. */
 static bool read_folder(Bank* const bank, const char* const folder)
 {
-    struct dirent** entries = NULL;
-    const int count = scandir(folder, &entries, is_turtle, alphasort);
-    for (int i = 0; i < count; ++i) {
-        char path[PATH_ROOM];
-        const int length = snprintf(path, sizeof path, "%s/%s", folder, entries[i]->d_name);
-        if (length > 0 && length < PATH_ROOM) {
-            turtle_read(bank->turtle, path, &bank->complaints);
-        }
-        free(entries[i]);
+    struct dirent** files = NULL;
+    errno = 0;
+    const int count = scandir(folder, &files, is_turtle, alphasort);
+    if (count < 0 && errno == ENOMEM) {
+        turtle_fail(bank->turtle);
     }
-    free(entries);
+    read_files(bank, folder, files, count);
+    for (int i = 0; i < count; ++i) {
+        free(files[i]);
+    }
+    free(files);
     return count > 0;
 }
 
@@ -251,6 +293,7 @@ Bank* bank_open_session(const BankSources sources, const char* const text)
     bool good = bank->turtle;
     if (good) {
         read_sources(bank, sources, text);
+        good = turtle_is_whole(bank->turtle);
     }
     for (int kind = 0; good && kind < ENTRY_KINDS; ++kind) {
         good = read_kind(bank, (EntryKind)kind);
@@ -275,6 +318,7 @@ static void free_table(Table* const table, const bool figures)
     }
     free(table->infos);
     free(table->values);
+    free(table->by_uri);
 }
 
 Bank* bank_hold(Bank* const bank)
@@ -315,23 +359,23 @@ const EntryInfo* bank_entry(const Bank* const bank, const EntryKind kind, const 
     return &bank->tables[kind].infos[index];
 }
 
+static int id_and_info(const void* const key, const void* const info)
+{
+    const uint32_t id = *(const uint32_t*)key;
+    const uint32_t other = ((const EntryInfo*)info)->id;
+    return (id > other) - (id < other);
+}
+
 const EntryInfo* bank_info(const Bank* const bank, const EntryKind kind, const uint32_t id)
 {
     const Table* const table = &bank->tables[kind];
-    for (uint32_t i = 0; i < table->count; ++i) {
-        if (table->infos[i].id == id) {
-            return &table->infos[i];
-        }
-    }
-    return NULL;
+    return bsearch(&id, table->infos, table->count, sizeof(EntryInfo), id_and_info);
 }
 
 const void* table_value(const Table* const table, const char* const uri)
 {
-    for (uint32_t i = 0; i < table->count; ++i) {
-        if (!strcmp(table->infos[i].uri, uri)) {
-            return (const char*)table->values + i * table->value_size;
-        }
-    }
-    return NULL;
+    const Named key = {uri, 0};
+    const Named* const found =
+        table->by_uri ? bsearch(&key, table->by_uri, table->count, sizeof(Named), by_uri) : NULL;
+    return found ? (const char*)table->values + found->index * table->value_size : NULL;
 }

@@ -4,6 +4,7 @@
 #include <stdarg.h>
 #include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 
 __attribute__((format(printf, 1, 0))) static char* formatted(const char* const format,
                                                              va_list arguments)
@@ -60,6 +61,27 @@ void complain(Complaints* const complaints, const char* const format, ...)
     } else {
         ++complaints->unkept;
     }
+}
+
+void complain_first(Complaints* const complaints, const char* const format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    char* const text = formatted(format, arguments);
+    va_end(arguments);
+    if (!text) {
+        ++complaints->unkept;
+        return;
+    }
+    if (complaints->count == COMPLAINTS_MAX) {
+        free(complaints->texts[--complaints->count]);
+        ++complaints->unkept;
+    }
+    make_utf8(text);
+    memmove(&complaints->texts[1], &complaints->texts[0],
+            complaints->count * sizeof *complaints->texts);
+    complaints->texts[0] = text;
+    ++complaints->count;
 }
 
 void complaints_clear(Complaints* const complaints)

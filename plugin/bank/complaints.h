@@ -17,4 +17,9 @@ typedef struct {
 void complain(Complaints* complaints, const char* format, ...)
     __attribute__((format(printf, 2, 3)));
 
+/* The same before all others, for what is told even where much else is wrong: the last
+   one goes if there is no room. */
+void complain_first(Complaints* complaints, const char* format, ...)
+    __attribute__((format(printf, 2, 3)));
+
 void complaints_clear(Complaints* complaints);

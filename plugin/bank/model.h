@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: ISC
-/* model.h - the inside of a Turtle: what turtle.c asks and reader.c fills. */
+/* model.h - the inside of a Turtle: what turtle.c asks, load.c and reader.c
+   fill, and places.c keeps the places of. */
 #pragma once
 
+#include "bounds.h"
 #include "turtle.h"
 
 #include <serd/serd.h>
 
-enum { FILES_MAX = 64, NAME_ROOM = 256, WHERE_ROOM = 512 };
+enum { NAME_ROOM = 256, WHERE_ROOM = 512 };
 
 /* Where one statement stands. */
 typedef struct {
@@ -16,20 +18,45 @@ typedef struct {
     unsigned file;
     size_t begin; /* bytes of its sentence in the file: begins at, or after a sign */
     size_t end;   /* before, `begin`; ends at, or a sign before, `end` */
+    size_t next;  /* the subject's next place, its index; 0: none */
 } Place;
+
+/* The first and the last place of a subject, by their indices. */
+typedef struct {
+    const SordNode* subject; /* NULL: free */
+    size_t first;
+    size_t last;
+} Home;
+
+typedef struct {
+    char* name;   /* without folder */
+    SerdEnv* env; /* its prefixes */
+} ReadFile;
 
 struct Turtle {
     SordWorld* world;
     SordModel* model;
-    SerdEnv* envs[FILES_MAX]; /* each file's prefixes */
-    char* files[FILES_MAX];   /* names without folder */
+    ReadFile files[FILES_MOST];
     unsigned file_count;
+    size_t bytes;      /* of all files */
+    size_t statements; /* of all files */
+    bool is_full;      /* by statements */
+    bool failed;       /* memory ran out */
     Place* places;
     size_t place_count;
     size_t place_room;
+    Home* homes; /* a hash table of subjects; its size is a power of 2 */
+    size_t home_count;
+    size_t home_room;
     char name[NAME_ROOM];
     char where[WHERE_ROOM];
 };
+
+/* One more file to read of; false, with a complaint, if it is beyond bounds.h. */
+bool turtle_begin_file(Turtle* turtle, const char* path, size_t size, Complaints* complaints);
+
+/* One more place; false if there is no memory. */
+bool place_add(Turtle* turtle, Place place);
 
 /* Where the subject, or its property if that is not NULL, was first met; NULL if
    it wasn't. */

@@ -141,7 +141,7 @@ static bool keep(Subject* const subject, const Draft* const draft, const uint32_
 {
     Stroke* const strokes = malloc(draft->count * sizeof(Stroke));
     if (!strokes) {
-        field_wrong(subject, NULL, "there is no memory for its strokes");
+        turtle_fail(subject->turtle);
         return false;
     }
     memcpy(strokes, draft->strokes, draft->count * sizeof(Stroke));

@@ -4,9 +4,13 @@
 #include <stdlib.h>
 #include <string.h>
 
-static char* copy_text(const char* const text)
+static char* copy_text(const Subject* const subject, const char* const text)
 {
-    return strdup(text ? text : "");
+    char* const copy = strdup(text ? text : "");
+    if (!copy) {
+        turtle_fail(subject->turtle);
+    }
+    return copy;
 }
 
 /* As people say it; ttl/terms.ttl lies in the bank folder for this. */
@@ -33,12 +37,12 @@ EntryInfo read_info(Subject* const subject, const uint32_t id, const bool is_use
     }
     return (EntryInfo){
         .id = id,
-        .name = copy_text(turtle_name(subject->turtle, subject->subject)),
-        .uri = copy_text((const char*)sord_node_get_string(subject->subject)),
-        .label = copy_text(label),
-        .comment = copy_text(field_optional_text(subject, RDFS_NS "comment")),
-        .family = copy_text(family_label(subject)),
-        .family_uri = copy_text(family ? (const char*)sord_node_get_string(family) : NULL),
+        .name = copy_text(subject, turtle_name(subject->turtle, subject->subject)),
+        .uri = copy_text(subject, (const char*)sord_node_get_string(subject->subject)),
+        .label = copy_text(subject, label),
+        .comment = copy_text(subject, field_optional_text(subject, RDFS_NS "comment")),
+        .family = copy_text(subject, family_label(subject)),
+        .family_uri = copy_text(subject, family ? (const char*)sord_node_get_string(family) : NULL),
         .difficulty = (int)field_integer(subject, "difficulty", 0, 5, 0),
         .tempo_low = (int)field_integer(subject, "tempoLow", 0, 1000, 0),
         .tempo_high = (int)field_integer(subject, "tempoHigh", 0, 1000, 0),

@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: ISC
+#include "bounds.h"
+#include "gauge.h"
 #include "model.h"
 
+#include <stdarg.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <sys/stat.h>
 
 /* One statement met, kept until the sentence it stands in turns out whole. */
 typedef struct {
@@ -20,30 +22,116 @@ typedef struct {
     const char* text;
     size_t size;
     size_t at;           /* next byte to give to serd */
+    size_t given;        /* bytes given, some of them more than once */
     unsigned line;       /* of the newest byte given */
     unsigned first_line; /* where the reader that is going on began */
     size_t first_at;     /* the same as a byte */
     bool at_newline;     /* the newest byte is a newline: it ends this line */
+    bool is_cut;         /* this sentence is broken: serd is given no more of it */
+    bool is_over;        /* nothing more of this file is read */
     unsigned error_line; /* the last complaint's; errors right after follow from it */
+    unsigned prefixes;
+    unsigned nests; /* brackets in this sentence, as serd sees them */
+    Gauge gauge;
     Met* met;
     size_t met_count;
     size_t met_room;
     size_t statements;
 } Reading;
 
-enum { FILE_MOST = 16 * 1024 * 1024 }; /* bytes; a bank of thousands of entries has one */
+enum { REASON_ROOM = 256, FREE_BYTES = 65536 /* beyond READINGS_MOST, for small files */ };
+
+static const char* file_now(const Reading* const reading)
+{
+    return reading->turtle->files[reading->turtle->file_count - 1].name;
+}
+
+/* Prefixes hold in their own file alone. */
+static SerdEnv* env_now(const Reading* const reading)
+{
+    return reading->turtle->files[reading->turtle->file_count - 1].env;
+}
+
+/* ---- What ends a sentence, or a file, before its time */
+
+/* What is left of a broken sentence looks wrong line by line: only the first mistake
+   is worth telling.  True if this is one. */
+static bool is_news(Reading* const reading, const unsigned line)
+{
+    const bool follows = reading->error_line && line <= reading->error_line + 1;
+    reading->error_line = line;
+    return !follows;
+}
+
+/* This sentence is left out: for serd the file ends here. */
+__attribute__((format(printf, 2, 3))) static void cut(Reading* const reading,
+                                                      const char* const format, ...)
+{
+    char reason[REASON_ROOM];
+    va_list arguments;
+    va_start(arguments, format);
+    vsnprintf(reason, sizeof reason, format, arguments);
+    va_end(arguments);
+    if (!reading->is_cut && is_news(reading, reading->line)) {
+        complain(reading->complaints, "%s:%u: %s", file_now(reading), reading->line, reason);
+    }
+    reading->is_cut = true;
+}
+
+/* All that follows in the file is left out. */
+__attribute__((format(printf, 2, 3))) static void stop(Reading* const reading,
+                                                       const char* const format, ...)
+{
+    char reason[REASON_ROOM];
+    va_list arguments;
+    va_start(arguments, format);
+    vsnprintf(reason, sizeof reason, format, arguments);
+    va_end(arguments);
+    if (!reading->is_over) {
+        complain_first(reading->complaints, "%s:%u: %s; the rest of this file is left out",
+                       file_now(reading), reading->line, reason);
+    }
+    reading->is_cut = reading->is_over = true;
+}
+
+static void run_out_of_memory(Reading* const reading)
+{
+    stop(reading, "there is no memory for it");
+    turtle_fail(reading->turtle);
+}
+
+/* ---- serd's side: bytes to it, statements from it */
+
+/* False if serd must not have the byte. */
+static bool pass(Reading* const reading, const char byte)
+{
+    gauge_take(&reading->gauge, byte);
+    ++reading->given;
+    if (!byte) {
+        cut(reading, "not Turtle here: a byte that is 0; is this a text, in UTF-8?");
+    } else if (reading->gauge.depth > DEPTH_MOST) {
+        cut(reading, "nested more than %d brackets deep; this sentence is left out", DEPTH_MOST);
+    } else if (reading->given > READINGS_MOST * reading->size + FREE_BYTES) {
+        stop(reading, "too many broken sentences that run on into the next; end each by a full "
+                      "stop");
+    }
+    return !reading->is_cut;
+}
 
 static size_t read_byte(void* const buffer, const size_t size, const size_t count,
                         void* const handle)
 {
     Reading* const reading = (Reading*)handle;
-    if (!size || !count || reading->at == reading->size) {
+    if (!size || !count || reading->is_cut || reading->at == reading->size) {
         return 0;
     }
     const char byte = reading->text[reading->at++];
-    *(char*)buffer = byte;
     reading->line += reading->at_newline;
     reading->at_newline = byte == '\n';
+    if (!pass(reading, byte)) {
+        return 0;
+    }
+    *(char*)buffer = byte;
     return 1;
 }
 
@@ -53,41 +141,28 @@ static int never_fails(void* const handle)
     return 0;
 }
 
-/* Prefixes hold in their own file alone. */
-static SerdEnv* env_now(const Reading* const reading)
-{
-    return reading->turtle->envs[reading->turtle->file_count - 1];
-}
-
 static SerdStatus take_prefix(void* const handle, const SerdNode* const name,
                               const SerdNode* const uri)
 {
-    return serd_env_set_prefix(env_now((Reading*)handle), name, uri);
+    Reading* const reading = (Reading*)handle;
+    if (++reading->prefixes > PREFIXES_MOST) {
+        stop(reading, "a file declares %d prefixes at most", PREFIXES_MOST);
+    } else if (uri->n_bytes > PREFIX_BYTES_MOST) {
+        stop(reading, "a prefix stands for %d bytes at most", PREFIX_BYTES_MOST);
+    } else {
+        return serd_env_set_prefix(env_now(reading), name, uri);
+    }
+    return SERD_ERR_BAD_ARG;
 }
 
 static SerdStatus take_base(void* const handle, const SerdNode* const uri)
 {
-    return serd_env_set_base_uri(env_now((Reading*)handle), uri);
-}
-
-static bool remember_place(Turtle* const turtle, const Place place)
-{
-    if (turtle->place_count == turtle->place_room) {
-        const size_t room = turtle->place_room ? 2 * turtle->place_room : 1024;
-        Place* const places = realloc(turtle->places, room * sizeof(Place));
-        if (!places) {
-            return false;
-        }
-        turtle->places = places;
-        turtle->place_room = room;
+    Reading* const reading = (Reading*)handle;
+    if (uri->n_bytes > PREFIX_BYTES_MOST) {
+        stop(reading, "a base has %d bytes at most", PREFIX_BYTES_MOST);
+        return SERD_ERR_BAD_ARG;
     }
-    turtle->places[turtle->place_count++] = place;
-    return true;
-}
-
-static const char* file_now(const Reading* const reading)
-{
-    return reading->turtle->files[reading->turtle->file_count - 1];
+    return serd_env_set_base_uri(env_now(reading), uri);
 }
 
 static void free_met(const Reading* const reading, const Met met)
@@ -112,28 +187,72 @@ static bool keep_met(Reading* const reading, const Met met)
     return true;
 }
 
+/* serd tells of a bracket before it reads what is in it. */
+static bool is_bounded(Reading* const reading, const SerdStatementFlags flags)
+{
+    const bool nests =
+        flags & (SERD_ANON_S_BEGIN | SERD_ANON_O_BEGIN | SERD_LIST_S_BEGIN | SERD_LIST_O_BEGIN);
+    reading->nests += nests;
+    if (reading->nests > NESTS_MOST) {
+        cut(reading, "more than %d brackets; this sentence is left out", NESTS_MOST);
+    } else if (reading->turtle->statements + reading->met_count >= STATEMENTS_MOST) {
+        stop(reading, "a bank holds %d statements at most", STATEMENTS_MOST);
+        reading->turtle->is_full = true;
+    }
+    return !reading->is_cut;
+}
+
 static SerdStatus take_statement(void* const handle, const SerdStatementFlags flags,
                                  const SerdNode* const graph, const SerdNode* const subject,
                                  const SerdNode* const property, const SerdNode* const object,
                                  const SerdNode* const datatype, const SerdNode* const language)
 {
-    (void)flags;
     (void)graph;
     Reading* const reading = (Reading*)handle;
     SordWorld* const world = reading->turtle->world;
     SerdEnv* const env = env_now(reading);
+    if (!is_bounded(reading, flags)) {
+        return SERD_ERR_BAD_SYNTAX;
+    }
     const Met met = {{sord_node_from_serd_node(world, env, subject, NULL, NULL),
                       sord_node_from_serd_node(world, env, property, NULL, NULL),
                       sord_node_from_serd_node(world, env, object, datatype, language)},
                      reading->line};
-    if (met.nodes[0] && met.nodes[1] && met.nodes[2] && keep_met(reading, met)) {
+    const bool named = met.nodes[0] && met.nodes[1] && met.nodes[2];
+    if (named && keep_met(reading, met)) {
         return SERD_SUCCESS;
     }
     free_met(reading, met);
-    complain(reading->complaints, "%s:%u: a name here has a prefix that was not declared",
-             file_now(reading), reading->line);
+    if (named) {
+        run_out_of_memory(reading);
+    } else {
+        complain(reading->complaints, "%s:%u: a name here has a prefix that was not declared",
+                 file_now(reading), reading->line);
+    }
     return SERD_SUCCESS;
 }
+
+/* After a mistake serd may go on behind it and see brackets where gauge.c sees none:
+   it gets no more.  The format is serd's own. */
+#pragma GCC diagnostic push
+#pragma GCC diagnostic ignored "-Wformat-nonliteral"
+static SerdStatus take_error(void* const handle, const SerdError* const error)
+{
+    Reading* const reading = (Reading*)handle;
+    const unsigned line = reading->first_line + error->line - 1;
+    if (!reading->is_cut && is_news(reading, line)) {
+        char text[REASON_ROOM];
+        vsnprintf(text, sizeof text, error->fmt, *error->args);
+        text[strcspn(text, "\n")] = '\0';
+        complain(reading->complaints, "%s:%u:%u: not Turtle here: %s", file_now(reading), line,
+                 error->col, text);
+    }
+    reading->is_cut = true;
+    return SERD_SUCCESS;
+}
+#pragma GCC diagnostic pop
+
+/* ---- Sentence by sentence */
 
 /* What was met stands in a broken sentence: none of it counts. */
 static void discard(Reading* const reading)
@@ -155,7 +274,7 @@ static bool is_described(const Reading* const reading)
     }
     complain(reading->complaints, "%s:%u: %s was described in %s already; this is left out",
              file_now(reading), reading->met[0].line, turtle_name(turtle, reading->met[0].nodes[0]),
-             turtle->files[place->file]);
+             turtle->files[place->file].name);
     return true;
 }
 
@@ -172,62 +291,24 @@ static void commit(Reading* const reading, const size_t begin)
         const Met met = reading->met[i];
         const SordQuad quad = {met.nodes[0], met.nodes[1], met.nodes[2], NULL};
         sord_add(turtle->model, quad);
-        remember_place(turtle, (Place){met.nodes[0], met.nodes[1], met.line, turtle->file_count - 1,
-                                       begin, reading->at});
+        if (!place_add(turtle, (Place){met.nodes[0], met.nodes[1], met.line, turtle->file_count - 1,
+                                       begin, reading->at, 0})) {
+            run_out_of_memory(reading);
+        }
         free_met(reading, met);
         ++reading->statements;
+        ++turtle->statements;
     }
     reading->met_count = 0;
-}
-
-/* What is left of a broken subject looks wrong line by line: only the first
-   mistake is worth telling.  The format is serd's own. */
-#pragma GCC diagnostic push
-#pragma GCC diagnostic ignored "-Wformat-nonliteral"
-static SerdStatus take_error(void* const handle, const SerdError* const error)
-{
-    Reading* const reading = (Reading*)handle;
-    const unsigned line = reading->first_line + error->line - 1;
-    const bool follows = reading->error_line && line <= reading->error_line + 1;
-    reading->error_line = line;
-    if (follows) {
-        return SERD_SUCCESS;
-    }
-    char text[NAME_ROOM];
-    vsnprintf(text, sizeof text, error->fmt, *error->args);
-    text[strcspn(text, "\n")] = '\0';
-    complain(reading->complaints, "%s:%u:%u: not Turtle here: %s", file_now(reading), line,
-             error->col, text);
-    return SERD_SUCCESS;
-}
-#pragma GCC diagnostic pop
-
-static const char* base_name(const char* const path)
-{
-    const char* const slash = strrchr(path, '/');
-    return slash ? slash + 1 : path;
-}
-
-static bool add_file_name(Turtle* const turtle, const char* const path)
-{
-    if (turtle->file_count == FILES_MAX) {
-        return false;
-    }
-    char* const name = strdup(base_name(path));
-    SerdEnv* const env = name ? serd_env_new(NULL) : NULL;
-    if (!env) {
-        free(name);
-        return false;
-    }
-    turtle->envs[turtle->file_count] = env;
-    turtle->files[turtle->file_count++] = name;
-    return true;
 }
 
 static SerdReader* new_reader(Reading* const reading)
 {
     SerdReader* const reader =
         serd_reader_new(SERD_TURTLE, reading, NULL, take_base, take_prefix, take_statement, NULL);
+    reading->is_cut = false;
+    reading->nests = 0;
+    reading->gauge = gauge_begin();
     if (reader) {
         /* Blank nodes are numbered reader by reader: keep them apart. */
         char prefix[32];
@@ -241,6 +322,22 @@ static SerdReader* new_reader(Reading* const reading)
     return reader;
 }
 
+/* One sentence: SERD_FAILURE at the end. */
+static SerdStatus read_sentence(Reading* const reading, SerdReader* const reader)
+{
+    const size_t before = reading->at;
+    const SerdStatus status = serd_reader_read_chunk(reader);
+    if (reading->is_cut) {
+        return SERD_ERR_BAD_SYNTAX;
+    }
+    if (status == SERD_SUCCESS) {
+        commit(reading, before);
+        reading->nests = 0;
+        gauge_next_sentence(&reading->gauge);
+    }
+    return status == SERD_SUCCESS && reading->at == before ? SERD_FAILURE : status;
+}
+
 /* Reads sentence by sentence up to the end or to the first that is broken: then
    true, with *begin where that one began. */
 static bool read_sentences(Reading* const reading, size_t* const begin)
@@ -248,20 +345,15 @@ static bool read_sentences(Reading* const reading, size_t* const begin)
     SerdReader* const reader = new_reader(reading);
     SerdStatus status = reader ? SERD_SUCCESS : SERD_ERR_INTERNAL;
     while (status == SERD_SUCCESS) {
-        const size_t before = reading->at;
-        *begin = before;
-        status = serd_reader_read_chunk(reader);
-        if (status == SERD_SUCCESS) {
-            commit(reading, before);
-            status = reading->at == before ? SERD_FAILURE : SERD_SUCCESS;
-        }
+        *begin = reading->at;
+        status = read_sentence(reading, reader);
     }
     discard(reading);
     if (reader) {
         serd_reader_end_stream(reader);
         serd_reader_free(reader);
     }
-    return reader && status > SERD_FAILURE;
+    return reader && status > SERD_FAILURE && !reading->is_over;
 }
 
 /* Something that begins in the first column begins a sentence; what goes on in
@@ -300,20 +392,6 @@ static void read_sentences_of(Reading* const reading, const char* const path)
     free(reading->met);
 }
 
-/* The whole file, ended by a 0; NULL if it is too large or can't be read.  The
-   caller frees. */
-static char* load(FILE* const stream, size_t* const size)
-{
-    char* const text = malloc(FILE_MOST + 1);
-    *size = text ? fread(text, 1, FILE_MOST + 1, stream) : 0;
-    if (!text || ferror(stream) || *size > FILE_MOST) {
-        free(text);
-        return NULL;
-    }
-    text[*size] = '\0';
-    return text;
-}
-
 bool turtle_read_text(Turtle* const turtle, const char* const name, const char* const text,
                       const size_t size, Complaints* const complaints)
 {
@@ -323,31 +401,9 @@ bool turtle_read_text(Turtle* const turtle, const char* const name, const char* 
                        .size = size,
                        .line = 1,
                        .first_line = 1};
-    if (!add_file_name(turtle, name)) {
-        complain(complaints, "%s: a bank holds %d files at most", name, FILES_MAX);
+    if (!turtle_begin_file(turtle, name, size, complaints)) {
         return false;
     }
     read_sentences_of(&reading, name);
     return reading.statements > 0;
-}
-
-bool turtle_read(Turtle* const turtle, const char* const path, Complaints* const complaints)
-{
-    struct stat kind;
-    const bool regular = stat(path, &kind) == 0 && S_ISREG(kind.st_mode); /* a pipe would wait */
-    FILE* const stream = regular ? fopen(path, "rb") : NULL;
-    if (!stream) {
-        complain(complaints, "%s: the file can't be opened", path);
-        return false;
-    }
-    size_t size = 0;
-    char* const text = load(stream, &size);
-    fclose(stream);
-    if (!text) {
-        complain(complaints, "%s: the file can't be read, or is larger than 16 MB", path);
-        return false;
-    }
-    const bool read = turtle_read_text(turtle, path, text, size, complaints);
-    free(text);
-    return read;
 }

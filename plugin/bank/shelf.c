@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: ISC
 #include "shelf.h"
 
+#include "bounds.h"
 #include "checksum.h"
-#include "model.h"
 #include "temp.h"
 #include "save.h"
 #include "single.h"
@@ -18,7 +18,6 @@
 
 enum {
     SHELF_PATH_ROOM = 4096 + 64,
-    FILE_MOST = 16 * 1024 * 1024, /* as the bank reads */
     SLUG_MOST = 40,
     OTHER_FILES = 16 /* that a bank reads besides: the factory's, a session's, one more */
 };
@@ -73,7 +72,7 @@ static char* load(const char* const path, size_t* const size)
 {
     struct stat there;
     const bool good = stat(path, &there) == 0 && S_ISREG(there.st_mode);
-    FILE* const stream = good && there.st_size <= FILE_MOST ? fopen(path, "rb") : NULL;
+    FILE* const stream = good && there.st_size <= FILE_BYTES_MOST ? fopen(path, "rb") : NULL;
     const size_t room = good ? (size_t)there.st_size : 0;
     char* text = stream ? malloc(room + 1) : NULL;
     if (text) {
@@ -205,7 +204,7 @@ static SaveResult tell(const Shelf* const shelf, const SaveResult result, const 
 static bool has_room(const Shelf* const shelf)
 {
     char what[128];
-    const unsigned most = FILES_MAX - OTHER_FILES;
+    const unsigned most = FILES_MOST - OTHER_FILES;
     snprintf(what, sizeof what, "%u bank files are there, and no more than %u are read",
              shelf->files, most);
     return shelf->files < most ||
@@ -378,7 +377,7 @@ bool shelf_loaded(const Bank* const bank, const Saved* const saved, char why[SHE
         return true;
     }
     if (!reason) {
-        reason = complaints->count ? complaints->texts[complaints->count - 1] : "the bank is full";
+        reason = complaints->count ? complaints->texts[0] : "the bank is full"; /* bounds first */
     }
     snprintf(why, SHELF_WHY_ROOM, "%s is in your folder, but can't be picked: %s", saved->file,
              reason);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "single.h"
 
+#include "bounds.h"
 #include "entries.h"
 
 #include <stdio.h>
@@ -44,13 +45,13 @@ static const SordNode* find_subject(Turtle* const turtle, const ClassRow** const
 
 static bool read_value(Single* const single, Subject* const subject, const ClassRow* const row)
 {
-    static const Table none[ENTRY_KINDS] = {{NULL, NULL, 0, 0}};
+    static const Table none[ENTRY_KINDS] = {{.count = 0}};
     const uint32_t id = (uint32_t)field_integer(subject, "id", 0, ID_MOST, 0);
     single->kind = row->kind;
     single->info = read_info(subject, id, id >= ID_FIRST_OWN, false);
     const bool told = !subject->failed;
     void* const value = row->kind == ENTRY_KIT ? (void*)&single->kit : (void*)&single->figure;
-    return row->read(subject, none, id, value) && told;
+    return row->read(subject, none, id, value) && told && turtle_is_whole(subject->turtle);
 }
 
 static bool read_text(Single* const single, Turtle* const turtle, Complaints* const complaints,
@@ -59,7 +60,7 @@ static bool read_text(Single* const single, Turtle* const turtle, Complaints* co
     const ClassRow* row = NULL;
     turtle_read_text(turtle, name, single->text, strlen(single->text), complaints);
     const SordNode* const node = find_subject(turtle, &row);
-    if (complaints->count) {
+    if (complaints->count || !turtle_is_whole(turtle)) {
         return false;
     }
     if (!node) {
@@ -90,6 +91,11 @@ static void say_why(const Complaints* const complaints, char why[SINGLE_WHY_ROOM
 Single* single_read(const char* const name, const char* const text, const size_t size,
                     char why[SINGLE_WHY_ROOM])
 {
+    if (size > SINGLE_BYTES_MOST) {
+        snprintf(why, SINGLE_WHY_ROOM, "the text is longer than %d bytes; a figure needs far less",
+                 SINGLE_BYTES_MOST);
+        return NULL;
+    }
     Complaints complaints = {.count = 0};
     Turtle* const turtle = turtle_new();
     Single* single = calloc(1, sizeof(Single));

@@ -39,10 +39,11 @@ void turtle_free(Turtle* const turtle)
     sord_free(turtle->model);
     sord_world_free(turtle->world);
     for (unsigned i = 0; i < turtle->file_count; ++i) {
-        serd_env_free(turtle->envs[i]);
-        free(turtle->files[i]);
+        serd_env_free(turtle->files[i].env);
+        free(turtle->files[i].name);
     }
     free(turtle->places);
+    free(turtle->homes);
     free(turtle);
 }
 
@@ -67,25 +68,19 @@ SordIter* turtle_find(const Turtle* const turtle, const SordNode* const subject,
     return sord_search(turtle->model, subject, property, object, NULL);
 }
 
-const Place* place_of(const Turtle* const turtle, const SordNode* const subject,
-                      const SordNode* const property)
-{
-    const Place* of_subject = NULL;
-    for (size_t i = 0; i < turtle->place_count; ++i) {
-        const Place* const place = &turtle->places[i];
-        if (place->subject == subject) {
-            if (place->property == property) {
-                return place;
-            }
-            of_subject = of_subject ? of_subject : place;
-        }
-    }
-    return of_subject;
-}
-
 unsigned turtle_file_count(const Turtle* const turtle)
 {
     return turtle->file_count;
+}
+
+bool turtle_is_whole(const Turtle* const turtle)
+{
+    return !turtle->failed;
+}
+
+void turtle_fail(Turtle* const turtle)
+{
+    turtle->failed = true;
 }
 
 unsigned turtle_file_of(const Turtle* const turtle, const SordNode* const subject)
@@ -99,7 +94,7 @@ static bool qualify(Turtle* const turtle, const unsigned file, const SerdNode* c
 {
     SerdNode prefix;
     SerdChunk rest;
-    if (!serd_env_qualify(turtle->envs[file], node, &prefix, &rest)) {
+    if (!serd_env_qualify(turtle->files[file].env, node, &prefix, &rest)) {
         return false;
     }
     snprintf(turtle->name, sizeof turtle->name, "%s:%.*s", (const char*)prefix.buf, (int)rest.len,
@@ -145,6 +140,6 @@ const char* turtle_where(Turtle* const turtle, const SordNode* const subject,
     const Place* const place = place_of(turtle, subject, property);
     const char* const name = turtle_name(turtle, named_owner(turtle, subject));
     snprintf(turtle->where, sizeof turtle->where, "%s:%u: %s",
-             place ? turtle->files[place->file] : "?", place ? place->line : 0, name);
+             place ? turtle->files[place->file].name : "?", place ? place->line : 0, name);
     return turtle->where;
 }

@@ -20,13 +20,22 @@ Turtle* turtle_new(void);
 void turtle_free(Turtle* turtle);
 
 /* Adds a file's statements.  What can't be read is complained of with file and
-   line; statements before and after it are kept.  False if nothing was read. */
+   line; statements before and after it are kept.  What is beyond bounds.h is left
+   out, and complained of before all else.  False if nothing was read. */
 bool turtle_read(Turtle* turtle, const char* path, Complaints* complaints);
 
 /* The same of a text in memory, which need not outlive the call.  `name` stands
    for the file in messages; "/name" where there is none. */
 bool turtle_read_text(Turtle* turtle, const char* name, const char* text, size_t size,
                       Complaints* complaints);
+
+/* False once memory has run out: what was read isn't all there is.  turtle_fail is for
+   those who make something of what was read. */
+bool turtle_is_whole(const Turtle* turtle);
+void turtle_fail(Turtle* turtle);
+
+/* True if no further file would be read, be it ever so small; see bounds.h. */
+bool turtle_is_full(const Turtle* turtle);
 
 /* Files read so far, and which of them, from 0, a subject was first met in. */
 unsigned turtle_file_count(const Turtle* turtle);

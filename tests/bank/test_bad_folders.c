@@ -236,17 +236,6 @@ static void a_last_line_without_an_end_is_still_read(void)
     check_beside_hands(&folder, NULL);
 }
 
-static void files_beyond_what_a_bank_holds_are_complained_of(void)
-{
-    const BankFolder folder = folder_with_hands();
-    for (int i = 0; i < 80; ++i) {
-        char name[32];
-        snprintf(name, sizeof name, "x%02d.ttl", i);
-        bank_folder_write(&folder, name, prefixes, strlen(prefixes));
-    }
-    check_beside_hands(&folder, "x79.ttl");
-}
-
 /* Turtle 1.1, section 2.4: a prefix is known from its declaration on in one
    document, so a file may not lean on what another declared. */
 static void a_prefix_of_one_file_is_unknown_in_the_next(void)
@@ -293,7 +282,6 @@ int main(void)
     RUN(a_megabyte_of_name_is_complained_of_briefly);
     RUN(windows_line_ends_and_byte_order_marks_are_no_mistake);
     RUN(a_last_line_without_an_end_is_still_read);
-    RUN(files_beyond_what_a_bank_holds_are_complained_of);
     RUN(a_megabyte_of_mistakes_is_read_to_its_end);
     RUN(a_prefix_of_one_file_is_unknown_in_the_next);
     RUN(a_prefix_of_the_users_renames_nothing_of_the_factorys);

@@ -334,7 +334,7 @@ static void kit_maps_are_saved_in_the_same_manner(void)
 static void a_file_more_than_the_bank_reads_is_refused(void)
 {
     const BankFolder folder = bank_folder_make();
-    const int fill = FILES_MAX - 20;
+    const int fill = FILES_MOST - 20;
     for (int i = 0; i < fill; ++i) {
         char name[32];
         snprintf(name, sizeof name, "other-%d.ttl", i);
