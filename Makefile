@@ -295,14 +295,15 @@ clean: ## Remove the build folder
 # ---- Tests
 
 SCRIPTS := tests/checks/layers.sh tests/checks/binaries.sh tests/checks/sources.sh \
-	tests/checks/instructions.sh tests/checks/packager.sh \
+	tests/checks/instructions.sh tests/checks/linear.sh tests/checks/packager.sh \
 	tests/plugin/validate.sh tests/command/command.sh tests/command/refusals.sh tests/command/chart.sh \
 	tests/command/wav.sh tests/command/sound.sh tests/command/interrupt.sh tests/command/practice.sh tests/command/plan.sh tests/command/presets.sh tests/live/play.sh tests/live/pipewire.sh tests/live/session.sh \
 	tests/pane/cures.sh
 SAN := -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
 
 .PHONY: tests test check hosts crosscheck feel screenshots format bench goldens
-tests: all $(TESTS) $(BUILD)/tests/live/take $(BUILD)/tests/bench/blocks $(BUILD)/tests/bench/pane $(BUILD)/tests/bench/window
+tests: all $(TESTS) $(BUILD)/tests/live/take $(BUILD)/tests/bench/blocks $(BUILD)/tests/bench/reading \
+	$(BUILD)/tests/bench/pane $(BUILD)/tests/bench/window
 
 test: tests ## Run the quick tests only: every test program, once
 	@sh tests/run.sh $(BUILD) $(TESTS)
