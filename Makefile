@@ -92,6 +92,7 @@ TEST_HELP := $(call objects,tests/help/*.c)
 
 .PHONY: all
 all: $(BUNDLE)/fourlimb.so $(BUNDLE)/fourlimb_ui.so $(BUNDLE)/groove.ttl $(BUNDLE)/ui.ttl \
+	$(BUNDLE)/about.html $(BUNDLE)/LICENSE \
 	$(PRESETS) $(BUILD)/fourlimb ## Build the plugin bundle and the command line
 
 .PHONY: help
@@ -155,7 +156,11 @@ $(BUNDLE)/presets/%.ttl: presets/ports/%.ttl.in $(TOOLS)/complete $(BUNDLE)/bank
 	$(TOOLS)/complete $(BUNDLE)/bank < $< > $@.part
 	@mv $@.part $@
 
-$(BUNDLE)/ui.ttl: ttl/ui.ttl
+$(BUNDLE)/ui.ttl $(BUNDLE)/about.html: $(BUNDLE)/%: ttl/%
+	@mkdir -p $(@D)
+	cp $< $@
+
+$(BUNDLE)/LICENSE: LICENSE
 	@mkdir -p $(@D)
 	cp $< $@
 
@@ -280,7 +285,7 @@ INSTALL := install
 install: all ## Install for this user, or under PREFIX (DESTDIR, LIBDIR, BINDIR are honoured)
 	rm -rf "$(INSTALLED)"
 	$(INSTALL) -d "$(INSTALLED)/bank" "$(INSTALLED)/presets" "$(DESTDIR)$(BINDIR)"
-	$(INSTALL) -m 644 $(BUNDLE)/*.so $(BUNDLE)/*.ttl "$(INSTALLED)"
+	$(INSTALL) -m 644 $(BUNDLE)/*.so $(BUNDLE)/*.ttl $(BUNDLE)/about.html $(BUNDLE)/LICENSE "$(INSTALLED)"
 	$(INSTALL) -m 644 $(BUNDLE)/bank/*.ttl "$(INSTALLED)/bank"
 	$(INSTALL) -m 644 $(BUNDLE)/presets/*.ttl "$(INSTALLED)/presets"
 	$(INSTALL) -m 755 $(BUILD)/fourlimb "$(DESTDIR)$(BINDIR)"

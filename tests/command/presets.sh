@@ -17,7 +17,7 @@ the_list_has_every_preset_and_what_it_is_for() {
 	same "$(($(wc -l <labels.txt) >= 32))" 1 || return
 	has "$out" "$(wc -l <labels.txt) presets" || return
 	while read -r label; do
-		has "$out" "$label  " || return
+		has "$out" "  ${label#*: }  " || return # under its bank
 	done <labels.txt
 	has "$out" "Song sketch" && has "$out" "straight: change Feet bar by bar"
 }
@@ -47,7 +47,7 @@ what_is_typed_after_it_wins() {
 }
 
 presets_and_grooves_follow_each_other() {
-	render --preset "Verse in the Fog" --bars 4 --preset "Chorus at the Summit" --bars 4 --groove 3 \
+	render --preset "Verse in the Fog" --bars 4 --preset "Song sketch: Chorus at the Summit" --bars 4 --groove 3 \
 		--bars 2 --out song.mid
 	same "$(midicsv song.mid | sed -n 's/.*Marker_t, "\(.*\), phrase 1".*/\1/p' | tr '\n' ';')" \
 		"Weighbridge;The Whole Town Awake;Upper Station;" || return

@@ -149,13 +149,30 @@ static void each_is_in_one_of_three_banks_by_use(void)
     }
 }
 
+/* Hosts that know no banks show one list in order of the alphabet. */
+static void each_name_says_its_bank_first(void)
+{
+    LILV_FOREACH(nodes, i, presets)
+    {
+        const LilvNode* const preset = lilv_nodes_get(presets, i);
+        char start[TEXT_ROOM];
+        check_case("%s", lilv_node_as_uri(preset));
+        LilvNode* const uri = lilv_new_uri(host_world(host), text_of(preset, LV2_PRESETS__bank));
+        snprintf(start, sizeof start, "%s: ", text_of(uri, RDFS "label"));
+        lilv_node_free(uri);
+        CHECK(strlen(start) > 2);
+        CHECK(!strncmp(text_of(preset, RDFS "label"), start, strlen(start)));
+    }
+}
+
 static void each_sets_all_that_is_music_and_no_output(void)
 {
     LILV_FOREACH(nodes, i, presets)
     {
         load(lilv_nodes_get(presets, i));
         check_case("%s", lilv_node_as_uri(lilv_nodes_get(presets, i)));
-        CHECK_INT(named, CONTROL_COUNT - 7); /* On, take, two channels, kit map, left key, through */
+        CHECK_INT(named,
+                  CONTROL_COUNT - 7); /* On, take, two channels, kit map, left key, through */
         CHECK_NEAR(host_get(host, "enabled"), 1.0, 0.0);
         CHECK_NEAR(host_get(host, "channel"), 10.0, 0.0);
         CHECK(host_get(host, "feet_cycle") < 5.0f || values[CONTROL_FEET_CYCLE] > 4.0f);
@@ -295,6 +312,7 @@ int main(void)
     RUN(there_are_32_or_more);
     RUN(all_names_differ_and_each_says_what_it_is_for);
     RUN(each_is_in_one_of_three_banks_by_use);
+    RUN(each_name_says_its_bank_first);
     RUN(each_sets_all_that_is_music_and_no_output);
     RUN(tempi_are_ones_that_the_figures_were_written_for);
     RUN(each_plays_and_drops_no_stroke);

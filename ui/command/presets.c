@@ -59,6 +59,18 @@ static const char* text(const LilvNode* const node)
     return node ? lilv_node_as_string(node) : "";
 }
 
+/* The label without its bank's name, which stands before it for hosts that show all
+   presets in one list. */
+static const char* name_of(const Preset* const preset)
+{
+    const char* const label = text(preset->label);
+    const char* const bank = text(preset->bank);
+    const size_t length = strlen(bank);
+    return length && !strncmp(label, bank, length) && !strncmp(label + length, ": ", 2)
+               ? label + length + 2
+               : label;
+}
+
 static int by_bank_then_label(const void* const a, const void* const b)
 {
     const Preset* const left = (const Preset*)a;
@@ -169,11 +181,12 @@ static bool resolve(const Presets* const all, Section* const section)
 {
     const char* near = NULL;
     for (size_t i = 0; i < all->count; ++i) {
-        const char* const label = text(all->presets[i].label);
-        if (!strcasecmp(label, section->preset)) {
+        const char* const name = name_of(&all->presets[i]);
+        if (!strcasecmp(name, section->preset) ||
+            !strcasecmp(text(all->presets[i].label), section->preset)) {
             return fill(all, &all->presets[i], section);
         }
-        near = strncasecmp(label, section->preset, 3) ? near : label;
+        near = strncasecmp(name, section->preset, 3) ? near : name;
     }
     fprintf(stderr, "fourlimb: there is no preset called \"%s\"", section->preset);
     if (near) {
@@ -211,7 +224,7 @@ bool presets_print(const char* const bundle)
         if (!i || strcmp(text(all.presets[i - 1].bank), text(preset->bank))) {
             printf(" %s\n", text(preset->bank));
         }
-        printf("  %-28s  %s\n", text(preset->label), text(preset->comment));
+        printf("  %-28s  %s\n", name_of(preset), text(preset->comment));
     }
     close_presets(&all);
     return good;
