@@ -177,7 +177,7 @@ $(BUNDLE)/groove.ttl: ttl/groove.ttl.in $(TOOLS)/points $(BUNDLE)/bank/terms.ttl
 	$(TOOLS)/points $(BUNDLE)/bank < $< > $@.part
 	mv $@.part $@
 
-$(BUILD)/fourlimb: $(COMMAND) $(BANK) $(ENGINE)
+$(BUILD)/fourlimb: $(COMMAND) $(TALK) $(BANK) $(ENGINE)
 	@echo "  LINK $@"
 	$(Q)$(LINK) -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(SOUND_LIBS) $(BANK_LIBS) -lm
 

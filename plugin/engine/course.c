@@ -14,6 +14,16 @@ static int64_t stretched(const int64_t tick, const Ratio rate)
     return floor_div(tick * rate.over + rate.under - 1, rate.under);
 }
 
+int64_t course_stretched(const Course* const course, const int64_t host_tick)
+{
+    return stretched(host_tick, course->rate);
+}
+
+double course_rate(const Course* const course)
+{
+    return factor(course->rate);
+}
+
 static void take_clock(Course* const course, const Clock host)
 {
     const double rate = factor(course->rate);

@@ -31,6 +31,12 @@ typedef struct {
 void course_go(Course* course, const Position* position, const Settings* settings, Meter meter,
                uint32_t phrase_bars);
 
+/* The first of the groove's ticks at or after one of the host's, counted from bar 0. */
+int64_t course_stretched(const Course* course, int64_t host_tick);
+
+/* Ticks of the groove in one of the clock's. */
+double course_rate(const Course* course);
+
 /* True if that would not begin anew: the same clock, and on the host's the same
    rate, on the own one rolling as `enabled` says. */
 bool course_holds(const Course* course, const Settings* settings);

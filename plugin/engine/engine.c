@@ -1,43 +1,60 @@
 // SPDX-License-Identifier: ISC
-#include "engine.h"
+#include "engine_inside.h"
 
 #include "lines.h"
 
-static double tempo_of(const Engine* const engine)
+#include <math.h>
+#include <stddef.h>
+
+double engine_tempo(const Engine* const engine)
 {
     return course_tempo(&engine->course, &engine->position);
 }
 
 /* Something that the readouts depend on has changed. */
-static void restart_survey(Engine* const engine)
+void engine_restart_survey(Engine* const engine)
 {
     ++engine->revision;
     engine->realign_bars = choice_realign_bars(&engine->choice, engine->course.meter);
-    survey_start(&engine->survey, &engine->choice, engine->course.meter, tempo_of(engine));
+    survey_start(&engine->survey, &engine->choice, engine->course.meter, engine_tempo(engine));
 }
 
-/* What is asked for is played from here on. */
-static void choose(Engine* const engine)
+int64_t engine_bars_ticks(const Engine* const engine, const int64_t bars, const Meter meter)
 {
+    return course_stretched(&engine->course, bars * meter_bar_ticks(meter));
+}
+
+Choice engine_choice_of(const Engine* const engine, const PlanEntry* const entry)
+{
+    Choice choice = choice_make(engine->library, &entry->settings, engine_tempo(engine));
+    choice.groove = entry->ends ? NULL : choice.groove;
+    return choice;
+}
+
+/* The section that the place is in.  A place that was rounded to just before a bar
+   line is on it. */
+static void look_into_plan(Engine* const engine)
+{
+    const Clock* const clock = &engine->course.clock;
+    const double bar_ticks = (double)engine_bars_ticks(engine, 1, engine->course.meter);
+    const double slack = (double)meter_beat_ticks(engine->course.meter) / 192.0;
+    const int64_t bar = (int64_t)floor((clock_tick(clock, clock->now) + slack) / bar_ticks);
+    const PlanEntry* const entry = plan_at(&engine->plan, bar);
+    engine->plan_bar = entry ? entry->bar : 0;
+    engine->origin = entry ? engine_bars_ticks(engine, entry->origin, engine->course.meter) : 0;
+    engine->settings = entry ? entry->settings : engine->settings;
+}
+
+void engine_choose(Engine* const engine)
+{
+    look_into_plan(engine);
     ++engine->revision;
     engine->played = engine->settings;
-    engine->choice = choice_make(engine->library, &engine->played, tempo_of(engine));
+    engine->choice = engine->plan.count
+                         ? engine_choice_of(engine, plan_at(&engine->plan, engine->plan_bar))
+                         : choice_make(engine->library, &engine->played, engine_tempo(engine));
     engine->waiting = false;
     engine->swing_waits = false;
-}
-
-/* What is asked for is played from a line on.  Swing bends time inside each quarter
-   note: from the middle of one the old goes on until the next. */
-static void choose_rolling(Engine* const engine, const int64_t line)
-{
-    const int64_t quarter = line_next(line, engine->course.meter, TICKS_PER_QUARTER);
-    const Swing swing = engine->choice.swing;
-    choose(engine);
-    if (quarter > line && !swing_equal(swing, engine->choice.swing)) {
-        engine->choice.swing = swing;
-        engine->swing_waits = true;
-        engine->swing_tick = quarter;
-    }
 }
 
 static int64_t change_line(const Engine* const engine, const ChangeAt change_at)
@@ -54,10 +71,12 @@ static void move_lines(Engine* const engine, const int64_t delta)
     performer_take_back(&engine->performer, engine->course.played_until);
     engine->swing_waits = false;
     engine->line_tick += delta;
+    engine->origin += engine->plan.count ? delta : 0;
+    engine->origin_before += engine->plan.count ? delta : 0;
     if (engine->waiting) {
         engine->change_tick = change_line(engine, engine->settings.change_at);
     }
-    restart_survey(engine);
+    engine_restart_survey(engine);
 }
 
 static void follow_fallback(Engine* const engine, const Meter meter)
@@ -97,22 +116,23 @@ void engine_init(Engine* const engine, const Library* const library, const doubl
     engine->survey = (Survey){.at = 0};
     engine->performer = (Performer){.drawn_until = 0};
     engine->line_waits = false;
+    engine->plan.count = 0;
     engine->revision = 0;
     engine->out.count = engine->out.room = 0;
     position_init(&engine->position, frames_per_second);
     course_go(&engine->course, &engine->position, &engine->settings, engine->position.meter, 1);
-    choose(engine);
+    engine_choose(engine);
     tell_fallback(engine);
-    restart_survey(engine);
+    engine_restart_survey(engine);
 }
 
 /* What may change at any moment. */
 static void take_at_once(Engine* const engine)
 {
     const Settings* const asked = &engine->settings;
-    engine->choice.kit = choice_kit(engine->library, asked->kit);
+    engine->choice.kit = engine->before.kit = choice_kit(engine->library, asked->kit);
     for (int limb = 0; limb < LIMB_COUNT; ++limb) {
-        engine->choice.limbs[limb] = asked->limbs[limb];
+        engine->choice.limbs[limb] = engine->before.limbs[limb] = asked->limbs[limb];
     }
     settings_take_at_once(&engine->played, asked);
     engine->choice.feel = choice_feel(asked, engine->choice.groove);
@@ -120,15 +140,18 @@ static void take_at_once(Engine* const engine)
 
 void engine_set(Engine* const engine, const Settings* const settings)
 {
+    if (engine->plan.count) {
+        return;
+    }
     ++engine->revision;
     engine->settings = *settings;
     take_at_once(engine);
     if (settings_play_alike(settings, &engine->played)) {
         engine->waiting = false;
     } else if (!engine->course.rolling) {
-        choose(engine);
+        engine_choose(engine);
         engine->fallback_due = true;
-        restart_survey(engine);
+        engine_restart_survey(engine);
     } else {
         engine->waiting = true;
         engine->change_tick = change_line(engine, settings->change_at);
@@ -140,7 +163,9 @@ void engine_use(Engine* const engine, const Library* const library)
 {
     const Swing swing = engine->choice.swing;
     engine->library = library;
-    engine->choice = choice_make(library, &engine->played, tempo_of(engine));
+    engine->choice = engine->plan.count
+                         ? engine_choice_of(engine, plan_at(&engine->plan, engine->plan_bar))
+                         : choice_make(library, &engine->played, engine_tempo(engine));
     engine->choice.swing = swing;
     engine->before = engine->choice;            /* its figures may be gone */
     engine->fallback_due = !engine->line_waits; /* a line tells of it when it comes */
@@ -149,7 +174,7 @@ void engine_use(Engine* const engine, const Library* const library)
         const bool to_line = engine->line_waits && engine->line_tick > now;
         performer_take_back(&engine->performer, to_line ? engine->line_tick : now);
     }
-    restart_survey(engine);
+    engine_restart_survey(engine);
 }
 
 /* Stopped or elsewhere: what waited is in effect at once. */
@@ -160,12 +185,13 @@ static void break_off(Engine* const engine, const Jump jump, const uint32_t offs
     engine->swing_waits = false;
     engine->fallback_due |= engine->line_waits; /* it would have been told there */
     engine->line_waits = false;
-    if (engine->waiting) {
-        choose(engine);
+    if (engine->waiting || engine->plan.count) {
+        engine_choose(engine);
         engine->fallback_due = true;
-        restart_survey(engine);
+        engine_restart_survey(engine);
     }
-    engine->choice.swing = choice_swing(&engine->played, engine->choice.groove, tempo_of(engine));
+    engine->choice.swing =
+        choice_swing(&engine->played, engine->choice.groove, engine_tempo(engine));
 }
 
 void engine_report(Engine* const engine, const Report* const report, const uint32_t offset)
@@ -186,11 +212,36 @@ void engine_report(Engine* const engine, const Report* const report, const uint3
         jump.rolling = jump.rolling && course->rolling;
         break_off(engine, jump, offset);
         if (new_meter) {
-            restart_survey(engine);
+            engine_restart_survey(engine);
         }
     } else if (new_meter) {
         move_lines(engine, course->played_until - before);
     }
+}
+
+void engine_plan_put(Engine* const engine, const PlanEntry* const entry)
+{
+    plan_put(&engine->plan, entry);
+    if (!engine->course.rolling || engine->plan.count == 1) {
+        engine->waiting = false;
+        engine_choose(engine);
+        engine_restart_survey(engine);
+    }
+}
+
+void engine_plan_clear(Engine* const engine)
+{
+    engine->plan.count = 0;
+    engine->origin = engine->origin_before = 0;
+}
+
+void engine_locate(Engine* const engine, const Meter meter, const double tempo, const int64_t tick)
+{
+    Course* const course = &engine->course;
+    position_locate(&engine->position, meter, tempo, (double)tick);
+    course_look(course, &engine->position);
+    break_off(engine, (Jump){.seam = course->played_until}, 0);
+    engine_restart_survey(engine);
 }
 
 /* What sounds at the place played now: choice is what is drawn, a little ahead. */
@@ -215,10 +266,15 @@ static void watch_course(Engine* const engine, const uint32_t offset)
         course_pace(course, asked, sounding(engine)->phrase_bars);
         return;
     }
+    Jump jump = {.from = clock_tick(&course->clock, course->clock.now),
+                 .rolling = course->rolling && !course->own};
     course_go(course, &engine->position, asked, own_meter(engine), engine->choice.phrase_bars);
-    break_off(engine, (Jump){.seam = course->played_until}, offset);
+    jump.to = clock_tick(&course->clock, course->clock.now);
+    jump.seam = course->played_until;
+    jump.rolling = jump.rolling && course->rolling && !course->own;
+    break_off(engine, jump, offset);
     engine->fallback_due = true;
-    restart_survey(engine);
+    engine_restart_survey(engine);
 }
 
 void engine_begin(Engine* const engine, const uint32_t room)
@@ -227,107 +283,31 @@ void engine_begin(Engine* const engine, const uint32_t room)
     engine->out.room = room < MIDI_LIST_MAX ? room : MIDI_LIST_MAX;
 }
 
-/* The swing that is asked for where the groove will be. */
-static Swing swing_at(const Engine* const engine, const int64_t tick)
-{
-    return choice_swing(&engine->played, engine->choice.groove,
-                        course_tempo_at(&engine->course, &engine->position, tick));
-}
-
-/* Swing bends time inside each quarter note, so it changes between two. */
-static void watch_swing(Engine* const engine)
-{
-    const Swing wanted = swing_at(engine, engine->performer.drawn_until);
-    const bool alike = swing_equal(wanted, engine->choice.swing);
-    if (alike || !engine->course.rolling) {
-        engine->choice.swing = wanted;
-        engine->swing_waits = false;
-    } else if (!engine->swing_waits) {
-        engine->swing_waits = true;
-        engine->swing_tick =
-            line_next(engine->performer.drawn_until, engine->course.meter, TICKS_PER_QUARTER);
-    }
-}
-
-/* The earliest change at a line before `end`, if there is one. */
-static bool next_change(const Engine* const engine, const int64_t end, int64_t* const tick)
-{
-    bool found = false;
-    *tick = end;
-    if (engine->waiting && engine->change_tick < *tick) {
-        *tick = engine->change_tick;
-        found = true;
-    }
-    if (engine->swing_waits && engine->swing_tick < *tick) {
-        *tick = engine->swing_tick;
-        found = true;
-    }
-    return found;
-}
-
-/* What is written from the line on is the new. */
-static void change(Engine* const engine, const int64_t line)
-{
-    if (engine->waiting && engine->change_tick <= line) {
-        engine->line_waits = true;
-        engine->line_tick = line;
-        engine->before = engine->choice;
-        choose_rolling(engine, line);
-    }
-    if (engine->swing_waits && engine->swing_tick <= line) {
-        engine->choice.swing = swing_at(engine, line);
-        engine->swing_waits = false;
-        restart_survey(engine);
-    }
-}
-
-static void draw_to(Engine* const engine, const int64_t until)
-{
-    const int64_t from = engine->performer.drawn_until;
-    const Score score = {&engine->choice, &engine->choice.feel, engine->course.meter,
-                         course_tempo_at(&engine->course, &engine->position, from)};
-    performer_draw(&engine->performer, &score, until);
-}
-
-/* Draws line by line: what is played, its swing or its tempo changes there. */
-static void draw(Engine* const engine, const int64_t until)
-{
-    for (;;) {
-        const int64_t rise = course_next_rise(&engine->course, engine->performer.drawn_until);
-        const bool rises = rise < until;
-        int64_t line = 0;
-        const bool changes = next_change(engine, rises ? rise : until, &line);
-        draw_to(engine, line);
-        if (changes) {
-            change(engine, line);
-        } else if (rises) {
-            engine->choice.swing = swing_at(engine, line);
-            engine->swing_waits = false;
-        } else {
-            return;
-        }
-    }
-}
-
 static void add_clicks(Engine* const engine, const Span span)
 {
     const ClickSettings* const click = &engine->settings.click;
-    const bool counted_in = click->when == CLICK_COUNT_IN && span.begin >= 0;
-    if (span.begin >= span.end || click->when == CLICK_OFF || counted_in) {
+    const int64_t origin = engine->line_waits ? engine->origin_before : engine->origin;
+    const int64_t begin = span.begin - origin, end = span.end - origin;
+    if (begin >= end || click->when == CLICK_OFF || (click->when == CLICK_COUNT_IN && begin >= 0)) {
         return;
     }
-    click_strokes(sounding(engine), *click, engine->course.meter, span.begin, span.end,
-                  &engine->clicks);
+    click_strokes(sounding(engine), *click, engine->course.meter, begin, end, &engine->clicks);
+    for (uint32_t i = 0; i < engine->clicks.count; ++i) {
+        engine->clicks.clicks[i].tick += origin;
+    }
     engine->performer.dropped += click_join(&engine->clicks, *click, &engine->performer.due);
 }
 
 static void play(Engine* const engine, const Span span, const Stretch stretch)
 {
-    const Output output = {engine->choice.kit, engine->played.channel,
-                           engine->settings.click.channel, engine->played.split_feet};
-    performer_take(&engine->performer, span.end, engine->choice.limbs);
+    const Settings* const asked = &engine->settings;
+    const Output output = {sounding(engine)->kit, asked->channel, asked->click.channel,
+                           asked->split_feet};
+    const int64_t line = engine->line_waits ? engine->line_tick : INT64_MIN;
+    performer_take(&engine->performer, span.end,
+                   (Heard){line, engine->before.limbs, engine->choice.limbs});
     add_clicks(engine, span);
-    if (!engine->played.enabled) {
+    if (!asked->enabled) {
         engine->performer.due.count = 0;
     }
     scheduler_play(&engine->scheduler, &engine->performer.due, output, &engine->course.clock,
@@ -349,8 +329,12 @@ static void end_at_line(Engine* const engine, const uint32_t offset)
     play(engine, (Span){engine->line_tick, engine->line_tick}, (Stretch){now, now, offset});
     scheduler_silence(&engine->scheduler, offset, &engine->out);
     engine->line_waits = false;
+    if (engine->plan.count) { /* what was drawn of the section was drawn at the old tempo */
+        engine->settings = engine->played;
+        performer_take_back(&engine->performer, engine->line_tick);
+    }
     tell_fallback(engine);
-    restart_survey(engine);
+    engine_restart_survey(engine);
 }
 
 /* Frames to the line that the old groove lasts to, at most `frames`. */
@@ -364,24 +348,24 @@ static uint32_t frames_to_line(const Engine* const engine, const uint32_t frames
     return left > 0 && left < frames ? (uint32_t)left : frames;
 }
 
-/* Draws what can be heard in the next `frames` frames, early as it may come. */
-static void draw_ahead(Engine* const engine, const uint32_t frames)
-{
-    const Clock* const clock = &engine->course.clock;
-    const int64_t reach = feel_reach(&engine->choice.feel, tempo_of(engine));
-    draw(engine, clock_first_tick(clock, clock->now + frames) + reach);
-}
-
-/* Plays up to `frames` frames, to a line at most; how many it were. */
-static uint32_t advance(Engine* const engine, const uint32_t offset, const uint32_t frames)
+/* Plays up to `frames` frames, to a line at most; how many it were: none where a line
+   has come.  Unless `may_end` no line ends anything: a plan that contradicts its host
+   could go round in a circle. */
+static uint32_t advance(Engine* const engine, const uint32_t offset, const uint32_t frames,
+                        const bool may_end)
 {
     Course* const course = &engine->course;
-    watch_swing(engine);
-    if (course->rolling) {
-        draw_ahead(engine, frames);
+    watch_course(engine, offset);
+    if (engine->fallback_due) {
+        tell_fallback(engine);
     }
-    if (line_has_come(engine)) {
+    engine_watch_swing(engine);
+    if (course->rolling) {
+        engine_draw_ahead(engine, frames);
+    }
+    if (may_end && line_has_come(engine)) {
         end_at_line(engine, offset);
+        return 0;
     }
     course_rise(course);
     const uint32_t part = course_frames_to_rise(course, frames_to_line(engine, frames));
@@ -393,15 +377,14 @@ static uint32_t advance(Engine* const engine, const uint32_t offset, const uint3
 
 void engine_advance(Engine* const engine, const uint32_t offset, const uint32_t frames)
 {
-    watch_course(engine, offset);
-    if (engine->fallback_due) {
-        tell_fallback(engine);
-    }
-    if (!engine->played.enabled) {
+    if (!engine->settings.enabled) {
         scheduler_silence(&engine->scheduler, offset, &engine->out);
     }
+    uint32_t lines = 0;
     for (uint32_t done = 0; done < frames;) {
-        done += advance(engine, offset + done, frames - done);
+        const uint32_t part = advance(engine, offset + done, frames - done, lines < PLAN_MAX);
+        lines += !part;
+        done += part;
     }
-    survey_step(&engine->survey, tempo_of(engine));
+    survey_step(&engine->survey, engine_tempo(engine));
 }

@@ -8,6 +8,7 @@
 #include "groove.h"
 #include "midi.h"
 #include "performer.h"
+#include "plan.h"
 #include "position.h"
 #include "scheduler.h"
 #include "survey.h"
@@ -24,6 +25,10 @@ typedef struct {
     int64_t swing_tick;
     bool line_waits; /* what was played before a change still sounds until line_tick */
     int64_t line_tick;
+    Plan plan;             /* empty: the settings alone say what is played */
+    int64_t plan_bar;      /* the bar of the entry that `choice` is made from */
+    int64_t origin;        /* the groove's tick that is bar 0 to `choice` */
+    int64_t origin_before; /* the same to `before` */
     uint32_t realign_bars; /* of `choice` in the meter now */
     uint32_t revision;     /* rises with each change of what is or will be played */
     bool fallback_due;     /* the groove's tempo and meter must be told to position */
@@ -49,6 +54,18 @@ void engine_use(Engine* engine, const Library* library);
    all at once while stopped.  The click changes from the next frame on; the clock,
    its tempo and the practice rate with the next block, wherever that is. */
 void engine_set(Engine* engine, const Settings* settings);
+
+/* For callers who know what comes: sections, each at its bar line, all of their
+   settings included, while the plan isn't empty; engine_set is without effect then.
+   Put them before the place comes within a beat of them.  Readouts are those of
+   the section; who looks on (outlook.h) isn't told of the plan.  engine_plan_clear
+   leaves what played to the next engine_set. */
+void engine_plan_put(Engine* engine, const PlanEntry* entry);
+void engine_plan_clear(Engine* engine);
+
+/* For callers who know the place: it rolls on from `tick` of the meter, counted from
+   bar 0, at `tempo` quarter notes a minute, 1 to 2000.  Nothing is guessed. */
+void engine_locate(Engine* engine, Meter meter, double tempo, int64_t tick);
 
 /* Takes in a report that stands at frame `offset` of the block going on. */
 void engine_report(Engine* engine, const Report* report, uint32_t offset);

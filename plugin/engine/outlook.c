@@ -221,7 +221,8 @@ static void see_span(Outlook* const outlook, const Engine* const engine, Choice 
     const Meter meter = engine->course.meter;
     const int64_t begin = outlook->source * meter_bar_ticks(meter);
     memset(choice.limbs, true, sizeof choice.limbs);
-    const Score score = {&choice, &choice.feel, meter, tempo_now(engine)};
+    const Score score = {
+        .choice = &choice, .feel = &choice.feel, .meter = meter, .tempo = tempo_now(engine)};
     choice_strokes(&choice, meter, from, to, &outlook->strokes);
     seen->dropped += outlook->strokes.dropped;
     choice_strokes(&choice, meter, from - TICKS_PER_QUARTER, to + TICKS_PER_QUARTER,

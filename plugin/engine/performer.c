@@ -104,10 +104,24 @@ static uint32_t played_ahead(const Performer* const performer, const Hit hit)
     return count;
 }
 
+/* From the section's own ticks to the groove's.  As many milliseconds before its line
+   are more ticks or fewer at the tempo that goes there. */
+static void move_to_line(const Score* const score, Hit* const hit)
+{
+    hit->tick += score->origin;
+    hit->written += score->origin;
+    if (score->lead > 0.0 && hit->tick < score->line) {
+        hit->tick = score->line + (int64_t)((double)(hit->tick - score->line) * score->lead);
+    }
+}
+
 static void draw_stroke(Performer* const performer, const Score* const score, const Stroke stroke)
 {
     Hit hits[RENDITION_MAX];
     const uint32_t count = rendition_of(score, stroke, &performer->around, hits);
+    for (uint32_t i = 0; i < count; ++i) {
+        move_to_line(score, &hits[i]);
+    }
     if (played_ahead(performer, hits[0])) {
         return;
     }
@@ -120,21 +134,22 @@ static void draw_stroke(Performer* const performer, const Score* const score, co
 
 void performer_draw(Performer* const performer, const Score* const score, const int64_t until)
 {
-    const int64_t from = performer->drawn_until;
-    if (from >= until) {
+    if (performer->drawn_until >= until) {
         return;
     }
+    const int64_t from = performer->drawn_until - score->origin;
+    const int64_t to = until - score->origin;
     performer->drawn_until = until;
     Choice choice = *score->choice;
     for (int limb = 0; limb < LIMB_COUNT; ++limb) {
         choice.limbs[limb] = true; /* silenced when their time comes */
     }
-    choice_strokes(&choice, score->meter, from, until, &performer->strokes);
+    choice_strokes(&choice, score->meter, from, to, &performer->strokes);
     performer->dropped += performer->strokes.dropped;
     if (!performer->strokes.count) {
         return;
     }
-    choice_strokes(&choice, score->meter, from - TICKS_PER_QUARTER, until + TICKS_PER_QUARTER,
+    choice_strokes(&choice, score->meter, from - TICKS_PER_QUARTER, to + TICKS_PER_QUARTER,
                    &performer->around);
     for (uint32_t i = 0; i < performer->strokes.count; ++i) {
         draw_stroke(performer, score, performer->strokes.strokes[i]);
@@ -164,13 +179,14 @@ static void forget_ahead(Performer* const performer, const int64_t until)
     performer->ahead_count = kept;
 }
 
-void performer_take(Performer* const performer, const int64_t until, const bool limbs[LIMB_COUNT])
+void performer_take(Performer* const performer, const int64_t until, const Heard heard)
 {
     HitList* const waiting = &performer->waiting;
     uint32_t taken = 0;
     performer->due.count = 0;
     for (; taken < waiting->count && waiting->hits[taken].tick < until; ++taken) {
         const Hit hit = waiting->hits[taken];
+        const bool* const limbs = hit.written < heard.line ? heard.limbs : heard.limbs_after;
         if (limbs[hit.limb]) {
             performer->due.hits[performer->due.count++] = hit;
         }

@@ -50,5 +50,12 @@ void performer_take_back(Performer* performer, int64_t tick);
 /* Draws what is written before `until`. */
 void performer_draw(Performer* performer, const Score* score, int64_t until);
 
+/* Which limbs are heard: what is written before the line, and from it on. */
+typedef struct {
+    int64_t line;
+    const bool* limbs; /* LIMB_COUNT, as in Choice */
+    const bool* limbs_after;
+} Heard;
+
 /* Moves the hits before `until` into `due`; those of silent limbs are left out. */
-void performer_take(Performer* performer, int64_t until, const bool limbs[LIMB_COUNT]);
+void performer_take(Performer* performer, int64_t until, Heard heard);

@@ -341,6 +341,21 @@ PositionEvent position_report(Position* const position, const Report* const raw)
     return roll(position, &report, motion, changes);
 }
 
+void position_locate(Position* const position, const Meter meter, const double tempo,
+                     const double tick)
+{
+    position->meter = meter;
+    position->tempo = tempo;
+    position->has_meter = position->has_tempo = true;
+    position->habits = (Habits){.tempo_unit = TEMPO_IN_QUARTERS, .fraction = FRACTION_OF_BEAT};
+    position->speed = 1.0;
+    position->rolling = true;
+    position->has_frame = position->provisional = position->may_resume = false;
+    position->reported_at = position->clock.now;
+    set_rate(position, tick);
+    position->played_until = (int64_t)ceil(tick);
+}
+
 Span position_advance(Position* const position, const uint32_t frames)
 {
     Clock* const clock = &position->clock;

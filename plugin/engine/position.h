@@ -52,6 +52,10 @@ double position_tempo(const Position* position);
 /* Takes in a report that stands at clock.now. */
 PositionEvent position_report(Position* position, const Report* report);
 
+/* It rolls on from `tick` in this meter, at `tempo` quarter notes a minute: told by
+   somebody who knows, so nothing of it is weighed. */
+void position_locate(Position* position, Meter meter, double tempo, double tick);
+
 /* What falls in the next `frames` frames; moves the clock on.  Every tick is
    given once until the next jump. */
 Span position_advance(Position* position, uint32_t frames);

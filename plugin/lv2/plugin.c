@@ -224,6 +224,17 @@ static void take_midi(Plugin* const plugin, const MidiOutput output, const LV2_A
     pass_midi(&plugin->through, output, message, frame, passes, &plugin->uris);
 }
 
+/* Sections of a song from a host that knows them; a new song starts from the ports. */
+static void take_section(Plugin* const plugin, const PlanEntry* const section, const bool begins)
+{
+    if (begins) {
+        const Settings settings = settings_from_controls(plugin->values);
+        engine_plan_clear(&plugin->engine);
+        engine_set(&plugin->engine, &settings);
+    }
+    engine_plan_put(&plugin->engine, section);
+}
+
 static void take_event(Plugin* const plugin, const MidiOutput output, const InputEvent event,
                        const uint32_t frame)
 {
@@ -231,12 +242,16 @@ static void take_event(Plugin* const plugin, const MidiOutput output, const Inpu
     LV2_URID property = 0;
     const uint32_t size = (uint32_t)sizeof *event.body + event.body->size;
     const LV2_Atom* value = NULL;
+    PlanEntry section;
+    bool begins = false;
     if (event.body->type == plugin->uris.midi_MidiEvent) {
         take_midi(plugin, output, event.body, frame);
     } else if (input_report(event.body, &plugin->uris, &report)) {
         engine_begin(&plugin->engine, midi_output_room(output));
         engine_report(&plugin->engine, &report, frame);
         midi_output_write(output, &plugin->engine.out, &plugin->through, &plugin->uris);
+    } else if (hear_section(event.body, size, &plugin->uris, &section, &begins)) {
+        take_section(plugin, &section, begins);
     } else if (hear_get(event.body, size, &plugin->uris, &property)) {
         notify_asked(&plugin->notify, property, &plugin->uris);
     } else if (hear_set(event.body, size, &plugin->uris, &property, &value)) {

@@ -42,9 +42,21 @@
     X(uint32_t, feet_meet)                                                                         \
     X(uint32_t, all_meet)
 
+#define SECTION_FIELDS(X)                                                                          \
+    X(int64_t, bar)                                                                                \
+    X(int64_t, origin)                                                                             \
+    X(double, meter.beats_per_bar)                                                                 \
+    X(int32_t, meter.beat_unit)                                                                    \
+    X(double, tempo)                                                                               \
+    X(bool, ends)
+
 /* How many there are. */
 #define ONE_MORE(type, field) +1
-enum { BAR_FIELD_COUNT = 0 BAR_FIELDS(ONE_MORE), PLACE_FIELD_COUNT = 0 PLACE_FIELDS(ONE_MORE) };
+enum {
+    BAR_FIELD_COUNT = 0 BAR_FIELDS(ONE_MORE),
+    PLACE_FIELD_COUNT = 0 PLACE_FIELDS(ONE_MORE),
+    SECTION_FIELD_COUNT = 0 SECTION_FIELDS(ONE_MORE)
+};
 #undef ONE_MORE
 
 /* A stroke is four numbers: written, felt, these packed, velocity. */

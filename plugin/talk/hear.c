@@ -7,6 +7,8 @@
 #include <stddef.h>
 #include <string.h>
 
+static const int64_t most_bars = 1000000; /* its ticks fit, in any meter */
+
 static uint32_t padded(const uint32_t size)
 {
     return (size + 7U) & ~7U;
@@ -43,9 +45,9 @@ static bool as_urid(const LV2_Atom* const atom, const Uris* const uris, LV2_URID
     return true;
 }
 
-/* A patch message of the type, walked through for its property and value. */
-static bool hear_patch(const LV2_Atom* const message, const uint32_t size, const Uris* const uris,
-                       const LV2_URID type, LV2_URID* const property, const LV2_Atom** const value)
+/* True, and a walk through its properties, if it is an object of the type. */
+static bool walk_object(const LV2_Atom* const message, const uint32_t size, const Uris* const uris,
+                        const LV2_URID type, Walk* const walk)
 {
     if (size < sizeof *message || message->size > size - sizeof *message ||
         (message->type != uris->atom_Object && message->type != uris->atom_Blank) ||
@@ -53,17 +55,45 @@ static bool hear_patch(const LV2_Atom* const message, const uint32_t size, const
         ((const LV2_Atom_Object*)(const void*)message)->body.otype != type) {
         return false;
     }
-    Walk walk = {(const char*)(message + 1), message->size, sizeof(LV2_Atom_Object_Body)};
-    const uint32_t before = offsetof(LV2_Atom_Property_Body, value);
+    *walk = (Walk){(const char*)(message + 1), message->size, sizeof(LV2_Atom_Object_Body)};
+    return true;
+}
+
+/* The next property's value, and its key; NULL at the end. */
+static const LV2_Atom* walk_properties(Walk* const walk, LV2_URID* const key)
+{
+    const char* const at = walk->bytes + walk->at;
+    const LV2_Atom* const atom = walk_on(walk, offsetof(LV2_Atom_Property_Body, value));
+    *key = atom ? ((const LV2_Atom_Property_Body*)(const void*)at)->key : 0;
+    return atom;
+}
+
+static bool as_true(const LV2_Atom* const atom, const Uris* const uris)
+{
+    int32_t value = 0;
+    if (atom->type != uris->atom_Bool || atom->size < sizeof value) {
+        return false;
+    }
+    memcpy(&value, atom + 1, sizeof value);
+    return value;
+}
+
+/* A patch message of the type, walked through for its property and value. */
+static bool hear_patch(const LV2_Atom* const message, const uint32_t size, const Uris* const uris,
+                       const LV2_URID type, LV2_URID* const property, const LV2_Atom** const value)
+{
+    Walk walk;
+    if (!walk_object(message, size, uris, type, &walk)) {
+        return false;
+    }
     *property = 0;
     *value = NULL;
     for (;;) {
-        const char* const at = walk.bytes + walk.at;
-        const LV2_Atom* const atom = walk_on(&walk, before);
+        LV2_URID key = 0;
+        const LV2_Atom* const atom = walk_properties(&walk, &key);
         if (!atom) {
             return true;
         }
-        const LV2_URID key = ((const LV2_Atom_Property_Body*)(const void*)at)->key;
         if (key == uris->patch_property) {
             as_urid(atom, uris, property);
         } else if (key == uris->patch_value) {
@@ -211,11 +241,16 @@ static void hear_strokes(const LV2_Atom* const atom, const Uris* const uris, See
     }
 }
 
+static bool meter_makes_sense(const Meter meter)
+{
+    const int32_t unit = meter.beat_unit;
+    return meter.beats_per_bar > 0.0 && meter.beats_per_bar <= 256.0 && unit >= 1 && unit <= 32 &&
+           !(unit & (unit - 1));
+}
+
 static bool bar_makes_sense(const SeenBar* const bar)
 {
-    const int32_t unit = bar->meter.beat_unit;
-    return bar->meter.beats_per_bar > 0.0 && bar->meter.beats_per_bar <= 256.0 && unit >= 1 &&
-           unit <= 32 && !(unit & (unit - 1)) && bar->phrase_bars >= 1 &&
+    return meter_makes_sense(bar->meter) && bar->phrase_bars >= 1 &&
            bar->phrase_bars <= FORM_BARS_MAX && bar->in_phrase < bar->phrase_bars &&
            bar->part < PARTS_MAX && bar->slot < OUTLOOK_BARS && bar->hands_step >= 0 &&
            bar->feet_step >= 0;
@@ -245,4 +280,55 @@ bool hear_bar(const LV2_Atom* const value, const Uris* const uris, SeenBar* cons
         hear_integers(walk_on(&walk, 0), uris, heard.clicks.ticks, SEEN_CLICKS_MAX);
     *bar = heard;
     return true;
+}
+
+/* The values of the control ports; those missing are at their defaults. */
+static void hear_controls(const LV2_Atom* const atom, const Uris* const uris,
+                          float values[CONTROL_COUNT])
+{
+    uint32_t count = 0;
+    const char* const bytes = elements_of(atom, uris, uris->atom_Float, sizeof(float), &count);
+    for (uint32_t i = 0; i < CONTROL_COUNT; ++i) {
+        values[i] = control_rows[i].normal;
+        if (bytes && i < count) {
+            memcpy(&values[i], bytes + i * sizeof(float), sizeof(float));
+        }
+    }
+}
+
+static bool section_makes_sense(const PlanEntry* const section)
+{
+    return meter_makes_sense(section->meter) && section->tempo >= 1.0 && section->tempo <= 2000.0 &&
+           section->bar >= 0 && section->bar < most_bars && section->origin >= 0 &&
+           section->origin < most_bars;
+}
+
+bool hear_section(const LV2_Atom* const message, const uint32_t size, const Uris* const uris,
+                  PlanEntry* const section, bool* const begins)
+{
+    Walk walk;
+    const LV2_Atom *place = NULL, *controls = NULL;
+    double numbers[SECTION_FIELD_COUNT];
+    const double* number = numbers;
+    float values[CONTROL_COUNT];
+    PlanEntry heard = {.bar = 0};
+    PlanEntry* const to = &heard;
+    LV2_URID key = 0;
+    if (!walk_object(message, size, uris, uris->fl_Section, &walk)) {
+        return false;
+    }
+    *begins = false;
+    for (const LV2_Atom* atom; (atom = walk_properties(&walk, &key));) {
+        place = key == uris->fl_sectionPlace ? atom : place;
+        controls = key == uris->fl_sectionControls ? atom : controls;
+        *begins |= key == uris->fl_sectionBegins && as_true(atom, uris);
+    }
+    if (!numbers_of(place, uris, numbers, SECTION_FIELD_COUNT)) {
+        return false;
+    }
+    SECTION_FIELDS(TAKE_NUMBER)
+    hear_controls(controls, uris, values);
+    heard.settings = settings_from_controls(values);
+    *section = heard;
+    return section_makes_sense(&heard);
 }

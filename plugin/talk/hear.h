@@ -16,6 +16,11 @@ bool hear_set(const LV2_Atom* message, uint32_t size, const Uris* uris, LV2_URID
 /* True if it is a patch:Get; the property it asks for, 0 for all. */
 bool hear_get(const LV2_Atom* message, uint32_t size, const Uris* uris, LV2_URID* property);
 
+/* True if it is an fl:Section that makes sense, controls that are missing at their
+   defaults; `begins` if it is a song's first. */
+bool hear_section(const LV2_Atom* message, uint32_t size, const Uris* uris, PlanEntry* section,
+                  bool* begins);
+
 /* False, with nothing changed, if the value isn't one; fields out of range are
    brought into range, strokes that make no sense are left out. */
 bool hear_bar(const LV2_Atom* value, const Uris* uris, SeenBar* bar);

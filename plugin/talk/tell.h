@@ -41,5 +41,11 @@ void tell_place(LV2_Atom_Forge* forge, const SeenPlace* place, const Uris* uris)
 /* True if both say the same in every field that is sent. */
 bool tell_places_alike(const SeenPlace* a, const SeenPlace* b);
 
+/* An fl:Section: what is played from a bar line on, for a plugin whose host knows the
+   song beforehand.  `controls` are the values of the control ports in it, in order
+   (CONTROL_COUNT); `begins`: the song's first, those told before are forgotten. */
+void tell_section(LV2_Atom_Forge* forge, const PlanEntry* section, const float* controls,
+                  bool begins, const Uris* uris);
+
 /* A patch:Get of one property, or of all there is to tell for property 0. */
 void tell_get(LV2_Atom_Forge* forge, LV2_URID property, const Uris* uris);

@@ -37,6 +37,7 @@ Uris uris_map(LV2_URID_Map* const map)
         .time_beatsPerMinute = map->map(h, LV2_TIME__beatsPerMinute),
         .time_frame = map->map(h, LV2_TIME__frame),
         .time_speed = map->map(h, LV2_TIME__speed),
+        .fl_Section = map->map(h, FOURLIMB_TERMS "Section"),
         .fl_bankMessages = map->map(h, FOURLIMB_TERMS "bankMessages"),
         .fl_bar = map->map(h, FOURLIMB_TERMS "bar"),
         .fl_droppedStrokes = map->map(h, FOURLIMB_TERMS "droppedStrokes"),
@@ -52,6 +53,9 @@ Uris uris_map(LV2_URID_Map* const map)
         .fl_saveKit = map->map(h, FOURLIMB_TERMS "saveKit"),
         .fl_savedFigure = map->map(h, FOURLIMB_TERMS "savedFigure"),
         .fl_savedKit = map->map(h, FOURLIMB_TERMS "savedKit"),
+        .fl_sectionBegins = map->map(h, FOURLIMB_TERMS "sectionBegins"),
+        .fl_sectionControls = map->map(h, FOURLIMB_TERMS "sectionControls"),
+        .fl_sectionPlace = map->map(h, FOURLIMB_TERMS "sectionPlace"),
         .fl_turnaroundDraft = map->map(h, FOURLIMB_TERMS "turnaroundDraft"),
         .fl_unreadEntries = map->map(h, FOURLIMB_TERMS "unreadEntries"),
     };

@@ -35,6 +35,7 @@ typedef struct {
     LV2_URID time_beatsPerMinute;
     LV2_URID time_frame;
     LV2_URID time_speed;
+    LV2_URID fl_Section;
     LV2_URID fl_bankMessages;
     LV2_URID fl_bar;
     LV2_URID fl_droppedStrokes;
@@ -50,6 +51,9 @@ typedef struct {
     LV2_URID fl_saveKit;
     LV2_URID fl_savedFigure;
     LV2_URID fl_savedKit;
+    LV2_URID fl_sectionBegins;
+    LV2_URID fl_sectionControls;
+    LV2_URID fl_sectionPlace;
     LV2_URID fl_turnaroundDraft;
     LV2_URID fl_unreadEntries;
 } Uris;

@@ -49,8 +49,13 @@ static int by_key_then_tick(const void* const a, const void* const b)
     return (left->tick > right->tick) - (left->tick < right->tick);
 }
 
+static double bar_quarters(const Request request)
+{
+    return 4.0 * request.beats / request.beat_unit;
+}
+
 /* midicsv's lines: track, time, Note_on_c, channel, key, velocity. */
-static void read_csv(FILE* const csv)
+static void read_csv(FILE* const csv, const double end)
 {
     char line[512];
     of_file.count = 0;
@@ -58,12 +63,13 @@ static void read_csv(FILE* const csv)
         long tick = 0;
         int key = 0, velocity = 0;
         if (sscanf(line, "%*d, %ld, Note_on_c, %*d, %d, %d", &tick, &key, &velocity) == 3 &&
-            velocity > 0) {
+            velocity > 0 && (double)tick < end) {
             add(&of_file, (Note){(double)tick, key, velocity});
         }
     }
 }
 
+/* A bar more than is compared: the last bar has the next one's early strokes. */
 static void render(const Request request)
 {
     char path[] = "/tmp/fourlimb-render-XXXXXX", command[COMMAND_ROOM];
@@ -72,17 +78,12 @@ static void render(const Request request)
     snprintf(command, sizeof command,
              FOURLIMB_BUILD "/fourlimb render --groove %s --bars %d --tempo %.17g --meter %d/%d "
                             "--out %s --force >/dev/null && midicsv %s",
-             request.groove, request.bars, request.tempo, request.beats, request.beat_unit, path,
-             path);
+             request.groove, request.bars + 1, request.tempo, request.beats, request.beat_unit,
+             path, path);
     FILE* const csv = popen(command, "r");
-    read_csv(csv);
+    read_csv(csv, request.bars * bar_quarters(request) * TICKS - 0.5);
     CHECK(csv && pclose(csv) == 0);
     unlink(path);
-}
-
-static double bar_quarters(const Request request)
-{
-    return 4.0 * request.beats / request.beat_unit;
 }
 
 static void play(const Request request, const uint32_t block)

@@ -20,7 +20,12 @@ static Hit at_sixteenth(const int sixteenth, const Limb limb, const Voice voice,
                         const uint8_t velocity)
 {
     const int64_t tick = sixteenth * (TICKS_PER_QUARTER / 4);
-    return (Hit){tick, tick, (uint8_t)limb, (uint8_t)voice, velocity, false};
+    return (Hit){.tick = tick,
+                 .written = tick,
+                 .limb = (uint8_t)limb,
+                 .voice = (uint8_t)voice,
+                 .level = LEVEL_NORMAL,
+                 .velocity = velocity};
 }
 
 static void play(Scheduler* const scheduler, const HitList* const hits, const int64_t begin,

@@ -32,7 +32,8 @@ static void over_all_grooves(const Feel* const feel, const double tempo, const L
     for (uint32_t i = 0; i < library->groove_count; i += 3) {
         const Groove* const groove = &library->grooves[i];
         const Choice choice = plain_choice(groove, groove->form_bars);
-        const Score score = {&choice, feel, groove->meter, tempo};
+        const Score score = {
+            .choice = &choice, .feel = feel, .meter = groove->meter, .tempo = tempo};
         for (int64_t tick = 0; tick < groove->form_bars * meter_bar_ticks(groove->meter);
              tick += TICKS_PER_QUARTER) {
             choice_strokes(&choice, groove->meter, tick, tick + TICKS_PER_QUARTER, &strokes);

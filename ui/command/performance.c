@@ -2,6 +2,7 @@
 #include "performance.h"
 
 #include "../../plugin/engine/settings.h"
+#include "../file/timeline.h"
 #include "bundle.h"
 #include "commands.h"
 
@@ -88,7 +89,7 @@ bool performance_open(Performance* const performance, const char* const bundle)
         return false;
     }
     performance->bank = bundle_bank(folder);
-    performance->host = performance->bank ? host_open(folder, SONG_RATE, why) : NULL;
+    performance->host = performance->bank ? host_open(folder, TIMELINE_RATE, why) : NULL;
     if (performance->bank && !performance->host) {
         fprintf(stderr, "fourlimb: %s\n", why);
     }
@@ -105,7 +106,7 @@ void performance_close(Performance* const performance)
 void performance_begin(Performance* const performance, const char* const title)
 {
     song_free(&performance->song);
-    song_begin(&performance->song, title);
+    song_begin(&performance->song, performance->host, title);
 }
 
 static bool has_own_clock(const Performance* const performance)
@@ -125,7 +126,7 @@ static double first_tempo(const Performance* const performance, const Section* c
 }
 
 /* As a host would have to, rung after rung of the ladder on the own clock. */
-static int play_rungs(Performance* const performance, Rendition* const played)
+static int add_rungs(Performance* const performance, Rendition* const played)
 {
     const bool climbs = has_own_clock(performance);
     const double step = climbs ? (double)host_get(performance->host, "ladder_step") : 0.0;
@@ -139,11 +140,11 @@ static int play_rungs(Performance* const performance, Rendition* const played)
     }
     for (int left = played->first.bars; left > 0; left -= rung.bars) {
         rung.bars = left < rung_bars ? left : rung_bars;
-        rung.rolls_on = left > rung_bars;
-        song_play(&performance->song, performance->host, &rung);
+        song_add(&performance->song, &rung);
         played->last_tempo = rung.tempo;
         rung.first_bar += rung.bars;
         rung.count_in = 0;
+        rung.goes_on = true;
         rung.tempo = fmax(rung.tempo, fmin(top, rung.tempo + step));
     }
     return DONE;
@@ -173,5 +174,5 @@ int performance_play(Performance* const performance, const Section* const sectio
         .beats = section->beats ? section->beats : (int)groove->meter.beats_per_bar,
         .beat_unit = section->beats ? section->beat_unit : groove->meter.beat_unit,
     };
-    return play_rungs(performance, played);
+    return add_rungs(performance, played);
 }

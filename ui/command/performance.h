@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: ISC
-/* performance.h - sections of the command line, played by the real plugin as a song. */
+/* performance.h - sections of the command line, as a song for the real plugin. */
 #pragma once
 
 #include "../../plugin/bank/bank.h"
@@ -29,7 +29,7 @@ typedef struct {
     double last_tempo;
 } Rendition;
 
-/* Adds a section.  What the plugin's own clock would do is done by the song's
+/* Adds a section; song_end plays all of them.  What the plugin's own clock would do is done by the song's
    tempo: it begins at the clock's, and a ladder raises it.  The count-in control
    puts bars before the section.  A status as in commands.h, with a message if it
    isn't DONE. */

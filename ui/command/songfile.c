@@ -69,9 +69,9 @@ static bool write_wav(const Song* const song, const char* const path, const bool
 bool songfile_write(Song* const song, const char* const path, const bool force,
                     const WavForm* const form, double* const seconds)
 {
-    double length = song->seconds;
     SmfBytes file = {.bytes = NULL};
     bool good = song_end(song, &file);
+    double length = song->seconds;
     if (!good) {
         complain("there is no memory for the file");
     } else if (songfile_kind(path) == SONGFILE_WAV) {

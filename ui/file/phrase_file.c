@@ -3,6 +3,7 @@
 
 #include "../../plugin/bank/save.h"
 #include "smf.h"
+#include "timeline.h"
 
 #include <glib.h>
 #include <math.h>
@@ -11,16 +12,18 @@
 #include <string.h>
 #include <sys/stat.h>
 
-/* So fast that no tick of the file is rounded away: see song.h.  Names of files have
-   255 bytes at most: ", straight 999.mid" and a part's ending have to fit behind. */
-enum { PHRASE_RATE = 192000, NAMES_MOST = 1000, NAME_MOST = 180, NAME_ROOM = 256 };
+/* Names of files have 255 bytes at most: ", straight 999.mid" and a part's ending have to
+   fit behind. */
+enum { NAMES_MOST = 1000, NAME_MOST = 180, NAME_ROOM = 256 };
+
+/* What is no tempo: as report.h has it. */
+static const double least_tempo = 1.0;
+static const double most_tempo = 2000.0;
 
 typedef struct {
     Engine* engine;
     SmfTrack tracks[2]; /* tempo and meter; drums */
-    double ticks_per_frame;
-    int64_t frame;
-    int64_t end; /* frames */
+    Timeline time;
     uint64_t tick;
 } Take;
 
@@ -29,35 +32,23 @@ static void gather(Take* const take)
     const MidiList* const out = &take->engine->out;
     for (uint32_t i = 0; i < out->count; ++i) {
         const MidiMessage* const message = &out->messages[i];
-        const double frame = (double)take->frame + message->frame;
-        const uint64_t tick = (uint64_t)llround(frame * take->ticks_per_frame);
+        const bool begins = (message->bytes[0] & 0xF0) == MIDI_NOTE_ON;
+        const uint64_t tick = timeline_tick(&take->time, message->frame, begins);
         take->tick = tick > take->tick ? tick : take->tick;
         smf_message(&take->tracks[1], take->tick, message->bytes);
     }
 }
 
-static void play(Take* const take)
+static void play(Take* const take, const int64_t frames)
 {
-    while (take->frame < take->end) {
-        const int64_t left = take->end - take->frame;
-        const uint32_t frames = left < SLICE_FRAMES_MAX ? (uint32_t)left : SLICE_FRAMES_MAX;
+    for (int64_t done = 0; done < frames; done += SLICE_FRAMES_MAX) {
+        const int64_t left = frames - done;
+        const int64_t slice = left < SLICE_FRAMES_MAX ? left : SLICE_FRAMES_MAX;
         engine_begin(take->engine, MIDI_LIST_MAX);
-        engine_advance(take->engine, 0, frames);
+        engine_advance(take->engine, 0, (uint32_t)slice);
         gather(take);
-        take->frame += frames;
+        timeline_advance(&take->time, slice);
     }
-}
-
-static Report report(const Phrase* const phrase, const double speed)
-{
-    return (Report){
-        .has = HAS_FRAME | HAS_SPEED | HAS_BAR | HAS_BAR_BEAT | HAS_BEAT_UNIT | HAS_BEATS_PER_BAR |
-               HAS_BEATS_PER_MINUTE,
-        .speed = speed,
-        .beat_unit = phrase->meter.beat_unit,
-        .beats_per_bar = phrase->meter.beats_per_bar,
-        .beats_per_minute = phrase->tempo * phrase->meter.beat_unit / 4.0,
-    };
 }
 
 static Settings settings_of(const Phrase* const phrase)
@@ -74,14 +65,25 @@ static Settings settings_of(const Phrase* const phrase)
     return settings;
 }
 
+/* The phrase, and nothing of the bar after it. */
+static void tell_plan(Engine* const engine, const Phrase* const phrase, const double tempo)
+{
+    PlanEntry entry = {.meter = phrase->meter, .tempo = tempo, .settings = settings_of(phrase)};
+    engine_plan_put(engine, &entry);
+    entry.bar = entry.origin = phrase->bars;
+    entry.settings.click.when = CLICK_OFF;
+    entry.ends = true;
+    engine_plan_put(engine, &entry);
+}
+
 static void begin(Take* const take, const Phrase* const phrase, const char* const name)
 {
-    const Settings settings = settings_of(phrase);
-    const Report start = report(phrase, 1.0);
-    engine_init(take->engine, phrase->library, PHRASE_RATE);
-    engine_set(take->engine, &settings);
+    const double tempo = (double)(float)phrase->tempo;
+    engine_init(take->engine, phrase->library, TIMELINE_RATE);
+    tell_plan(take->engine, phrase, tempo);
     engine_begin(take->engine, MIDI_LIST_MAX);
-    engine_report(take->engine, &start, 0);
+    engine_locate(take->engine, phrase->meter, tempo, 0);
+    timeline_tempo(&take->time, tempo);
     smf_text(&take->tracks[0], 0, SMF_TRACK_NAME, name);
     smf_tempo(&take->tracks[0], 0, phrase->tempo);
     smf_meter(&take->tracks[0], 0, (int)lround(phrase->meter.beats_per_bar),
@@ -90,15 +92,13 @@ static void begin(Take* const take, const Phrase* const phrase, const char* cons
 }
 
 /* The transport stops: what sounds is ended there. */
-static void end(Take* const take, const Phrase* const phrase)
+static void end(Take* const take)
 {
-    const Report stop = report(phrase, 0.0);
     engine_begin(take->engine, MIDI_LIST_MAX);
-    engine_report(take->engine, &stop, 0);
+    engine_report(take->engine, &(Report){.has = HAS_SPEED, .speed = 0.0}, 0);
     gather(take);
-    const uint64_t last = (uint64_t)llround((double)take->end * take->ticks_per_frame);
-    smf_end(&take->tracks[0], last > take->tick ? last : take->tick);
-    smf_end(&take->tracks[1], last > take->tick ? last : take->tick);
+    smf_end(&take->tracks[0], (uint64_t)take->time.end);
+    smf_end(&take->tracks[1], (uint64_t)take->time.end);
 }
 
 static bool make(const Phrase* const phrase, const char* const name, SmfBytes* const file)
@@ -106,14 +106,14 @@ static bool make(const Phrase* const phrase, const char* const name, SmfBytes* c
     Take take = {.engine = calloc(1, sizeof(Engine))};
     const double quarters =
         phrase->bars * phrase->meter.beats_per_bar * 4.0 / phrase->meter.beat_unit;
-    take.ticks_per_frame = phrase->tempo / 60.0 * SMF_DIVISION / PHRASE_RATE;
-    take.end = llround(quarters * SMF_DIVISION / take.ticks_per_frame);
+    take.time.end = llround(quarters * SMF_DIVISION);
     if (!take.engine) {
         return false;
     }
     begin(&take, phrase, name);
-    play(&take);
-    end(&take, phrase);
+    play(&take, timeline_frames_to(&take.time, take.time.end));
+    play(&take, timeline_late_frames(phrase->tempo));
+    end(&take);
     const bool good = smf_file(take.tracks, 2, file);
     smf_free(&take.tracks[0].bytes);
     smf_free(&take.tracks[1].bytes);
@@ -176,6 +176,12 @@ bool phrase_file(const Phrase* const phrase, char path[PHRASE_PATH_ROOM], char w
     char name[NAME_ROOM];
     SmfBytes file = {0};
     name_of(phrase, name);
+    if (!(phrase->tempo >= least_tempo && phrase->tempo <= most_tempo)) {
+        snprintf(why, PHRASE_WHY_ROOM,
+                 "its tempo is %g; set one from %g to %g quarter notes a minute", phrase->tempo,
+                 least_tempo, most_tempo);
+        return false;
+    }
     if (!make(phrase, name, &file)) {
         smf_free(&file);
         snprintf(why, PHRASE_WHY_ROOM, "there is no memory for the file");

@@ -12,7 +12,7 @@ typedef struct {
     const Library* library;
     const Settings* settings; /* the clock is the file's own, whatever it says */
     Meter meter;
-    double tempo;     /* quarter notes a minute */
+    double tempo;     /* quarter notes a minute, 1 to 2000 */
     int bars;         /* from bar 0 */
     const char* name; /* UTF-8; what the file and its track are called */
     bool straight;    /* without feel: on the grid, each level at one loudness */

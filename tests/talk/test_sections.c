@@ -1,0 +1,153 @@
+// SPDX-License-Identifier: ISC
+/* Sections of a song, told by a host that knows them: heard as told, and whatever a
+   host writes does no harm to what plays. */
+#include "../bank/factory.h"
+#include "talk.h"
+
+#include "../../plugin/engine/engine.h"
+
+static Talk talk;
+static Bank* bank;
+static Engine engine; /* too large for a stack */
+
+/* 0 to below - 1 */
+static uint32_t pick(uint32_t* const state, const uint32_t below)
+{
+    return chance(state) % below;
+}
+
+static void tell(const PlanEntry* const section, const float* const controls, const bool begins)
+{
+    talk_begin(&talk);
+    tell_section(&talk.forge, section, controls, begins, &talk.uris);
+    talk_end(&talk);
+}
+
+static bool hears(PlanEntry* const heard, bool* const begins)
+{
+    return hear_section(&talk.buffer.atom, talk.size, &talk.uris, heard, begins);
+}
+
+static PlanEntry any_section(uint32_t* const state, float controls[CONTROL_COUNT])
+{
+    for (int i = 0; i < CONTROL_COUNT; ++i) {
+        const ControlRow row = control_rows[i];
+        controls[i] = row.least + (float)pick(state, (uint32_t)(row.most - row.least) + 1);
+    }
+    const int64_t bar = pick(state, 5000);
+    return (PlanEntry){.bar = bar,
+                       .origin = bar + pick(state, 5),
+                       .meter = {1 + pick(state, 16), (int32_t)(1U << pick(state, 6))},
+                       .tempo = 1.0 + pick(state, 1999),
+                       .ends = pick(state, 2)};
+}
+
+static void a_section_told_is_the_section_heard(void)
+{
+    uint32_t state = 1;
+    for (int i = 0; i < 500; ++i) {
+        float controls[CONTROL_COUNT];
+        bool begins = false;
+        PlanEntry heard = {.bar = -1};
+        const PlanEntry told = any_section(&state, controls);
+        const Settings settings = settings_from_controls(controls);
+        tell(&told, controls, i % 2);
+        check_case("section %d", i);
+        CHECK(hears(&heard, &begins));
+        CHECK_INT(begins, i % 2);
+        CHECK_INT(heard.bar, told.bar);
+        CHECK_INT(heard.origin, told.origin);
+        CHECK(meter_equal(heard.meter, told.meter));
+        CHECK_NEAR(heard.tempo, told.tempo, 0.0);
+        CHECK_INT(heard.ends, told.ends);
+        CHECK_INT(heard.settings.groove, settings.groove);
+        CHECK(settings_play_alike(&heard.settings, &settings));
+    }
+}
+
+static void a_section_cut_at_any_byte_is_refused_or_at_its_defaults(void)
+{
+    uint32_t state = 2;
+    float controls[CONTROL_COUNT];
+    const PlanEntry told = any_section(&state, controls);
+    tell(&told, controls, true);
+    const uint32_t whole = talk.size;
+    for (uint32_t size = 0; size < whole; ++size) {
+        PlanEntry heard;
+        bool begins = false;
+        talk.size = size;
+        CHECK(!hears(&heard, &begins));
+        if (size >= sizeof(LV2_Atom)) {
+            talk.buffer.atom.size = size - (uint32_t)sizeof(LV2_Atom);
+            if (hears(&heard, &begins)) {
+                CHECK_INT(heard.bar, told.bar);
+            }
+            talk.buffer.atom.size = whole - (uint32_t)sizeof(LV2_Atom);
+        }
+    }
+}
+
+static bool has_place(const PlanEntry* const heard)
+{
+    const int32_t unit = heard->meter.beat_unit;
+    return heard->bar >= 0 && heard->origin >= 0 && heard->meter.beats_per_bar > 0.0 && unit >= 1 &&
+           unit <= 32 && !(unit & (unit - 1)) && heard->tempo >= 1.0 && heard->tempo <= 2000.0;
+}
+
+static void run_blocks(const int blocks)
+{
+    for (int block = 0; block < blocks; ++block) {
+        engine_begin(&engine, MIDI_LIST_MAX);
+        engine_advance(&engine, 0, 512);
+        uint32_t last = 0;
+        for (uint32_t i = 0; i < engine.out.count; ++i) {
+            CHECK(engine.out.messages[i].frame >= last && engine.out.messages[i].frame < 512);
+            last = engine.out.messages[i].frame;
+        }
+    }
+}
+
+/* A message spoilt by chance, into a plugin that plays: in order, or refused. */
+static void spoilt_sections_do_no_harm_to_what_plays(void)
+{
+    uint32_t state = 3;
+    int heard_count = 0;
+    engine_init(&engine, bank_library(bank), 48000.0);
+    for (int i = 0; i < 3000; ++i) {
+        float controls[CONTROL_COUNT];
+        PlanEntry section = any_section(&state, controls);
+        bool begins = false;
+        section.bar %= 8;
+        tell(&section, controls, pick(&state, 8) == 0);
+        for (uint32_t spoilt = pick(&state, 3); spoilt; --spoilt) {
+            talk.buffer.bytes[pick(&state, talk.size)] ^= (uint8_t)(1U << pick(&state, 8));
+        }
+        if (!hears(&section, &begins)) {
+            continue;
+        }
+        check_case("message %d", i);
+        CHECK(has_place(&section));
+        ++heard_count;
+        if (begins) {
+            engine_plan_clear(&engine);
+        }
+        engine_plan_put(&engine, &section);
+        if (pick(&state, 4) == 0) {
+            engine_locate(&engine, section.meter, 60.0 + pick(&state, 200), 0);
+        }
+        run_blocks(20);
+    }
+    CHECK(heard_count > 500);
+}
+
+int main(void)
+{
+    talk_open(&talk);
+    bank = factory_open();
+    RUN(a_section_told_is_the_section_heard);
+    RUN(a_section_cut_at_any_byte_is_refused_or_at_its_defaults);
+    RUN(spoilt_sections_do_no_harm_to_what_plays);
+    bank_free(bank);
+    talk_close(&talk);
+    return tests_end();
+}
