@@ -14,6 +14,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <unistd.h>
 
 enum { SECTIONS = 4, NOTES = 20000 };
 
@@ -231,6 +232,79 @@ static void a_file_ends_with_its_last_bar(void)
     }
 }
 
+enum { LONG = 60, TICKS = 10080 };
+
+/* Written strokes of a bar, as ticks of the file from its line on. */
+static int want_bar(const Groove* const groove, const int64_t line, int64_t* const ticks)
+{
+    static StrokeList strokes;
+    const Choice choice = plain_choice(groove, groove->form_bars);
+    choice_strokes(&choice, groove->meter, 0, meter_bar_ticks(groove->meter), &strokes);
+    for (uint32_t i = 0; i < strokes.count; ++i) {
+        ticks[i] = line + llround((double)strokes.strokes[i].tick * TICKS / TICKS_PER_QUARTER);
+    }
+    return (int)strokes.count;
+}
+
+static bool file_begins_at(const SmfBytes* const file, const int64_t* const ticks, const int count)
+{
+    char path[] = "/tmp/fourlimb-song-XXXXXX", command[256], line[256];
+    const int made = mkstemp(path);
+    CHECK(made >= 0 && write(made, file->bytes, file->size) == (ssize_t)file->size);
+    close(made);
+    snprintf(command, sizeof command, "midicsv %s", path);
+    FILE* const csv = popen(command, "r");
+    int notes = 0, right = 0;
+    while (csv && fgets(line, sizeof line, csv)) {
+        long tick = 0;
+        if (sscanf(line, "%*d, %ld, Note_on_c", &tick) == 1 && strstr(line, "Note_on_c")) {
+            ++notes;
+            for (int i = 0; i < count; ++i) {
+                if (ticks[i] == tick) {
+                    ++right;
+                    break;
+                }
+            }
+        }
+    }
+    CHECK(csv && pclose(csv) == 0);
+    unlink(path);
+    CHECK_INT(right, notes);
+    return notes > LONG;
+}
+
+/* Sixty seams at odd tempi and in odd meters: nothing adds up.  On the grid every note
+   is on the tick that it is written on, as midicsv reads it. */
+static void after_sixty_seams_a_note_is_still_on_its_tick(void)
+{
+    static const uint32_t grooves[] = {1, 140, 131, 72, 24};
+    static const double tempi[] = {133.7, 97.3, 211.9, 61.1, 150.0, 399.9, 20.3};
+    static int64_t ticks[NOTES];
+    int count = 0;
+    int64_t line = 0;
+    SmfBytes file = {.bytes = NULL};
+    if (system("command -v midicsv >/dev/null 2>&1")) {
+        test_skip("midicsv is not installed");
+        return;
+    }
+    performance_begin(&performance, "Test");
+    for (int i = 0; i < LONG; ++i) {
+        const Groove* const groove = library_groove(bank_library(performance.bank), grooves[i % 5]);
+        Rendition rendition;
+        begin_section(&sections[0], 0, groove->id);
+        sections[0].bars = 1;
+        sections[0].tempo = tempi[i % 7];
+        set(&sections[0], "looseness", 0.0f);
+        set(&sections[0], "touch", 0.0f);
+        CHECK_INT(performance_play(&performance, &sections[0], &rendition), 0);
+        count += want_bar(groove, line, &ticks[count]);
+        line += meter_bar_ticks(groove->meter) * TICKS / TICKS_PER_QUARTER;
+    }
+    CHECK(song_end(&performance.song, &file));
+    CHECK(file_begins_at(&file, ticks, count));
+    smf_free(&file);
+}
+
 int main(void)
 {
     if (!performance_open(&performance, BUNDLE)) {
@@ -240,6 +314,7 @@ int main(void)
     RUN(no_seam_doubles_a_stroke_at_any_take);
     RUN(a_section_at_another_speed_begins_at_its_line_too);
     RUN(a_file_ends_with_its_last_bar);
+    RUN(after_sixty_seams_a_note_is_still_on_its_tick);
     performance_close(&performance);
     return tests_end();
 }

@@ -65,7 +65,6 @@ typedef struct {
     Uris uris;
     Timeline time;
     int64_t line;     /* the file's tick at the section's start */
-    int64_t bar;      /* of the song, there */
     size_t told;      /* sections that the plugin was told of */
     int64_t told_bar; /* the bar where the next one begins */
 } Take;
@@ -125,15 +124,14 @@ static void tell_ahead(Take* const take, const size_t playing)
     }
 }
 
-/* Where the transport is told something, it is told all: less than a frame before the
-   bar line. */
+/* The place is told at the start alone: bar lines lie between frames, and the plugin's
+   own clock has them right. */
 static void send_place(Take* const take, const SongSection* const section)
 {
     host_send_position(take->song->host, (HostPosition){
                                              .frame = take->time.frame,
                                              .speed = 1.0f,
-                                             .has_place = true,
-                                             .bar = take->bar,
+                                             .has_place = take->time.frame == 0,
                                              .tempo = (float)section->tempo,
                                              .beats_per_bar = (float)section->beats,
                                              .beat_unit = section->beat_unit,
@@ -220,7 +218,6 @@ static void play_section(Take* const take, const size_t index)
     take->time.end = index + 1 == song->section_count ? end : INT64_MAX;
     run(take, section, timeline_frames_to(&take->time, end));
     take->line = end;
-    take->bar += section->count_in + section->bars;
 }
 
 /* What is late is still played; then the transport stops, and notes end. */
