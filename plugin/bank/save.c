@@ -131,7 +131,6 @@ static bool fill(const char* const path, const Temp* const temp, const SaveWrite
 static bool make(Temp* const temp, const char* const path, const SaveWriter writer,
                  void* const context)
 {
-    temp_sweep_for(path);
     if (!temp_open(temp, path)) {
         return false;
     }
@@ -146,6 +145,7 @@ bool save_by(const char* const path, const SaveWriter writer, void* const contex
              const bool replace, char why[SAVE_WHY_ROOM])
 {
     Temp temp;
+    temp_sweep_for(path);
     if (save_refuses(path, replace, why)) {
         return false;
     }
@@ -220,10 +220,11 @@ static bool has(const int file, const SaveText text)
 }
 
 /* The older text on its way to be the backup: by another name of its file, or as a copy
-   where links can't be had. */
+   where links can't be had.  In *held what keeps others from replacing it then, or -1. */
 static SaveResult set_aside(Temp* const aside, const char* const path, SaveText older,
-                            const char* const backup)
+                            const char* const backup, int* const held)
 {
+    *held = -1;
     temp_sweep_for(backup);
     if (temp_link(aside, path, backup)) {
         if (has(aside->file, older)) {
@@ -232,34 +233,45 @@ static SaveResult set_aside(Temp* const aside, const char* const path, SaveText 
         temp_close(aside);
         return SAVE_CHANGED;
     }
-    if (errno == EWOULDBLOCK || errno == ENOENT) {
-        return SAVE_CHANGED;
+    if (errno != EWOULDBLOCK && errno != ENOENT) {
+        *held = temp_hold(path);
     }
-    const int file = open(path, O_RDONLY | O_CLOEXEC);
-    const bool same = file >= 0 && has(file, older);
-    if (file >= 0) {
-        close(file);
-    }
-    if (!same) {
+    if (*held < 0 || !has(*held, older)) {
         return SAVE_CHANGED;
     }
     return make(aside, backup, write_text, &older) ? SAVE_DONE : SAVE_FAILED;
 }
 
+/* Both get their names: the new one first, so that a failure leaves the older backup. */
+static SaveResult swap(Temp* const temp, const char* const path, const SaveText older,
+                       const char* const backup)
+{
+    Temp aside;
+    int held = -1;
+    SaveResult result = set_aside(&aside, path, older, backup, &held);
+    if (result == SAVE_DONE) {
+        result = temp_name(temp, path, true) ? SAVE_DONE : SAVE_FAILED;
+        if (result == SAVE_DONE) {
+            temp_name(&aside, backup, true);
+        }
+        temp_close(&aside);
+    }
+    const int error = errno;
+    if (held >= 0) {
+        close(held);
+    }
+    errno = error;
+    return result;
+}
+
 SaveResult save_swap(const char* const path, const SaveText older, const char* const backup,
                      SaveText text, char why[SAVE_WHY_ROOM])
 {
-    Temp temp, aside;
+    Temp temp;
     SaveResult result = SAVE_FAILED;
+    temp_sweep_for(path);
     if (make(&temp, path, write_text, &text)) {
-        result = set_aside(&aside, path, older, backup);
-        if (result == SAVE_DONE) {
-            result = temp_name(&temp, path, true) ? SAVE_DONE : SAVE_FAILED;
-            if (result == SAVE_DONE && !temp_name(&aside, backup, true)) {
-                errno = 0; /* the new one is in place: the older backup is what remains */
-            }
-            temp_close(&aside);
-        }
+        result = swap(&temp, path, older, backup);
         temp_close(&temp);
     }
     if (result == SAVE_DONE) {

@@ -97,6 +97,17 @@ bool temp_link(Temp* const temp, const char* const from, const char* const path)
     return false;
 }
 
+int temp_hold(const char* const path)
+{
+    const int file = open(path, O_RDWR | O_CLOEXEC);
+    if (file >= 0 && !lock(file)) {
+        close(file);
+        errno = EWOULDBLOCK;
+        return -1;
+    }
+    return file;
+}
+
 bool temp_write(const Temp* const temp, const char* bytes, size_t size)
 {
     while (size > 0) {

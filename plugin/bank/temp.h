@@ -20,6 +20,10 @@ bool temp_open(Temp* temp, const char* path);
    that can't be: EWOULDBLOCK where somebody else is replacing the file. */
 bool temp_link(Temp* temp, const char* from, const char* path);
 
+/* Opens a file for reading and locks it as if it were on its way, so that nobody else
+   replaces it; -1, with errno set, if that can't be: EWOULDBLOCK as above. */
+int temp_hold(const char* path);
+
 /* Writes all; false, with errno set, if that fails. */
 bool temp_write(const Temp* temp, const char* bytes, size_t size);
 

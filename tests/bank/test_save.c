@@ -5,6 +5,7 @@
 #include "../help/check.h"
 #include "bank_folder.h"
 
+#include <errno.h>
 #include <fcntl.h>
 #include <signal.h>
 #include <sys/file.h>
@@ -12,6 +13,19 @@
 #include <sys/wait.h>
 
 static char why[SAVE_WHY_ROOM];
+
+/* ---- link(2): EPERM is "the filesystem does not support the creation of hard links" */
+
+static bool no_links;
+
+int link(const char* const from, const char* const to)
+{
+    if (no_links) {
+        errno = EPERM;
+        return -1;
+    }
+    return linkat(AT_FDCWD, from, AT_FDCWD, to, 0);
+}
 
 static bool holds(const BankFolder* const folder, const char* const name, const char* const text)
 {
@@ -82,6 +96,18 @@ static void what_is_still_being_written_is_not_swept(void)
     bank_folder_remove(&folder);
 }
 
+/* The phrase that a killed host was writing, where the next has another name. */
+static void what_was_left_is_swept_also_where_the_name_is_taken(void)
+{
+    const BankFolder folder = bank_folder_make();
+    bank_folder_write(&folder, "a.mid", "old", 3);
+    bank_folder_write(&folder, "a.mid.part-123-0", "half", 4);
+    CHECK(!save_file(bank_folder_file(&folder, "a.mid"), "new", 3, false, why));
+    CHECK(!is_there(&folder, "a.mid.part-123-0"));
+    holds(&folder, "a.mid", "old");
+    bank_folder_remove(&folder);
+}
+
 static void an_older_text_is_replaced_and_kept_as_a_backup(void)
 {
     const BankFolder folder = bank_folder_make();
@@ -125,6 +151,15 @@ static void a_name_is_taken_once(void)
     snprintf(path, sizeof path, "%s/none/a", folder.path);
     CHECK_INT(save_new(path, (SaveText){"two", 3}, why), SAVE_FAILED);
     bank_folder_remove(&folder);
+}
+
+static void where_links_cannot_be_had_it_is_the_same(void)
+{
+    no_links = true;
+    an_older_text_is_replaced_and_kept_as_a_backup();
+    a_name_is_taken_once();
+    what_a_killed_program_left_is_swept_and_nothing_else();
+    no_links = false;
 }
 
 /* ---- setrlimit(2): a write beyond RLIMIT_FSIZE sends SIGXFSZ and fails with EFBIG. */
@@ -213,8 +248,10 @@ int main(void)
 {
     RUN(what_a_killed_program_left_is_swept_and_nothing_else);
     RUN(what_is_still_being_written_is_not_swept);
+    RUN(what_was_left_is_swept_also_where_the_name_is_taken);
     RUN(an_older_text_is_replaced_and_kept_as_a_backup);
     RUN(a_name_is_taken_once);
+    RUN(where_links_cannot_be_had_it_is_the_same);
     RUN(too_large_a_file_raises_no_signal_in_the_program);
     RUN(a_signal_of_the_programs_own_stays);
     RUN(nothing_is_added_through_a_link_or_to_what_is_no_file);
