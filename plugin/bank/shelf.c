@@ -19,7 +19,8 @@
 enum {
     SHELF_PATH_ROOM = 4096 + 64,
     SLUG_MOST = 40,
-    OTHER_FILES = 16 /* that a bank reads besides: the factory's, a session's, one more */
+    OTHER_FILES = 16, /* that a bank reads besides: the factory's, a session's, one more */
+    OTHER_BYTES = 1024 * 1024
 };
 
 /* The saved file of an entry, as it is now. */
@@ -37,6 +38,7 @@ typedef struct {
     OwnIds there;         /* in files of the folder */
     bool has_record;
     unsigned files; /* *.ttl of the folder */
+    size_t bytes;   /* of those that the bank reads */
     Older older;    /* of what has the kind and the id */
     char* why;
 } Shelf;
@@ -117,6 +119,7 @@ static void see_file(Shelf* const shelf, const char* const name, const char* con
     char* const text = load(path, &size);
     if (text) {
         ids_see(&here, text, size);
+        shelf->bytes += size;
     }
     ids_add_all(&shelf->there, &here);
     if (!text || !ids_has(&here, shelf->single->info.id) || !is_older(shelf, name, text, size)) {
@@ -201,15 +204,22 @@ static SaveResult tell(const Shelf* const shelf, const SaveResult result, const 
 }
 
 /* A file more than the bank reads would be saved and never seen again. */
-static bool has_room(const Shelf* const shelf)
+static bool has_room(const Shelf* const shelf, const size_t size)
 {
-    char what[128];
+    char what[160];
     const unsigned most = FILES_MOST - OTHER_FILES;
-    snprintf(what, sizeof what, "%u bank files are there, and no more than %u are read",
-             shelf->files, most);
-    return shelf->files < most ||
-           fail(shelf, what,
-                "put several into one, or move some out of the folder, and save again");
+    if (shelf->files >= most) {
+        snprintf(what, sizeof what, "%u bank files are there, and no more than %u are read",
+                 shelf->files, most);
+        return fail(shelf, what,
+                    "put several into one, or move some out of the folder, and save again");
+    }
+    if (shelf->bytes + size > BANK_BYTES_MOST - OTHER_BYTES) {
+        snprintf(what, sizeof what, "the bank files there are %zu MB, and no more than %d are read",
+                 shelf->bytes >> 20, (BANK_BYTES_MOST - OTHER_BYTES) >> 20);
+        return fail(shelf, what, "move some out of the folder and save again");
+    }
+    return true;
 }
 
 /* A file of its own for an id that none has. */
@@ -223,12 +233,13 @@ static SaveResult put_new(const Shelf* const shelf, const uint32_t id, Saved* co
     char path[SHELF_PATH_ROOM + SHELF_NAME_ROOM];
     char reason[SAVE_WHY_ROOM] = "";
     SaveResult result = SAVE_FAILED;
-    if (!has_room(shelf)) {
-        return SAVE_FAILED;
-    }
     char* const text = write_single(shelf->single, id, NULL);
     snprintf(saved->file, sizeof saved->file, "%s-%u.ttl", words[shelf->single->kind], id);
     snprintf(path, sizeof path, "%s/%s", shelf->folder, saved->file);
+    if (text && !has_room(shelf, strlen(text))) {
+        free(text);
+        return SAVE_FAILED;
+    }
     if (text) {
         result = save_new(path, (SaveText){text, strlen(text)}, reason);
     }

@@ -356,6 +356,21 @@ static void a_file_more_than_the_bank_reads_is_refused(void)
     bank_folder_remove(&folder);
 }
 
+static void more_bytes_than_the_bank_reads_are_refused(void)
+{
+    const BankFolder folder = bank_folder_make();
+    char* const text = malloc(FILE_BYTES_MOST);
+    memset(text, '#', FILE_BYTES_MOST);
+    bank_folder_write(&folder, "one.ttl", text, FILE_BYTES_MOST);
+    CHECK_INT(save(folder.path, gallop("Salt Gallop", 0, "O.oo")), FIRST);
+    bank_folder_write(&folder, "two.ttl", text, FILE_BYTES_MOST - 1000000);
+    CHECK_INT(save(folder.path, gallop("Fog Gallop", 0, "O.oo")), 0);
+    CHECK(strstr(why, "MB") && strstr(why, "save again"));
+    CHECK_INT(files_with(&folder, "feet-"), 1);
+    free(text);
+    bank_folder_remove(&folder);
+}
+
 static void refusals_say_what_to_do(void)
 {
     const BankFolder folder = bank_folder_make();
@@ -393,6 +408,7 @@ int main(void)
     RUN(the_record_is_never_written_through_a_link);
     RUN(kit_maps_are_saved_in_the_same_manner);
     RUN(a_file_more_than_the_bank_reads_is_refused);
+    RUN(more_bytes_than_the_bank_reads_are_refused);
     RUN(refusals_say_what_to_do);
     return tests_end();
 }
