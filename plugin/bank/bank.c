@@ -19,6 +19,8 @@ struct Bank {
     Turtle* turtle;
     unsigned factory_files; /* files from here on are the user's */
     bool has_text;          /* the first of which is a session's text */
+    char* text;
+    size_t text_length;
     Complaints complaints;
     Table tables[ENTRY_KINDS];
     Library library;
@@ -273,13 +275,14 @@ Bank* bank_open(const BankSources sources)
     return bank_open_session(sources, NULL);
 }
 
-Bank* bank_open_bundle(const char* const bundle)
+Bank* bank_open_bundle(const char* const bundle, const char* const text)
 {
     char factory[PATH_ROOM];
     char users[BANK_FOLDER_ROOM];
     const int length = snprintf(factory, sizeof factory, "%s/bank", bundle);
     const BankSources sources = {factory, bank_users_folder(users) ? users : NULL, NULL};
-    return length > 0 && length < PATH_ROOM ? bank_open(sources) : NULL;
+    return length > 0 && length < PATH_ROOM ? bank_open_session(sources, *text ? text : NULL)
+                                            : NULL;
 }
 
 Bank* bank_open_session(const BankSources sources, const char* const text)
@@ -290,7 +293,9 @@ Bank* bank_open_session(const BankSources sources, const char* const text)
     }
     atomic_init(&bank->holders, 1);
     bank->turtle = turtle_new();
-    bool good = bank->turtle;
+    bank->text = strdup(text ? text : "");
+    bank->text_length = text ? strlen(text) : 0;
+    bool good = bank->turtle && bank->text;
     if (good) {
         read_sources(bank, sources, text);
         good = turtle_is_whole(bank->turtle);
@@ -336,12 +341,19 @@ void bank_free(Bank* const bank)
         free_table(&bank->tables[kind], kind <= ENTRY_TURNAROUND);
     }
     complaints_clear(&bank->complaints);
+    free(bank->text);
     free(bank);
 }
 
 const Library* bank_library(const Bank* const bank)
 {
     return &bank->library;
+}
+
+const char* bank_text(const Bank* const bank, size_t* const length)
+{
+    *length = bank->text_length;
+    return bank->text;
 }
 
 const Complaints* bank_complaints(const Bank* const bank)

@@ -46,12 +46,17 @@ typedef struct {
    left out and complained of; the rest loads.  NULL only if memory ran out. */
 Bank* bank_open(BankSources sources);
 
-/* The bank of a plugin's bundle, with the user's own folder over it. */
-Bank* bank_open_bundle(const char* bundle);
+/* The bank of a plugin's bundle, with the user's own folder over it, and a session's
+   own entries over that, as below; "" for none. */
+Bank* bank_open_bundle(const char* bundle, const char* text);
 
 /* The same with a session's own entries, Turtle in memory, which come before those
    of the user's folder that have their ids. */
 Bank* bank_open_session(BankSources sources, const char* text);
+
+/* The text it was opened with, "" if with none, and its bytes: whoever opens the same
+   files with it has the same bank. */
+const char* bank_text(const Bank* bank, size_t* length);
 
 enum { BANK_FOLDER_ROOM = 4096 };
 

@@ -129,6 +129,11 @@ const Library* stock_library(const Stock* const stock)
     return &stock->library;
 }
 
+const Bank* stock_bank(const Stock* const stock)
+{
+    return stock->bank;
+}
+
 const char* stock_draft(const Stock* const stock, const FigureKind kind)
 {
     const Single* const draft = stock->drafts.drafts[kind];

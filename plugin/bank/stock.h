@@ -27,6 +27,9 @@ void stock_chain(Stock* stock, Stock* next);
 
 const Library* stock_library(const Stock* stock);
 
+/* What it was made of, but for the drafts. */
+const Bank* stock_bank(const Stock* stock);
+
 /* The draft's Turtle, "" if there is none of the kind. */
 const char* stock_draft(const Stock* stock, FigureKind kind);
 

@@ -5,6 +5,8 @@
 
 #include <string.h>
 
+enum { PIECE_BYTES = 4096 };
+
 void notify_init(Notify* const notify, LV2_URID_Map* const map, Queue* const tells,
                  const double rate)
 {
@@ -20,12 +22,23 @@ static bool still_empty(const char* const before, const char* const now)
     return !*before && !*now;
 }
 
+/* From the beginning. */
+static void tell_entries(Notify* const notify)
+{
+    notify->entries_due = true;
+    notify->entries_at = 0;
+}
+
 void notify_stock(Notify* const notify, const Stock* const stock)
 {
     const Stock* const before = notify->stock;
     for (int kind = 0; before && kind < FIGURE_KINDS; ++kind) {
         notify->draft_due[kind] |= !still_empty(stock_draft(before, (FigureKind)kind),
                                                 stock_draft(stock, (FigureKind)kind));
+    }
+    if (before && stock_bank(before) != stock_bank(stock)) {
+        ++notify->bank;
+        tell_entries(notify);
     }
     notify->bank_due |= before && !still_empty(stock_messages(before), stock_messages(stock));
     notify->stock = stock;
@@ -35,6 +48,9 @@ void notify_stock(Notify* const notify, const Stock* const stock)
 void notify_asked(Notify* const notify, const LV2_URID property, const Uris* const uris)
 {
     onlooker_ask(&notify->onlooker, !property, property == uris->fl_learning);
+    if (!property || property == uris->fl_sessionEntries) {
+        tell_entries(notify);
+    }
     if (property) {
         return;
     }
@@ -107,6 +123,28 @@ static bool tell_draft(Notify* const notify, const FigureKind kind, const Uris* 
     return (most && length > most) || tell_text(notify, properties[kind], text, length, uris);
 }
 
+/* A piece in a block, so that neither the block nor the host's way to its window is
+   filled: what is lost there is asked for again. */
+static void tell_next_piece(Notify* const notify, const Uris* const uris)
+{
+    LV2_Atom_Forge* const forge = &notify->forge;
+    size_t whole = 0;
+    const char* const text = notify->stock ? bank_text(stock_bank(notify->stock), &whole) : "";
+    const size_t left = whole - notify->entries_at;
+    const size_t length = left < PIECE_BYTES ? left : PIECE_BYTES;
+    if (!tell_has_room(forge, TELL_PIECE_BYTES + length)) {
+        return;
+    }
+    const Piece piece = {notify->bank, (int32_t)notify->entries_at, (int32_t)whole, (int32_t)length,
+                         text + notify->entries_at};
+    LV2_Atom_Forge_Frame frame;
+    tell_begin_event(forge, &frame, uris->fl_sessionEntries, uris);
+    tell_piece(forge, &piece, uris);
+    lv2_atom_forge_pop(forge, &frame);
+    notify->entries_at += (uint32_t)length;
+    notify->entries_due = notify->entries_at < whole;
+}
+
 static bool tell_parcel(Notify* const notify, const Parcel* const parcel, const Uris* const uris)
 {
     switch ((Tell)parcel->kind) {
@@ -142,6 +180,9 @@ static void tell_all(Notify* const notify, const uint32_t dropped, const Uris* c
     if (notify->bank_due) {
         const char* const messages = notify->stock ? stock_messages(notify->stock) : "";
         notify->bank_due = !tell_message(notify, uris->fl_bankMessages, messages, uris);
+    }
+    if (notify->entries_due) {
+        tell_next_piece(notify, uris);
     }
     for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
         if (notify->draft_due[kind]) {

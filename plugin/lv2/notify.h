@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* notify.h - what the plugin tells about itself, as patch:Set on `notify`: the
-   strokes that found no room, what is wrong with the bank, the drafts that play,
-   what came of what was asked for,
+   strokes that found no room, what is wrong with the bank, the entries that the
+   session alone has, the drafts that play, what came of what was asked for,
    and, for as long as somebody looks on, the phrase as it will be played.  Audio thread; allocates nothing. */
 #pragma once
 
@@ -21,6 +21,9 @@ typedef struct {
     bool dropped_due; /* to be told though nothing more was dropped */
     bool bank_due;
     bool draft_due[FIGURE_KINDS];
+    int32_t bank;        /* how many banks have come */
+    bool entries_due;    /* the session's own, piece by piece, */
+    uint32_t entries_at; /* from here on */
     Onlooker onlooker;
 } Notify;
 

@@ -332,3 +332,26 @@ bool hear_section(const LV2_Atom* const message, const uint32_t size, const Uris
     *section = heard;
     return section_makes_sense(&heard);
 }
+
+bool hear_piece(const LV2_Atom* const value, const Uris* const uris, Piece* const piece)
+{
+    int32_t numbers[3];
+    if (value->type != uris->atom_Tuple) {
+        return false;
+    }
+    Walk walk = {(const char*)(value + 1), value->size, 0};
+    const uint32_t count = hear_integers(walk_on(&walk, 0), uris, numbers, 3);
+    const LV2_Atom* const text = walk_on(&walk, 0);
+    if (count != 3 || !text || text->type != uris->atom_String || !text->size) {
+        return false;
+    }
+    const char* const bytes = (const char*)(text + 1);
+    const int64_t length = (int64_t)strnlen(bytes, text->size);
+    const int32_t at = numbers[1];
+    const int32_t whole = numbers[2];
+    if (at < 0 || whole < 0 || at + length > whole || (!length && whole)) {
+        return false;
+    }
+    *piece = (Piece){numbers[0], at, whole, (int32_t)length, bytes};
+    return true;
+}

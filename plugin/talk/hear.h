@@ -4,6 +4,7 @@
 #pragma once
 
 #include "../engine/outlook.h"
+#include "tell.h"
 #include "uris.h"
 
 #include <lv2/atom/atom.h>
@@ -24,4 +25,5 @@ bool hear_section(const LV2_Atom* message, uint32_t size, const Uris* uris, Plan
 /* False, with nothing changed, if the value isn't one; fields out of range are
    brought into range, strokes that make no sense are left out. */
 bool hear_bar(const LV2_Atom* value, const Uris* uris, SeenBar* bar);
+bool hear_piece(const LV2_Atom* value, const Uris* uris, Piece* piece); /* text: the value's */
 bool hear_place(const LV2_Atom* value, const Uris* uris, SeenPlace* place);

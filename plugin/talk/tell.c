@@ -95,6 +95,16 @@ bool tell_places_alike(const SeenPlace* const a, const SeenPlace* const b)
     return true PLACE_FIELDS(FIELD_ALIKE);
 }
 
+void tell_piece(LV2_Atom_Forge* const forge, const Piece* const piece, const Uris* const uris)
+{
+    const int32_t numbers[] = {piece->which, piece->at, piece->whole};
+    LV2_Atom_Forge_Frame frame;
+    lv2_atom_forge_tuple(forge, &frame);
+    tell_integers(forge, numbers, 3, uris);
+    lv2_atom_forge_string(forge, piece->text, (uint32_t)piece->length);
+    lv2_atom_forge_pop(forge, &frame);
+}
+
 void tell_get(LV2_Atom_Forge* const forge, const LV2_URID property, const Uris* const uris)
 {
     LV2_Atom_Forge_Frame frame;

@@ -47,5 +47,21 @@ bool tell_places_alike(const SeenPlace* a, const SeenPlace* b);
 void tell_section(LV2_Atom_Forge* forge, const PlanEntry* section, const float* controls,
                   bool begins, const Uris* uris);
 
+/* A part of a long text: of which, where it begins, and how long the whole is, in
+   bytes.  `which` is another number whenever the text may be another. */
+typedef struct {
+    int32_t which;
+    int32_t at;
+    int32_t whole;
+    int32_t length;
+    const char* text; /* not ended by a 0 */
+} Piece;
+
+/* Bytes of a patch:Set of one less the text's own. */
+enum { TELL_PIECE_BYTES = TELL_SET_BYTES + 96 };
+
+/* The value of fl:sessionEntries, a tuple: three whole numbers and a string. */
+void tell_piece(LV2_Atom_Forge* forge, const Piece* piece, const Uris* uris);
+
 /* A patch:Get of one property, or of all there is to tell for property 0. */
 void tell_get(LV2_Atom_Forge* forge, LV2_URID property, const Uris* uris);

@@ -48,6 +48,7 @@ Uris uris_map(LV2_URID_Map* const map)
         .fl_feetDraft = map->map(h, FOURLIMB_TERMS "feetDraft"),
         .fl_handsDraft = map->map(h, FOURLIMB_TERMS "handsDraft"),
         .fl_ownEntries = map->map(h, FOURLIMB_TERMS "ownEntries"),
+        .fl_sessionEntries = map->map(h, FOURLIMB_TERMS "sessionEntries"),
         .fl_refused = map->map(h, FOURLIMB_TERMS "refused"),
         .fl_saveFigure = map->map(h, FOURLIMB_TERMS "saveFigure"),
         .fl_saveKit = map->map(h, FOURLIMB_TERMS "saveKit"),

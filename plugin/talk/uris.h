@@ -46,6 +46,7 @@ typedef struct {
     LV2_URID fl_feetDraft;
     LV2_URID fl_handsDraft;
     LV2_URID fl_ownEntries;
+    LV2_URID fl_sessionEntries;
     LV2_URID fl_refused;
     LV2_URID fl_saveFigure;
     LV2_URID fl_saveKit;

@@ -41,10 +41,10 @@ typedef struct {
 
 /* ---- The desk's other doors */
 
-static inline void bench_read_bank(void* const handle)
+static inline void bench_read_bank(void* const handle, const char* const entries)
 {
     Bench* const bench = (Bench*)handle;
-    Bank* const bank = bank_open_bundle(FOURLIMB_BUILD "/lv2/fourlimb.lv2");
+    Bank* const bank = bank_open_bundle(FOURLIMB_BUILD "/lv2/fourlimb.lv2", entries);
     if (bank && desk_bank(&bench->stage.desk, bank)) {
         bank_free(bench->stage.bank);
         bench->stage.bank = bank;
@@ -123,11 +123,7 @@ static inline void bench_run(Bench* const bench, const int64_t frames)
         if (bench->frame % BENCH_RATE < BENCH_BLOCK) { /* once a second, as the window does */
             LV2_Atom_Forge* const forge = host_input(stage->host);
             lv2_atom_forge_frame_time(forge, 0);
-            tell_get(forge,
-                     bench_view(bench)->edit.is_learning ? stage->uris.fl_learning
-                     : bench_view(bench)->has_place      ? stage->uris.fl_place
-                                                         : 0,
-                     &stage->uris);
+            tell_get(forge, desk_asks(&stage->desk), &stage->uris);
         }
         host_run(stage->host, BENCH_BLOCK);
         bench_take_midi(bench);
@@ -164,7 +160,7 @@ static inline Bench* bench_open(void)
     desk->output.say = bench_say;
     desk->output.read_bank = bench_read_bank;
     desk->output.write_file = bench_write_file;
-    bench_read_bank(bench);
+    bench_read_bank(bench, "");
     bench->stage.tempo = 120.0f;
     bench_set(bench, CONTROL_GROOVE, GROOVE);
     bench_set(bench, CONTROL_LOOSENESS, 0);

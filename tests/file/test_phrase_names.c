@@ -11,7 +11,7 @@ static char path[PHRASE_PATH_ROOM];
 
 static bool write_named(const char* const name, const bool straight)
 {
-    Bank* const bank = bank_open_bundle(FOURLIMB_BUILD "/lv2/fourlimb.lv2");
+    Bank* const bank = bank_open_bundle(FOURLIMB_BUILD "/lv2/fourlimb.lv2", "");
     float values[CONTROL_COUNT];
     for (int i = 0; i < CONTROL_COUNT; ++i) {
         values[i] = control_rows[i].normal;

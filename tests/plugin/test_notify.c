@@ -71,6 +71,17 @@ static void asked_by_patch_get_it_tells_that_the_bank_is_well(void)
     CHECK_TEXT(value ? (const char*)(value + 1) : NULL, "");
 }
 
+/* Who asks is told that the session has nothing of its own: a tuple, LV2 Atom. */
+static void asked_by_patch_get_it_tells_the_sessions_own_entries(void)
+{
+    ask();
+    run_block(host, &played, BLOCK);
+    const LV2_Atom* const value = told(FL "sessionEntries");
+    CHECK(value && value->type == host_urid(host, LV2_ATOM__Tuple));
+    run_block(host, &played, BLOCK);
+    CHECK(!told(FL "sessionEntries"));
+}
+
 static void it_answers_once(void)
 {
     ask();
@@ -170,6 +181,7 @@ int main(void)
     RUN(unasked_it_tells_nothing);
     RUN(asked_by_patch_get_it_tells_how_many_strokes_were_dropped);
     RUN(asked_by_patch_get_it_tells_that_the_bank_is_well);
+    RUN(asked_by_patch_get_it_tells_the_sessions_own_entries);
     RUN(it_answers_once);
     RUN(without_room_it_drops_strokes_and_tells_how_many);
     RUN(with_any_room_every_note_that_begins_is_ended);

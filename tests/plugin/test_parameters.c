@@ -31,6 +31,7 @@ static const Parameter parameters[] = {
     {"bar", "readable", "Tuple"},
     {"place", "readable", "Vector"},
     {"noteIn", "readable", "Long"},
+    {"sessionEntries", "readable", "Tuple"},
 };
 
 enum { PARAMETERS = sizeof parameters / sizeof *parameters };
@@ -73,7 +74,7 @@ static void there_are_no_others(void)
 {
     const LilvNode* const plugin = lilv_plugin_get_uri(host_plugin(host));
     CHECK_INT(count_objects(host_world(host), plugin, PATCH "writable"), 5);
-    CHECK_INT(count_objects(host_world(host), plugin, PATCH "readable"), 8);
+    CHECK_INT(count_objects(host_world(host), plugin, PATCH "readable"), 9);
 }
 
 static void what_is_only_asked_for_is_explained(void)

@@ -100,7 +100,7 @@ void stage_run(Stage* const stage, const double seconds)
         if (blocks++ % 100 == 0) {
             LV2_Atom_Forge* const forge = host_input(stage->host);
             lv2_atom_forge_frame_time(forge, 0);
-            tell_get(forge, stage->desk.view.has_place ? stage->uris.fl_place : 0, &stage->uris);
+            tell_get(forge, desk_asks(&stage->desk), &stage->uris);
         }
         host_run(stage->host, BLOCK);
         stage->seconds += (double)BLOCK / RATE;

@@ -79,7 +79,7 @@ bool bundle_find(const char* const asked, char path[BUNDLE_PATH_ROOM])
 
 Bank* bundle_bank(const char* const bundle)
 {
-    Bank* const bank = bank_open_bundle(bundle);
+    Bank* const bank = bank_open_bundle(bundle, "");
     if (!bank) {
         fprintf(stderr, "fourlimb: there is no memory for the bank\n");
         return NULL;

@@ -32,13 +32,6 @@ static Control control_of(const FigureKind kind)
     return controls[kind];
 }
 
-static void read_bank(Desk* const desk)
-{
-    if (desk->output.read_bank) {
-        desk->output.read_bank(desk->output.handle);
-    }
-}
-
 /* Where the figure was picked by itself, the saved one is picked in its place and
    the draft is needed no more; in a groove's own bars the draft plays on. */
 static void keep_saved(Desk* const desk, const uint32_t id)
@@ -74,7 +67,6 @@ void editor_saved(Desk* const desk, const int64_t id)
     if (id <= 0 || id > ID_MOST) {
         return;
     }
-    read_bank(desk);
     if (editor->is_saving && editor->is_open) {
         keep_saved(desk, (uint32_t)id);
     }
@@ -111,7 +103,6 @@ void editor_saved_kit(Desk* const desk, const int64_t id)
     if (id <= 0 || id > ID_MOST) {
         return;
     }
-    read_bank(desk);
     if (is_beside(lesson->asked_id, id)) {
         char words[MESSAGE_ROOM];
         snprintf(words, sizeof words, "Keys are learned%s", beside_words);

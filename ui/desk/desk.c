@@ -197,6 +197,8 @@ static void take_message_atom(Desk* const desk, const uint32_t size, const LV2_A
         editor_saved(desk, whole(desk, value));
     } else if (property == desk->uris->fl_savedKit) {
         editor_saved_kit(desk, whole(desk, value));
+    } else if (property == desk->uris->fl_sessionEntries) {
+        entries_told(desk, value);
     } else if (property == desk->uris->fl_noteIn) {
         editor_note(desk, (int)whole(desk, value));
     } else if (property == desk->uris->fl_droppedStrokes) {

@@ -5,6 +5,7 @@
 #pragma once
 
 #include "../../plugin/bank/bank.h"
+#include "../../plugin/talk/tell.h"
 #include "../../plugin/talk/uris.h"
 #include "../pane/pane.h"
 #include "../scene/targets.h"
@@ -19,10 +20,22 @@ typedef struct {
     void (*write)(void* handle, uint32_t port, float value);
     void (*touch)(void* handle, uint32_t port, bool is_held);
     void (*say)(void* handle, LV2_URID property, const char* text); /* patch:Set, a string */
-    void (*read_bank)(void* handle); /* it has changed: desk_bank follows; may be NULL */
+    /* It has changed, and this is what the session has over the files: desk_bank
+       follows; may be NULL. */
+    void (*read_bank)(void* handle, const char* entries);
     /* the phrase as a MIDI file, as it is played or on the grid; may be NULL */
     void (*write_file)(void* handle, bool straight);
 } DeskOutput;
+
+/* The session's own entries, as the plugin tells them piece by piece. */
+typedef struct {
+    char* text; /* so far */
+    Piece last; /* its text isn't looked at */
+    double heard_at;
+    bool is_whole;
+    char* known; /* what the bank was read with last; NULL: nothing yet */
+    int32_t known_bank;
+} SessionEntries;
 
 struct Desk {
     View view;
@@ -46,6 +59,7 @@ struct Desk {
     double clicked_at; /* for double clicks, seconds */
     TargetId clicked;
     Editor editor;
+    SessionEntries entries_told;
 };
 
 /* `bank` may be NULL: nothing can be picked then.  `scale`: real pixels to a
@@ -63,6 +77,10 @@ void desk_resize(Desk* desk, int width, int height, double scale);
 
 /* The host's colours, if it told any. */
 void desk_host_colours(Desk* desk, Colour background, Colour text);
+
+/* The property to ask the plugin for now, 0 for all: as long as it is asked, once a
+   second at least, it goes on telling. */
+LV2_URID desk_asks(const Desk* desk);
 
 /* What the host says: a port's value, or an atom of the plugin's. */
 void desk_port_event(Desk* desk, uint32_t port, uint32_t size, uint32_t format, const void* buffer);

@@ -92,6 +92,16 @@ void list_open(Desk* const desk, const ShelfKind shelf)
     desk->is_dirty = true;
 }
 
+void list_refresh(Desk* const desk)
+{
+    const int first = desk->view.list.first;
+    if (desk->view.list.is_open) {
+        fill(desk);
+        desk->view.list.first = first;
+        keep_in_sight(desk);
+    }
+}
+
 void list_close(Desk* const desk, const bool keep)
 {
     List* const list = &desk->view.list;

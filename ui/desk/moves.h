@@ -38,6 +38,13 @@ void list_choose(Desk* desk, int line);
 /* Fills in what the lines seen ask of the feet. */
 void list_measure(Desk* desk);
 
+/* The shelves are others: the open list has what is found in them now. */
+void list_refresh(Desk* desk);
+
+/* A piece of the session's entries was told; what there is of them goes. */
+void entries_told(Desk* desk, const LV2_Atom* value);
+void entries_close(Desk* desk);
+
 /* Fills view.shelves from the bank. */
 bool shelves_fill(Desk* desk);
 

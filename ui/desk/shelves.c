@@ -119,17 +119,19 @@ static void clear(Desk* const desk)
 void desk_close(Desk* const desk)
 {
     editor_close(desk);
+    entries_close(desk);
     clear(desk);
 }
 
 bool desk_bank(Desk* const desk, const Bank* const bank)
 {
-    desk->view.list.is_open = false;
     clear(desk);
     desk->bank = bank;
     editor_bank(desk);
     desk->is_dirty = true;
-    return shelves_fill(desk);
+    const bool good = shelves_fill(desk);
+    list_refresh(desk);
+    return good;
 }
 
 static int index_of(const Shelf* const shelf, const int32_t id)

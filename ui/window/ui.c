@@ -95,23 +95,13 @@ static void say_text(void* const handle, const LV2_URID property, const char* co
     free(message);
 }
 
-/* Everything at first, and then the place, so that it goes on, or the notes that keys
-   are learned from. */
-static LV2_URID wanted(const Window* const window)
-{
-    const bool first = window->asked_at < 0.0 || !window->desk.view.has_place;
-    return window->desk.view.edit.is_learning ? window->uris.fl_learning
-           : first                            ? 0
-                                              : window->uris.fl_place;
-}
-
 static void ask(Window* const window, const double seconds)
 {
     union {
         LV2_Atom atom;
         uint8_t bytes[256];
     } message;
-    const LV2_URID property = wanted(window);
+    const LV2_URID property = desk_asks(&window->desk);
     const bool is_news = window->asked_at < 0.0 || property != window->asked;
     if (!is_news && seconds - window->asked_at < ask_again_seconds) {
         return;
@@ -191,11 +181,10 @@ static bool take_event(void* const handle, const PaneEvent* const event)
 
 /* ---- The bank, and files */
 
-/* The user's own has changed. */
-static void read_bank_again(void* const handle)
+static void read_bank_again(void* const handle, const char* const entries)
 {
     Window* const window = (Window*)handle;
-    Bank* const bank = bank_open_bundle(window->bundle_path);
+    Bank* const bank = bank_open_bundle(window->bundle_path, entries);
     if (bank && desk_bank(&window->desk, bank)) {
         bank_free(window->bank);
         window->bank = bank;
@@ -254,7 +243,7 @@ static bool open_all(Window* const window, const char* const bundle_path)
                                .read_bank = read_bank_again,
                                .write_file = write_file};
     window->bundle_path = strdup(bundle_path);
-    window->bank = window->bundle_path ? bank_open_bundle(bundle_path) : NULL;
+    window->bank = window->bundle_path ? bank_open_bundle(bundle_path, "") : NULL;
     if (!window->bank || !desk_open(&window->desk, window->bank, &window->uris, output)) {
         lv2_log_error(&window->logger, "Fourlimb: no memory for its window\n");
         return false;
