@@ -81,10 +81,9 @@ static int make_chart(Practice* const practice)
 static int make_all(Practice* const practice)
 {
     int status = practice_ladder(practice);
-    char title[256];
-    picks_title(&practice->picks, title, sizeof title);
+    picks_title(&practice->picks, practice->what, sizeof practice->what);
     practice->plan.picks = &practice->picks;
-    practice->plan.title = title;
+    practice->plan.title = practice->what;
     practice->plan.chart = "chart.pdf";
     status = status == DONE ? practice_find_limbs(practice) : status;
     status = status == DONE ? make_folder(practice) : status;

@@ -14,7 +14,8 @@ typedef struct {
     Song exact; /* the file at hand on the grid */
     Picks picks;
     Plan plan;
-    char title[256];
+    char what[256];  /* is practised */
+    char title[256]; /* of the file at hand */
     int from;
     int to;
     int steps;
