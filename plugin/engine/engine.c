@@ -305,7 +305,7 @@ static void play(Engine* const engine, const Span span, const Stretch stretch)
                            asked->split_feet};
     const int64_t line = engine->line_waits ? engine->line_tick : INT64_MIN;
     performer_take(&engine->performer, span.end,
-                   (Heard){line, engine->before.limbs, engine->choice.limbs});
+                   (LimbsHeard){line, engine->before.limbs, engine->choice.limbs});
     add_clicks(engine, span);
     if (!asked->enabled) {
         engine->performer.due.count = 0;

@@ -179,7 +179,7 @@ static void forget_ahead(Performer* const performer, const int64_t until)
     performer->ahead_count = kept;
 }
 
-void performer_take(Performer* const performer, const int64_t until, const Heard heard)
+void performer_take(Performer* const performer, const int64_t until, const LimbsHeard heard)
 {
     HitList* const waiting = &performer->waiting;
     uint32_t taken = 0;

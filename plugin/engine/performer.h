@@ -55,7 +55,7 @@ typedef struct {
     int64_t line;
     const bool* limbs; /* LIMB_COUNT, as in Choice */
     const bool* limbs_after;
-} Heard;
+} LimbsHeard;
 
 /* Moves the hits before `until` into `due`; those of silent limbs are left out. */
-void performer_take(Performer* performer, int64_t until, Heard heard);
+void performer_take(Performer* performer, int64_t until, LimbsHeard heard);
