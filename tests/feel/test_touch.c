@@ -148,8 +148,10 @@ static void fast_strokes_of_a_limb_are_softer(void)
         const Stroke stroke = {tick, RIGHT_FOOT, VOICE_KICK, LEVEL_NORMAL, true};
         const int64_t quarter = TICKS_PER_QUARTER;
         const Surroundings alone = {quarter, quarter, quarter, quarter, 0, 0, 8 * quarter};
-        const Surroundings stream = {quarter / 8, quarter, quarter / 4, quarter / 4, 0, 0, 8 * quarter};
-        const Surroundings doubled = {quarter / 8, quarter, quarter / 4, quarter, 0, 0, 8 * quarter};
+        const Surroundings stream = {quarter / 8, quarter, quarter / 4, quarter / 4,
+                                     0,           0,       8 * quarter};
+        const Surroundings doubled = {quarter / 8, quarter, quarter / 4, quarter,
+                                      0,           0,       8 * quarter};
         slow += feel_velocity(&feel, stroke, &alone, 160.0) / 2000.0;
         fast += feel_velocity(&feel, stroke, &stream, 160.0) / 2000.0;
         second += feel_velocity(&feel, stroke, &doubled, 160.0) / 2000.0;
