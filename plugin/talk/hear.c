@@ -308,7 +308,7 @@ bool hear_section(const LV2_Atom* const message, const uint32_t size, const Uris
 {
     Walk walk;
     const LV2_Atom *place = NULL, *controls = NULL;
-    double numbers[SECTION_FIELD_COUNT];
+    double numbers[SECTION_FIELD_COUNT] = {0.0};
     const double* number = numbers;
     float values[CONTROL_COUNT];
     PlanEntry heard = {.bar = 0};

@@ -24,16 +24,18 @@ void song_begin(Song* const song, Host* const host, const char* const title)
 
 static bool make_room(Song* const song)
 {
-    const size_t room = 2 * song->section_room + 16;
-    SongSection* const grown = song->section_count < song->section_room
-                                   ? song->sections
-                                   : realloc(song->sections, room * sizeof *grown);
-    song->failed |= !grown;
-    if (grown && song->section_count == song->section_room) {
-        song->sections = grown;
-        song->section_room = room;
+    if (song->section_count < song->section_room) {
+        return true;
     }
-    return grown;
+    const size_t room = 2 * song->section_room + 16;
+    SongSection* const grown = realloc(song->sections, room * sizeof *grown);
+    if (!grown) {
+        song->failed = true;
+        return false;
+    }
+    song->sections = grown;
+    song->section_room = room;
+    return true;
 }
 
 void song_add(Song* const song, const SongSection* const section)
