@@ -3,9 +3,6 @@
 
 #include "lines.h"
 
-#include <math.h>
-#include <stddef.h>
-
 double engine_tempo(const Engine* const engine)
 {
     return course_tempo(&engine->course, &engine->position);
@@ -19,35 +16,9 @@ void engine_restart_survey(Engine* const engine)
     survey_start(&engine->survey, &engine->choice, engine->course.meter, engine_tempo(engine));
 }
 
-int64_t engine_bars_ticks(const Engine* const engine, const int64_t bars, const Meter meter)
-{
-    return course_stretched(&engine->course, bars * meter_bar_ticks(meter));
-}
-
-Choice engine_choice_of(const Engine* const engine, const PlanEntry* const entry)
-{
-    Choice choice = choice_make(engine->library, &entry->settings, engine_tempo(engine));
-    choice.groove = entry->ends ? NULL : choice.groove;
-    return choice;
-}
-
-/* The section that the place is in.  A place that was rounded to just before a bar
-   line is on it. */
-static void look_into_plan(Engine* const engine)
-{
-    const Clock* const clock = &engine->course.clock;
-    const double bar_ticks = (double)engine_bars_ticks(engine, 1, engine->course.meter);
-    const double slack = (double)meter_beat_ticks(engine->course.meter) / 192.0;
-    const int64_t bar = (int64_t)floor((clock_tick(clock, clock->now) + slack) / bar_ticks);
-    const PlanEntry* const entry = plan_at(&engine->plan, bar);
-    engine->plan_bar = entry ? entry->bar : 0;
-    engine->origin = entry ? engine_bars_ticks(engine, entry->origin, engine->course.meter) : 0;
-    engine->settings = entry ? entry->settings : engine->settings;
-}
-
 void engine_choose(Engine* const engine)
 {
-    look_into_plan(engine);
+    engine_look_into_plan(engine);
     ++engine->revision;
     engine->played = engine->settings;
     engine->choice = engine->plan.count
@@ -177,8 +148,7 @@ void engine_use(Engine* const engine, const Library* const library)
     engine_restart_survey(engine);
 }
 
-/* Stopped or elsewhere: what waited is in effect at once. */
-static void break_off(Engine* const engine, const Jump jump, const uint32_t offset)
+void engine_break_off(Engine* const engine, const Jump jump, const uint32_t offset)
 {
     scheduler_silence(&engine->scheduler, offset, &engine->out);
     performer_jump(&engine->performer, jump);
@@ -210,38 +180,13 @@ void engine_report(Engine* const engine, const Report* const report, const uint3
         jump.to = clock_tick(&course->clock, course->clock.now);
         jump.seam = course->played_until;
         jump.rolling = jump.rolling && course->rolling;
-        break_off(engine, jump, offset);
+        engine_break_off(engine, jump, offset);
         if (new_meter) {
             engine_restart_survey(engine);
         }
     } else if (new_meter) {
         move_lines(engine, course->played_until - before);
     }
-}
-
-void engine_plan_put(Engine* const engine, const PlanEntry* const entry)
-{
-    plan_put(&engine->plan, entry);
-    if (!engine->course.rolling || engine->plan.count == 1) {
-        engine->waiting = false;
-        engine_choose(engine);
-        engine_restart_survey(engine);
-    }
-}
-
-void engine_plan_clear(Engine* const engine)
-{
-    engine->plan.count = 0;
-    engine->origin = engine->origin_before = 0;
-}
-
-void engine_locate(Engine* const engine, const Meter meter, const double tempo, const int64_t tick)
-{
-    Course* const course = &engine->course;
-    position_locate(&engine->position, meter, tempo, (double)tick);
-    course_look(course, &engine->position);
-    break_off(engine, (Jump){.seam = course->played_until}, 0);
-    engine_restart_survey(engine);
 }
 
 /* What sounds at the place played now: choice is what is drawn, a little ahead. */
@@ -272,7 +217,7 @@ static void watch_course(Engine* const engine, const uint32_t offset)
     jump.to = clock_tick(&course->clock, course->clock.now);
     jump.seam = course->played_until;
     jump.rolling = jump.rolling && course->rolling && !course->own;
-    break_off(engine, jump, offset);
+    engine_break_off(engine, jump, offset);
     engine->fallback_due = true;
     engine_restart_survey(engine);
 }

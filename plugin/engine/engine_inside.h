@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: ISC
-/* engine_inside.h - what engine.c and engine_draw.c ask of each other; nobody else. */
+/* engine_inside.h - what the files of the engine's door ask of each other; nobody else. */
 #pragma once
 
 #include "engine.h"
@@ -12,6 +12,12 @@ void engine_restart_survey(Engine* engine);
 
 /* What is asked for, in the plan or by the settings, is played from here on. */
 void engine_choose(Engine* engine);
+
+/* The section of the plan that the place is in becomes what is asked for. */
+void engine_look_into_plan(Engine* engine);
+
+/* Stopped or elsewhere: what waited is in effect at once. */
+void engine_break_off(Engine* engine, Jump jump, uint32_t offset);
 
 /* What a section plays: nothing where the plan ends. */
 Choice engine_choice_of(const Engine* engine, const PlanEntry* entry);

@@ -67,7 +67,8 @@ void stage_close(Stage* const stage)
 void stage_roll(Stage* const stage, const int64_t bar, const float beat, const float speed)
 {
     const double beats = (double)bar * (double)stage->beats_per_bar + (double)beat;
-    stage->frame = (int64_t)(beats * 60.0 / (double)stage->tempo * RATE);
+    const double quarters = beats * 4.0 / stage->beat_unit; /* what most hosts' tempo counts */
+    stage->frame = (int64_t)(quarters * 60.0 / (double)stage->tempo * RATE);
     host_send_position(stage->host, (HostPosition){.frame = stage->frame,
                                                    .speed = speed,
                                                    .tempo = stage->tempo,
