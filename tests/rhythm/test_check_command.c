@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: ISC
 /* test_check_command.c - what `fourlimb check` and `fourlimb list` say of a
    user's own files, run as a person runs them. */
+#include "../../plugin/bank/bounds.h"
 #include "../../ui/command/commands.h"
 #include "../help/check.h"
 #include "own_folder.h"
 
+#include <sys/resource.h>
 #include <sys/wait.h>
 
 enum { SAID_ROOM = 65536 };
@@ -133,11 +135,66 @@ static void a_file_that_is_not_there_is_wrong(void)
     own_folder_remove(&own);
 }
 
-static void without_a_file_nothing_is_checked(void)
+static void without_a_file_all_of_one_s_own_folder_is_checked(void)
 {
     own_folder_make(&own);
-    CHECK_INT(run("check"), ASKED_WRONGLY);
+    CHECK_INT(run("check"), DONE);
+    own_folder_write(&own, "mine.ttl", FEET("one", "1001", "O..."));
+    CHECK_INT(run("check"), DONE);
+    CHECK(*line_with("right: feet figure my:one"));
+    own_folder_write(&own, "other.ttl", FEET("bad", "1002", "O..?"));
+    CHECK_INT(run("check"), FAILED);
+    CHECK(*line_with("wrong: other.ttl:8"));
     own_folder_remove(&own);
+}
+
+/* A text of a comment repeated. */
+static char* long_text(const char* const line, const size_t size)
+{
+    char* const text = calloc(size + 1, 1);
+    for (size_t i = 0; text && i < size; ++i) {
+        text[i] = line[i % strlen(line)];
+    }
+    if (!text) {
+        exit(2);
+    }
+    return text;
+}
+
+static void a_file_beyond_what_a_bank_reads_is_told_by_its_name(void)
+{
+    char* const text = long_text("# on and on\n", FILE_BYTES_MOST);
+    own_folder_make(&own);
+    CHECK_INT(run_check(own_folder_write(&own, "large.ttl", text)), FAILED);
+    CHECK(*line_with("wrong: large.ttl: is left out: a file has 4 MB at most"));
+    run("list kits");
+    CHECK(*line_with("large.ttl: is left out: a file has 4 MB at most"));
+    CHECK_INT(run("check"), FAILED);
+    CHECK(*line_with("wrong: large.ttl: is left out: a file has 4 MB at most"));
+    own_folder_remove(&own);
+    free(text);
+}
+
+/* With as little stack as a system may be set to. */
+static void a_file_nested_too_deep_is_told_and_nothing_crashes(void)
+{
+    char* const deep = long_text("(", 300000);
+    char* const text = calloc(300100, 1);
+    snprintf(text, 300100, "my:deep my:deep %s", deep);
+    own_folder_make(&own);
+    struct rlimit before;
+    getrlimit(RLIMIT_STACK, &before);
+    const struct rlimit small = {256 * 1024, before.rlim_max};
+    const char* const path = own_folder_write(&own, "deep.ttl", text);
+    setrlimit(RLIMIT_STACK, &small);
+    CHECK_INT(run_check(path), FAILED);
+    CHECK(*line_with("wrong: deep.ttl:6: nested more than 16 brackets deep"));
+    CHECK_INT(run("list kits"), DONE);
+    CHECK(*line_with("deep.ttl:6: nested more than 16 brackets deep"));
+    setrlimit(RLIMIT_STACK, &before);
+    own_folder_remove(&own);
+    free(text);
+    free(deep);
 }
 
 static void the_list_shows_what_is_the_user_s_own(void)
@@ -165,7 +222,9 @@ int main(void)
     RUN(a_right_file_is_told_as_right_and_nothing_as_wrong);
     RUN(the_factory_s_entries_are_not_told);
     RUN(a_file_that_is_not_there_is_wrong);
-    RUN(without_a_file_nothing_is_checked);
+    RUN(without_a_file_all_of_one_s_own_folder_is_checked);
+    RUN(a_file_beyond_what_a_bank_reads_is_told_by_its_name);
+    RUN(a_file_nested_too_deep_is_told_and_nothing_crashes);
     RUN(the_list_shows_what_is_the_user_s_own);
     RUN(the_list_tells_what_is_wrong_in_the_user_s_files);
     return tests_end();

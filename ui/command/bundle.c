@@ -88,6 +88,9 @@ Bank* bundle_bank(const char* const bundle)
     for (size_t i = 0; i < complaints->count; ++i) {
         fprintf(stderr, "fourlimb: %s\n", complaints->texts[i]);
     }
+    if (complaints->unkept) {
+        fprintf(stderr, "fourlimb: and %zu complaints more\n", complaints->unkept);
+    }
     return bank;
 }
 

@@ -31,15 +31,19 @@ int command_check(const Request* const request)
 {
     char bundle[BUNDLE_PATH_ROOM];
     char folder[BUNDLE_PATH_ROOM + 8];
-    if (!request->kind) {
-        fprintf(stderr, "fourlimb: check needs a file of figures, grooves or kit maps\n");
+    char users[BANK_FOLDER_ROOM];
+    if (!request->kind && !bank_users_folder(users)) {
+        fprintf(stderr, "fourlimb: there is no folder of your own to check; name a file, or set "
+                        "HOME or XDG_DATA_HOME\n");
         return ASKED_WRONGLY;
     }
     if (!bundle_find(request->bundle, bundle)) {
         return FAILED;
     }
     snprintf(folder, sizeof folder, "%s/bank", bundle);
-    Bank* const bank = bank_open((BankSources){folder, NULL, request->kind});
+    const BankSources file = {folder, NULL, request->kind};
+    const BankSources all = {folder, users, NULL};
+    Bank* const bank = bank_open(request->kind ? file : all);
     if (!bank) {
         fprintf(stderr, "fourlimb: there is no memory for the bank\n");
         return FAILED;
