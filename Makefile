@@ -192,9 +192,12 @@ COMMAND_ROOM := $(filter-out %/main.o,$(COMMAND))
 STAGE := $(BUILD)/tests/scene/stage.o $(BUILD)/tests/scene/scenes.o
 TEST_ROOM := $(TEST_HELP) $(STAGE) $(DESK) $(COMMAND_ROOM) $(TALK) $(BANK) $(ENGINE)
 
+# Where a test has __wrap_ functions the linker puts them before the C library's.
+wrapped = $(foreach name,$(1),-Wl,--wrap=$(name))
+$(BUILD)/tests/desk/test_bank_again: WRAP = $(call wrapped,calloc)
 $(BUILD)/tests/%: $(BUILD)/tests/%.o $(BUILD)/ui/window/errands.o $(TEST_ROOM)
 	@echo "  LINK $@"
-	$(Q)$(LINK) -rdynamic -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(SOUND_LIBS) $(BANK_LIBS) -lm
+	$(Q)$(LINK) $(WRAP) -rdynamic -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(SOUND_LIBS) $(BANK_LIBS) -lm
 
 $(BUILD)/pictures: $(BUILD)/tests/scene/pictures.o $(TEST_ROOM)
 	@echo "  LINK $@"
@@ -231,6 +234,13 @@ IN_RIG := $(filter $(BUILD)/tests/window/%,$(TESTS)) $(BUILD)/tests/window/shots
 $(IN_RIG): $(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(RIG) $(TALK) $(BANK) $(ENGINE)
 	@echo "  LINK $@"
 	$(Q)$(LINK) -rdynamic -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(BANK_LIBS) -lX11 -ljack -ldl -lpthread -lm
+
+# The plugin linked in.
+DIRECT := $(patsubst %,$(BUILD)/tests/plugin/test_%,no_memory small_stack)
+$(BUILD)/tests/plugin/test_no_memory: WRAP = $(call wrapped,malloc calloc realloc strdup strndup realpath)
+$(DIRECT): $(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(BUILD)/ui/command/uri_table.o $(LV2) $(BANK) $(ENGINE)
+	@echo "  LINK $@"
+	$(Q)$(LINK) $(WRAP) -o $@ $^ $(BANK_LIBS) -lpthread -lm
 
 # ---- What people do with it
 

@@ -21,7 +21,7 @@ bool session_texts_empty(const SessionTexts* const texts)
 {
     bool empty = true;
     for (int i = 0; i < TEXTS; ++i) {
-        empty = empty && (!texts->of[i] || !*texts->of[i]);
+        empty = empty && texts->of[i] && !*texts->of[i]; /* NULL: there was no memory for it */
     }
     return empty;
 }

@@ -59,6 +59,7 @@ bool backroom_init(Backroom* const backroom, const char* const bundle_path,
                    const LV2_Worker_Schedule* const schedule)
 {
     char users[BANK_FOLDER_ROOM];
+    const bool has_users = bank_users_folder(users);
     const size_t room = strlen(bundle_path) + sizeof "/bank";
     *backroom = (Backroom){.schedule = schedule, .factory = malloc(room)};
     atomic_init(&backroom->arriving, NULL);
@@ -67,10 +68,11 @@ bool backroom_init(Backroom* const backroom, const char* const bundle_path,
     atomic_init(&backroom->look_again, false);
     pthread_mutex_init(&backroom->lock, NULL);
     pthread_mutex_init(&backroom->work, NULL);
-    backroom->users = bank_users_folder(users) ? strdup(users) : NULL;
+    backroom->users = has_users ? strdup(users) : NULL;
     backroom->asks = queue_new(ASKS_MOST, ASK_BYTES);
     backroom->tells = queue_new(TELLS_MOST, TELL_BYTES);
-    if (!backroom->factory || !backroom->asks || !backroom->tells) {
+    if (!backroom->factory || !backroom->asks || !backroom->tells ||
+        (has_users && !backroom->users)) {
         return false;
     }
     snprintf(backroom->factory, room, "%s/bank", bundle_path);

@@ -67,7 +67,8 @@ struct Desk {
 bool desk_open(Desk* desk, const Bank* bank, const Uris* uris, DeskOutput output);
 void desk_close(Desk* desk);
 
-/* Another bank, or the same read again; the old one may go then. */
+/* Another bank, or the same read again; the old one may go then.  False, with all as it
+   was, if memory ran out. */
 bool desk_bank(Desk* desk, const Bank* bank);
 
 /* Says something in the line that explains. */

@@ -76,9 +76,15 @@ static void insert(Entry* const entries, int* const count, const Entry entry)
     ++*count;
 }
 
-static bool fill(Desk* const desk, const ShelfKind shelf)
+/* Every list of a bank. */
+typedef struct {
+    Entry* entries[SHELF_COUNT]; /* owned */
+    int counts[SHELF_COUNT];
+} Lists;
+
+static bool make(Lists* const lists, const Bank* const bank, const ShelfKind shelf)
 {
-    const uint32_t all = desk->bank ? bank_count(desk->bank, kinds[shelf]) : 0;
+    const uint32_t all = bank ? bank_count(bank, kinds[shelf]) : 0;
     const uint32_t room = LIST_LINES_MAX / 2; /* each may have a heading of its own */
     const uint32_t known = all < room ? all : room;
     Entry* const entries = calloc(known + 3, sizeof *entries);
@@ -87,51 +93,76 @@ static bool fill(Desk* const desk, const ShelfKind shelf)
     }
     int count = add_specials(shelf, entries);
     for (uint32_t i = 0; i < known; ++i) {
-        const EntryInfo* const info = bank_entry(desk->bank, kinds[shelf], i);
+        const EntryInfo* const info = bank_entry(bank, kinds[shelf], i);
         insert(entries, &count,
                (Entry){(int32_t)info->id, info->label, info->comment, info->family,
-                       info->difficulty, figure_of(desk->bank, kinds[shelf], i)});
+                       info->difficulty, figure_of(bank, kinds[shelf], i)});
     }
-    desk->entries[shelf] = entries;
-    desk->view.shelves[shelf] = (Shelf){entries, count};
+    lists->entries[shelf] = entries;
+    lists->counts[shelf] = count;
+    return true;
+}
+
+static void drop(const Lists* const lists)
+{
+    for (int shelf = 0; shelf < SHELF_COUNT; ++shelf) {
+        free(lists->entries[shelf]);
+    }
+}
+
+static void show(Desk* const desk, const Lists* const lists)
+{
+    for (int shelf = 0; shelf < SHELF_COUNT; ++shelf) {
+        free(desk->entries[shelf]);
+        desk->entries[shelf] = lists->entries[shelf];
+        desk->view.shelves[shelf] = (Shelf){lists->entries[shelf], lists->counts[shelf]};
+    }
+}
+
+static bool make_all(Lists* const lists, const Bank* const bank)
+{
+    *lists = (Lists){.counts = {0}};
+    for (int shelf = 0; shelf < SHELF_COUNT; ++shelf) {
+        if (!make(lists, bank, (ShelfKind)shelf)) {
+            drop(lists);
+            return false;
+        }
+    }
     return true;
 }
 
 bool shelves_fill(Desk* const desk)
 {
-    bool good = true;
-    for (int shelf = 0; shelf < SHELF_COUNT; ++shelf) {
-        good = fill(desk, (ShelfKind)shelf) && good;
+    Lists lists;
+    const bool made = make_all(&lists, desk->bank);
+    if (made) {
+        show(desk, &lists);
     }
-    return good;
-}
-
-static void clear(Desk* const desk)
-{
-    desk_release(desk); /* no port is left held */
-    for (int shelf = 0; shelf < SHELF_COUNT; ++shelf) {
-        free(desk->entries[shelf]);
-        desk->entries[shelf] = NULL;
-        desk->view.shelves[shelf] = (Shelf){NULL, 0};
-    }
+    return made;
 }
 
 void desk_close(Desk* const desk)
 {
+    static const Lists none;
     editor_close(desk);
     entries_close(desk);
-    clear(desk);
+    desk_release(desk); /* no port is left held */
+    show(desk, &none);
 }
 
 bool desk_bank(Desk* const desk, const Bank* const bank)
 {
-    clear(desk);
+    Lists lists;
+    if (!make_all(&lists, bank)) {
+        return false;
+    }
+    desk_release(desk); /* no port is left held */
+    show(desk, &lists);
     desk->bank = bank;
     editor_bank(desk);
-    desk->is_dirty = true;
-    const bool good = shelves_fill(desk);
     list_refresh(desk);
-    return good;
+    desk->is_dirty = true;
+    return true;
 }
 
 static int index_of(const Shelf* const shelf, const int32_t id)

@@ -190,6 +190,8 @@ static void read_bank_again(void* const handle, const char* const entries)
         window->bank = bank;
     } else {
         bank_free(bank);
+        desk_say(&window->desk, "There is no memory for the bank's new lists: close something, and "
+                                "open this window again");
     }
 }
 

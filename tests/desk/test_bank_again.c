@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: ISC
+/* test_bank_again.c - the window reads the bank again after something was saved, and
+   memory runs out while its lists are made: the old bank and its lists stay.  calloc goes
+   to the function here (--wrap, see the Makefile). */
+#include "../../ui/desk/desk.h"
+#include "../../ui/scene/view.h"
+#include "../help/check.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+static int calls_left = -1; /* until one fails; -1: none does */
+
+void* __real_calloc(size_t count, size_t size);
+void* __wrap_calloc(size_t count, size_t size);
+void* __wrap_calloc(const size_t count, const size_t size)
+{
+    const bool fails = calls_left == 0;
+    calls_left -= calls_left >= 0;
+    return fails ? NULL : __real_calloc(count, size);
+}
+
+static Bank* factory_bank(void)
+{
+    return bank_open((BankSources){FOURLIMB_BUILD "/lv2/fourlimb.lv2/bank", NULL, NULL});
+}
+
+/* Reads every list, as drawing does. */
+static size_t read_lists(const Desk* const desk)
+{
+    size_t letters = 0;
+    for (int shelf = 0; shelf < SHELF_COUNT; ++shelf) {
+        for (int i = 0; i < desk->view.shelves[shelf].count; ++i) {
+            const Entry* const entry = &desk->view.shelves[shelf].entries[i];
+            letters += strlen(entry->label) + strlen(entry->comment) + strlen(entry->family);
+            letters += entry->figure ? entry->figure->strokes[0].limb : 0;
+        }
+    }
+    return letters;
+}
+
+static void where_memory_runs_out_the_old_lists_stay(void)
+{
+    static const Uris uris;
+    Bank* const first = factory_bank();
+    Desk* const desk = calloc(1, sizeof(Desk));
+    CHECK(desk && first && desk_open(desk, first, &uris, (DeskOutput){.handle = NULL}));
+    const size_t letters = read_lists(desk);
+    CHECK(letters > 1000);
+    for (int at = 0; at < SHELF_COUNT; ++at) {
+        check_case("at list %d", at);
+        Bank* const again = factory_bank();
+        calls_left = at;
+        CHECK(!desk_bank(desk, again));
+        calls_left = -1;
+        bank_free(again); /* as the window does */
+        CHECK(desk->bank == first);
+        CHECK_INT(read_lists(desk), letters);
+    }
+    Bank* const again = factory_bank();
+    CHECK(desk_bank(desk, again));
+    bank_free(first);
+    CHECK(desk->bank == again);
+    CHECK_INT(read_lists(desk), letters);
+    desk_close(desk);
+    bank_free(again);
+    free(desk);
+}
+
+int main(void)
+{
+    RUN(where_memory_runs_out_the_old_lists_stay);
+    return tests_end();
+}
