@@ -46,6 +46,13 @@ SEVEN = [
 ]
 
 
+# A lane of feet goes from the threes to quarters at the third bar line.
+LANE = [
+    (key, grid, steps + " " + steps[: len(steps) // 2].strip() if key != KICK else steps + " o... o... o... o...")
+    for key, grid, steps in FOUR
+]
+
+
 def strokes(rows, begin, end):
     """(place, key, level) for begin <= place < end, places in quarter notes."""
     found = []
@@ -152,6 +159,17 @@ def plain(folder, name, rows, tempo):
     return compare(take, wanted)
 
 
+def with_pads(folder, name, rows, tempo, pad):
+    """Four strokes of a pad at no exact place, each louder, and the groove as without."""
+    take = Take(folder, name, Fraction(tempo))
+    heard = [note[3] for note in take.notes if note[2] == pad]
+    take.notes = [note for note in take.notes if note[2] != pad]
+    wrong, note = compare(take, strokes(rows, take.begin, take.begin + take.length))
+    if heard != [10, 20, 30, 40]:
+        wrong.append(f"the pad's velocities are {heard}")
+    return wrong, note
+
+
 def looped(folder, name, rows, tempo, loop):
     """A recording in a loop goes on through every pass; Ardour cuts it afterwards."""
     take = Take(folder, name, Fraction(tempo))
@@ -193,6 +211,8 @@ TESTS = [
     ("a loop over bars two to four repeats without a seam", looped, "loop", FOUR, 291.3, (4, 16)),
     ("bars of seven eighths cut the figures short", plain, "seven", SEVEN, 133.7),
     ("a tempo counted in eighths plays at the same speed", plain, "eighths", SEVEN, 150),
+    ("a discrete lane of feet plays the figures drawn and none between", plain, "lane", LANE, 150),
+    ("a pad on the track is heard beside the groove", with_pads, "pads", FOUR, 150, 60),
     ("an export strikes every key at its sample", exported, "export", FOUR, 133.7, 64),
 ]
 

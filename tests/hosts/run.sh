@@ -47,7 +47,7 @@ play() {
 	return "$status"
 }
 
-if ! play 80 start middle locate loop seven eighths; then
+if ! play 80 start middle locate loop seven eighths lane pads; then
 	echo "# Ardour ended with status $status; it said:"
 	tail -n 5 "$folder/log" | sed 's/^/#   /'
 fi

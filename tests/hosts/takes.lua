@@ -145,6 +145,55 @@ local function loop(session, take)
 	stop(session)
 end
 
+-- Feet 1 up to quarter 7, 3 from there on; linear it were 2 at the second bar line.
+-- What the plugin says of the control makes Ardour's list one of named whole numbers.
+local FEET = 3 -- among the plugin's input controls
+
+local function draw_lane(session, take)
+	local plugin = session:route_by_name("drums"):nth_plugin(0)
+	local _, lane, typed = ARDOUR.LuaAPI.plugin_automation(plugin, FEET)
+	assert(typed.label == "Feet", "the control is called " .. typed.label)
+	assert(typed.integer_step and typed.enumeration and not typed.toggled, "the lane is not typed")
+	assert(typed.upper == 1999, "the lane goes up to " .. typed.upper)
+	lane:add(Temporal.timepos_t(0), 1, false, false)
+	lane:add(Temporal.timepos_t(sample(take, 7)), 3, false, false)
+	assert(lane:set_interpolation(Evoral.InterpolationStyle.Discrete), "the lane can't be discrete")
+	local index = Evoral.Parameter(ARDOUR.AutomationType.PluginAutomation, 0, 6) -- of its port
+	plugin:to_automatable():automation_control(index, false):set_automation_state(ARDOUR.AutoState.Play)
+end
+
+local function roll_with_lane(from, to)
+	return function(session, take)
+		draw_lane(session, take)
+		roll(from, to)(session, take)
+	end
+end
+
+-- A pad is struck at the drums' own track while they play: it comes out among them.
+local function strike(track, ...)
+	local bytes = C.ByteVector()
+	bytes:add({ ... })
+	assert(track:write_immediate_event(Evoral.EventType.MIDI_EVENT, bytes:size(), bytes:to_array()))
+end
+
+local function roll_with_pads(to)
+	return function(session, take)
+		local drums = session:route_by_name("drums")
+		local plugin = drums:nth_plugin(0):to_insert():plugin(0)
+		assert(plugin:get_info().n_inputs:n_midi() == 1, "Ardour offers the plugin no MIDI in")
+		arm(session)
+		session:request_roll(UI)
+		for strokes = 1, 4 do
+			roll_until(session, sample(take, strokes))
+			strike(drums:to_track():to_midi_track(), 0x99, 60, 10 * strokes)
+			roll_until(session, sample(take, strokes + 0.1))
+			strike(drums:to_track():to_midi_track(), 0x89, 60, 0)
+		end
+		roll_until(session, sample(take, to))
+		stop(session)
+	end
+end
+
 local function export(quarters)
 	return function(session, take, path)
 		local export = session:simple_export()
@@ -168,6 +217,8 @@ local takes = {
 	loop = { tempo = 291.3, tempo_unit = 4, meter = { 4, 4 }, loop = { 4, 16 }, play = loop },
 	seven = { tempo = 133.7, tempo_unit = 4, meter = { 7, 8 }, play = roll(0, 7.3) },
 	eighths = { tempo = 300, tempo_unit = 8, meter = { 7, 8 }, play = roll(0, 7.3) },
+	lane = { tempo = 150, tempo_unit = 4, meter = { 4, 4 }, play = roll_with_lane(0, 11.8) },
+	pads = { tempo = 150, tempo_unit = 4, meter = { 4, 4 }, play = roll_with_pads(8.3) },
 	export = { tempo = 133.7, tempo_unit = 4, meter = { 4, 4 }, clicks = true, play = export(64) },
 }
 
