@@ -213,6 +213,10 @@ $(BUILD)/tests/live/take: $(BUILD)/tests/live/take.o $(BUILD)/tests/live/child.o
 	@echo "  LINK $@"
 	$(Q)$(LINK) -o $@ $^ -ljack -lpthread -lm
 
+$(BUILD)/tests/live/pad: $(BUILD)/tests/live/pad.o $(BUILD)/tests/live/child.o
+	@echo "  LINK $@"
+	$(Q)$(LINK) -o $@ $^ -ljack -lpthread -lm
+
 # -rdynamic: a test's own glXSwapBuffers is then the one that Pugl calls.
 PANE_ROOM := $(BUILD)/tests/live/child.o \
 	$(patsubst %,$(BUILD)/tests/pane/%.o,host xvfb scene shown)
@@ -317,8 +321,8 @@ SCRIPTS := tests/checks/layers.sh tests/checks/binaries.sh tests/checks/sources.
 SAN := -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
 
 .PHONY: tests test check hosts crosscheck feel screenshots format bench goldens
-tests: all $(TESTS) $(BUILD)/tests/live/take $(BUILD)/tests/bench/blocks $(BUILD)/tests/bench/reading \
-	$(BUILD)/tests/bench/pane $(BUILD)/tests/bench/window
+tests: all $(TESTS) $(BUILD)/tests/live/take $(BUILD)/tests/live/pad $(BUILD)/tests/bench/blocks \
+	$(BUILD)/tests/bench/reading $(BUILD)/tests/bench/pane $(BUILD)/tests/bench/window
 
 test: tests ## Run the quick tests only: every test program, once
 	@sh tests/run.sh $(BUILD) $(TESTS)
