@@ -16,9 +16,7 @@ typedef struct {
     const SordNode* property;
     unsigned line;
     unsigned file;
-    size_t begin; /* bytes of its sentence in the file: begins at, or after a sign */
-    size_t end;   /* before, `begin`; ends at, or a sign before, `end` */
-    size_t next;  /* the subject's next place, its index; 0: none */
+    size_t next; /* the subject's next place, its index; 0: none */
 } Place;
 
 /* The first and the last place of a subject, by their indices. */

@@ -278,9 +278,8 @@ static bool is_described(const Reading* const reading)
     return true;
 }
 
-/* What was met is right: into the model, which keeps references of its own.  The
-   sentence began at or before byte `begin`. */
-static void commit(Reading* const reading, const size_t begin)
+/* What was met is right: into the model, which keeps references of its own. */
+static void commit(Reading* const reading)
 {
     Turtle* const turtle = reading->turtle;
     if (is_described(reading)) {
@@ -291,8 +290,8 @@ static void commit(Reading* const reading, const size_t begin)
         const Met met = reading->met[i];
         const SordQuad quad = {met.nodes[0], met.nodes[1], met.nodes[2], NULL};
         sord_add(turtle->model, quad);
-        if (!place_add(turtle, (Place){met.nodes[0], met.nodes[1], met.line, turtle->file_count - 1,
-                                       begin, reading->at, 0})) {
+        if (!place_add(turtle,
+                       (Place){met.nodes[0], met.nodes[1], met.line, turtle->file_count - 1, 0})) {
             run_out_of_memory(reading);
         }
         free_met(reading, met);
@@ -331,7 +330,7 @@ static SerdStatus read_sentence(Reading* const reading, SerdReader* const reader
         return SERD_ERR_BAD_SYNTAX;
     }
     if (status == SERD_SUCCESS) {
-        commit(reading, before);
+        commit(reading);
         reading->nests = 0;
         gauge_next_sentence(&reading->gauge);
     }

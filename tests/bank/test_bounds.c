@@ -2,8 +2,7 @@
 /* test_bounds.c - what a bank reads at most: whoever comes to a bound is told so by the
    name of the file, before all else that is wrong, and what was read before is whole. */
 #include "../../plugin/bank/bounds.h"
-#include "../help/check.h"
-#include "bank_folder.h"
+#include "shelf_folder.h"
 
 enum { MEGABYTE = 1 << 20, FACTORY_ENTRIES_AT_LEAST = 200 };
 
@@ -129,7 +128,20 @@ static void statements_beyond_what_a_bank_holds_are_told_before_all_else(void)
     const BankFolder folder = bank_folder_make();
     bank_folder_write(&folder, "many.ttl", text, size);
     bank_folder_write(&folder, "more.ttl", prefixes, strlen(prefixes));
-    check_first_complaint(&folder, "more.ttl: is left out");
+    const char* const figure = gallop("Salt Gallop", 0, "O.oo");
+    const Saved saved = shelf_save(folder.path, figure, strlen(figure), NULL, why);
+    Bank* const bank = open_users(&folder);
+    CHECK_INT(saved.id, ID_FIRST_OWN);
+    CHECK(shelf_loaded(bank, &saved, why)); /* before many.ttl in order of name */
+    bank_free(bank);
+    bank_folder_write(&folder, "a.ttl", text, size);
+    remove(bank_folder_file(&folder, "many.ttl"));
+    Bank* const full = open_users(&folder);
+    CHECK(!shelf_loaded(full, &saved, why));
+    CHECK(strstr(why, "feet-1000.ttl is in your folder, but can't be picked: "));
+    CHECK(strstr(why, "statements at most"));
+    bank_free(full);
+    check_first_complaint(&folder, "is left out, and all files behind it");
     free(text);
 }
 
