@@ -56,6 +56,56 @@ static void free_plugin(Plugin* const plugin)
     free(plugin);
 }
 
+/* Plays what the backroom has made since the last block, if anything. */
+static void take_stock(Plugin* const plugin)
+{
+    Stock* const stock = backroom_take(&plugin->backroom);
+    if (stock) {
+        notify_stock(&plugin->notify, stock);
+        engine_use(&plugin->engine, stock_library(stock));
+        backroom_leave(&plugin->backroom, plugin->stock);
+        plugin->stock = stock;
+    }
+}
+
+/* Everything but the ports. */
+static void start_afresh(Plugin* const plugin)
+{
+    engine_init(&plugin->engine, stock_library(plugin->stock), plugin->rate);
+    plugin->through = (Through){.dropped = 0};
+    take_stock(plugin);
+    for (int i = 0; i < CONTROL_COUNT; ++i) {
+        plugin->values[i] = control_rows[i].normal;
+    }
+    outlook_start(&plugin->notify.onlooker.outlook);
+}
+
+/* Threading class: Instantiation. */
+static void activate(const LV2_Handle instance)
+{
+    start_afresh((Plugin*)instance);
+}
+
+/* Samples a second that make sense of frames; beyond any converter, both ways. */
+static bool is_rate(const double rate)
+{
+    return rate >= 1e3 && rate <= 1e7;
+}
+
+/* False, and the log says so, if the host lacks what can't be done without. */
+static bool is_equipped(LV2_Log_Logger* const logger, const char* const missing, const double rate)
+{
+    if (missing) {
+        lv2_log_error(logger, "Fourlimb: the host offers no %s\n", missing);
+    } else if (!is_rate(rate)) {
+        lv2_log_error(logger,
+                      "Fourlimb: a sample rate of %g Hz can't be played at; expected one from "
+                      "1000 to 10000000\n",
+                      rate);
+    }
+    return !missing && is_rate(rate);
+}
+
 /* Threading class: Instantiation. */
 static LV2_Handle instantiate(const LV2_Descriptor* const descriptor, const double rate,
                               const char* const bundle_path,
@@ -69,9 +119,7 @@ static LV2_Handle instantiate(const LV2_Descriptor* const descriptor, const doub
         lv2_features_query(features, LV2_LOG__log, &logger.log, false, LV2_WORKER__schedule,
                            &schedule, false, LV2_URID__map, &map, true, NULL);
     lv2_log_logger_set_map(&logger, map);
-    if (missing || !(rate > 0.0)) {
-        lv2_log_error(&logger, "Fourlimb: the host offers no %s\n",
-                      missing ? missing : "sample rate");
+    if (!is_equipped(&logger, missing, rate)) {
         return NULL;
     }
     Plugin* const plugin = calloc(1, sizeof(Plugin));
@@ -85,6 +133,7 @@ static LV2_Handle instantiate(const LV2_Descriptor* const descriptor, const doub
     plugin->uris = uris_map(map);
     notify_init(&plugin->notify, map, plugin->backroom.tells, rate);
     notify_stock(&plugin->notify, plugin->stock);
+    start_afresh(plugin); /* hosts are to activate, but one that runs at once plays too */
     return plugin;
 }
 
@@ -103,31 +152,6 @@ static void connect_port(const LV2_Handle instance, const uint32_t port, void* c
     } else if (port < PORT_FIRST_READOUT + READOUT_COUNT) {
         plugin->readouts[port - PORT_FIRST_READOUT] = (float*)data;
     }
-}
-
-/* Plays what the backroom has made since the last block, if anything. */
-static void take_stock(Plugin* const plugin)
-{
-    Stock* const stock = backroom_take(&plugin->backroom);
-    if (stock) {
-        notify_stock(&plugin->notify, stock);
-        engine_use(&plugin->engine, stock_library(stock));
-        backroom_leave(&plugin->backroom, plugin->stock);
-        plugin->stock = stock;
-    }
-}
-
-/* Threading class: Instantiation.  Everything but the ports starts afresh. */
-static void activate(const LV2_Handle instance)
-{
-    Plugin* const plugin = (Plugin*)instance;
-    engine_init(&plugin->engine, stock_library(plugin->stock), plugin->rate);
-    plugin->through = (Through){.dropped = 0};
-    take_stock(plugin);
-    for (int i = 0; i < CONTROL_COUNT; ++i) {
-        plugin->values[i] = control_rows[i].normal;
-    }
-    outlook_start(&plugin->notify.onlooker.outlook);
 }
 
 /* Those that differ from the defaults: a default session needs no names. */
