@@ -39,6 +39,15 @@ typedef struct {
     bool straight; /* the last of them */
 } Bench;
 
+static inline bool same_notes(const Note* const a, const Note* const b, const int count)
+{
+    bool same = true;
+    for (int i = 0; same && i < count; ++i) {
+        same = a[i].frame == b[i].frame && a[i].key == b[i].key && a[i].velocity == b[i].velocity;
+    }
+    return same;
+}
+
 /* ---- The desk's other doors */
 
 static inline void bench_read_bank(void* const handle, const char* const entries)

@@ -209,7 +209,7 @@ static void dropping_puts_back_what_was_written(void)
     bench_item(bench, EDIT_DROP);
     bench_play(bench, 0, 16.0);
     CHECK_INT(bench->count, count);
-    CHECK(!memcmp(before, bench->notes, (size_t)count * sizeof *before));
+    CHECK(same_notes(before, bench->notes, count));
     CHECK(bench_notes(bench, "as it was written"));
     CHECK(!bench_view(bench)->edit.is_open);
     bench_close(bench);

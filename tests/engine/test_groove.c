@@ -2,6 +2,7 @@
 /* How figures meet bars, phrases and each other.  Expectations are counted by
    hand from the steps; the rules are groove.h's and DESIGN's. */
 #include "../help/check.h"
+#include "../help/same_strokes.h"
 #include "library.h"
 
 #include <stdio.h>
@@ -168,7 +169,7 @@ static void a_span_gives_the_same_strokes_however_it_is_cut(void)
         for (int64_t begin = 0; begin < end; begin += piece) {
             const int64_t stop = begin + piece < end ? begin + piece : end;
             choice_strokes(&choice, seven_eight, begin, stop, &part);
-            CHECK(!memcmp(part.strokes, &whole.strokes[met], part.count * sizeof(Stroke)));
+            CHECK(same_strokes(part.strokes, &whole.strokes[met], part.count));
             met += part.count;
         }
         CHECK_INT(met, whole.count);

@@ -148,6 +148,16 @@ static inline void stage_stop(Stage* const stage, const double quarters)
     stage_block(stage, 64);
 }
 
+static inline bool same_stage_notes(const Stage* const a, const Stage* const b)
+{
+    bool same = a->count == b->count;
+    for (uint32_t i = 0; same && i < a->count; ++i) {
+        same = a->notes[i].frame == b->notes[i].frame &&
+               !memcmp(a->notes[i].bytes, b->notes[i].bytes, sizeof a->notes[i].bytes);
+    }
+    return same;
+}
+
 static inline bool note_is_on(const Note note)
 {
     return (note.bytes[0] & 0xF0) == LV2_MIDI_MSG_NOTE_ON;

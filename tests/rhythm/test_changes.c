@@ -112,7 +112,7 @@ static void check_line(const Change* const change, const int change_at, const in
 static bool differ_after(const int64_t line)
 {
     return stage_struck(&old, 48, line, LENGTH) != stage_struck(&new, 48, line, LENGTH) ||
-           old.count != new.count || memcmp(old.notes, new.notes, old.count * sizeof(Note));
+           !same_stage_notes(&old, &new);
 }
 
 /* Sets each control in the third bar: at a place in it, and right on its line. */

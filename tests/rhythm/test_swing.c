@@ -2,6 +2,7 @@
 /* test_swing.c - the shuffle against the triplet, published ratios and exact
    fractions of the pair that it bends. */
 #include "../data/tsv.h"
+#include "../help/same_strokes.h"
 #include "fraction.h"
 
 static const Meter four_four = {4.0, 4};
@@ -251,7 +252,7 @@ static void a_swung_span_gives_the_same_strokes_however_it_is_cut(void)
         check_case("pieces of %d ticks", (int)piece);
         play_pieces(&choice, seven_eight, end, piece < 2 * EIGHTHS ? piece : 2 * EIGHTHS, &played);
         CHECK_INT(played.count, whole.count);
-        CHECK(!memcmp(played.strokes, whole.strokes, whole.count * sizeof(Stroke)));
+        CHECK(same_strokes(played.strokes, whole.strokes, whole.count));
     }
 }
 
