@@ -318,7 +318,7 @@ SCRIPTS := tests/checks/layers.sh tests/checks/binaries.sh tests/checks/sources.
 	tests/plugin/validate.sh tests/command/command.sh tests/command/refusals.sh tests/command/chart.sh \
 	tests/command/wav.sh tests/command/sound.sh tests/command/interrupt.sh tests/command/practice.sh tests/command/plan.sh tests/command/presets.sh tests/live/play.sh tests/live/pipewire.sh tests/live/session.sh \
 	tests/pane/cures.sh
-SAN := -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
+SAN := -fsanitize=address,undefined,float-cast-overflow -fno-sanitize-recover=all -fno-omit-frame-pointer
 
 .PHONY: tests test check hosts crosscheck feel screenshots format bench goldens
 tests: all $(TESTS) $(BUILD)/tests/live/take $(BUILD)/tests/live/pad $(BUILD)/tests/bench/blocks \

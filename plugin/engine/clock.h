@@ -3,7 +3,7 @@
    anchor.  Nothing accumulates, so a day of playing is as exact as a second. */
 #pragma once
 
-#include <stdint.h>
+#include "ticks.h"
 
 typedef struct {
     int64_t now;            /* frames since the instance began; never goes back */

@@ -85,7 +85,7 @@ int64_t course_next_rise(const Course* const course, const int64_t tick)
 /* Goes on from `tick` at the tempo it has there. */
 static void anchor(Course* const course, const double tick)
 {
-    const int64_t here = (int64_t)floor(tick);
+    const int64_t here = whole_number(floor(tick));
     clock_anchor(&course->clock, tick, course->rolling ? own_ticks_per_frame(course, here) : 0.0);
     course->rise_tick = course_next_rise(course, here);
 }
@@ -158,7 +158,7 @@ void course_change_meter(Course* const course, const Meter meter)
     const double here = clock_tick(&course->clock, course->clock.now);
     const int64_t from = meter_bar_ticks(course->meter);
     const double slack = course->clock.ticks_per_frame; /* a line's frame is rounded */
-    const int64_t bar = (int64_t)floor((here + slack) / (double)from);
+    const int64_t bar = whole_number(floor((here + slack) / (double)from));
     const int64_t delta = bar * (meter_bar_ticks(meter) - from);
     course->meter = meter;
     course->played_until += delta;
@@ -190,7 +190,7 @@ void course_rise(Course* const course)
         return;
     }
     const double frame = rise_frame(course);
-    const int64_t nearest = (int64_t)floor(frame + 0.5);
+    const int64_t nearest = whole_number(floor(frame + 0.5));
     if (nearest > course->clock.now) {
         return;
     }

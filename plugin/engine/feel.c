@@ -89,7 +89,7 @@ int64_t feel_offset(const Feel* const feel, const Stroke stroke, const Surroundi
         const double strays = sqrt(shared_share) * shared + evenness(gap_ms) * local;
         chance_ms = soften(feel->looseness_ms * strays, gap_ms / 4.0);
     }
-    return (int64_t)llround(ms_to_ticks(push + chance_ms, tempo));
+    return whole_number(round(ms_to_ticks(push + chance_ms, tempo)));
 }
 
 int64_t feel_reach(const Feel* const feel, const double tempo)
@@ -97,7 +97,7 @@ int64_t feel_reach(const Feel* const feel, const double tempo)
     const double snare = fmin(feel->push_snare_ms, feel->push_hands_ms);
     const double earliest = fmin(fmin(snare, feel->push_feet_ms), 0.0);
     const int64_t chance = TICKS_PER_QUARTER / 4, grace = TICKS_PER_QUARTER / 4;
-    return chance + grace + (int64_t)ceil(ms_to_ticks(-earliest, tempo));
+    return chance + grace + whole_number(ceil(ms_to_ticks(-earliest, tempo)));
 }
 
 /* Standard deviation of velocity once the metrical pattern is taken out, as

@@ -38,7 +38,7 @@ Graces grace_strokes(const Stroke stroke, const StrokeList* const around, const 
     }
     const bool drag = stroke.level == LEVEL_DRAG;
     const double second = tempo / 60.0 * (double)TICKS_PER_QUARTER;
-    const int64_t wanted = (int64_t)((drag ? drag_s : flam_s) * second);
+    const int64_t wanted = whole_number((drag ? drag_s : flam_s) * second);
     const int64_t room = room_before(stroke, graces.limb, around) / 4;
     const int64_t lead = wanted < room ? wanted : room;
     if (lead > 0) {

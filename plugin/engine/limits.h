@@ -3,7 +3,8 @@
 #pragma once
 
 enum {
-    FIGURE_LINES_MAX = 16,    /* four limbs on four voices each */
+    TEMPO_MOST = 2000,     /* quarters a minute, with the speed: a roll of 33 quarters a second */
+    FIGURE_LINES_MAX = 16, /* four limbs on four voices each */
     FIGURE_STROKES_MAX = 512, /* four limbs, 16 notes a quarter, two bars of 4/4 */
     FORM_BARS_MAX = 16,       /* the longest phrase that a chart shows on a page */
     PARTS_MAX = 8,            /* letters A to H */

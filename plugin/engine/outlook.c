@@ -40,7 +40,7 @@ static int64_t bar_now(const Engine* const engine)
 {
     const Clock* const clock = &engine->course.clock;
     const double tick = clock_tick(clock, clock->now);
-    const int64_t bar = floor_div((int64_t)tick, meter_bar_ticks(engine->course.meter));
+    const int64_t bar = floor_div(whole_number(tick), meter_bar_ticks(engine->course.meter));
     return bar < 0 ? 0 : bar;
 }
 
@@ -55,7 +55,7 @@ static const Choice* choice_played(const Engine* const engine, const int64_t tic
 static const Choice* choice_now(const Engine* const engine)
 {
     const Clock* const clock = &engine->course.clock;
-    return choice_played(engine, (int64_t)clock_tick(clock, clock->now));
+    return choice_played(engine, whole_number(clock_tick(clock, clock->now)));
 }
 
 /* The first bar of the phrase now playing; of a bar that loops, as if the phrase
@@ -337,7 +337,7 @@ SeenPlace outlook_place(Outlook* const outlook, const Engine* const engine)
     const int64_t bar_ticks = meter_bar_ticks(course->meter);
     const double tick = clock_tick(&course->clock, course->clock.now);
     SeenPlace place = {
-        .bar = floor_div((int64_t)floor(tick), bar_ticks),
+        .bar = floor_div(whole_number(floor(tick)), bar_ticks),
         .ticks_per_second =
             course->rolling ? course->clock.ticks_per_frame * course->frames_per_second : 0.0,
         .rolling = course->rolling,

@@ -39,7 +39,7 @@ static void keep_late(HitList* const waiting, const Jump jump)
 
 void performer_jump(Performer* const performer, const Jump jump)
 {
-    const int64_t distance = (int64_t)(jump.to - jump.from);
+    const int64_t distance = whole_number(jump.to - jump.from);
     uint32_t kept = 0;
     for (uint32_t i = 0; jump.rolling && i < performer->ahead_count; ++i) {
         Hit hit = performer->ahead[i];

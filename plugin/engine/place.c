@@ -10,6 +10,14 @@ static const double least_frames = 0.02;
 /* A place that only one in so many others would agree with by chance. */
 static const double by_chance = 1.0 / 4000.0;
 
+/* So far from bar 0 nobody plays; what ticks are multiplied by still fits. */
+static const double most_ticks = 1e18;
+
+double place_in_reach(const double tick)
+{
+    return fmin(fmax(tick, -most_ticks), most_ticks);
+}
+
 double place_beat_ticks(const Position* const position)
 {
     return (double)meter_beat_ticks(position->meter);
@@ -173,5 +181,7 @@ static double by_frame(const Position* const position, const Report* const repor
 
 double place_find(Position* const position, const Report* const report)
 {
-    return place_is_told(position, report) ? by_beat(position, report) : by_frame(position, report);
+    const bool told = place_is_told(position, report);
+    const double tick = told ? by_beat(position, report) : by_frame(position, report);
+    return place_in_reach(tick);
 }

@@ -5,6 +5,9 @@
 
 #include "position.h"
 
+/* A tick, or the nearest that whole ticks can be counted at. */
+double place_in_reach(double tick);
+
 /* Ticks in a beat unit of the meter in effect. */
 double place_beat_ticks(const Position* position);
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "position.h"
 
+#include "limits.h"
 #include "place.h"
 
 #include <math.h>
@@ -31,14 +32,14 @@ static double in_meter(const double tick, const Meter from, const Meter to, cons
 {
     const double from_bar = (double)meter_bar_ticks(from);
     const double bar = floor((tick + slack) / from_bar);
-    return bar * (double)meter_bar_ticks(to) + (tick - bar * from_bar);
+    return place_in_reach(bar * (double)meter_bar_ticks(to) + (tick - bar * from_bar));
 }
 
 static void shift(Position* const position, const double delta)
 {
     position->clock.anchor_tick += delta;
     position->line_tick += delta;
-    position->played_until += (int64_t)llround(delta);
+    position->played_until += whole_number(round(delta));
 }
 
 static void change_meter(Position* const position, const Meter meter)
@@ -51,8 +52,11 @@ static void change_meter(Position* const position, const Meter meter)
 
 static void set_rate(Position* const position, const double tick)
 {
-    const double rate = position->rolling ? place_frame_ticks(position) * position->speed : 0.0;
-    clock_anchor(&position->clock, tick, rate);
+    /* Only a groove's own tempo can be too fast here: then it goes as fast as may be. */
+    const double most = (double)TEMPO_MOST / 60.0 * (double)TICKS_PER_QUARTER;
+    const double rate =
+        fmin(place_frame_ticks(position) * position->speed, most / position->frames_per_second);
+    clock_anchor(&position->clock, tick, position->rolling ? rate : 0.0);
     follow_restart(&position->follow);
 }
 
@@ -176,7 +180,7 @@ static void anchor(Position* const position, const Report* const report, const b
     position->provisional = !known;
     if (!on_the_way || fabs(tick - own) > back) {
         const int64_t first = clock_first_tick(&position->clock, position->clock.now);
-        const int64_t seam = (int64_t)ceil(tick - back);
+        const int64_t seam = whole_number(ceil(tick - back));
         position->played_until = seam < first ? seam : first;
     }
 }
@@ -320,6 +324,14 @@ static PositionEvent roll(Position* const position, const Report* const report, 
     return go_on(position, report);
 }
 
+/* What stands, runs backward or is wound faster than any groove isn't played. */
+static bool is_played(const Position* const position)
+{
+    const double tempo =
+        position->tempo * habits_quarters_per_count(&position->habits, position->meter);
+    return position->speed > 0.0 && position->speed * tempo <= (double)TEMPO_MOST;
+}
+
 PositionEvent position_report(Position* const position, const Report* const raw)
 {
     Report report = *raw;
@@ -335,7 +347,7 @@ PositionEvent position_report(Position* const position, const Report* const raw)
     if (motion != FRAME_JUMPED && motion != FRAME_STUCK) {
         learn(position, &report, &changes, old_speed);
     }
-    if (!(position->speed > 0.0) || motion == FRAME_STUCK) {
+    if (!is_played(position) || motion == FRAME_STUCK) {
         return stop(position, &report, motion);
     }
     return roll(position, &report, motion, changes);

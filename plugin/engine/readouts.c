@@ -11,10 +11,15 @@ void engine_readouts(const Engine* const engine, float values[READOUT_COUNT])
 {
     const FootDemand right = engine->survey.found[0];
     const FootDemand left = engine->survey.found[1];
-    values[READOUT_RIGHT_FOOT_RATE] = (float)right.rate;
-    values[READOUT_LEFT_FOOT_RATE] = (float)left.rate;
-    values[READOUT_RIGHT_FOOT_GAP] = (float)right.gap_ms;
-    values[READOUT_LEFT_FOOT_GAP] = (float)left.gap_ms;
-    values[READOUT_REALIGN_BARS] = (float)engine->realign_bars;
-    values[READOUT_TEMPO_NOW] = (float)course_tempo(&engine->course, &engine->position);
+    const double now[READOUT_COUNT] = {
+        [READOUT_RIGHT_FOOT_RATE] = right.rate,
+        [READOUT_LEFT_FOOT_RATE] = left.rate,
+        [READOUT_RIGHT_FOOT_GAP] = right.gap_ms,
+        [READOUT_LEFT_FOOT_GAP] = left.gap_ms,
+        [READOUT_REALIGN_BARS] = (double)engine->realign_bars,
+        [READOUT_TEMPO_NOW] = course_tempo(&engine->course, &engine->position),
+    };
+    for (int i = 0; i < READOUT_COUNT; ++i) {
+        values[i] = readout_in_range((Readout)i, now[i]);
+    }
 }

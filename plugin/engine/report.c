@@ -1,10 +1,13 @@
 // SPDX-License-Identifier: ISC
 #include "report.h"
 
+#include "limits.h"
+
 #include <math.h>
 
-static const double most_frames = 9.0e15;  /* exact in a double */
+static const double most_frames = 1.0e13;  /* a year at 192 kHz; its ticks still fit */
 static const double most_speed = 1000.0;   /* beyond any shuttle */
+static const double least_speed = 1e-4;    /* a beat in an hour and more is none */
 static const int64_t most_bars = 10000000; /* its ticks still fit */
 
 static void keep_if(Report* const report, const uint32_t field, const bool good)
@@ -23,6 +26,7 @@ void report_clean(Report* const report)
 {
     keep_if(report, HAS_FRAME, fabs((double)report->frame) < most_frames);
     keep_if(report, HAS_SPEED, fabs(report->speed) <= most_speed);
+    report->speed = fabs(report->speed) < least_speed ? 0.0 : report->speed;
     keep_if(report, HAS_BAR, report->bar > -most_bars && report->bar < most_bars);
     keep_if(report, HAS_BAR_BEAT, isfinite(report->bar_beat));
     keep_if(report, HAS_BEAT, isfinite(report->beat));
@@ -30,7 +34,7 @@ void report_clean(Report* const report)
     keep_if(report, HAS_BEATS_PER_BAR,
             report->beats_per_bar >= 0.5 && report->beats_per_bar <= 256.0);
     keep_if(report, HAS_BEATS_PER_MINUTE,
-            report->beats_per_minute >= 1.0 && report->beats_per_minute <= 2000.0);
+            report->beats_per_minute >= 1.0 && report->beats_per_minute <= (double)TEMPO_MOST);
 }
 
 bool report_has_place(const Report* const report, const Meter meter)
@@ -67,5 +71,5 @@ int64_t report_whole_beats(const Report* const report, const Meter meter)
     const double before = (double)report->bar * meter.beats_per_bar;
     const double in_bar =
         report_counts_beats(report, meter) ? report->beat - 1.0 : floor(report->bar_beat);
-    return (int64_t)floor(before + in_bar);
+    return whole_number(floor(before + in_bar));
 }

@@ -34,7 +34,7 @@ typedef struct {
 
 /* Drops every field that no real transport has: not a number, a beat unit that
    isn't a power of two up to 32, a bar of no beats or over 256, a tempo outside
-   1 to 2000, frames and bars beyond what fits. */
+   1 to TEMPO_MOST, frames and bars beyond what fits.  The slowest speeds are 0. */
 void report_clean(Report* report);
 
 /* True if bar and beat can be a position: both sent, the beat inside the bar,

@@ -12,6 +12,12 @@ const ControlRow control_rows[CONTROL_COUNT] = {CONTROLS(CONTROL_ROW)};
 const ControlRow readout_rows[READOUT_COUNT] = {READOUTS(READOUT_ROW)};
 #undef READOUT_ROW
 
+float readout_in_range(const Readout readout, const double value)
+{
+    const ControlRow row = readout_rows[readout];
+    return (float)fmin(fmax(value, (double)row.least), (double)row.most);
+}
+
 static int32_t whole(const float values[CONTROL_COUNT], const Control control)
 {
     const ControlRow row = control_rows[control];

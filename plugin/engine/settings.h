@@ -5,6 +5,7 @@
 
 #include "feel.h"
 #include "layout.h"
+#include "limits.h"
 #include "library.h"
 
 #include <stdbool.h>
@@ -86,7 +87,7 @@ extern const ControlRow control_rows[CONTROL_COUNT];
     X(RIGHT_FOOT_GAP, "right_foot_gap", 0, 60000)                                                  \
     X(LEFT_FOOT_GAP, "left_foot_gap", 0, 60000)                                                    \
     X(REALIGN_BARS, "realign_bars", 0, 9999)                                                       \
-    X(TEMPO_NOW, "tempo_now", 0, 2000)
+    X(TEMPO_NOW, "tempo_now", 0, TEMPO_MOST)
 
 #define READOUT_INDEX(name, symbol, least, most) READOUT_##name,
 typedef enum { READOUTS(READOUT_INDEX) READOUT_COUNT } Readout;
@@ -95,6 +96,9 @@ typedef enum { READOUTS(READOUT_INDEX) READOUT_COUNT } Readout;
 enum { PORT_FIRST_READOUT = PORT_FIRST_CONTROL + CONTROL_COUNT };
 
 extern const ControlRow readout_rows[READOUT_COUNT];
+
+/* A readout's value brought into its range; not a number is the least. */
+float readout_in_range(Readout readout, double value);
 
 enum { TURNAROUND_NONE = -1, AS_WRITTEN = 0 };
 

@@ -5,7 +5,7 @@
 
 static int64_t second_ticks(const Survey* const survey)
 {
-    return (int64_t)(survey->tempo / 60.0 * (double)TICKS_PER_QUARTER);
+    return whole_number(survey->tempo / 60.0 * (double)TICKS_PER_QUARTER);
 }
 
 void survey_start(Survey* const survey, const Choice* const choice, const Meter meter,

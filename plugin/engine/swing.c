@@ -29,7 +29,7 @@ int64_t swing_bend(const Swing swing, const int64_t tick, const int64_t bar_tick
     const double bent = in_pair < pair / 2.0
                             ? in_pair * 2.0 * first / pair
                             : first + (in_pair - pair / 2.0) * 2.0 * (pair - first) / pair;
-    return begin + (int64_t)floor(bent + 0.5);
+    return begin + whole_number(floor(bent + 0.5));
 }
 
 int64_t swing_pair_begin(const Swing swing, const int64_t tick)

@@ -3,6 +3,17 @@
 
 #include <math.h>
 
+/* Two to the 62nd: exact in a double, and two of them just fit. */
+static const double most_whole = 4611686018427387904.0;
+
+int64_t whole_number(const double value)
+{
+    if (!(fabs(value) < most_whole)) {
+        return value > 0.0 ? INT64_MAX / 2 : value < 0.0 ? INT64_MIN / 2 : 0;
+    }
+    return (int64_t)value;
+}
+
 int64_t meter_beat_ticks(const Meter meter)
 {
     return 4 * TICKS_PER_QUARTER / meter.beat_unit;
@@ -11,7 +22,7 @@ int64_t meter_beat_ticks(const Meter meter)
 int64_t meter_bar_ticks(const Meter meter)
 {
     const double ticks = meter.beats_per_bar * (double)meter_beat_ticks(meter);
-    return ticks < 1.0 ? 1 : (int64_t)floor(ticks + 0.5);
+    return ticks < 1.0 ? 1 : whole_number(floor(ticks + 0.5));
 }
 
 int meter_equal(const Meter a, const Meter b)

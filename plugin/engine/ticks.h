@@ -23,6 +23,10 @@ int64_t meter_bar_ticks(Meter meter);
 /* True if `a` and `b` are the same signature. */
 int meter_equal(Meter a, Meter b);
 
+/* The whole number that a double is, cut toward zero.  Beyond what ticks and frames
+   can be, and sums of two of them: the last that is.  Not a number: 0. */
+int64_t whole_number(double value);
+
 /* The greatest common divisor; b may be 0. */
 int64_t common_divisor(int64_t a, int64_t b);
 

@@ -169,7 +169,7 @@ static uint32_t as_uint32_t(const double number)
 
 static uint8_t as_uint8_t(const double number)
 {
-    return number < 0.0 ? 0U : number > 255.0 ? 255U : (uint8_t)number;
+    return number < 0.0 ? 0U : number > 255.0 ? 255U : (uint8_t)as_int32_t(number);
 }
 
 static bool as_bool(const double number)

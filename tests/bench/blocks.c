@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: ISC
 /* blocks.c - runs the built plugin for measuring from outside.
-   Usage: blocks silent|position|busy|dense|gap BLOCKS     blocks instantiate TIMES
+   Usage: blocks silent|position|busy|dense|gap|fastest|wound BLOCKS     blocks instantiate TIMES
    silent: stopped.  position: rolling over an empty bar with a position in each
    block.  busy: the default groove at 160.  dense: sextuplets at 240.
+   fastest: the default groove at 2000.  wound: that, and 1000 times the speed.
    gap: busy, with a click on sixteenths that is silent but for the first bar. */
 #include "../../ui/command/host.h"
 
@@ -15,12 +16,13 @@ enum { BLOCK = 64 };
 
 static const char bundle[] = FOURLIMB_BUILD "/lv2/fourlimb.lv2";
 
-static void send_position(Host* const host, const int64_t frame, const double tempo)
+static void send_position(Host* const host, const int64_t frame, const double tempo,
+                          const float speed)
 {
     const double beats = (double)frame * tempo / 60.0 / 48000.0;
     const int64_t bar = (int64_t)(beats / 4.0);
     host_send_position(host, (HostPosition){.frame = frame,
-                                            .speed = 1.0f,
+                                            .speed = speed,
                                             .tempo = (float)tempo,
                                             .beats_per_bar = 4.0f,
                                             .beat_unit = 4,
@@ -52,13 +54,15 @@ static int run_blocks(const char* const kind, const long blocks)
         (empty && !host_set(host, "enabled", 0.0f, why))) {
         return fail(why);
     }
-    const double tempo = dense ? 240.0 : 160.0;
+    const bool wound = !strcmp(kind, "wound");
+    const bool fastest = wound || !strcmp(kind, "fastest");
+    const double tempo = fastest ? 2000.0 : dense ? 240.0 : 160.0;
     if (strcmp(kind, "silent")) {
-        send_position(host, 0, tempo);
+        send_position(host, 0, tempo, wound ? 1000.0f : 1.0f);
     }
     for (long block = 0; block < blocks; ++block) {
         if (empty) {
-            send_position(host, block * BLOCK, tempo);
+            send_position(host, block * BLOCK, tempo, 1.0f);
         }
         host_run(host, BLOCK);
     }
@@ -87,7 +91,7 @@ static int instantiate(const long times)
 int main(const int count, char** const arguments)
 {
     if (count != 3) {
-        return fail("usage: blocks silent|position|busy|dense|gap|instantiate COUNT");
+        return fail("usage: blocks silent|position|busy|dense|gap|fastest|wound|instantiate COUNT");
     }
     const long times = strtol(arguments[2], NULL, 10);
     return strcmp(arguments[1], "instantiate") ? run_blocks(arguments[1], times)

@@ -24,4 +24,6 @@ adds_at_most() {
 
 check "a click in its gap adds at most 300 instructions to a block" adds_at_most gap busy 300
 check "a busy block costs at most 6000 instructions" costs_at_most busy 6000
+check "a block at the fastest tempo costs at most 8000 instructions" costs_at_most fastest 8000
+check "a block wound too fast to be played costs no more than silence" costs_at_most wound 2000
 tally

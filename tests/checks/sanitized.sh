@@ -15,6 +15,13 @@ planted_overflow_is_found() {
 	! "$folder/planted" >/dev/null 2>&1
 }
 
+# "undefined" alone leaves this out.
+planted_conversion_is_found() {
+	printf 'int main(int n, char** v) { double wild = 1e30 * n; (void)v; return (long)wild != 0; }\n' >"$folder/planted.c"
+	cc -g $(sed -n 's/^SAN := //p' "$here/../../Makefile") -o "$folder/planted" "$folder/planted.c" || return 1
+	"$folder/planted" 2>&1 | grep -q "outside the range"
+}
+
 # As many at once as there are processors; each leaves its output and its status.
 # test_cycles measures memory, of which sanitizers take their own share.
 outputs=$(mktemp -d)
@@ -35,4 +42,5 @@ for program in $programs; do
 	check "no sanitizer complains of $(basename "$program")" ended_well "$program"
 done
 check "an overflow would be found" planted_overflow_is_found
+check "a number too large for a whole one would be found" planted_conversion_is_found
 tally
