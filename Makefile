@@ -209,7 +209,7 @@ $(BUILD)/tests/live/test_jalv: $(BUILD)/tests/live/test_jalv.o $(TEST_HELP) $(LI
 	@echo "  LINK $@"
 	$(Q)$(LINK) -o $@ $^ -ljack -lpthread -lm
 
-$(BUILD)/tests/live/take: $(BUILD)/tests/live/take.o $(BUILD)/tests/live/child.o $(BUILD)/tests/live/jack_driver.o
+$(BUILD)/tests/live/take: $(BUILD)/tests/live/take.o $(TEST_HELP) $(BUILD)/tests/live/child.o $(BUILD)/tests/live/jack_driver.o
 	@echo "  LINK $@"
 	$(Q)$(LINK) -o $@ $^ -ljack -lpthread -lm
 
@@ -314,7 +314,7 @@ clean: ## Remove the build folder
 # ---- Tests
 
 SCRIPTS := tests/checks/layers.sh tests/checks/binaries.sh tests/checks/sources.sh \
-	tests/checks/instructions.sh tests/checks/linear.sh tests/checks/packager.sh \
+	tests/checks/instructions.sh tests/checks/linear.sh tests/checks/packager.sh tests/checks/runner.sh \
 	tests/plugin/validate.sh tests/command/command.sh tests/command/refusals.sh tests/command/chart.sh \
 	tests/command/wav.sh tests/command/sound.sh tests/command/interrupt.sh tests/command/practice.sh tests/command/plan.sh tests/command/presets.sh tests/live/play.sh tests/live/pipewire.sh tests/live/session.sh \
 	tests/pane/cures.sh

@@ -44,16 +44,17 @@ tail -f /dev/null --pid=$$ | fluidsynth -q -a jack -j -m jack -o midi.jack.id=$s
 	-o audio.jack.id=$synth >/dev/null 2>&1 &
 drums=$!
 
-# connect: the plugin to the drums, as soon as both are there.
+# connect: the plugin to the drums, as soon as both are there, however long that takes.
 connect() {
 	tries=0
-	while [ $tries -lt 100 ]; do
+	while :; do
 		to=$(jack_lsp 2>/dev/null | grep -m1 "^$synth.*:midi")
 		[ -n "$to" ] && jack_connect $name:midi_out "$to" >/dev/null 2>&1 && return
 		tries=$((tries + 1))
+		[ $tries -ne 100 ] ||
+			echo "The plugin's midi_out isn't connected to fluidsynth yet; any drum synthesizer will do."
 		sleep 0.1
 	done
-	echo "The plugin's midi_out could not be connected to fluidsynth; connect it to any drum synthesizer."
 }
 connect &
 connecting=$!

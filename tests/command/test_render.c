@@ -72,7 +72,10 @@ static void read_csv(FILE* const csv, const double end)
 /* A bar more than is compared: the last bar has the next one's early strokes. */
 static void render(const Request request)
 {
-    char path[] = "/tmp/fourlimb-render-XXXXXX", command[COMMAND_ROOM];
+    char path[512], command[COMMAND_ROOM];
+    const char* const temporary = getenv("TMPDIR");
+    snprintf(path, sizeof path, "%s/fourlimb-render-XXXXXX",
+             temporary && *temporary ? temporary : "/tmp");
     const int file = mkstemp(path);
     CHECK(file >= 0 && close(file) == 0);
     snprintf(command, sizeof command,

@@ -93,14 +93,10 @@ a_device_is_never_replaced() {
 }
 
 an_interrupted_render_leaves_nothing() {
-	"$fourlimb" render --groove 1 --bars 40 --rate 96000 --out long.wav >/dev/null 2>&1 &
+	# So many bars that it isn't through before it is interrupted.
+	"$fourlimb" render --groove 1 --bars 400 --rate 96000 --out long.wav >/dev/null 2>&1 &
 	program=$!
-	tries=0
-	until ls long.wav.part-* >/dev/null 2>&1; do
-		sleep 0.05
-		tries=$((tries + 1))
-		[ $tries -lt 200 ] || return
-	done
+	awaits "the render has begun its file" ls long.wav.part-* || return
 	kill -TERM $program
 	wait $program
 	same "$?" 143 && nothing_left long # 128 and SIGTERM, POSIX 2.8.2

@@ -88,6 +88,7 @@ static void print_sentence(const char* const name)
 
 void test_run(const char* const name, void (*const test)(void))
 {
+    setvbuf(stdout, NULL, _IOLBF, 0); /* what was said is kept if the test breaks off */
     tally.failures = 0;
     tally.skip = false;
     tally.context[0] = '\0';

@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: ISC
 #include "child.h"
 
+#include "../help/wait.h"
+
 #include <fcntl.h>
+#include <poll.h>
 #include <signal.h>
 #include <stddef.h>
 #include <stdio.h>
@@ -9,21 +12,15 @@
 #include <string.h>
 #include <sys/prctl.h>
 #include <sys/wait.h>
-#include <time.h>
 #include <unistd.h>
 
-enum { CHILDREN_MAX = 4, GRACE_MS = 3000 };
+/* More than any machine takes: a run is to be ended that would never end. */
+enum { CHILDREN_MAX = 4, GRACE_TURNS = 6000, GUARD_SECONDS = 1800 };
 
 /* A signal handler gets at them no other way. */
 static pid_t running[CHILDREN_MAX];
 static int last_status;
 static void (*at_end)(void);
-
-void child_sleep_ms(const long milliseconds)
-{
-    const struct timespec time = {milliseconds / 1000, milliseconds % 1000 * 1000000};
-    nanosleep(&time, NULL);
-}
 
 static void forget(const pid_t pid)
 {
@@ -55,11 +52,11 @@ void child_end(const pid_t pid)
         return;
     }
     kill(pid, SIGTERM);
-    for (int waited = 0; waited < GRACE_MS; waited += 10) {
+    for (int i = 0; i < GRACE_TURNS; ++i) {
         if (!child_runs(pid)) {
             return;
         }
-        child_sleep_ms(10);
+        poll(NULL, 0, 5); /* safe in a signal handler too */
     }
     kill(pid, SIGKILL);
     waitpid(pid, NULL, 0);
@@ -67,8 +64,19 @@ void child_end(const pid_t pid)
 }
 
 /* Only calls that POSIX lists as safe in a signal handler. */
+static void say(const char* const text)
+{
+    if (write(STDOUT_FILENO, text, strlen(text)) < 0) {
+        return; /* there is nobody to tell */
+    }
+}
+
 static void end_all(const int signal_number)
 {
+    say(signal_number == SIGALRM ? "\n# ended after half an hour" : "\n# ended by a signal");
+    say("; the last wait was until ");
+    say(wait_last());
+    say("\n");
     for (int i = CHILDREN_MAX - 1; i >= 0; --i) {
         child_end(running[i]);
     }
@@ -78,7 +86,7 @@ static void end_all(const int signal_number)
     _exit(128 + signal_number);
 }
 
-void child_guard(const unsigned seconds, void (*const on_end)(void))
+void child_guard(void (*const on_end)(void))
 {
     const int signals[] = {SIGALRM, SIGHUP, SIGINT, SIGTERM};
     struct sigaction action = {.sa_handler = end_all};
@@ -87,14 +95,14 @@ void child_guard(const unsigned seconds, void (*const on_end)(void))
     for (size_t i = 0; i < sizeof signals / sizeof *signals; ++i) {
         sigaction(signals[i], &action, NULL);
     }
-    alarm(seconds);
+    alarm(GUARD_SECONDS);
 }
 
 static void become(const char* const argv[], const char* const log, const pid_t parent)
 {
     const int in = open("/dev/null", O_RDONLY);
     const int out = open(log, O_WRONLY | O_CREAT | O_APPEND, 0600);
-    prctl(PR_SET_PDEATHSIG, SIGKILL);
+    prctl(PR_SET_PDEATHSIG, SIGTERM); /* so that they may still tidy up */
     if (in < 0 || out < 0 || getppid() != parent) {
         _exit(127);
     }

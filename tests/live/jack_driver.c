@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "jack_driver.h"
 
-#include "child.h"
+#include "../help/wait.h"
 
 #include <jack/jack.h>
 #include <jack/midiport.h>
@@ -12,7 +12,11 @@
 #include <string.h>
 
 /* Some forty messages a bar, and a freewheeling server rolls many bars. */
-enum { HEARD_MAX = 65536, ROLLED_MAX = 64, WAIT_MS = 10000, TICKS_PER_BEAT = 1920 };
+enum { HEARD_MAX = 65536, ROLLED_MAX = 64, TICKS_PER_BEAT = 1920 };
+
+/* Cycles until what was asked for has gone round: one for the server, one for whoever
+   comes before this client, and one for whoever hears of it only then. */
+enum { ROUND = 4 };
 
 struct JackDriver {
     jack_client_t* client;
@@ -31,6 +35,9 @@ struct JackDriver {
     _Atomic(size_t) heard_count;
     int64_t frames_since; /* since the last stretch began, standing still included */
     _Atomic(int64_t) place;
+    _Atomic(int64_t) frames; /* of all cycles */
+    _Atomic(size_t) cycles;
+    _Atomic(size_t) places_set; /* by a locate, as the timebase master is told */
     bool rolling;
     atomic_bool still;
 };
@@ -105,6 +112,8 @@ static int process(const jack_nframes_t frames, void* const data)
     make_move(driver, (int64_t)place.frame + frames);
     driver->frames_since += frames;
     atomic_store(&driver->still, state == JackTransportStopped);
+    atomic_fetch_add(&driver->frames, frames);
+    atomic_fetch_add(&driver->cycles, 1);
     return 0;
 }
 
@@ -114,8 +123,8 @@ static void timebase(const jack_transport_state_t state, const jack_nframes_t fr
 {
     (void)state;
     (void)frames;
-    (void)is_new;
-    const Tempo* const tempo = atomic_load(&((JackDriver*)data)->tempo);
+    JackDriver* const driver = (JackDriver*)data;
+    const Tempo* const tempo = atomic_load(&driver->tempo);
     const double seconds = (double)place->frame / (double)place->frame_rate;
     const double beats = seconds / 60.0 * tempo->quarters_per_minute * tempo->beat_unit / 4.0;
     const int64_t ticks = (int64_t)floor(beats * TICKS_PER_BEAT + 1e-6);
@@ -129,6 +138,9 @@ static void timebase(const jack_transport_state_t state, const jack_nframes_t fr
     place->beat_type = (float)tempo->beat_unit;
     place->ticks_per_beat = TICKS_PER_BEAT;
     place->beats_per_minute = tempo->quarters_per_minute;
+    if (is_new) {
+        atomic_fetch_add(&driver->places_set, 1);
+    }
 }
 
 /* ---- The test's thread */
@@ -143,14 +155,12 @@ static jack_client_t* join(const char* const server, bool (*const waiting)(void)
     const jack_options_t options = (jack_options_t)(JackNoStartServer | JackServerName);
     jack_set_error_function(say_nothing); /* it says so each time it isn't there yet */
     jack_set_info_function(say_nothing);
-    for (int waited = 0; waited < WAIT_MS && waiting(); waited += 20) {
-        jack_client_t* const client = jack_client_open("driver", options, NULL, server);
-        if (client) {
-            return client;
-        }
-        child_sleep_ms(20);
+    jack_client_t* client = jack_client_open("driver", options, NULL, server);
+    Wait wait = wait_until("the JACK server answers");
+    while (!client && waiting() && wait_goes_on(&wait)) {
+        client = jack_client_open("driver", options, NULL, server);
     }
-    return NULL;
+    return client;
 }
 
 JackDriver* jack_driver_open(const char* const server, bool (*const waiting)(void))
@@ -197,43 +207,67 @@ bool jack_driver_listen(JackDriver* const driver, const char* const port,
 {
     char pattern[64];
     snprintf(pattern, sizeof pattern, ":%s$", port);
-    for (int waited = 0; waited < WAIT_MS && waiting(); waited += 20) {
-        if (connect_to(driver, pattern)) {
-            return true;
-        }
-        child_sleep_ms(20);
+    bool good = connect_to(driver, pattern);
+    Wait wait = wait_until("the host has a MIDI port to listen to");
+    while (!good && waiting() && wait_goes_on(&wait)) {
+        good = connect_to(driver, pattern);
     }
-    return false;
+    return good;
+}
+
+/* False, after words, if the server stands still. */
+static bool goes_round(const JackDriver* const driver)
+{
+    const size_t end = atomic_load(&driver->cycles) + ROUND;
+    Wait wait = wait_until("the JACK server has run some cycles");
+    while (atomic_load(&driver->cycles) < end) {
+        if (!wait_goes_on(&wait)) {
+            return false;
+        }
+    }
+    return true;
 }
 
 bool jack_driver_set(JackDriver* const driver, const Tempo* const tempo, const int64_t frame)
 {
+    const size_t before = atomic_load(&driver->places_set);
     atomic_store(&driver->tempo, tempo);
-    const bool asked = !jack_transport_locate(driver->client, (jack_nframes_t)frame);
-    child_sleep_ms(50); /* until the new place and tempo have gone round */
-    return asked && atomic_load(&driver->still);
+    bool good = !jack_transport_locate(driver->client, (jack_nframes_t)frame);
+    Wait wait = wait_until("the transport has been located");
+    while (good && atomic_load(&driver->places_set) == before) {
+        good = wait_goes_on(&wait);
+    }
+    return good && goes_round(driver) && atomic_load(&driver->still);
+}
+
+void jack_driver_ask(JackDriver* const driver, const Move* const moves, const size_t count)
+{
+    driver->moves = moves;
+    atomic_store(&driver->moves_asked, count);
 }
 
 void jack_driver_start(JackDriver* const driver, const Move* const moves, const size_t count)
 {
-    driver->moves = moves;
     driver->moved_in = atomic_load(&driver->rolled_count);
+    atomic_store(&driver->moves_asked, 0);
     atomic_store(&driver->moves_made, 0);
-    atomic_store(&driver->moves_asked, count);
+    jack_driver_ask(driver, moves, count);
     jack_transport_start(driver->client);
 }
 
 bool jack_driver_finish(JackDriver* const driver)
 {
     const size_t count = atomic_load(&driver->moves_asked);
-    for (int waited = 0; waited < WAIT_MS; ++waited) {
-        if (atomic_load(&driver->moves_made) == count && atomic_load(&driver->still)) {
-            child_sleep_ms(30); /* what the stop still lets out comes a cycle later */
-            return true;
+    Wait wait = wait_until("the transport has made its moves and stands");
+    while (atomic_load(&driver->moves_made) < count || !atomic_load(&driver->still)) {
+        if (!wait_goes_on(&wait)) {
+            printf("# %zu of %zu moves were made, at frame %lld it %s\n",
+                   atomic_load(&driver->moves_made), count, (long long)jack_driver_place(driver),
+                   atomic_load(&driver->still) ? "stands" : "rolls");
+            return false;
         }
-        child_sleep_ms(1);
     }
-    return false;
+    return goes_round(driver); /* what the stop still lets out comes a cycle later */
 }
 
 bool jack_driver_play(JackDriver* const driver, const Move* const moves, const size_t count)
@@ -245,6 +279,11 @@ bool jack_driver_play(JackDriver* const driver, const Move* const moves, const s
 int64_t jack_driver_place(const JackDriver* const driver)
 {
     return atomic_load(&driver->place);
+}
+
+int64_t jack_driver_frames(const JackDriver* const driver)
+{
+    return atomic_load(&driver->frames);
 }
 
 bool jack_driver_hurry(JackDriver* const driver, const bool hurry)

@@ -39,12 +39,12 @@ typedef struct {
     uint8_t bytes[3];
 } Heard;
 
-/* Joins the server once it is up; NULL if it isn't within ten seconds or once
+/* Joins the server once it is up; NULL if it never is, or once
    `waiting` says no. */
 JackDriver* jack_driver_open(const char* server, bool (*waiting)(void));
 void jack_driver_close(JackDriver* driver);
 
-/* Waits up to ten seconds for an output whose name ends in `port`, and listens. */
+/* Waits for an output whose name ends in `port` as long as `waiting` says so, and listens. */
 bool jack_driver_listen(JackDriver* driver, const char* port, bool (*waiting)(void));
 
 /* With the transport standing still: the tempo, counted from bar 0 at frame 0,
@@ -52,17 +52,21 @@ bool jack_driver_listen(JackDriver* driver, const char* port, bool (*waiting)(vo
 bool jack_driver_set(JackDriver* driver, const Tempo* tempo, int64_t frame);
 
 /* Starts, makes the moves one after the other, and returns when the transport
-   stands still with the last stretch's messages heard; false if it doesn't within
-   ten seconds.  The last move must be a stop. */
+   stands still with the last stretch's messages heard; false if it never does.  The last
+   move must be a stop. */
 bool jack_driver_play(JackDriver* driver, const Move* moves, size_t count);
 
-/* The same in two parts, for what is to be done while it rolls: `moves` must stay
-   where they are, and the transport rolls on until they are made. */
+/* The same in parts, for what is to be done while it rolls: it rolls on until the moves
+   are made, which must stay where they are.  Who starts without may ask for them later. */
 void jack_driver_start(JackDriver* driver, const Move* moves, size_t count);
+void jack_driver_ask(JackDriver* driver, const Move* moves, size_t count);
 bool jack_driver_finish(JackDriver* driver);
 
 /* The frame that the transport last rolled to. */
 int64_t jack_driver_place(const JackDriver* driver);
+
+/* How many frames the server has run, rolling or not: a time that waits with it. */
+int64_t jack_driver_frames(const JackDriver* driver);
 
 /* As fast as the machine can, or in time. */
 bool jack_driver_hurry(JackDriver* driver, bool hurry);

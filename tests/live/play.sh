@@ -5,6 +5,7 @@
 
 here=$(realpath "$(dirname "$0")")
 . "$here/../command/shared.inc"
+. "$here/programs.inc"
 play=$here/../../ui/play.sh
 export JACK_DEFAULT_SERVER="fourlimb-play-$$" JACK_NO_START_SERVER=1
 export XDG_RUNTIME_DIR="$work" # no PipeWire of whoever runs this
@@ -15,51 +16,53 @@ without_a_server_it_says_how_to_start_one() {
 	same "$?" 1 && has "$(cat said.txt)" "jackd -d alsa"
 }
 
-# waits_for WORD...: true as soon as a command succeeds, within ten seconds.
-waits_for() {
-	tries=0
-	until "$@"; do
-		tries=$((tries + 1))
-		[ $tries -lt 100 ] || return
-		sleep 0.1
-	done
-}
-
 is_connected() {
 	jack_lsp -c 2>/dev/null | grep -A1 '^fourlimb-play:midi_out' | grep -q '^   fourlimb-drums'
 }
 
+is_connected_or_has_ended() {
+	is_connected || has_ended play
+}
+
+has_listed_all() {
+	grep -q 'writing\|toms_for_the_intro' said.txt || has_ended play
+}
+
 plugin_and_drums_are_connected() {
-	jackd -n "$JACK_DEFAULT_SERVER" -d dummy -r 48000 -p 256 >jackd.txt 2>&1 &
-	echo $! >jackd.pid
-	waits_for eval 'jack_lsp >/dev/null 2>&1' || return
 	mkfifo input
-	stdbuf -oL sh "$play" "$build" <input >said.txt 2>&1 & # else jalv keeps its words to the end
+	# Without stdbuf jalv keeps its words to the end.
+	stdbuf -oL sh "$play" "$build" <input >said.txt 2>&1 &
 	echo $! >play.pid
 	exec 3>input
-	waits_for is_connected
+	awaits "plugin and drums are connected" is_connected_or_has_ended
+	is_connected
 	connected=$?
 	echo presets >&3
-	waits_for grep -q 'writing\|toms_for_the_intro' said.txt
+	awaits "jalv has listed its last preset" has_listed_all
 	exec 3>&-
-	waits_for eval '! kill -0 "$(cat play.pid)" 2>/dev/null'
-	[ $connected -eq 0 ] || cat said.txt
-	return $connected
+	awaits "jalv has ended with its input" has_ended play
+	[ $connected -eq 0 ] || { jack_lsp -c; cat said.txt; return 1; }
 }
 
 jalv_lists_every_preset() {
 	same "$(grep -cE '^(> )?urn:fourlimb:preset:' said.txt)" "$(cat "$presets"/ports/*.in | grep -c 'a pset:Preset')"
 }
 
+no_client_is_left() {
+	! jack_lsp | grep fourlimb
+}
+
 nothing_is_left_behind() {
-	waits_for eval '! jack_lsp 2>/dev/null | grep -q fourlimb'
-	left=$?
-	kill "$(cat jackd.pid)"
-	return $left
+	awaits "the server has no client of ours" no_client_is_left
 }
 
 need jackd jack_lsp jalv fluidsynth
 check "without a server it says how to start one" without_a_server_it_says_how_to_start_one
+if ! starts_server; then
+	skip "the rest of play.sh" "no JACK server: $(tail -n 1 server.txt)"
+	tally
+	exit
+fi
 check "plugin and drums are connected" plugin_and_drums_are_connected
 check "jalv lists every preset" jalv_lists_every_preset
 check "nothing is left behind" nothing_is_left_behind

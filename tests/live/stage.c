@@ -10,20 +10,18 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-enum { SECONDS_MAX = 60 }; /* a run takes less than ten */
-
 /* One stage a program; a signal handler gets at it no other way. */
 static struct {
-    char folder[32];
-    char bundles[64], bundle[96], log[64];
+    char folder[256];
+    char bundles[288], bundle[320], log[288];
     pid_t server, host;
-    char why_not[256];
+    char why_not[512];
 } stage;
 
 static const char* const bundle_files[] = {"fourlimb.so", "fourlimb_ui.so", "manifest.ttl",
                                            "groove.ttl",  "ui.ttl",         "bank"};
 enum { BUNDLE_FILES = sizeof bundle_files / sizeof *bundle_files, BANK = BUNDLE_FILES - 1 };
-static char links[BUNDLE_FILES][128];
+static char links[BUNDLE_FILES][384];
 
 /* Only what a signal handler may call. */
 static void remove_folder(void)
@@ -40,7 +38,9 @@ static void remove_folder(void)
 /* The built plugin with a bank of our own. */
 static bool make_folder(const char* const bank)
 {
-    snprintf(stage.folder, sizeof stage.folder, "/tmp/fourlimb-jalv-XXXXXX");
+    const char* const temporary = getenv("TMPDIR");
+    snprintf(stage.folder, sizeof stage.folder, "%s/fourlimb-jalv-XXXXXX",
+             temporary && *temporary ? temporary : "/tmp");
     if (!mkdtemp(stage.folder)) {
         return false;
     }
@@ -68,7 +68,7 @@ bool stage_host_runs(void)
     return child_runs(stage.host);
 }
 
-static bool server_runs(void)
+bool stage_server_runs(void)
 {
     return child_runs(stage.server);
 }
@@ -110,7 +110,7 @@ static JackDriver* start_server(char name[32])
     const char* const arguments[] = {"jackd", "-r",    "-m", "-S",    "-n", name,  "-t", "5000",
                                      "-d",    "dummy", "-r", "48000", "-p", "256", NULL};
     stage.server = child_start(arguments, stage.log);
-    return jack_driver_open(name, server_runs);
+    return jack_driver_open(name, stage_server_runs);
 }
 
 static void start_host(const char* const server, const char* const host[])
@@ -127,7 +127,7 @@ JackDriver* stage_open(const char* const bank, const char* const host[])
     snprintf(stage.why_not, sizeof stage.why_not, "a host can't load a sanitized plugin");
     return NULL;
 #endif
-    child_guard(SECONDS_MAX, remove_folder);
+    child_guard(remove_folder);
     if (!make_folder(bank)) {
         snprintf(stage.why_not, sizeof stage.why_not, "no bundle could be laid in %s",
                  stage.folder);

@@ -13,6 +13,9 @@
 JackDriver* stage_open(const char* bank, const char* const host[]);
 const char* stage_why_not(void);
 
+/* If it runs and yet there is no driver, that is a fault, and no reason to skip. */
+bool stage_server_runs(void);
+
 /* The host may still end at any time, such as where it isn't installed. */
 bool stage_host_runs(void);
 

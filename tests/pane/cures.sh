@@ -7,7 +7,7 @@ here=$(dirname "$0")
 . "$here/../checks/tally.sh"
 root=$here/../..
 build=$1/tests/pane/without
-ours="$1/tests/help/check.o $1/tests/live/child.o $1/tests/pane/host.o $1/tests/pane/xvfb.o"
+ours="$1/tests/help/check.o $1/tests/help/wait.o $1/tests/live/child.o $1/tests/pane/host.o $1/tests/pane/xvfb.o"
 mkdir -p "$build"
 folder=$1/tests/pane
 room=$1/ui/pane

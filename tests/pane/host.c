@@ -2,8 +2,9 @@
 #include "host.h"
 
 #include "../help/check.h"
-#include "../live/child.h"
+#include "../help/wait.h"
 
+#include <stdio.h>
 #include <stdlib.h>
 
 bool host_start(Host* const host)
@@ -48,9 +49,16 @@ bool host_still_draws(const Host* const host)
            glXGetCurrentDisplay() == (host->context ? host->display : NULL);
 }
 
+/* Where no pointer is. */
+enum { LAST_WORD = -31000 };
+
 static bool keep(void* const handle, const PaneEvent* const event)
 {
     Host* const host = handle;
+    if (event->kind == PANE_LEAVE && event->x == LAST_WORD) {
+        host->settled = true;
+        return true;
+    }
     host->early += !host->opened;
     if (host->count < HOST_EVENTS) {
         host->events[host->count] = *event;
@@ -86,29 +94,59 @@ Pane* host_open_apart(Host* const host, const int width, const int height)
     return open_in(host, 0, width, height);
 }
 
-bool host_poll(Pane* const pane, const int milliseconds)
+/* The server tells things in their order, so a word sent now arrives last. */
+bool host_settle(Host* const host, Pane* const pane)
 {
+    XEvent word = {.xcrossing = {.type = LeaveNotify,
+                                 .window = pane_window(pane),
+                                 .x = LAST_WORD,
+                                 .mode = NotifyNormal,
+                                 .detail = NotifyAncestor}};
+    host->settled = false;
+    XSendEvent(host->display, pane_window(pane), False, NoEventMask, &word);
+    XSync(host->display, False);
     bool lives = pane_poll(pane);
-    for (int waited = 0; waited < milliseconds && lives; waited += 5) {
-        child_sleep_ms(5);
+    Wait wait = wait_until("the pane has taken what the server had for it");
+    while (lives && !host->settled && CHECK(wait_goes_on(&wait))) {
         lives = pane_poll(pane);
     }
     return lives;
 }
 
-const PaneEvent* host_wait(Host* const host, Pane* const pane, const PaneEventKind kind)
+bool host_wait_for_the_end(Pane* const pane)
 {
-    int seen = 0;
-    for (int waited = 0; waited < 1000; waited += 5) {
-        for (; seen < host->count && seen < HOST_EVENTS; ++seen) {
-            if (host->events[seen].kind == kind) {
-                return &host->events[seen];
-            }
+    Wait wait = wait_until("the pane is at its end");
+    while (pane_poll(pane)) {
+        if (!wait_goes_on(&wait)) {
+            return false;
         }
-        child_sleep_ms(5);
-        pane_poll(pane);
+    }
+    return true;
+}
+
+static const PaneEvent* find(const Host* const host, const PaneEventKind kind, int count)
+{
+    for (int i = 0; i < host->count && i < HOST_EVENTS; ++i) {
+        if (host->events[i].kind == kind && --count == 0) {
+            return &host->events[i];
+        }
     }
     return NULL;
+}
+
+const PaneEvent* host_wait(Host* const host, Pane* const pane, const PaneEventKind kind,
+                           const int count)
+{
+    const PaneEvent* event = find(host, kind, count);
+    Wait wait = wait_until("the pane tells an event");
+    while (!event && wait_goes_on(&wait)) {
+        pane_poll(pane);
+        event = find(host, kind, count);
+    }
+    if (!event) {
+        printf("# no %d of kind %d among %d events\n", count, (int)kind, host->count);
+    }
+    return event;
 }
 
 void host_forget(Host* const host)
@@ -116,8 +154,10 @@ void host_forget(Host* const host)
     host->count = 0;
 }
 
+/* The pane asks the server for its scale: the answer comes after all that it has drawn. */
 static XImage* photograph(const Host* const host, const Pane* const pane, const PaneRect rect)
 {
+    pane_scale(pane);
     return XGetImage(host->display, pane_window(pane), rect.x, rect.y, (unsigned)rect.width,
                      (unsigned)rect.height, AllPlanes, ZPixmap);
 }

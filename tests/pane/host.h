@@ -22,6 +22,7 @@ typedef struct {
     bool leaves_keys; /* no use is made of them */
     bool opened;      /* the test says when pane_open has returned */
     int early;        /* events told before */
+    bool settled;     /* host_settle's own word has come */
 } Host;
 
 /* A connection and a mapped parent; false if there is no display. */
@@ -36,11 +37,16 @@ bool host_still_draws(const Host* host);
 Pane* host_open(Host* host, int width, int height);
 Pane* host_open_apart(Host* host, int width, int height);
 
-/* Polls every 5 ms for so long; what the last poll said. */
-bool host_poll(Pane* pane, int milliseconds);
+/* Polls until the pane has taken all that the server had for it when this was called;
+   what the last poll said. */
+bool host_settle(Host* host, Pane* pane);
 
-/* Polls until an event of that kind is there, a second at most; NULL if none. */
-const PaneEvent* host_wait(Host* host, Pane* pane, PaneEventKind kind);
+/* Polls until the pane has come to its end; false if it never does. */
+bool host_wait_for_the_end(Pane* pane);
+
+/* Polls until there are `count` events of that kind, and returns the last of these; NULL
+   if they never come. */
+const PaneEvent* host_wait(Host* host, Pane* pane, PaneEventKind kind, int count);
 void host_forget(Host* host);
 
 /* The pane's pixel on the screen, 0xrrggbb, as the host's own connection sees it. */

@@ -24,7 +24,7 @@ bool scene_begin(Scene* const scene, const int width, const int height)
         return false;
     }
     scene_put(scene, PANE_PLAIN, 0, (PaneRect){0});
-    return CHECK(host_poll(scene->pane, 50));
+    return CHECK(host_settle(&scene->host, scene->pane));
 }
 
 void scene_end(Scene* const scene)

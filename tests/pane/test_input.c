@@ -12,7 +12,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { SECONDS_MAX = 30, WORDS_MAX = 16 };
+enum { WORDS_MAX = 16 };
 
 typedef struct {
     Host host;
@@ -38,9 +38,9 @@ static bool begin(Stage* const stage)
     if (!stage->pane || !TOOL("mousemove", "100", "50")) {
         return false;
     }
-    host_poll(stage->pane, 30);
     const bool keys = CHECK(pane_take_focus(stage->pane)) &&
-                      CHECK(host_wait(&stage->host, stage->pane, PANE_FOCUS_IN));
+                      CHECK(host_wait(&stage->host, stage->pane, PANE_FOCUS_IN, 1)) &&
+                      host_settle(&stage->host, stage->pane);
     host_forget(&stage->host);
     return keys;
 }
@@ -53,7 +53,7 @@ static void end(Stage* const stage)
 
 static const PaneEvent* wait_for(Stage* const stage, const PaneEventKind kind)
 {
-    const PaneEvent* const event = host_wait(&stage->host, stage->pane, kind);
+    const PaneEvent* const event = host_wait(&stage->host, stage->pane, kind, 1);
     CHECK(event);
     return event;
 }
@@ -70,10 +70,9 @@ static bool click(void)
     bool held = press && wait_for(&stage, PANE_RELEASE) && CHECK_NEAR(press->x, 123, 0) &&
                 CHECK_NEAR(press->y, 45, 0) && CHECK_INT(press->button, 1) &&
                 CHECK_INT(press->modifiers, 0);
-    host_poll(stage.pane, 50);
-    const PaneEvent* const last = &stage.host.events[stage.host.count - 1];
-    held = held && CHECK_INT(last->kind, PANE_RELEASE) && CHECK_INT(last->button, 3) &&
-           CHECK_INT(last->modifiers, PANE_SHIFT);
+    const PaneEvent* const last = host_wait(&stage.host, stage.pane, PANE_RELEASE, 2);
+    held =
+        held && CHECK(last) && CHECK_INT(last->button, 3) && CHECK_INT(last->modifiers, PANE_SHIFT);
     end(&stage);
     return held;
 }
@@ -90,10 +89,9 @@ static bool drag(void)
         return false;
     }
     TOOL("mousedown", "1", "mousemove", "400", "300");
-    host_poll(stage.pane, 50);
+    const PaneEvent* const motion = wait_for(&stage, PANE_MOTION);
     TOOL("mouseup", "1");
     const PaneEvent* const release = wait_for(&stage, PANE_RELEASE);
-    const PaneEvent* const motion = wait_for(&stage, PANE_MOTION);
     const bool held = release && motion && CHECK_NEAR(motion->x, 400, 0) &&
                       CHECK_NEAR(motion->y, 300, 0) && CHECK_NEAR(release->x, 400, 0) &&
                       wait_for(&stage, PANE_LEAVE);
@@ -197,7 +195,7 @@ static bool keys(void)
         host_forget(&stage.host);
         TOOL("key", row->press);
         const PaneEvent* const event = wait_for(&stage, PANE_KEY);
-        host_poll(stage.pane, 10);
+        host_settle(&stage.host, stage.pane);
         held = (event && CHECK_INT(event->key, row->key) && CHECK_INT(event->text, row->text) &&
                 CHECK_INT(event->modifiers, row->modifiers) && CHECK_INT(stage.host.count, 1)) &&
                held;
@@ -218,7 +216,7 @@ static bool in_order(void)
         return false;
     }
     TOOL("key", "a", "click", "1", "key", "b");
-    host_poll(stage.pane, 20);
+    host_settle(&stage.host, stage.pane);
     const PaneEventKind want[] = {PANE_KEY, PANE_PRESS, PANE_RELEASE, PANE_KEY};
     bool held = CHECK_INT(stage.host.count, 4);
     for (int i = 0; held && i < 4; ++i) {
@@ -386,12 +384,12 @@ static bool asked_to_close(void)
                               .format = 32}};
     XSendEvent(host.display, pane_window(pane), False, NoEventMask, &ask);
     XSync(host.display, False);
-    bool held = CHECK(host_poll(pane, 20));
+    bool held = CHECK(host_settle(&host, pane));
     ask.xclient.message_type = XInternAtom(host.display, "WM_PROTOCOLS", False);
     ask.xclient.data.l[0] = (long)XInternAtom(host.display, "WM_DELETE_WINDOW", False);
     XSendEvent(host.display, pane_window(pane), False, NoEventMask, &ask);
     XSync(host.display, False);
-    held = CHECK(!pane_poll(pane)) && held;
+    held = CHECK(host_wait_for_the_end(pane)) && held;
     held = CHECK_INT(host.events[host.count - 1].kind, PANE_CLOSE) && held;
     held = CHECK(!pane_poll(pane)) && held;
     pane_close(pane);
@@ -481,8 +479,8 @@ static const Test TESTS[] = {
 int main(const int count, char** const arguments)
 {
     const int only = count > 1 ? atoi(arguments[1]) : 0;
-    child_guard(SECONDS_MAX, NULL);
-    if (xvfb_start(NULL)) {
+    child_guard(NULL);
+    if (xvfb_open()) {
         for (int i = 0; i < (int)(sizeof TESTS / sizeof *TESTS); ++i) {
             if (!only || only == i + 1) {
                 test_run(TESTS[i].name, TESTS[i].test);

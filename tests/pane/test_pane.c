@@ -14,8 +14,6 @@
 #include <string.h>
 #include <unistd.h>
 
-enum { SECONDS_MAX = 30 };
-
 /* ---- 1: the window is there */
 
 static bool other_clients_see_it(void)
@@ -74,7 +72,7 @@ static bool none_stays_none(void)
     }
     Pane* const pane = host_open(&host, 300, 200);
     bool held = CHECK(host_still_draws(&host));
-    host_poll(pane, 20);
+    host_settle(&host, pane);
     held = CHECK(host_still_draws(&host)) && held;
     pane_close(pane);
     held = CHECK(host_still_draws(&host)) && held;
@@ -97,12 +95,12 @@ static bool it_tells(const bool poll, const bool dirty)
         return false;
     }
     Pane* const pane = host_open(&host, 300, 200);
-    host_poll(pane, 20);
+    host_settle(&host, pane);
     XDestroyWindow(host.display, host.parent);
     XSync(host.display, False);
     const PaneQuad quad = {.place = {0, 0, 9, 9}, .layer = PANE_COLOUR, .alpha = 1};
     pane_show(pane, &quad, dirty);
-    bool held = !poll || (CHECK(!pane_poll(pane)) && CHECK(!pane_poll(pane)));
+    bool held = !poll || (CHECK(host_wait_for_the_end(pane)) && CHECK(!pane_poll(pane)));
     held = held && CHECK(!poll || !pane_take_focus(pane));
     pane_resize(pane, 10, 10);
     pane_close(pane);
@@ -262,7 +260,7 @@ static bool three_live(void)
         free(picture);
     }
     for (int i = 0; held && i < 3; ++i) {
-        host_poll(panes[i], 50);
+        host_settle(&host, panes[i]);
         held = CHECK_INT(host_strangers(&host, panes[i], (PaneRect){0, 0, 101 + i, 50}, 80 * i), 0);
         pane_close(panes[i]);
     }
@@ -304,7 +302,7 @@ static const Row* now;
 
 static void run_row(void)
 {
-    if (xvfb_start(now->without)) {
+    if (xvfb_here(now->without)) {
         now->test();
         xvfb_end();
     }
@@ -313,7 +311,7 @@ static void run_row(void)
 int main(const int count, char** const arguments)
 {
     const int only = count > 1 ? atoi(arguments[1]) : 0;
-    child_guard(SECONDS_MAX, NULL);
+    child_guard(NULL);
     for (int i = 0; i < ROW_COUNT; ++i) {
         now = &ROWS[i];
         if (!only || only == i + 1) {

@@ -11,8 +11,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { SECONDS_MAX = 30 };
-
 static bool at_rest(void)
 {
     Scene scene;
@@ -21,7 +19,7 @@ static bool at_rest(void)
     }
     PaneQuad quad = {.place = {50, 10, 4, 60}, .layer = PANE_COLOUR, .red = 1, .alpha = 1};
     pane_show(scene.pane, &quad, 1);
-    host_poll(scene.pane, 200); /* the server's last word on the window came */
+    host_settle(&scene.host, scene.pane); /* the server's last word on the window came */
     int before = shown_count;
     for (int i = 0; i < 50; ++i) {
         pane_show(scene.pane, &quad, 1); /* again what is shown */
@@ -46,11 +44,10 @@ static void nothing_is_drawn_while_nothing_changes(void)
 
 /* What is drawn in parts is what is drawn whole: after a walk of quads and changes
    of the picture, an expose of all of it changes nothing. */
-static uint32_t* whole_again(const Scene* const scene)
+static uint32_t* whole_again(Scene* const scene)
 {
     XClearArea(scene->host.display, pane_window(scene->pane), 0, 0, 0, 0, True);
-    XSync(scene->host.display, False);
-    host_poll(scene->pane, 30);
+    host_settle(&scene->host, scene->pane);
     return host_photo(&scene->host, scene->pane, scene->width, scene->height);
 }
 
@@ -107,12 +104,10 @@ static bool uncovered(void)
     Display* const display = scene.host.display;
     const Window lid = XCreateSimpleWindow(display, scene.host.parent, 0, 0, 60, 60, 0, 0, 0xff00);
     XMapRaised(display, lid);
-    XSync(display, False);
-    host_poll(scene.pane, 20);
+    host_settle(&scene.host, scene.pane);
     const int before = shown_count;
     XDestroyWindow(display, lid);
-    XSync(display, False);
-    host_poll(scene.pane, 50);
+    host_settle(&scene.host, scene.pane);
     const bool held = CHECK_INT(scene_strangers(&scene, (PaneRect){0, 0, 120, 80}, 0), 0) &&
                       CHECK_INT(shown_count - before, 1);
     scene_end(&scene);
@@ -132,7 +127,7 @@ static bool larger(void)
     }
     host_forget(&scene.host);
     pane_resize(scene.pane, 201, 133);
-    const PaneEvent* const event = host_wait(&scene.host, scene.pane, PANE_RESIZE);
+    const PaneEvent* const event = host_wait(&scene.host, scene.pane, PANE_RESIZE, 1);
     bool held = CHECK(event) && CHECK_INT(event->width, 201) && CHECK_INT(event->height, 133);
     /* Until there is a new picture: the old one as it was, black beyond it. */
     held = held && CHECK_INT(scene_strangers(&scene, (PaneRect){0, 0, 120, 80}, 0), 0) &&
@@ -161,8 +156,8 @@ static void all(void)
 
 int main(void)
 {
-    child_guard(SECONDS_MAX, NULL);
-    if (xvfb_start(NULL)) {
+    child_guard(NULL);
+    if (xvfb_open()) {
         all();
         printf("# the same where only swaps show\n");
         shown_by_swaps_only = true;

@@ -6,9 +6,15 @@
 #include <stdbool.h>
 
 /* Starts an Xvfb on a display that is free, 2000 x 1200 with 24 bits, and points
-   $DISPLAY at it; `without` names an extension to leave out, or is NULL.  False,
-   after a skip with the reason, if there is none to start. */
-bool xvfb_start(const char* without);
+   $DISPLAY at it; `without` names an extension to leave out, or is NULL.  False, after
+   what it said, if it doesn't start; `*missing` if there is no such program. */
+bool xvfb_start(const char* without, bool* missing);
+
+/* The same inside a test, which is skipped where the program is missing, or fails. */
+bool xvfb_here(const char* without);
+
+/* The same as a test of its own, for a whole program. */
+bool xvfb_open(void);
 
 /* Ends it. */
 void xvfb_end(void);

@@ -7,6 +7,7 @@
 #include "../../plugin/bank/write_figure.h"
 #include "../../ui/command/uri_table.h"
 #include "../help/check.h"
+#include "../help/wait.h"
 #include "fresh_home.h"
 #include "played.h"
 
@@ -294,11 +295,12 @@ static inline int64_t keeper_told_long(Keeper* const keeper, const char* const p
     return long_of(keeper, keeper_told(keeper, property));
 }
 
-/* Runs blocks of no transport until the property is told, for some seconds; true
-   if it was. */
+/* Runs blocks of no transport until the property is told; false if it never is: after
+   3000 blocks, but for a worker with a thread of its own, which takes the time it takes. */
 static inline bool keeper_await(Keeper* const keeper, const char* const property)
 {
-    for (int i = 0; i < 3000; ++i) {
+    Wait wait = wait_until(property);
+    for (int i = 0; i < 3000 || keeper->kind == WORKER_THREAD; ++i) {
         keeper_run(keeper, 64);
         if (keeper_told(keeper, property)) {
             return true;
@@ -306,9 +308,23 @@ static inline bool keeper_await(Keeper* const keeper, const char* const property
         if (keeper->kind == WORKER_BY_HAND && atomic_exchange(&keeper->jobs, 0)) {
             keeper_work(keeper);
         }
-        pause_ms(keeper->kind == WORKER_THREAD);
+        if (keeper->kind == WORKER_THREAD && !wait_goes_on(&wait)) {
+            return false;
+        }
     }
     return false;
+}
+
+/* Until the worker's thread has done all it was asked for. */
+static inline bool keeper_rests(Keeper* const keeper)
+{
+    Wait wait = wait_until("the worker has nothing left to do");
+    while (atomic_load(&keeper->jobs)) {
+        if (!wait_goes_on(&wait)) {
+            return false;
+        }
+    }
+    return true;
 }
 
 /* Sets a draft and waits until it plays; ends the test's hope if it never does. */

@@ -76,9 +76,7 @@ static void what_one_instance_saved_another_finds_when_it_is_picked(void)
     CHECK(keeper_await(keeper, FL "savedFigure"));
     other->controls[CONTROL_FEET] = 1000.0f;
     keeper_run(other, BLOCK);
-    for (int i = 0; i < 1000 && atomic_load(&other->jobs); ++i) {
-        pause_ms(1);
-    }
+    CHECK(keeper_rests(other));
     keeper_play(other, 1);
     CHECK_TEXT(bar_steps(other, 0, KICK), "o..o.oo.o..o.oo.");
     keeper_close(keeper);

@@ -2,6 +2,7 @@
 #include "person.h"
 
 #include "../help/check.h"
+#include "../help/wait.h"
 #include "../live/child.h"
 #include "../live/stage.h"
 #include "../pane/xvfb.h"
@@ -12,7 +13,7 @@
 #include <string.h>
 #include <unistd.h>
 
-enum { PATIENCE_MS = 5000, ARRIVAL_MS = 8000, NOTE_ON_10 = 0x99, WORDS_MAX = 24 };
+enum { NOTE_ON_10 = 0x99, WORDS_MAX = 24 };
 
 static char why_not[512];
 
@@ -62,41 +63,30 @@ static int never_mind(Display* const display, XErrorEvent* const event)
 
 static bool find_window(Person* const person)
 {
-    for (int waited = 0; waited < ARRIVAL_MS && stage_host_runs(); waited += 20) {
+    Wait wait = wait_until("the host shows the plugin's window");
+    do {
         person->window = look_for(person->display, DefaultRootWindow(person->display));
-        if (person->window) {
-            return true;
-        }
-        child_sleep_ms(20);
-    }
-    return false;
+    } while (!person->window && stage_host_runs() && wait_goes_on(&wait));
+    return person->window;
 }
 
-/* Hosts still lay out: until it stood where it stands for a tenth of a second. */
+/* Where it is now: hosts lay out again whenever they like. */
 static bool find_place(Person* const person)
 {
-    int same = 0;
-    for (int waited = 0; waited < ARRIVAL_MS && same < 10; waited += 10) {
-        int x = 0;
-        int y = 0;
-        Window child;
-        XWindowAttributes seen = {0};
-        if (!XGetWindowAttributes(person->display, person->window, &seen) ||
-            !XTranslateCoordinates(person->display, person->window,
-                                   DefaultRootWindow(person->display), 0, 0, &x, &y, &child)) {
-            return false;
-        }
-        same = x == person->x && y == person->y && seen.width == person->width &&
-                       seen.height == person->height
-                   ? same + 1
-                   : 0;
-        person->x = x;
-        person->y = y;
+    Window child;
+    XWindowAttributes seen = {0};
+    const Window root = DefaultRootWindow(person->display);
+    if (!XGetWindowAttributes(person->display, person->window, &seen) ||
+        !XTranslateCoordinates(person->display, person->window, root, 0, 0, &person->x, &person->y,
+                               &child)) {
+        return false;
+    }
+    if (seen.width != person->width || seen.height != person->height) {
         person->width = seen.width;
         person->height = seen.height;
-        child_sleep_ms(10);
+        desk_resize(&person->desk, seen.width, seen.height, 1.0);
     }
-    return same >= 10;
+    return true;
 }
 
 /* ---- Coming and going */
@@ -139,26 +129,29 @@ bool person_arrives(Person* const person, bool* const missing)
     static const char* const host[] = {
         "stdbuf", "-oL", "jalv.gtk3", "--print-controls", "urn:fourlimb:groove", NULL};
     memset(person, 0, sizeof *person);
-    *missing = !has_programs() || !xvfb_start(NULL);
+    *missing = !has_programs();
     if (*missing) {
+        return false;
+    }
+    if (!xvfb_start(NULL, missing)) {
+        snprintf(why_not, sizeof why_not, "Xvfb doesn't start");
         return false;
     }
     quieten();
     person->driver = stage_open(FOURLIMB_SOURCE "/tests/window/bank", host);
-    *missing = !person->driver;
+    *missing = !person->driver && !stage_server_runs();
     person->display = XOpenDisplay(NULL);
     XSetErrorHandler(never_mind);
     const bool good =
-        person->driver && person->display && find_window(person) && find_place(person) &&
+        person->driver && person->display && find_window(person) &&
         jack_driver_listen(person->driver, "midi_out", stage_host_runs) &&
-        desk_open(&person->desk, NULL, &person->uris, (DeskOutput){.write = write_nothing});
+        desk_open(&person->desk, NULL, &person->uris, (DeskOutput){.write = write_nothing}) &&
+        find_place(person);
     if (!good) {
         snprintf(why_not, sizeof why_not, "%s; the last word: %s",
-                 *missing ? stage_why_not() : "no window in jalv.gtk3", stage_last_words());
-        return false;
+                 person->driver ? "no window in jalv.gtk3" : stage_why_not(), stage_last_words());
     }
-    desk_resize(&person->desk, person->width, person->height, 1.0);
-    return true;
+    return good;
 }
 
 bool person_ready(const bool here, const bool missing)
@@ -189,22 +182,63 @@ static bool tool(const char* const words[])
     return CHECK_INT(run_program(words), 0);
 }
 
-static bool go_to(const Person* const person, const double x, const double y)
+/* Whether the pointer is at that place of the window, with nothing in between. */
+static bool points_at(const Person* const person, const int x, const int y)
+{
+    Window root;
+    Window child = None;
+    Window in = DefaultRootWindow(person->display);
+    int at[4];
+    unsigned buttons;
+    do { /* down the tree to what is under the pointer */
+        if (!XQueryPointer(person->display, in, &root, &child, &at[0], &at[1], &at[2], &at[3],
+                           &buttons)) {
+            return false;
+        }
+        in = child ? child : in;
+    } while (child);
+    return in == person->window && at[2] == x && at[3] == y;
+}
+
+static bool go_to(Person* const person, const double x, const double y)
 {
     char left[16];
     char top[16];
-    snprintf(left, sizeof left, "%d", person->x + (int)x);
-    snprintf(top, sizeof top, "%d", person->y + (int)y);
-    return tool((const char* const[]){"xdotool", "mousemove", left, top, NULL});
+    Wait wait = wait_until("the pointer is at its place in the plugin's window");
+    do {
+        if (!CHECK(find_place(person))) {
+            return false;
+        }
+        snprintf(left, sizeof left, "%d", person->x + (int)x);
+        snprintf(top, sizeof top, "%d", person->y + (int)y);
+        if (!tool((const char* const[]){"xdotool", "mousemove", left, top, NULL})) {
+            return false;
+        }
+    } while (!points_at(person, (int)x, (int)y) && CHECK(wait_goes_on(&wait)));
+    return points_at(person, (int)x, (int)y);
 }
 
-bool person_clicks_ground(const Person* const person)
+static bool has_keys(const Person* const person)
 {
-    return go_to(person, person->width - 6, person->height - 6) &&
-           tool((const char* const[]){"xdotool", "click", "1", NULL});
+    Window focus = None;
+    int revert;
+    XGetInputFocus(person->display, &focus, &revert);
+    return focus == person->window;
 }
 
-bool person_drags(const Person* const person, const TargetId id, const int right, const int down)
+bool person_clicks_ground(Person* const person)
+{
+    if (!CHECK(find_place(person)) || !go_to(person, person->width - 6, person->height - 6) ||
+        !tool((const char* const[]){"xdotool", "click", "1", NULL})) {
+        return false;
+    }
+    Wait wait = wait_until("the plugin's window has the keys");
+    while (!has_keys(person) && CHECK(wait_goes_on(&wait))) {
+    }
+    return has_keys(person);
+}
+
+bool person_drags(Person* const person, const TargetId id, const int right, const int down)
 {
     TargetList targets;
     char along[16];
@@ -269,13 +303,17 @@ bool person_types(const char* const keys[])
 
 bool person_waits(bool (*const until)(Person* person), Person* const person)
 {
-    for (int waited = 0; waited < PATIENCE_MS; waited += 10) {
-        if (until(person)) {
-            return true;
-        }
-        child_sleep_ms(10);
+    Wait wait = wait_until("what a person did is seen or heard");
+    bool holds = until(person);
+    while (!holds && wait_goes_on(&wait)) {
+        holds = until(person);
     }
-    return false;
+    if (!holds) {
+        printf("# the host %s; its last word: %s; %zu messages heard, tempo_now %g\n",
+               stage_host_runs() ? "runs" : "has ended", stage_last_words(),
+               person_messages(person), stage_last_value("tempo_now"));
+    }
+    return holds;
 }
 
 /* ---- Ears */

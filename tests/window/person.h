@@ -13,7 +13,7 @@ typedef struct {
     JackDriver* driver; /* NULL: there is no JACK server or no host */
     Display* display;
     Window window;
-    int x, y; /* on the screen */
+    int x, y; /* on the screen, when last looked at */
     int width, height;
     Desk desk; /* as it was opened: where things stand, not what they show */
     Uris uris;
@@ -32,8 +32,8 @@ bool person_ready(bool here, bool missing);
 void person_leaves(Person* person);
 
 /* Each false after a failed check.  A click on the ground hands the window the keys. */
-bool person_clicks_ground(const Person* person);
-bool person_drags(const Person* person, TargetId id, int right, int down);
+bool person_clicks_ground(Person* person);
+bool person_drags(Person* person, TargetId id, int right, int down);
 
 /* Keys by their X11 names, ended by NULL. */
 bool person_types(const char* const keys[]);
@@ -42,7 +42,7 @@ bool person_types(const char* const keys[]);
 /* Closes the host's window, as a window manager asks it to (ICCCM 4.2.8.1). */
 bool person_closes_the_host(const Person* person);
 
-/* Polls every 10 ms, for five seconds, until it holds. */
+/* Until it holds; false, after words, if it never does. */
 bool person_waits(bool (*until)(Person* person), Person* person);
 
 enum { KICK = 36, HAT = 42 };

@@ -2,7 +2,7 @@
 #include "rig.h"
 
 #include "../help/check.h"
-#include "../live/child.h"
+#include "../help/wait.h"
 
 #include <dlfcn.h>
 #include <math.h>
@@ -13,21 +13,16 @@
 
 static const char bundle[] = FOURLIMB_BUILD "/lv2/fourlimb.lv2";
 
-static double seconds_of(const clockid_t clock)
-{
-    struct timespec time;
-    clock_gettime(clock, &time);
-    return (double)time.tv_sec + (double)time.tv_nsec * 1e-9;
-}
-
 double rig_now(void)
 {
-    return seconds_of(CLOCK_MONOTONIC);
+    return wait_clock();
 }
 
 double rig_worked(void)
 {
-    return seconds_of(CLOCK_THREAD_CPUTIME_ID);
+    struct timespec time;
+    clock_gettime(CLOCK_THREAD_CPUTIME_ID, &time);
+    return (double)time.tv_sec + (double)time.tv_nsec * 1e-9;
 }
 
 /* ---- What the window calls */
@@ -332,6 +327,13 @@ bool rig_idle(Rig* const rig)
     return lives;
 }
 
+static void pause_for(const double seconds)
+{
+    if (seconds > 0.0) {
+        nanosleep(&(struct timespec){(time_t)seconds, (long)(fmod(seconds, 1.0) * 1e9)}, NULL);
+    }
+}
+
 bool rig_play(Rig* const rig, const double seconds, const int rate)
 {
     const double begin = rig_now();
@@ -343,8 +345,7 @@ bool rig_play(Rig* const rig, const double seconds, const int rate)
         if (!rig_idle(rig)) {
             return false;
         }
-        const double left = begin + (double)call / rate - rig_now();
-        child_sleep_ms(left > 0.0 ? (long)(left * 1e3) : 0);
+        pause_for(begin + (double)call / rate - rig_now());
     }
     return true;
 }
@@ -354,7 +355,7 @@ bool rig_rest(Rig* const rig, const double seconds)
     const double end = rig_now() + seconds;
     bool lives = rig_idle(rig);
     while (lives && rig_now() < end) {
-        child_sleep_ms(5);
+        pause_for(0.005);
         lives = rig_idle(rig);
     }
     return lives;
@@ -362,10 +363,24 @@ bool rig_rest(Rig* const rig, const double seconds)
 
 bool rig_waits(Rig* const rig, bool (*const until)(Rig* rig))
 {
-    const double end = rig_now() + 2.0;
-    while (!until(rig) && rig_now() < end && rig_rest(rig, 0.01)) {
+    Wait wait = wait_until("the window does what it should");
+    while (!until(rig)) {
+        if (!rig_idle(rig) || !wait_goes_on(&wait)) {
+            return until(rig);
+        }
     }
-    return until(rig);
+    return true;
+}
+
+bool rig_ends(Rig* const rig)
+{
+    Wait wait = wait_until("the window wants to end");
+    while (rig_idle(rig)) {
+        if (!wait_goes_on(&wait)) {
+            return false;
+        }
+    }
+    return true;
 }
 
 bool rig_has_keys(Rig* const rig)

@@ -96,8 +96,11 @@ bool rig_play(Rig* rig, double seconds, int rate);
 /* The same without the plugin: 5 ms between idle calls. */
 bool rig_rest(Rig* rig, double seconds);
 
-/* The same until it holds, two seconds at most; whether it does. */
+/* The same until it holds; false if it never does. */
 bool rig_waits(Rig* rig, bool (*until)(Rig* rig));
+
+/* The same until the window wants to end; false if it never does. */
+bool rig_ends(Rig* rig);
 
 /* Whether the window has the keys. */
 bool rig_has_keys(Rig* rig);

@@ -9,7 +9,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-enum { SECONDS_MAX = 60, RATE = 60 };
+enum { RATE = 60 };
 
 #define TOOL(...) run_program((const char* const[]){"xdotool", __VA_ARGS__, NULL})
 
@@ -103,8 +103,8 @@ int main(const int count, char** const arguments)
 {
     const int all = sizeof shots / sizeof *shots;
     int made = 0;
-    child_guard(SECONDS_MAX, NULL);
-    if (count == 2 && xvfb_start(NULL)) {
+    child_guard(NULL);
+    if (count == 2 && xvfb_open()) {
         while (made < all && take(made, arguments[1])) {
             ++made;
         }

@@ -11,7 +11,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { SECONDS_MAX = 30, WINDOWS = 3 };
+enum { WINDOWS = 3 };
 
 static const RigOffer usual = {.features = RIG_ALL};
 
@@ -130,7 +130,7 @@ static bool orphaned(void)
         XDestroyWindow(rig.display, rig.parent);
         XSync(rig.display, False);
         rig_tell(&rig, PORT_FIRST_CONTROL + CONTROL_GROOVE, 9.0f);
-        held = CHECK(!rig_idle(&rig)) && CHECK(!rig_idle(&rig));
+        held = CHECK(rig_ends(&rig)) && CHECK(!rig_idle(&rig));
         rig_tell(&rig, PORT_FIRST_CONTROL + CONTROL_GROOVE, 8.0f);
     }
     rig_close(&rig);
@@ -191,7 +191,7 @@ static bool asked(void)
         event.xclient.data.l[0] = (long)XInternAtom(rig.display, "WM_DELETE_WINDOW", False);
         XSendEvent(rig.display, (Window)rig.widget, False, NoEventMask, &event);
         XSync(rig.display, False);
-        held = CHECK(!rig_rest(&rig, 1.0));
+        held = CHECK(rig_ends(&rig));
     }
     rig_close(&rig);
     return held;
@@ -269,10 +269,10 @@ static void without_a_display_there_is_no_window_and_the_log_says_why(void)
 
 int main(void)
 {
-    child_guard(SECONDS_MAX, NULL);
+    child_guard(NULL);
     unsetenv("DISPLAY");
     RUN(without_a_display_there_is_no_window_and_the_log_says_why);
-    if (xvfb_start(NULL)) {
+    if (xvfb_open()) {
         RUN(three_windows_of_three_plugins_show_each_its_own);
         RUN(a_window_may_be_closed_at_any_moment);
         RUN(a_window_asked_to_close_says_so_to_its_host);

@@ -5,13 +5,13 @@
 #include "person.h"
 
 #include "../help/check.h"
-#include "../live/child.h"
-#include "../live/stage.h"
+#include "../help/wait.h"
 #include "../live/tab.h"
 
 #include <stdio.h>
 
-enum { ROOM = 256, PATIENCE_MS = 5000 };
+/* Kicks and bars of all that a slow machine may roll meanwhile. */
+enum { ROOM = 8192, BARS_MAX = 1000 };
 
 static const Tempo tempo = {400.0, 4.0, 4};
 static const TabRow mooring = {KICK, 4, "o... o... o... o..."};
@@ -30,16 +30,16 @@ static int64_t bar_line(const int bar)
     return (int64_t)(4.0 * bar * quarter() + 0.5);
 }
 
-/* Until the transport has rolled to a frame; false if it takes too long. */
+/* Until the transport has rolled to a frame. */
 static bool roll_to(const int64_t frame)
 {
-    for (int waited = 0; waited < PATIENCE_MS; waited += 5) {
-        if (jack_driver_place(person.driver) >= frame) {
-            return true;
+    Wait wait = wait_until("the transport has rolled on");
+    while (jack_driver_place(person.driver) < frame) {
+        if (!wait_goes_on(&wait)) {
+            return false;
         }
-        child_sleep_ms(5);
     }
-    return false;
+    return true;
 }
 
 /* Whether just these kicks were heard in bars [from, to) since message `since`. */
@@ -64,17 +64,14 @@ static bool has_kicks(const size_t since, const TabRow* const row, const int fro
     return met == wanted_count;
 }
 
-/* The bar of [first, last) from which on `after` is heard and `before` until then,
-   -1 if there is none. */
-static int turn(const size_t since, const TabRow* const before, const TabRow* const after,
-                const int first, const int last)
+/* The first bar of [from, to) that has other kicks than these; `to` if none has. */
+static int end_of(const size_t since, const TabRow* const row, const int from, const int to)
 {
-    for (int bar = first; bar < last; ++bar) {
-        if (has_kicks(since, before, 0, bar) && has_kicks(since, after, bar, last)) {
-            return bar;
-        }
+    int bar = from;
+    while (bar < to && has_kicks(since, row, bar, bar + 1)) {
+        ++bar;
     }
-    return -1;
+    return bar;
 }
 
 static int bar_now(void)
@@ -82,29 +79,59 @@ static int bar_now(void)
     return (int)((double)jack_driver_place(person.driver) / (4.0 * quarter()));
 }
 
-/* However slow the machine: the keys came in bar `pressed` or later and all were
-   there by bar `done`, so the turn is at the next line of one of these. */
+/* Rolls on until a whole bar from `first` on has just these kicks: its number, -1 after
+   words if none ever has. */
+static int wait_for_bar(const size_t since, const TabRow* const row, const int first)
+{
+    Wait wait = wait_until("a bar has the kicks of the other figure");
+    for (int bar = first; bar < BARS_MAX && CHECK(roll_to(bar_line(bar + 1) + 1000)); ++bar) {
+        if (has_kicks(since, row, bar, bar + 1)) {
+            return bar;
+        }
+        if (!wait_goes_on(&wait)) {
+            break;
+        }
+    }
+    return -1;
+}
+
+static size_t start(void)
+{
+    const size_t since = person_messages(&person);
+    CHECK(jack_driver_set(person.driver, &tempo, 0));
+    jack_driver_start(person.driver, NULL, 0);
+    return since;
+}
+
+/* Stops in the first bar that hasn't begun yet; its number. */
+static int stop(void)
+{
+    static Move move = {0, MOVE_STOP, 0};
+    const int last = bar_now() + 1;
+    move.at = bar_line(last) + 100;
+    jack_driver_ask(person.driver, &move, 1);
+    CHECK(jack_driver_finish(person.driver));
+    return last;
+}
+
+/* However slow the machine: the keys came in bar `pressed` or later, and the turn is at
+   the next bar line of one of these; it rolls until it has been heard. */
 static void another_figure_comes_in_at_the_bar_line(void)
 {
     if (!person_ready(here, missing)) {
         return;
     }
-    const size_t since = person_messages(&person);
     CHECK(person_clicks_ground(&person));
-    CHECK(jack_driver_set(person.driver, &tempo, 0));
-    static Move stop = {0, MOVE_STOP, 0};
-    stop.at = bar_line(5) + 100;
-    jack_driver_start(person.driver, &stop, 1);
+    const size_t since = start();
     CHECK(roll_to(bar_line(1) + (int64_t)quarter()));
     const int pressed = bar_now();
     CHECK(KEYS("f", "s", "i", "g", "Down", "Return"));
-    CHECK(jack_driver_finish(person.driver));
-    const int at = turn(since, &mooring, &signal_bell, pressed + 1, 5);
-    CHECK(at >= 0);
-    if (at < 0) {
-        printf("# pressed in bar %d; bars of the old %d\n", pressed,
-               has_kicks(since, &mooring, 0, 5));
-    }
+    const int heard = wait_for_bar(since, &signal_bell, pressed + 1);
+    const int end = stop();
+    CHECK(heard >= 0);
+    const int turn = end_of(since, &mooring, 0, end);
+    CHECK(turn > pressed);
+    CHECK_INT(end_of(since, &signal_bell, turn, end), end);
 }
 
 /* Down in the list lets the next be heard; Escape is to put back what played. */
@@ -113,26 +140,20 @@ static void escape_puts_back_what_played(void)
     if (!person_ready(here, missing)) {
         return;
     }
-    const size_t since = person_messages(&person);
-    CHECK(jack_driver_set(person.driver, &tempo, 0));
-    static Move stop = {0, MOVE_STOP, 0};
-    stop.at = bar_line(7) + 100;
-    jack_driver_start(person.driver, &stop, 1);
+    const size_t since = start();
     CHECK(roll_to((int64_t)quarter()));
     CHECK(KEYS("f", "m", "o", "o", "Down"));
-    CHECK(roll_to(bar_line(2) + (int64_t)quarter()));
+    const int other = wait_for_bar(since, &mooring, 1);
     const int pressed = bar_now();
     CHECK(KEYS("Escape", "Escape")); /* the letters, then the list */
-    CHECK(jack_driver_finish(person.driver));
-    int heard = 0; /* bars of the other */
-    for (int bar = 0; bar < pressed; ++bar) {
-        heard += has_kicks(since, &mooring, bar, bar + 1);
-    }
-    CHECK(heard > 0);
-    CHECK(has_kicks(since, &signal_bell, 0, 1));
-    CHECK(turn(since, &signal_bell, &mooring, 1, pressed + 1) > 0 ||
-          has_kicks(since, &mooring, pressed, pressed + 1));
-    CHECK(has_kicks(since, &signal_bell, 6, 7));
+    const int back = wait_for_bar(since, &signal_bell, pressed + 1);
+    const int end = stop();
+    CHECK(other > 0 && back > pressed);
+    const int first = end_of(since, &signal_bell, 0, end);
+    CHECK(first > 0 && first <= other);
+    const int second = end_of(since, &mooring, first, end);
+    CHECK(second > pressed);
+    CHECK_INT(end_of(since, &signal_bell, second, end), end);
 }
 
 static bool host_ended(Person* const who)

@@ -36,6 +36,10 @@ static void wait_for_the_first_size(Pane* const pane)
         puglPostRedisplay(pane->view);
         puglProcessEvents(pane->view);
     }
+    if (!pane->reshaped && !pane->gone && pane->display) { /* and wait for its answer */
+        XSync(pane->display, False);
+        puglProcessEvents(pane->view);
+    }
 }
 
 static void hint_sizes(const Pane* const pane, const PaneRequest* const request)

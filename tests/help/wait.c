@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: ISC
+#include "wait.h"
+
+#include <stdio.h>
+#include <time.h>
+
+enum { MOMENT_NS = 5000000 };
+
+/* A signal handler gets at it no other way. */
+static const char* volatile last = "nothing";
+
+double wait_clock(void)
+{
+    struct timespec time;
+    clock_gettime(CLOCK_MONOTONIC, &time);
+    return (double)time.tv_sec + (double)time.tv_nsec * 1e-9;
+}
+
+Wait wait_until(const char* const what)
+{
+    last = what;
+    return (Wait){what, wait_clock() + WAIT_SECONDS};
+}
+
+bool wait_goes_on(Wait* const wait)
+{
+    if (wait_clock() > wait->end) {
+        printf("# waited %d seconds in vain until %s\n", WAIT_SECONDS, wait->what);
+        return false;
+    }
+    nanosleep(&(struct timespec){0, MOMENT_NS}, NULL);
+    return true;
+}
+
+const char* wait_last(void)
+{
+    return last;
+}
