@@ -9,6 +9,7 @@
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
+#include <sys/time.h>
 #include <unistd.h>
 
 enum { FOLDER_ROOM = 512, PATH_ROOM = 2 * FOLDER_ROOM };
@@ -74,15 +75,21 @@ static inline void bank_folder_remove(const BankFolder* const folder)
     rmdir(folder->path);
 }
 
-/* A reader that goes in circles eats all memory: better dead than that. */
-enum { READING_SECONDS_MOST = 10 };
+/* A reader that goes in circles eats all memory: better dead than that.  Seconds of the
+   program's own work, which a busy machine makes no more of. */
+enum { READING_SECONDS_MOST = 60 };
+
+static inline void reading_may_take(const int seconds)
+{
+    setitimer(ITIMER_VIRTUAL, &(struct itimerval){.it_value = {seconds, 0}}, NULL);
+}
 
 /* Ends the program if there is no memory. */
 static inline Bank* bank_folder_open(const BankFolder* const folder)
 {
-    alarm(READING_SECONDS_MOST);
+    reading_may_take(READING_SECONDS_MOST);
     Bank* const bank = bank_open((BankSources){.factory = folder->path});
-    alarm(0);
+    reading_may_take(0);
     if (!bank) {
         printf("# bank_open found no memory\n");
         exit(2);

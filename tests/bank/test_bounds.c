@@ -16,10 +16,10 @@ static const char one_hand[] =
 /* The user's folder beside the factory's bank. */
 static Bank* open_users(const BankFolder* const folder)
 {
-    alarm(READING_SECONDS_MOST);
+    reading_may_take(READING_SECONDS_MOST);
     Bank* const bank =
         bank_open((BankSources){FOURLIMB_BUILD "/lv2/fourlimb.lv2/bank", folder->path, NULL});
-    alarm(0);
+    reading_may_take(0);
     if (!bank) {
         printf("# bank_open found no memory\n");
         exit(2);

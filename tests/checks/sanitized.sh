@@ -26,16 +26,27 @@ planted_conversion_is_found() {
 # test_cycles measures memory, of which sanitizers take their own share.
 outputs=$(mktemp -d)
 trap 'rm -rf "$outputs"' EXIT
-programs=$(find "$folder"/tests -name 'test_*' ! -name '*.[od]' ! -path '*/live/*' ! -path '*/pane/test_cycles' | sort)
+trap 'exit 1' HUP INT TERM
+programs=$(cd "$here/../.." && ls tests/*/test_*.c | sed 's/\.c$//' | grep -vE '/live/|/pane/test_cycles$')
 printf '%s\n' "$programs" | xargs -P "$(nproc)" -I {} sh -c '
 	name=$(printf %s "{}" | tr / _)
-	"{}" >"$1/$name.out" 2>&1
-	echo $? >"$1/$name.status"' sh "$outputs"
+	"$2/{}" >"$1/$name.out" 2>&1
+	echo $? >"$1/$name.status"' sh "$outputs" "$folder"
 
+# The failed tests' words, then the sanitizer's, or those last said.
 ended_well() {
 	name=$(printf %s "$1" | tr / _)
-	cat "$outputs/$name.out"
-	[ "$(cat "$outputs/$name.status")" = 0 ]
+	status=$(cat "$outputs/$name.status")
+	[ "$status" = 0 ] && return
+	echo "status $status"
+	awk '/^(ok|skip) - / { said = "" } /^#/ { said = said $0 "\n" }
+		/^not ok - / { printf "%s%s\n", said, $0; said = "" }' "$outputs/$name.out"
+	if grep -q 'ERROR: \|runtime error:' "$outputs/$name.out"; then
+		sed -n '/ERROR: \|runtime error:/,$p' "$outputs/$name.out" | head -n 25
+	else
+		tail -n 10 "$outputs/$name.out"
+	fi
+	return 1
 }
 
 for program in $programs; do

@@ -11,6 +11,7 @@
 
 #include <stdbool.h>
 
+/* $FOURLIMB_PATIENCE is another number, for programs that are known to wait in vain. */
 enum { WAIT_SECONDS = 240 };
 
 typedef struct {

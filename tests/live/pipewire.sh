@@ -38,7 +38,7 @@ machine() {
 	# It is closed when the others have begun.
 	cat >>bin/jalv <<-END
 		tries=0
-		until grep -q jack_connect "$work/log.txt" && grep -q fluidsynth "$work/log.txt" || [ \$tries -eq 100 ]; do
+		until grep -q jack_connect "$work/log.txt" && grep -q fluidsynth "$work/log.txt" || [ \$tries -eq 2400 ]; do
 			sleep 0.1
 			tries=\$((tries + 1))
 		done

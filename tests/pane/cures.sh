@@ -32,7 +32,7 @@ without() {
 	cc -std=c11 -D_POSIX_C_SOURCE=200809L -D_XOPEN_SOURCE=700 -O1 -w $(pkg-config --cflags pugl-0) \
 		-rdynamic -o "$copy/program" "$copy/ui/pane/$2" $(whole "$2") "$folder/$4.o" $ours \
 		$(pkg-config --libs pugl-0 gl x11) -ldl -lm || return 1
-	"$copy/program" "$5" >"$copy/said" 2>&1
+	FOURLIMB_PATIENCE=20 "$copy/program" "$5" >"$copy/said" 2>&1
 	status=$?
 	grep -E '^# |^not ok' "$copy/said" | head -n 3
 	[ "$status" -ne 0 ] && grep -q '^not ok' "$copy/said"

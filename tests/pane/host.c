@@ -94,6 +94,12 @@ Pane* host_open_apart(Host* const host, const int width, const int height)
     return open_in(host, 0, width, height);
 }
 
+/* The pane asks the server for its scale: the answer comes after all that it has said. */
+static void hear_out(const Pane* const pane)
+{
+    pane_scale(pane);
+}
+
 /* The server tells things in their order, so a word sent now arrives last. */
 bool host_settle(Host* const host, Pane* const pane)
 {
@@ -110,6 +116,7 @@ bool host_settle(Host* const host, Pane* const pane)
     while (lives && !host->settled && CHECK(wait_goes_on(&wait))) {
         lives = pane_poll(pane);
     }
+    hear_out(pane);
     return lives;
 }
 
@@ -154,10 +161,9 @@ void host_forget(Host* const host)
     host->count = 0;
 }
 
-/* The pane asks the server for its scale: the answer comes after all that it has drawn. */
 static XImage* photograph(const Host* const host, const Pane* const pane, const PaneRect rect)
 {
-    pane_scale(pane);
+    hear_out(pane);
     return XGetImage(host->display, pane_window(pane), rect.x, rect.y, (unsigned)rect.width,
                      (unsigned)rect.height, AllPlanes, ZPixmap);
 }

@@ -37,8 +37,8 @@ bool host_still_draws(const Host* host);
 Pane* host_open(Host* host, int width, int height);
 Pane* host_open_apart(Host* host, int width, int height);
 
-/* Polls until the pane has taken all that the server had for it when this was called;
-   what the last poll said. */
+/* Polls until the pane has taken all that the server had for it when this was called, and
+   the server all that the pane said to that; what the last poll said. */
 bool host_settle(Host* host, Pane* pane);
 
 /* Polls until the pane has come to its end; false if it never does. */

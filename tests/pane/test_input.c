@@ -253,7 +253,7 @@ static bool goes_back(Stage* const stage, const char* const press, const bool le
     XKeyEvent up = {0};
     stage->host.leaves_keys = leaves;
     TOOL("key", press);
-    host_poll(stage->pane, 50);
+    host_settle(&stage->host, stage->pane);
     check_case("%s %s", press, leaves ? "left" : "used");
     bool held = CHECK_INT(host_keys(&stage->host, KeyPress, &down), want) &&
                 CHECK_INT(host_keys(&stage->host, KeyRelease, &up), want);
@@ -311,7 +311,7 @@ static bool sent_here(void)
     XSendEvent(stage.host.display, pane_window(stage.pane), False, NoEventMask, &event);
     XSync(stage.host.display, False);
     const PaneEvent* const told = wait_for(&stage, PANE_KEY);
-    host_poll(stage.pane, 50);
+    host_settle(&stage.host, stage.pane);
     const bool held = told && CHECK_INT(told->key, ' ') &&
                       CHECK_INT(host_keys(&stage.host, KeyPress, &none), 0) &&
                       CHECK_INT(host_keys(&stage.host, KeyRelease, &none), 0);
@@ -334,11 +334,11 @@ static bool of_its_own(void)
     stage.pane = host_open_apart(&stage.host, 300, 200);
     stage.host.leaves_keys = true;
     XKeyEvent none = {0};
-    host_poll(stage.pane, 30);
+    host_settle(&stage.host, stage.pane);
     bool held = CHECK(pane_take_focus(stage.pane)) &&
-                CHECK(host_wait(&stage.host, stage.pane, PANE_FOCUS_IN)) && TOOL("key", "space") &&
-                wait_for(&stage, PANE_KEY) && TOOL("key", "Escape");
-    held = CHECK(host_poll(stage.pane, 50)) && held; /* Esc doesn't close it */
+                CHECK(host_wait(&stage.host, stage.pane, PANE_FOCUS_IN, 1)) &&
+                TOOL("key", "space") && wait_for(&stage, PANE_KEY) && TOOL("key", "Escape");
+    held = CHECK(host_settle(&stage.host, stage.pane)) && held; /* Esc doesn't close it */
     held = CHECK_INT(host_keys(&stage.host, KeyPress, &none), 0) && held;
     end(&stage);
     return held;

@@ -150,13 +150,12 @@ static bool it_outlives_its_connection(const bool poll, const bool dirty)
     XSetIOErrorHandler(host_exits);
     Pane* const pane = host_open(&host, 300, 200);
     Pane* const other = host_open(&host, 100, 50);
-    host_poll(pane, 20);
+    host_settle(&host, pane);
     XKillClient(host.display, pane_window(pane));
     XSync(host.display, False);
-    child_sleep_ms(20);
     const PaneQuad quad = {.place = {0, 0, 9, 9}, .layer = PANE_COLOUR, .alpha = 1};
     pane_show(pane, &quad, dirty);
-    bool held = !poll || (CHECK(!pane_poll(pane)) && CHECK(!pane_poll(pane)));
+    bool held = !poll || (CHECK(host_wait_for_the_end(pane)) && CHECK(!pane_poll(pane)));
     held = held && CHECK(!poll || !pane_take_focus(pane));
     pane_resize(pane, 10, 10);
     uint32_t* const picture = host_picture(300, 200, 0);
@@ -166,7 +165,7 @@ static bool it_outlives_its_connection(const bool poll, const bool dirty)
     free(picture);
     pane_close(pane);
     /* The host and its other windows go on, and its handler is its own again. */
-    held = held && CHECK(XSync(host.display, False)) && CHECK(host_poll(other, 20)) &&
+    held = held && CHECK(XSync(host.display, False)) && CHECK(host_settle(&host, other)) &&
            CHECK(XSetIOErrorHandler(NULL) == host_exits);
     pane_close(other);
     host_end(&host);

@@ -158,7 +158,7 @@ static bool cut_off(void)
         XKillClient(rig.display, (Window)rig.widget);
         XSync(rig.display, False);
         rig_tell(&rig, PORT_FIRST_CONTROL + CONTROL_GROOVE, 9.0f);
-        held = CHECK(!rig_rest(&rig, 1.0)) && CHECK(!rig_idle(&rig));
+        held = CHECK(rig_ends(&rig)) && CHECK(!rig_idle(&rig));
         rig_tell(&rig, PORT_FIRST_CONTROL + CONTROL_GROOVE, 8.0f);
         rig_close_window(&rig);
         held = held && CHECK(XSync(rig.display, False)) && CHECK(rig_open_window(&rig)) &&

@@ -6,6 +6,8 @@
 
 #include "../help/check.h"
 #include "../help/wait.h"
+#include "../live/child.h"
+#include "../live/stage.h"
 #include "../live/tab.h"
 
 #include <stdio.h>
