@@ -213,7 +213,7 @@ $(BUILD)/tests/live/take: $(BUILD)/tests/live/take.o $(TEST_HELP) $(BUILD)/tests
 	@echo "  LINK $@"
 	$(Q)$(LINK) -o $@ $^ -ljack -lpthread -lm
 
-$(BUILD)/tests/live/pad: $(BUILD)/tests/live/pad.o $(BUILD)/tests/live/child.o
+$(BUILD)/tests/live/pad: $(BUILD)/tests/live/pad.o $(TEST_HELP)
 	@echo "  LINK $@"
 	$(Q)$(LINK) -o $@ $^ -ljack -lpthread -lm
 

@@ -7,45 +7,28 @@
 
 here=$(realpath "$(dirname "$0")")
 . "$here/../command/shared.inc"
+. "$here/programs.inc"
 pad=$build/tests/live/pad
 export JACK_DEFAULT_SERVER="fourlimb-learn-$$" JACK_NO_START_SERVER=1
 export HOME="$work" XDG_DATA_HOME="$work/data" XDG_CONFIG_HOME="$work/config"
 export LV2_PATH="$build/lv2" NO_AT_BRIDGE=1 GDK_BACKEND=x11
 unset WAYLAND_DISPLAY DBUS_SESSION_BUS_ADDRESS
 
-# waits_until WORD...: true as soon as a command succeeds, false once a program has ended
-# or after four minutes.
-waits_until() {
-	tries=0
-	until "$@" >last.txt 2>&1; do
-		tries=$((tries + 1))
-		[ $tries -lt 2400 ] && all_run || { cat last.txt; return 1; }
-		sleep 0.1
-	done
-}
-
-# starts NAME WORD...: a program of this script's, ended by number at its end.
-starts() {
-	name=$1
-	shift
-	"$@" >"$name.txt" 2>&1 &
-	echo $! >"$name.pid"
-}
-
 all_run() {
 	for file in *.pid; do
-		kill -0 "$(cat "$file")" 2>/dev/null || { echo "$file ended"; return 1; }
+		runs "${file%.pid}" || { echo "${file%.pid} has ended"; return 1; }
 	done
 }
 
-end_all() {
-	for name in host screen server; do
-		[ -f $name.pid ] && kill "$(cat $name.pid)" 2>/dev/null
-	done
-	rm -rf "$work"
+# reaches WORD...: it is true, or there is nothing to wait for any more.
+reaches() {
+	"$@" || ! all_run
 }
-trap end_all EXIT
-trap 'exit 1' HUP INT TERM
+
+# waits_until WORD...: it is true; false once a program has ended.
+waits_until() {
+	awaits "$*" reaches "$@" && { "$@" || { all_run; return 1; }; }
+}
 
 has_display() {
 	read -r number <display.txt && [ -n "$number" ] && DISPLAY=:$number && export DISPLAY
@@ -59,7 +42,7 @@ find_pane() {
 
 # click X Y in the plugin's window.
 click() {
-	xdotool mousemove --window "$pane" "$1" "$2" sleep 0.1 click 1 sleep 0.2
+	xdotool mousemove --window "$pane" "$1" "$2" click 1
 }
 
 # heard KEY: what comes out at midi_out when the key is struck.
@@ -109,13 +92,14 @@ after_learning_pads_are_heard_again() {
 
 need jackd jalv.gtk3 Xvfb xdotool
 [ -x "$pad" ] || { skip "all of learn.sh" "tests/live/pad is not built"; tally; exit; }
-starts screen Xvfb -displayfd 3 -screen 0 1280x900x24 3>display.txt
-starts server jackd -r -m -S -n "$JACK_DEFAULT_SERVER" -t 5000 -d dummy -r 48000 -p 256
-if ! waits_until has_display || ! waits_until jack_lsp; then
-	skip "all of learn.sh" "no screen or JACK server: $(tail -n 1 server.txt)"
+if ! starts_server -m -S -t 5000; then
+	skip "all of learn.sh" "no JACK server: $(tail -n 1 server.txt)"
 	tally
 	exit
 fi
+: >display.txt
+starts screen Xvfb -displayfd 3 -screen 0 1280x900x24 3>display.txt
+waits_until has_display
 starts host jalv.gtk3 --jack-name=fourlimb urn:fourlimb:groove
 waits_until find_pane
 check "jalv offers MIDI in and lets it through" jalv_offers_midi_in_and_lets_it_through

@@ -4,7 +4,7 @@
    moves of a pedal, and prints every message that the output (:midi_out) sends in
    between: size, bytes.  Waits until the pedal comes through, however long the machine
    takes. */
-#include "child.h"
+#include "../help/wait.h"
 
 #include <jack/jack.h>
 #include <jack/midiport.h>
@@ -14,7 +14,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { HEARD_MAX = 256, MESSAGES = 4, BYTES = 3, PEDAL = 0xB9, WAIT_MS = 240000 };
+enum { HEARD_MAX = 256, MESSAGES = 4, BYTES = 3, PEDAL = 0xB9 };
 
 typedef struct {
     jack_client_t* client;
@@ -121,8 +121,8 @@ int main(const int count, char** const arguments)
         fprintf(stderr, "the host offers no MIDI input %s\n", input);
         return 1;
     }
-    for (int waited = 0; waited < WAIT_MS && !atomic_load(&pad.is_done); ++waited) {
-        child_sleep_ms(1);
+    Wait wait = wait_until("the pedal has come through");
+    while (!atomic_load(&pad.is_done) && wait_goes_on(&wait)) {
     }
     jack_client_close(pad.client);
     for (int i = 0; i < pad.heard; ++i) {
