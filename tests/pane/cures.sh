@@ -59,7 +59,7 @@ check "without an exit handler of the pane's, a connection that is cut ends the 
 check "without an I/O error handler, the host's own ends it" \
 	without 10 pane_guard.c 's/XSetIOErrorHandler(on_io_error)/NULL/' test_pane 7
 check "without giving keys back, Space is dead in the host" \
-	without 11 pane.c 's/^        pane_return_press(pane, &news->key);/        ;/' test_input 10
+	without 11 pane.c 's/^        pane_return_press(pane, &news->key);/        ;/' test_keys_back 1
 check "without asking who sent it, a key goes round and round" \
-	without 12 pane_return.c 's/ && !key->send_event//' test_input 11
+	without 12 pane_return.c 's/ && !key->send_event//' test_keys_back 2
 tally
