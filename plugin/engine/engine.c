@@ -231,9 +231,12 @@ void engine_begin(Engine* const engine, const uint32_t room)
 static void add_clicks(Engine* const engine, const Span span)
 {
     const ClickSettings* const click = &engine->settings.click;
+    if (span.begin >= span.end || click->when == CLICK_OFF) {
+        return; /* standing, a span is at no tick */
+    }
     const int64_t origin = engine->line_waits ? engine->origin_before : engine->origin;
     const int64_t begin = span.begin - origin, end = span.end - origin;
-    if (begin >= end || click->when == CLICK_OFF || (click->when == CLICK_COUNT_IN && begin >= 0)) {
+    if (click->when == CLICK_COUNT_IN && begin >= 0) {
         return;
     }
     click_strokes(sounding(engine), *click, engine->course.meter, begin, end, &engine->clicks);
