@@ -13,16 +13,18 @@ static Raw* raw;
 static Played played, wanted; /* too large for a stack */
 static char logged[512];
 
-static int log_vprintf(const LV2_Log_Handle handle, const LV2_URID type, const char* const format,
-                       va_list arguments)
+__attribute__((format(printf, 3, 0))) static int log_vprintf(const LV2_Log_Handle handle,
+                                                             const LV2_URID type,
+                                                             const char* const format,
+                                                             va_list arguments)
 {
     (void)handle;
     (void)type;
     return vsnprintf(logged, sizeof logged, format, arguments);
 }
 
-static int log_printf(const LV2_Log_Handle handle, const LV2_URID type, const char* const format,
-                      ...)
+__attribute__((format(printf, 3, 4))) static int
+log_printf(const LV2_Log_Handle handle, const LV2_URID type, const char* const format, ...)
 {
     va_list arguments;
     va_start(arguments, format);
@@ -44,8 +46,9 @@ static LilvInstance* instantiate(const double rate, const bool maps)
 
 static void a_rate_that_makes_no_sense_is_refused_and_told(void)
 {
-    const double rates[] = {0.0,      -48000.0,          1e-300,     999.0, 10000001.0, 1e300,
-                            INFINITY, -(double)INFINITY, (double)NAN};
+    const double rates[] = {0.0,        -48000.0, 1e-300,           999.0,
+                            10000001.0, 1e300,    (double)INFINITY, -(double)INFINITY,
+                            (double)NAN};
     for (size_t i = 0; i < sizeof rates / sizeof *rates; ++i) {
         char rate[32];
         check_case("%g", rates[i]);
