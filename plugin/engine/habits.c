@@ -22,6 +22,14 @@ static const Slack coarse = {2.1 / 384.0, 0.01};
 /* What is left where a host is known to round less: tempo and beats are floats. */
 static const Slack fine = {1e-6, 1e-6};
 
+bool habits_know_unit(const Habits* const habits)
+{
+    const uint8_t* const quarters = habits->doubt[TEMPO_IN_QUARTERS];
+    const uint8_t* const beats = habits->doubt[TEMPO_IN_BEATS];
+    const uint8_t of_quarters = quarters[0] < quarters[1] ? quarters[0] : quarters[1];
+    return of_quarters != (beats[0] < beats[1] ? beats[0] : beats[1]);
+}
+
 double habits_quarters_per_count(const Habits* const habits, const Meter meter)
 {
     return habits->tempo_unit == TEMPO_IN_BEATS ? 4.0 / meter.beat_unit : 1.0;
@@ -159,8 +167,7 @@ void habits_begin(Habits* const habits, const Report* const report, const Meter 
 /* The reading in effect, or all of them while it isn't known. */
 static uint32_t reading(const Habits* const habits, const double unit)
 {
-    const bool told = habits->doubt[TEMPO_IN_QUARTERS][0] != habits->doubt[TEMPO_IN_BEATS][0] ||
-                      habits->doubt[TEMPO_IN_QUARTERS][1] != habits->doubt[TEMPO_IN_BEATS][1];
+    const bool told = habits_know_unit(habits);
     const bool known = unit > 4.0 ? told && habits->fraction != FRACTION_UNKNOWN : told;
     return known || !(unit > 4.0 || unit < 4.0) ? bit_of(habits->tempo_unit, habits->fraction)
                                                 : (uint32_t)ALL_READINGS;

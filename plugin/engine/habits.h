@@ -53,5 +53,8 @@ void habits_hint(Habits* habits, TempoUnit unit, int64_t beats, bool sure);
 /* It is where neither would be. */
 void habits_no_hint(Habits* habits);
 
+/* True if anything was seen that tells what the tempo counts. */
+bool habits_know_unit(const Habits* habits);
+
 /* Quarter notes in one count of the host's tempo. */
 double habits_quarters_per_count(const Habits* habits, Meter meter);

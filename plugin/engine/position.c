@@ -52,7 +52,7 @@ static void change_meter(Position* const position, const Meter meter)
 
 static void set_rate(Position* const position, const double tick)
 {
-    /* Only a groove's own tempo can be too fast here: then it goes as fast as may be. */
+    /* Too fast here is only a groove's own tempo, or one whose unit isn't known yet. */
     const double most = (double)TEMPO_MOST / 60.0 * (double)TICKS_PER_QUARTER;
     const double rate =
         fmin(place_frame_ticks(position) * position->speed, most / position->frames_per_second);
@@ -324,12 +324,14 @@ static PositionEvent roll(Position* const position, const Report* const report, 
     return go_on(position, report);
 }
 
-/* What stands, runs backward or is wound faster than any groove isn't played. */
+/* What stands, runs backward or is wound faster than any groove isn't played.  Where
+   the tempo may count beats of a sixteenth it is taken for the slower. */
 static bool is_played(const Position* const position)
 {
-    const double tempo =
-        position->tempo * habits_quarters_per_count(&position->habits, position->meter);
-    return position->speed > 0.0 && position->speed * tempo <= (double)TEMPO_MOST;
+    const double quarters = habits_quarters_per_count(&position->habits, position->meter);
+    const double in_beats = 4.0 / position->meter.beat_unit;
+    const double least = habits_know_unit(&position->habits) ? quarters : fmin(quarters, in_beats);
+    return position->speed > 0.0 && position->speed * position->tempo * least <= (double)TEMPO_MOST;
 }
 
 PositionEvent position_report(Position* const position, const Report* const raw)
