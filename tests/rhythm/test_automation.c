@@ -53,7 +53,8 @@ static void throw_controls(Chance* const chance)
     const bool all = share(chance) < 0.1;
     for (int i = 0; i < CONTROL_COUNT; ++i) {
         if (all || share(chance) < 0.05) {
-            stage_set(&stage, control_rows[i].symbol, any_value(i, chance));
+            const float value = (float)any_value(i, chance);
+            CHECK(host_write(stage.host, control_rows[i].symbol, value));
         }
     }
     if (share(chance) < 0.5) {

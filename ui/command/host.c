@@ -269,15 +269,22 @@ static bool has_property(const Host* const host, const LilvPort* const port, con
     return has;
 }
 
+bool host_write(Host* const host, const char* const symbol, const float value)
+{
+    const LilvPort* const port = port_with_symbol(host, symbol);
+    if (port) {
+        host->values[lilv_port_get_index(host->plugin, port)] = value;
+    }
+    return port;
+}
+
 bool host_set(Host* const host, const char* const symbol, const float value,
               char why[HOST_WHY_ROOM])
 {
     const LilvPort* const port = port_with_symbol(host, symbol);
     if (!port || !is_control_input(host, port)) {
         snprintf(why, HOST_WHY_ROOM,
-                 "there is no control \"%s\"; `fourlimb list controls` "
-                 "names them",
-                 symbol);
+                 "there is no control \"%s\"; `fourlimb list controls` names them", symbol);
         return false;
     }
     LilvNode *least = NULL, *most = NULL;
@@ -293,8 +300,7 @@ bool host_set(Host* const host, const char* const symbol, const float value,
                  whole ? "a whole number " : "", (double)low, (double)high);
         return false;
     }
-    host->values[lilv_port_get_index(host->plugin, port)] = value;
-    return true;
+    return host_write(host, symbol, value);
 }
 
 float host_get(const Host* const host, const char* const symbol)

@@ -27,6 +27,10 @@ LV2_URID host_urid(Host* host, const char* uri);
    port is whole. */
 bool host_set(Host* host, const char* symbol, float value, char why[HOST_WHY_ROOM]);
 
+/* The same, but any value: a lane writes what lies between two whole numbers.  False if
+   there is no port with this symbol. */
+bool host_write(Host* host, const char* symbol, float value);
+
 /* The value of a control port, of an output port as the last run left it; not a
    number if there is none with this symbol. */
 float host_get(const Host* host, const char* symbol);
