@@ -14,6 +14,7 @@ passed=0 failed=0 skipped=0 test=
 LONGEST=${FOURLIMB_LONGEST:-7200} # seconds that one program may take: hours, for slow machines
 
 root=$(mktemp -d "${TMPDIR:-/tmp}/fourlimb-tests-XXXXXX") || exit 2
+chmod 711 "$root" # some tests are nobody for a moment, and walk through
 log=$root/log
 # No bank of whoever runs this is to be heard in the tests.
 export TMPDIR="$root/tmp" XDG_DATA_HOME="$root/nobody"

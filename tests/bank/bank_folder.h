@@ -65,9 +65,7 @@ static inline void bank_folder_remove(const BankFolder* const folder)
 {
     DIR* const directory = opendir(folder->path);
     for (struct dirent* entry; directory && (entry = readdir(directory));) {
-        if (entry->d_name[0] != '.') {
-            remove(bank_folder_file(folder, entry->d_name));
-        }
+        remove(bank_folder_file(folder, entry->d_name)); /* "." and ".." stay by themselves */
     }
     if (directory) {
         closedir(directory);
