@@ -57,8 +57,8 @@ keep_failures() {
 	{
 		echo "== $test"
 		[ -n "$1" ] || tail -n 30 "$log" | grep -v '^not ok'
-		awk '/^(ok|skip) - / { said = "" } /^#/ { said = said $0 "\n" }
-			/^not ok - / { printf "%s%s\n", said, $0; said = "" }' "$log"
+		awk '/^(ok|skip) - / { said = ""; n = 0 } /^#/ && n++ < 30 { said = said $0 "\n" }
+			/^not ok - / { printf "%s%s\n", said, $0; said = ""; n = 0 }' "$log"
 	} >>"$root/failures"
 }
 
