@@ -30,10 +30,10 @@ has_listed_all() {
 
 plugin_and_drums_are_connected() {
 	mkfifo input
+	exec 3<>input # opened so, nobody waits for anybody
 	# Without stdbuf jalv keeps its words to the end.
-	stdbuf -oL sh "$play" "$build" <input >said.txt 2>&1 &
+	stdbuf -oL sh "$play" "$build" <input >said.txt 2>&1 3>&- &
 	echo $! >play.pid
-	exec 3>input
 	awaits "plugin and drums are connected" is_connected_or_has_ended
 	is_connected
 	connected=$?
