@@ -261,8 +261,8 @@ static const char* const words[] = {
     "( ",
     "[ a:p ",
     ", ((((((((((((((((((((((((",
-    ", [ a:p [ a:p [ a:p [ a:p [ a:p [ a:p [ a:p [ a:p [ a:p [ a:p [ a:p "
-    "[ a:p [ a:p [ a:p [ a:p [ a:p [ a:p [ a:p [ a:p [ a:p ",
+    (", [ a:p [ a:p [ a:p [ a:p [ a:p [ a:p [ a:p [ a:p [ a:p [ a:p [ a:p "
+     "[ a:p [ a:p [ a:p [ a:p [ a:p [ a:p [ a:p [ a:p [ a:p "),
 };
 
 /* Each is right where an object is. */

@@ -115,7 +115,7 @@ static void in_every_meter_the_file_is_a_render(void)
 
 static void a_tempo_that_is_none_is_refused_and_said(void)
 {
-    const double tempi[] = {0.001, 0.0, -120.0, 2000.5, NAN, INFINITY};
+    const double tempi[] = {0.001, 0.0, -120.0, 2000.5, (double)NAN, (double)INFINITY};
     for (size_t i = 0; i < sizeof tempi / sizeof *tempi; ++i) {
         char path[PHRASE_PATH_ROOM] = "", why[PHRASE_WHY_ROOM] = "";
         Settings settings;
