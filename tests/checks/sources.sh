@@ -81,6 +81,18 @@ every_file_names_its_licence() {
 	[ -z "$bare" ] || { echo "$bare"; return 1; }
 }
 
+# All that is run apart is named: with root's packages, for figures, or by others.
+every_script_is_run() {
+	forgotten=0
+	for script in tests/*/*.sh; do
+		grep -q "$script" Makefile && continue
+		case $script in tests/checks/tally.sh | tests/bench/instructions.sh) continue ;; esac
+		echo "$script is run by nobody: put it into SCRIPTS" && forgotten=1
+	done
+	return $forgotten
+}
+
+check "every script is run" every_script_is_run
 check "every header compiles alone" headers_stand_alone
 check "the compilers warned of nothing" compilers_warned_of_nothing
 check "a warning would be found" planted_warning_is_found
