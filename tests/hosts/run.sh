@@ -47,16 +47,15 @@ play() {
 	return "$status"
 }
 
-if ! play 80 start middle locate loop seven eighths lane pads; then
+if ! play 1800 start middle locate loop seven eighths lane pads; then
 	echo "# Ardour ended with status $status; it said:"
 	tail -n 5 "$folder/log" | sed 's/^/#   /'
 fi
-# Ardour 7.3's export from a script breaks its own heap about one time in four,
-# without any plugin in the session too: it may try again.
-for try in 1 2 3 4 5; do
-	rm -rf "$folder/takes/export"
-	play 20 export && break
-	echo "# Ardour's export ended with status $status (try $try)"
-done
+# Ardour 7.3 breaks its own heap about one time in three as an export from a script ends,
+# without any plugin in the session too.  Its sound is on the disk then, and is what counts.
+if ! play 600 export; then
+	echo "# Ardour's export ended with status $status; it said:"
+	tail -n 1 "$folder/log" | sed 's/^/#   /'
+fi
 
 /usr/bin/python3 "$here/check_takes.py" "$folder/takes"

@@ -16,7 +16,7 @@ local function sleep(seconds)
 end
 
 local function wait(what, condition)
-	for _ = 1, 5000 do
+	for _ = 1, 48000 do -- four minutes: more than any machine takes
 		if condition() then return end
 		sleep(0.005)
 	end
