@@ -92,11 +92,16 @@ a_device_is_never_replaced() {
 	same "$status" 2 && has "$err" "no plain file" && [ -c device.wav ] && [ -L device.wav ]
 }
 
+# The name has numbers in it that are looked up each time.
+begun() {
+	ls "$1".wav.part-*
+}
+
 an_interrupted_render_leaves_nothing() {
 	# So many bars that it isn't through before it is interrupted.
 	"$fourlimb" render --groove 1 --bars 400 --rate 96000 --out long.wav >/dev/null 2>&1 &
 	program=$!
-	awaits "the render has begun its file" ls long.wav.part-* || return
+	awaits "the render has begun its file" begun long || return
 	kill -TERM $program
 	wait $program
 	same "$?" 143 && nothing_left long # 128 and SIGTERM, POSIX 2.8.2
