@@ -75,7 +75,7 @@ TOOL_LIBS = $(shell $(PKG_CONFIG_FOR_BUILD) --libs sord-0 serd-0)
 endif
 
 objects = $(patsubst %.c,$(BUILD)/%.o,$(wildcard $(1)))
-ENGINE := $(call objects,plugin/engine/*.c)
+ENGINE := $(call objects,plugin/engine/*/*.c)
 BANK := $(call objects,plugin/bank/*.c)
 TALK := $(call objects,plugin/talk/*.c)
 LV2 := $(call objects,plugin/lv2/*.c) $(TALK)
@@ -195,7 +195,7 @@ TEST_ROOM := $(TEST_HELP) $(STAGE) $(DESK) $(COMMAND_ROOM) $(TALK) $(BANK) $(ENG
 # Where a test has __wrap_ functions the linker puts them before the C library's.
 wrapped = $(foreach name,$(1),-Wl,--wrap=$(name))
 $(BUILD)/tests/desk/test_bank_again: WRAP = $(call wrapped,calloc)
-$(BUILD)/tests/%: $(BUILD)/tests/%.o $(BUILD)/ui/window/errands.o $(TEST_ROOM)
+$(BUILD)/tests/%: $(BUILD)/tests/%.o $(BUILD)/ui/window/export.o $(TEST_ROOM)
 	@echo "  LINK $@"
 	$(Q)$(LINK) $(WRAP) -rdynamic -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(SOUND_LIBS) $(BANK_LIBS) -lm
 

@@ -67,9 +67,9 @@ int main(const int argc, char** const argv)
         fprintf(stderr, "usage: points BANK_FOLDER < TEMPLATE\n");
         return 1;
     }
-    const Complaints* const complaints = bank_complaints(bank);
-    for (size_t i = 0; i < complaints->count; ++i) {
-        fprintf(stderr, "%s\n", complaints->texts[i]);
+    const Diagnostics* const diagnostics = bank_diagnostics(bank);
+    for (size_t i = 0; i < diagnostics->count; ++i) {
+        fprintf(stderr, "%s\n", diagnostics->texts[i]);
     }
     char line[LINE_ROOM];
     bool comment = true; /* the template's first lines speak of the template */
@@ -79,7 +79,7 @@ int main(const int argc, char** const argv)
             print_line(bank, line);
         }
     }
-    const int status = complaints->count ? 1 : 0;
+    const int status = diagnostics->count ? 1 : 0;
     bank_free(bank);
     return status;
 }

@@ -13,14 +13,14 @@ static const char* const instead_words[ENTRY_KINDS] = {
     [ENTRY_KIT] = "the bank's first kit map is used instead",
 };
 
-bool absent_is(const Bank* const bank, const RollRow* const row)
+bool absent_is(const Bank* const bank, const EntryName* const row)
 {
     const EntryInfo* const info = bank_info(bank, row->kind, row->id);
     return !info || strcmp(info->uri, row->uri) != 0;
 }
 
 /* A name that an owner changed is told too: only they know that it is the same. */
-static void say_row(Messages* const messages, const Bank* const bank, const RollRow* const row)
+static void say_row(Messages* const messages, const Bank* const bank, const EntryName* const row)
 {
     char who[64];
     const EntryInfo* const info = bank_info(bank, row->kind, row->id);
@@ -39,10 +39,10 @@ static void say_row(Messages* const messages, const Bank* const bank, const Roll
 
 void absent_say(Messages* const messages, const Bank* const bank, const char* const names)
 {
-    Roll roll = {.count = 0};
-    roll_read(&roll, names);
-    for (int i = 0; i < roll.count; ++i) {
-        say_row(messages, bank, &roll.rows[i]);
+    EntryNames entry_names = {.count = 0};
+    entry_names_read(&entry_names, names);
+    for (int i = 0; i < entry_names.count; ++i) {
+        say_row(messages, bank, &entry_names.rows[i]);
     }
-    roll_clear(&roll);
+    entry_names_clear(&entry_names);
 }

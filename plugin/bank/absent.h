@@ -4,11 +4,11 @@
 #pragma once
 
 #include "messages.h"
-#include "roll.h"
+#include "entry_names.h"
 
 /* True if the entry is gone: its id is nobody's, or that of one with another URI. */
-bool absent_is(const Bank* bank, const RollRow* row);
+bool absent_is(const Bank* bank, const EntryName* row);
 
-/* Adds a line for each of a text's names, as roll_write makes it, that is absent, or that
+/* Adds a line for each of a text's names, as entry_names_write makes it, that is absent, or that
    the bank calls otherwise. */
 void absent_say(Messages* messages, const Bank* bank, const char* names);

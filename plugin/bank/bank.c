@@ -21,7 +21,7 @@ struct Bank {
     bool has_text;          /* the first of which is a session's text */
     char* text;
     size_t text_length;
-    Complaints complaints;
+    Diagnostics diagnostics;
     Table tables[ENTRY_KINDS];
     Library library;
 };
@@ -87,7 +87,7 @@ static Candidate* find_candidates(Bank* const bank, const char* const class_name
     SordIter* const found = turtle_find(turtle, NULL, type, class);
     for (; !sord_iter_end(found); sord_iter_next(found)) {
         const SordNode* const node = sord_iter_get_node(found, SORD_SUBJECT);
-        Subject subject = {turtle, &bank->complaints, node, false};
+        Subject subject = {turtle, &bank->diagnostics, node, false};
         const int64_t id = field_integer(&subject, "id", ID_LEAST, ID_MOST, 0);
         if (!subject.failed) {
             candidates[(*count)++] = (Candidate){node, (uint32_t)id, turtle_file_of(turtle, node)};
@@ -101,7 +101,7 @@ static Candidate* find_candidates(Bank* const bank, const char* const class_name
 static void read_entry(Bank* const bank, const EntryKind kind, const Candidate candidate)
 {
     Table* const table = &bank->tables[kind];
-    Subject subject = {bank->turtle, &bank->complaints, candidate.node, false};
+    Subject subject = {bank->turtle, &bank->diagnostics, candidate.node, false};
     void* const value = (char*)table->values + table->count * table->value_size;
     if (table->count && table->infos[table->count - 1].id == candidate.id) {
         field_wrong(&subject, "id", "%u is already that of %s", candidate.id,
@@ -179,16 +179,17 @@ static void read_files(Bank* const bank, const char* const folder,
         char path[PATH_ROOM];
         const int length = snprintf(path, sizeof path, "%s/%s", folder, files[i]->d_name);
         if (length >= PATH_ROOM) {
-            complain(&bank->complaints, "%s: its name is too long", files[i]->d_name);
+            diagnostics_add(&bank->diagnostics, "%s: its name is too long", files[i]->d_name);
         } else if (turtle_is_full(bank->turtle)) {
-            complain_first(&bank->complaints,
-                           "%s: is left out, and all files behind it in order of name, %d in all: "
-                           "a bank holds %d files and %d statements at most; put entries together "
-                           "into fewer files, or move some away",
-                           path, count - i, FILES_MOST, STATEMENTS_MOST);
+            diagnostics_add_first(
+                &bank->diagnostics,
+                "%s: is left out, and all files behind it in order of name, %d in all: "
+                "a bank holds %d files and %d statements at most; put entries together "
+                "into fewer files, or move some away",
+                path, count - i, FILES_MOST, STATEMENTS_MOST);
             return;
         } else {
-            turtle_read(bank->turtle, path, &bank->complaints);
+            turtle_read(bank->turtle, path, &bank->diagnostics);
         }
     }
 }
@@ -215,9 +216,9 @@ static void read_file(Bank* const bank, const char* const file)
 {
     char* const path = realpath(file, NULL);
     if (path) {
-        turtle_read(bank->turtle, path, &bank->complaints);
+        turtle_read(bank->turtle, path, &bank->diagnostics);
     } else {
-        complain(&bank->complaints, "%s: there is no such file", file);
+        diagnostics_add(&bank->diagnostics, "%s: there is no such file", file);
     }
     free(path);
 }
@@ -225,13 +226,14 @@ static void read_file(Bank* const bank, const char* const file)
 static void read_sources(Bank* const bank, const BankSources sources, const char* const text)
 {
     if (!read_folder(bank, sources.factory)) {
-        complain(&bank->complaints, "%s: there is no bank here; expected a folder of .ttl files",
-                 sources.factory);
+        diagnostics_add(&bank->diagnostics,
+                        "%s: there is no bank here; expected a folder of .ttl files",
+                        sources.factory);
     }
     bank->factory_files = turtle_file_count(bank->turtle);
     bank->has_text = text;
     if (text) {
-        turtle_read_text(bank->turtle, "/this session", text, strlen(text), &bank->complaints);
+        turtle_read_text(bank->turtle, "/this session", text, strlen(text), &bank->diagnostics);
     }
     if (sources.users) {
         read_folder(bank, sources.users);
@@ -340,7 +342,7 @@ void bank_free(Bank* const bank)
     for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
         free_table(&bank->tables[kind], kind <= ENTRY_TURNAROUND);
     }
-    complaints_clear(&bank->complaints);
+    diagnostics_clear(&bank->diagnostics);
     free(bank->text);
     free(bank);
 }
@@ -356,9 +358,9 @@ const char* bank_text(const Bank* const bank, size_t* const length)
     return bank->text;
 }
 
-const Complaints* bank_complaints(const Bank* const bank)
+const Diagnostics* bank_diagnostics(const Bank* const bank)
 {
-    return &bank->complaints;
+    return &bank->diagnostics;
 }
 
 uint32_t bank_count(const Bank* const bank, const EntryKind kind)

@@ -3,8 +3,8 @@
    files: call it where the host instantiates, never on the audio thread. */
 #pragma once
 
-#include "../engine/library.h"
-#include "complaints.h"
+#include "../engine/written/library.h"
+#include "diagnostics.h"
 
 #include <stdbool.h>
 
@@ -72,7 +72,7 @@ Bank* bank_hold(Bank* bank);
 void bank_free(Bank* bank);
 
 const Library* bank_library(const Bank* bank);
-const Complaints* bank_complaints(const Bank* bank);
+const Diagnostics* bank_diagnostics(const Bank* bank);
 
 /* Entries of a kind, in order of id: the order of the Library's lists. */
 uint32_t bank_count(const Bank* bank, EntryKind kind);

@@ -6,7 +6,7 @@
 #include "bank.h"
 #include "fields.h"
 
-#include "../engine/settings.h"
+#include "../engine/groove/settings.h"
 
 /* An entry by its URI. */
 typedef struct {

@@ -28,9 +28,9 @@ void field_wrong(Subject* const subject, const char* const term, const char* con
     const SordNode* const property = term ? field_property(subject, term) : NULL;
     const char* const where = turtle_where(subject->turtle, subject->subject, property);
     if (term) {
-        complain(subject->complaints, "%s: fl:%s: %s", where, term, text);
+        diagnostics_add(subject->diagnostics, "%s: fl:%s: %s", where, term, text);
     } else {
-        complain(subject->complaints, "%s: %s", where, text);
+        diagnostics_add(subject->diagnostics, "%s: %s", where, text);
     }
     subject->failed = true;
 }

@@ -10,13 +10,13 @@
 
 typedef struct {
     Turtle* turtle;
-    Complaints* complaints;
+    Diagnostics* diagnostics;
     const SordNode* subject;
     bool failed;
 } Subject;
 
 /* A whole number from least to most.  If it isn't stated: `absent`, or a
-   complaint where `absent` is out of range. */
+   diagnostic where `absent` is out of range. */
 int64_t field_integer(Subject* subject, const char* term, int64_t least, int64_t most,
                       int64_t absent);
 
@@ -29,14 +29,14 @@ bool field_boolean(Subject* subject, const char* term);
 /* The text of a fl: property that must be there, or NULL. */
 const char* field_text(Subject* subject, const char* term);
 
-/* The text of a property by its whole URI; NULL without complaint if missing. */
+/* The text of a property by its whole URI; NULL without diagnostic if missing. */
 const char* field_optional_text(const Subject* subject, const char* uri);
 
 /* The name after fl: of a property whose value is one of `names`; its index, or
-   -1 with a complaint. */
+   -1 with a diagnostic. */
 int field_choice(Subject* subject, const char* term, const char* const* names, int count);
 
-/* What a fl: property points to, or NULL; a complaint if it must be there. */
+/* What a fl: property points to, or NULL; a diagnostic if it must be there. */
 const SordNode* field_node(Subject* subject, const char* term, bool required);
 
 /* Marks the subject as failed and complains of it, or of its property. */

@@ -28,20 +28,21 @@ bool turtle_is_full(const Turtle* const turtle)
 }
 
 bool turtle_begin_file(Turtle* const turtle, const char* const path, const size_t size,
-                       Complaints* const complaints)
+                       Diagnostics* const diagnostics)
 {
     if (turtle_is_full(turtle)) {
-        complain_first(complaints,
-                       "%s: is left out: a bank holds %d files and %d statements at most",
-                       base_name(path), FILES_MOST, STATEMENTS_MOST);
+        diagnostics_add_first(diagnostics,
+                              "%s: is left out: a bank holds %d files and %d statements at most",
+                              base_name(path), FILES_MOST, STATEMENTS_MOST);
     } else if (size > FILE_BYTES_MOST) {
-        complain_first(complaints, "%s: is left out: a file has %d MB at most", base_name(path),
-                       FILE_MEGABYTES_MOST);
+        diagnostics_add_first(diagnostics, "%s: is left out: a file has %d MB at most",
+                              base_name(path), FILE_MEGABYTES_MOST);
     } else if (size > BANK_BYTES_MOST - turtle->bytes) {
-        complain_first(complaints, "%s: is left out: all files of a bank have %d MB at most",
-                       base_name(path), BANK_MEGABYTES_MOST);
+        diagnostics_add_first(diagnostics,
+                              "%s: is left out: all files of a bank have %d MB at most",
+                              base_name(path), BANK_MEGABYTES_MOST);
     } else if (!add_file(turtle, path)) {
-        complain(complaints, "%s: there is no memory to read it", base_name(path));
+        diagnostics_add(diagnostics, "%s: there is no memory to read it", base_name(path));
         turtle_fail(turtle);
     } else {
         turtle->bytes += size;
@@ -61,33 +62,33 @@ static char* load(FILE* const stream, const off_t said, size_t* const size)
 }
 
 static bool read_stream(Turtle* const turtle, const char* const path, FILE* const stream,
-                        const off_t said, Complaints* const complaints)
+                        const off_t said, Diagnostics* const diagnostics)
 {
     size_t size = 0;
     char* const text = load(stream, said, &size);
     bool read = false;
     if (!text) {
-        complain(complaints, "%s: there is no memory to read it", path);
+        diagnostics_add(diagnostics, "%s: there is no memory to read it", path);
         turtle_fail(turtle);
     } else if (ferror(stream)) {
-        complain(complaints, "%s: the file can't be read", path);
+        diagnostics_add(diagnostics, "%s: the file can't be read", path);
     } else {
-        read = turtle_read_text(turtle, path, text, size, complaints);
+        read = turtle_read_text(turtle, path, text, size, diagnostics);
     }
     free(text);
     return read;
 }
 
-bool turtle_read(Turtle* const turtle, const char* const path, Complaints* const complaints)
+bool turtle_read(Turtle* const turtle, const char* const path, Diagnostics* const diagnostics)
 {
     struct stat kind;
     const bool regular = stat(path, &kind) == 0 && S_ISREG(kind.st_mode); /* a pipe would wait */
     FILE* const stream = regular ? fopen(path, "rb") : NULL;
     if (!stream) {
-        complain(complaints, "%s: the file can't be opened", path);
+        diagnostics_add(diagnostics, "%s: the file can't be opened", path);
         return false;
     }
-    const bool read = read_stream(turtle, path, stream, kind.st_size, complaints);
+    const bool read = read_stream(turtle, path, stream, kind.st_size, diagnostics);
     fclose(stream);
     return read;
 }

@@ -20,15 +20,15 @@ void messages_say(Messages* const messages, const char* const a, const char* con
     messages->length += more;
 }
 
-void messages_complaints(Messages* const messages, const Complaints* const complaints)
+void messages_diagnostics(Messages* const messages, const Diagnostics* const diagnostics)
 {
     char more[64];
     messages_say(messages, "", "", "");
-    for (size_t i = 0; i < complaints->count; ++i) {
-        messages_say(messages, complaints->texts[i], "\n", "");
+    for (size_t i = 0; i < diagnostics->count; ++i) {
+        messages_say(messages, diagnostics->texts[i], "\n", "");
     }
-    if (complaints->unkept) {
-        snprintf(more, sizeof more, "and %zu more\n", complaints->unkept);
+    if (diagnostics->unkept) {
+        snprintf(more, sizeof more, "and %zu more\n", diagnostics->unkept);
         messages_say(messages, more, "", "");
     }
 }

@@ -2,7 +2,7 @@
 /* messages.h - what people are told, a line each, as one text. */
 #pragma once
 
-#include "complaints.h"
+#include "diagnostics.h"
 
 #include <stdbool.h>
 
@@ -15,5 +15,5 @@ typedef struct {
 /* Adds the three texts. */
 void messages_say(Messages* messages, const char* a, const char* b, const char* c);
 
-/* Adds a bank's complaints, a line each; makes a text also where there are none. */
-void messages_complaints(Messages* messages, const Complaints* complaints);
+/* Adds a bank's diagnostics, a line each; makes a text also where there are none. */
+void messages_diagnostics(Messages* messages, const Diagnostics* diagnostics);

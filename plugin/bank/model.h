@@ -17,7 +17,7 @@ typedef struct {
     unsigned line;
     unsigned file;
     size_t next; /* the subject's next place, its index; 0: none */
-} Place;
+} Location;
 
 /* The first and the last place of a subject, by their indices. */
 typedef struct {
@@ -40,9 +40,9 @@ struct Turtle {
     size_t statements; /* of all files */
     bool is_full;      /* by statements */
     bool failed;       /* memory ran out */
-    Place* places;
-    size_t place_count;
-    size_t place_room;
+    Location* locations;
+    size_t location_count;
+    size_t location_room;
     Home* homes; /* a hash table of subjects; its size is a power of 2 */
     size_t home_count;
     size_t home_room;
@@ -50,12 +50,13 @@ struct Turtle {
     char where[WHERE_ROOM];
 };
 
-/* One more file to read of; false, with a complaint, if it is beyond bounds.h. */
-bool turtle_begin_file(Turtle* turtle, const char* path, size_t size, Complaints* complaints);
+/* One more file to read of; false, with a diagnostic, if it is beyond bounds.h. */
+bool turtle_begin_file(Turtle* turtle, const char* path, size_t size, Diagnostics* diagnostics);
 
 /* One more place; false if there is no memory. */
-bool place_add(Turtle* turtle, Place place);
+bool location_add(Turtle* turtle, Location location);
 
 /* Where the subject, or its property if that is not NULL, was first met; NULL if
    it wasn't. */
-const Place* place_of(const Turtle* turtle, const SordNode* subject, const SordNode* property);
+const Location* location_of(const Turtle* turtle, const SordNode* subject,
+                            const SordNode* property);

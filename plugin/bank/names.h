@@ -3,7 +3,7 @@
    A test holds these tables against that file. */
 #pragma once
 
-#include "../engine/figure.h"
+#include "../engine/written/figure.h"
 
 extern const char* const limb_names[LIMB_COUNT];
 extern const char* const voice_names[VOICE_COUNT];

@@ -32,71 +32,71 @@ typedef struct {
     char even[EVEN_STEPS_MAX + 1]; /* where they are spread, not written */
 } LineSteps;
 
-static Limb line_limb(Subject* const line, const FigureKind kind)
+static Limb line_limb(Subject* const limb_line, const FigureKind kind)
 {
-    const int limb = field_choice(line, "limb", limb_names, LIMB_COUNT);
+    const int limb = field_choice(limb_line, "limb", limb_names, LIMB_COUNT);
     if (limb >= 0 && !limb_fits(kind, (Limb)limb)) {
-        field_wrong(line, "limb", "fl:%s: a %s figure has lines for its own limbs only",
+        field_wrong(limb_line, "limb", "fl:%s: a %s figure has lines for its own limbs only",
                     limb_names[limb], kind == FIGURE_FEET ? "feet" : "hands");
     }
     return limb < 0 ? RIGHT_HAND : (Limb)limb;
 }
 
-static void read_grid(Subject* const line, LineSteps* const read)
+static void read_grid(Subject* const limb_line, LineSteps* const read)
 {
-    const int grid = (int)field_integer(line, "grid", 1, 16, 0);
-    const int over = (int)field_integer(line, "over", 1, 16, 1);
+    const int grid = (int)field_integer(limb_line, "grid", 1, 16, 0);
+    const int over = (int)field_integer(limb_line, "over", 1, 16, 1);
     read->step = step_ticks(grid, over);
     read->bends = grid_bends(grid, over);
     if (!read->step) {
-        field_wrong(line, "grid", "%d over %d quarter notes is not a whole number of ticks", grid,
-                    over);
+        field_wrong(limb_line, "grid", "%d over %d quarter notes is not a whole number of ticks",
+                    grid, over);
     }
 }
 
-static void read_written(Subject* const line, LineSteps* const read)
+static void read_written(Subject* const limb_line, LineSteps* const read)
 {
     char wrong = 0;
-    read->steps = field_text(line, "steps");
+    read->steps = field_text(limb_line, "steps");
     read->count = read->steps ? steps_count(read->steps, &wrong) : 0;
     if (read->count < 0) {
         field_wrong(
-            line, "steps",
+            limb_line, "steps",
             "'%c' is not a step; expected . rest, g ghost, o normal, O accent, f flam, d drag",
             wrong);
     } else if (read->steps && !read->count) {
-        field_wrong(line, "steps", "has no steps");
+        field_wrong(limb_line, "steps", "has no steps");
     }
 }
 
 /* fl:strokes among fl:among steps, in place of fl:steps. */
-static void read_even(Subject* const line, LineSteps* const read)
+static void read_even(Subject* const limb_line, LineSteps* const read)
 {
-    read->count = (int)field_integer(line, "among", 1, EVEN_STEPS_MAX, 0);
-    const int strokes = (int)field_integer(line, "strokes", 1, read->count, 0);
-    if (!line->failed) {
+    read->count = (int)field_integer(limb_line, "among", 1, EVEN_STEPS_MAX, 0);
+    const int strokes = (int)field_integer(limb_line, "strokes", 1, read->count, 0);
+    if (!limb_line->failed) {
         steps_even(strokes, read->count, read->even);
         read->steps = read->even;
     }
 }
 
-static void read_line(Subject* const line, Draft* const draft)
+static void read_limb_line(Subject* const limb_line, Draft* const draft)
 {
     LineSteps read = {.count = 0};
-    const Limb limb = line_limb(line, draft->kind);
-    const int voice = field_choice(line, "voice", voice_names, VOICE_COUNT);
-    read_grid(line, &read);
-    if (field_node(line, "strokes", false)) {
-        read_even(line, &read);
+    const Limb limb = line_limb(limb_line, draft->kind);
+    const int voice = field_choice(limb_line, "voice", voice_names, VOICE_COUNT);
+    read_grid(limb_line, &read);
+    if (field_node(limb_line, "strokes", false)) {
+        read_even(limb_line, &read);
     } else {
-        read_written(line, &read);
+        read_written(limb_line, &read);
     }
-    if (line->failed || !read.steps) {
+    if (limb_line->failed || !read.steps) {
         return;
     }
     const Stroke stroke = {.limb = (uint8_t)limb, .voice = (uint8_t)voice, .bends = read.bends};
     if (limb_is_foot(stroke.limb) && strpbrk(read.steps, "fd")) {
-        field_wrong(line, "steps", "a foot has no flams and drags");
+        field_wrong(limb_line, "steps", "a foot has no flams and drags");
     }
     steps_read(read.steps, read.step, stroke, draft->strokes, FIGURE_STROKES_MAX, &draft->count);
     const int64_t length = read.step * read.count;
@@ -104,21 +104,21 @@ static void read_line(Subject* const line, Draft* const draft)
     draft->step_ticks = common_divisor(read.step, draft->step_ticks);
 }
 
-static void read_lines(Subject* const subject, Draft* const draft)
+static void read_limb_lines(Subject* const subject, Draft* const draft)
 {
     SordIter* const found =
         turtle_find(subject->turtle, subject->subject, field_property(subject, "line"), NULL);
     int count = 0;
     for (; !sord_iter_end(found); sord_iter_next(found)) {
-        Subject line = {subject->turtle, subject->complaints,
-                        sord_iter_get_node(found, SORD_OBJECT), false};
-        read_line(&line, draft);
-        subject->failed |= line.failed;
+        Subject limb_line = {subject->turtle, subject->diagnostics,
+                             sord_iter_get_node(found, SORD_OBJECT), false};
+        read_limb_line(&limb_line, draft);
+        subject->failed |= limb_line.failed;
         ++count;
     }
     sord_iter_free(found);
-    if (!count || count > FIGURE_LINES_MAX) {
-        field_wrong(subject, "line", "has %d lines; expected 1 to %d", count, FIGURE_LINES_MAX);
+    if (!count || count > LIMB_LINES_MAX) {
+        field_wrong(subject, "line", "has %d lines; expected 1 to %d", count, LIMB_LINES_MAX);
     }
 }
 
@@ -164,7 +164,7 @@ static bool read_figure(Subject* const subject, const FigureKind kind, const uin
 {
     Draft draft = {.kind = kind};
     const uint32_t bars = (uint32_t)field_integer(subject, "bars", 0, BARS_MOST, 0);
-    read_lines(subject, &draft);
+    read_limb_lines(subject, &draft);
     if (subject->failed) {
         return false;
     }

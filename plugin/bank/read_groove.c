@@ -13,7 +13,7 @@ static Meter read_meter(Subject* const subject)
     return (Meter){(double)beats, (int32_t)unit};
 }
 
-/* The figure that a property points to, or NULL with a complaint. */
+/* The figure that a property points to, or NULL with a diagnostic. */
 static const Figure* read_reference(Subject* const subject, const char* const term,
                                     const Table* const table, const bool required)
 {
@@ -29,7 +29,7 @@ static const Figure* read_reference(Subject* const subject, const char* const te
     return (const Figure*)figure;
 }
 
-/* 0 for A and so on, or -1 with a complaint. */
+/* 0 for A and so on, or -1 with a diagnostic. */
 static int read_letter(Subject* const part)
 {
     const char* const letter = field_text(part, "letter");
@@ -69,7 +69,7 @@ static void read_parts(Subject* const subject, const Table tables[ENTRY_KINDS],
     SordIter* const found =
         turtle_find(subject->turtle, subject->subject, field_property(subject, "part"), NULL);
     for (; !sord_iter_end(found); sord_iter_next(found)) {
-        Subject part = {subject->turtle, subject->complaints,
+        Subject part = {subject->turtle, subject->diagnostics,
                         sord_iter_get_node(found, SORD_OBJECT), false};
         read_part(&part, tables, groove, has_part);
         subject->failed |= part.failed;

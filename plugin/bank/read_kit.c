@@ -39,8 +39,8 @@ bool read_kit(Subject* const subject, const Table tables[ENTRY_KINDS], const uin
     SordIter* const found =
         turtle_find(subject->turtle, subject->subject, field_property(subject, "key"), NULL);
     for (; !sord_iter_end(found); sord_iter_next(found)) {
-        Subject key = {subject->turtle, subject->complaints, sord_iter_get_node(found, SORD_OBJECT),
-                       false};
+        Subject key = {subject->turtle, subject->diagnostics,
+                       sord_iter_get_node(found, SORD_OBJECT), false};
         read_key(&key, kit, has_key);
         subject->failed |= key.failed;
     }

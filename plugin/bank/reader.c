@@ -17,14 +17,15 @@ static void discard(Reading* const reading)
 static bool is_described(const Reading* const reading)
 {
     Turtle* const turtle = reading->turtle;
-    const Place* const place =
-        reading->met_count ? place_of(turtle, reading->met[0].nodes[0], NULL) : NULL;
-    if (!place || place->file == turtle->file_count - 1) {
+    const Location* const location =
+        reading->met_count ? location_of(turtle, reading->met[0].nodes[0], NULL) : NULL;
+    if (!location || location->file == turtle->file_count - 1) {
         return false;
     }
-    complain(reading->complaints, "%s:%u: %s was described in %s already; this is left out",
-             reading_file(reading), reading->met[0].line,
-             turtle_name(turtle, reading->met[0].nodes[0]), turtle->files[place->file].name);
+    diagnostics_add(reading->diagnostics, "%s:%u: %s was described in %s already; this is left out",
+                    reading_file(reading), reading->met[0].line,
+                    turtle_name(turtle, reading->met[0].nodes[0]),
+                    turtle->files[location->file].name);
     return true;
 }
 
@@ -40,8 +41,8 @@ static void commit(Reading* const reading)
         const Met met = reading->met[i];
         const SordQuad quad = {met.nodes[0], met.nodes[1], met.nodes[2], NULL};
         sord_add(turtle->model, quad);
-        if (!place_add(turtle,
-                       (Place){met.nodes[0], met.nodes[1], met.line, turtle->file_count - 1, 0})) {
+        if (!location_add(turtle, (Location){met.nodes[0], met.nodes[1], met.line,
+                                             turtle->file_count - 1, 0})) {
             reading_fail(reading);
         }
         reading_free(reading, met);
@@ -122,15 +123,15 @@ static void read_sentences_of(Reading* const reading, const char* const path)
 }
 
 bool turtle_read_text(Turtle* const turtle, const char* const name, const char* const text,
-                      const size_t size, Complaints* const complaints)
+                      const size_t size, Diagnostics* const diagnostics)
 {
     Reading reading = {.turtle = turtle,
-                       .complaints = complaints,
+                       .diagnostics = diagnostics,
                        .text = text,
                        .size = size,
                        .line = 1,
                        .first_line = 1};
-    if (!turtle_begin_file(turtle, name, size, complaints)) {
+    if (!turtle_begin_file(turtle, name, size, diagnostics)) {
         return false;
     }
     read_sentences_of(&reading, name);

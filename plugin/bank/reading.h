@@ -16,7 +16,7 @@ typedef struct {
    at a time if asked to, so newlines are counted as they pass. */
 typedef struct {
     Turtle* turtle;
-    Complaints* complaints;
+    Diagnostics* diagnostics;
     const char* text;
     size_t size;
     size_t at;           /* next byte to give to serd */
@@ -27,7 +27,7 @@ typedef struct {
     bool at_newline;     /* the newest byte is a newline: it ends this line */
     bool is_cut;         /* this sentence is broken: serd is given no more of it */
     bool is_over;        /* nothing more of this file is read */
-    unsigned error_line; /* the last complaint's; errors right after follow from it */
+    unsigned error_line; /* the last diagnostic's; errors right after follow from it */
     unsigned prefixes;
     unsigned nests; /* brackets in this sentence, as serd sees them */
     Gauge gauge;

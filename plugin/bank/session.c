@@ -105,11 +105,11 @@ static Single* read_draft(const FigureKind kind, const char* const text, const s
     return NULL;
 }
 
-Stock* session_stock(const Session* const session)
+Snapshot* session_snapshot(const Session* const session)
 {
     Messages messages = {.text = NULL};
     Drafts drafts = {.drafts = {NULL}};
-    messages_complaints(&messages, bank_complaints(session->bank));
+    messages_diagnostics(&messages, bank_diagnostics(session->bank));
     absent_say(&messages, session->bank, session->texts.of[TEXT_NAMES]);
     for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
         char why[SINGLE_WHY_ROOM];
@@ -123,7 +123,7 @@ Stock* session_stock(const Session* const session)
         free(messages.text);
         messages.text = NULL;
     }
-    return stock_make(session->bank, drafts, messages.text);
+    return snapshot_make(session->bank, drafts, messages.text);
 }
 
 bool session_draft(Session* const session, const FigureKind kind, const char* const text,
@@ -197,13 +197,13 @@ static bool is_other(const Bank* const bank, const EntryPick pick, const void* c
 
 static bool complains_of_session(const Bank* const bank)
 {
-    const Complaints* const complaints = bank_complaints(bank);
-    for (size_t i = 0; i < complaints->count; ++i) {
-        if (!strncmp(complaints->texts[i], "this session:", strlen("this session:"))) {
+    const Diagnostics* const diagnostics = bank_diagnostics(bank);
+    for (size_t i = 0; i < diagnostics->count; ++i) {
+        if (!strncmp(diagnostics->texts[i], "this session:", strlen("this session:"))) {
             return true;
         }
     }
-    return complaints->unkept > 0;
+    return diagnostics->unkept > 0;
 }
 
 /* The files' bank with a session's entries over it. */
@@ -215,11 +215,11 @@ static Bank* open_with(const Session* const session, const char* const own)
 /* What was saved just now has its new name: whoever did that knows. */
 static bool forget_name(Session* const session, const EntryPick saved)
 {
-    Roll roll = {.count = 0};
-    roll_read(&roll, session->texts.of[TEXT_NAMES]);
-    roll_drop(&roll, saved.kind, saved.id);
-    char* const names = roll_write(&roll);
-    roll_clear(&roll);
+    EntryNames entry_names = {.count = 0};
+    entry_names_read(&entry_names, session->texts.of[TEXT_NAMES]);
+    entry_names_drop(&entry_names, saved.kind, saved.id);
+    char* const names = entry_names_write(&entry_names);
+    entry_names_clear(&entry_names);
     if (names) {
         free(session->texts.of[TEXT_NAMES]);
         session->texts.of[TEXT_NAMES] = names;
@@ -301,24 +301,25 @@ bool session_restore(Session* const session, SessionTexts* const texts)
 
 /* The names of what is played now, but of those that were lost before the old ones: they
    are told of until something else is picked. */
-static void call_roll(const Session* const session, const Used* const used, Roll* const roll)
+static void call_roll(const Session* const session, const Used* const used,
+                      EntryNames* const entry_names)
 {
-    Roll before = {.count = 0};
-    roll_read(&before, session->texts.of[TEXT_NAMES]);
+    EntryNames before = {.count = 0};
+    entry_names_read(&before, session->texts.of[TEXT_NAMES]);
     for (int i = 0; i < before.count; ++i) {
-        const RollRow* const row = &before.rows[i];
+        const EntryName* const row = &before.rows[i];
         const bool wanted = !used->settled || used->ids[row->kind] == row->id;
         if (wanted && absent_is(session->bank, row)) {
-            roll_add(roll, row->kind, row->id, row->label, row->uri);
+            entry_names_add(entry_names, row->kind, row->id, row->label, row->uri);
         }
     }
     for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
         const EntryInfo* const info = bank_info(session->bank, (EntryKind)kind, used->ids[kind]);
         if (info) {
-            roll_add(roll, (EntryKind)kind, info->id, info->label, info->uri);
+            entry_names_add(entry_names, (EntryKind)kind, info->id, info->label, info->uri);
         }
     }
-    roll_clear(&before);
+    entry_names_clear(&before);
 }
 
 /* The user's own entries that are played, and all that came with the session. */
@@ -337,12 +338,12 @@ static char* write_own(const Session* const session, const Used* const used)
 
 bool session_save(const Session* const session, const Used* const used, SessionTexts* const texts)
 {
-    Roll roll = {.count = 0};
-    call_roll(session, used, &roll);
+    EntryNames entry_names = {.count = 0};
+    call_roll(session, used, &entry_names);
     texts->of[TEXT_OWN] = write_own(session, used);
     texts->of[TEXT_UNREAD] = strdup(session->texts.of[TEXT_UNREAD]);
-    texts->of[TEXT_NAMES] = roll_write(&roll);
-    roll_clear(&roll);
+    texts->of[TEXT_NAMES] = entry_names_write(&entry_names);
+    entry_names_clear(&entry_names);
     for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
         texts->of[kind] = strdup(session->texts.of[kind]);
     }
@@ -360,10 +361,10 @@ void session_ids(const Session* const session, OwnIds* const ids)
             ids_add(ids, bank_entry(session->bank, (EntryKind)kind, i)->id);
         }
     }
-    Roll roll = {.count = 0};
-    roll_read(&roll, session->texts.of[TEXT_NAMES]);
-    for (int i = 0; i < roll.count; ++i) {
-        ids_add(ids, roll.rows[i].id);
+    EntryNames entry_names = {.count = 0};
+    entry_names_read(&entry_names, session->texts.of[TEXT_NAMES]);
+    for (int i = 0; i < entry_names.count; ++i) {
+        ids_add(ids, entry_names.rows[i].id);
     }
-    roll_clear(&roll);
+    entry_names_clear(&entry_names);
 }

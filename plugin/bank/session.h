@@ -6,7 +6,7 @@
 #pragma once
 
 #include "ids.h"
-#include "stock.h"
+#include "snapshot.h"
 
 /* The texts: first the drafts, by FigureKind. */
 typedef enum {
@@ -47,7 +47,7 @@ bool session_copy(const Session* session, Session* copy);
 bool session_take(Session* session, Session* copy);
 
 /* What can be played now; NULL if there is no memory. */
-Stock* session_stock(const Session* session);
+Snapshot* session_snapshot(const Session* session);
 
 /* Puts a draft in, or drops that of the kind where `text` is "".  False, with the
    reason in `why` and all as it was, if it isn't one. */
@@ -67,7 +67,7 @@ bool session_save(const Session* session, const Used* used, SessionTexts* texts)
 
 /* Takes texts over, in place of what was.  False if there is no memory, or a text is
    NULL for want of it: then the session is as it was.  Whatever is wrong with them is told by the messages of
-   session_stock. */
+   session_snapshot. */
 bool session_restore(Session* session, SessionTexts* texts);
 
 /* True if there is nothing in them. */

@@ -54,30 +54,30 @@ static bool read_value(Single* const single, Subject* const subject, const Class
     return row->read(subject, none, id, value) && told && turtle_is_whole(subject->turtle);
 }
 
-static bool read_text(Single* const single, Turtle* const turtle, Complaints* const complaints,
+static bool read_text(Single* const single, Turtle* const turtle, Diagnostics* const diagnostics,
                       const char* const name)
 {
     const ClassRow* row = NULL;
-    turtle_read_text(turtle, name, single->text, strlen(single->text), complaints);
+    turtle_read_text(turtle, name, single->text, strlen(single->text), diagnostics);
     const SordNode* const node = find_subject(turtle, &row);
-    if (complaints->count || !turtle_is_whole(turtle)) {
+    if (diagnostics->count || !turtle_is_whole(turtle)) {
         return false;
     }
     if (!node) {
-        complain(complaints,
-                 "%s: expected one fl:HandsFigure, fl:FeetFigure, fl:Turnaround or "
-                 "fl:Kit",
-                 name);
+        diagnostics_add(diagnostics,
+                        "%s: expected one fl:HandsFigure, fl:FeetFigure, fl:Turnaround or "
+                        "fl:Kit",
+                        name);
         return false;
     }
-    Subject subject = {turtle, complaints, node, false};
+    Subject subject = {turtle, diagnostics, node, false};
     return read_value(single, &subject, row);
 }
 
-static void say_why(const Complaints* const complaints, char why[SINGLE_WHY_ROOM])
+static void say_why(const Diagnostics* const diagnostics, char why[SINGLE_WHY_ROOM])
 {
     const char* const told =
-        complaints->count ? complaints->texts[0] : "there is no memory for a figure";
+        diagnostics->count ? diagnostics->texts[0] : "there is no memory for a figure";
     size_t length = strlen(told);
     if (length >= SINGLE_WHY_ROOM) {
         for (length = SINGLE_WHY_ROOM - 1; ((unsigned char)told[length] & 0xC0) == 0x80;) {
@@ -96,19 +96,19 @@ Single* single_read(const char* const name, const char* const text, const size_t
                  SINGLE_BYTES_MOST);
         return NULL;
     }
-    Complaints complaints = {.count = 0};
+    Diagnostics diagnostics = {.count = 0};
     Turtle* const turtle = turtle_new();
     Single* single = calloc(1, sizeof(Single));
     if (single) {
         single->text = strndup(text, size);
     }
-    if (!turtle || !single || !single->text || !read_text(single, turtle, &complaints, name)) {
-        say_why(&complaints, why);
+    if (!turtle || !single || !single->text || !read_text(single, turtle, &diagnostics, name)) {
+        say_why(&diagnostics, why);
         single_free(single);
         single = NULL;
     }
     turtle_free(turtle);
-    complaints_clear(&complaints);
+    diagnostics_clear(&diagnostics);
     return single;
 }
 

@@ -41,7 +41,8 @@ __attribute__((format(printf, 2, 3))) static void cut(Reading* const reading,
     vsnprintf(reason, sizeof reason, format, arguments);
     va_end(arguments);
     if (!reading->is_cut && is_news(reading, reading->line)) {
-        complain(reading->complaints, "%s:%u: %s", reading_file(reading), reading->line, reason);
+        diagnostics_add(reading->diagnostics, "%s:%u: %s", reading_file(reading), reading->line,
+                        reason);
     }
     reading->is_cut = true;
 }
@@ -56,8 +57,8 @@ __attribute__((format(printf, 2, 3))) static void stop(Reading* const reading,
     vsnprintf(reason, sizeof reason, format, arguments);
     va_end(arguments);
     if (!reading->is_over) {
-        complain_first(reading->complaints, "%s:%u: %s; the rest of this file is left out",
-                       reading_file(reading), reading->line, reason);
+        diagnostics_add_first(reading->diagnostics, "%s:%u: %s; the rest of this file is left out",
+                              reading_file(reading), reading->line, reason);
     }
     reading->is_cut = reading->is_over = true;
 }
@@ -194,8 +195,9 @@ static SerdStatus take_statement(void* const handle, const SerdStatementFlags fl
     if (named) {
         reading_fail(reading);
     } else {
-        complain(reading->complaints, "%s:%u: a name here has a prefix that was not declared",
-                 reading_file(reading), reading->line);
+        diagnostics_add(reading->diagnostics,
+                        "%s:%u: a name here has a prefix that was not declared",
+                        reading_file(reading), reading->line);
     }
     return SERD_SUCCESS;
 }
@@ -212,8 +214,8 @@ static SerdStatus take_error(void* const handle, const SerdError* const error)
         char text[REASON_ROOM];
         vsnprintf(text, sizeof text, error->fmt, *error->args);
         text[strcspn(text, "\n")] = '\0';
-        complain(reading->complaints, "%s:%u:%u: not Turtle here: %s", reading_file(reading), line,
-                 error->col, text);
+        diagnostics_add(reading->diagnostics, "%s:%u:%u: not Turtle here: %s",
+                        reading_file(reading), line, error->col, text);
     }
     reading->is_cut = true;
     return SERD_SUCCESS;

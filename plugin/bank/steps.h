@@ -2,7 +2,7 @@
 /* steps.h - a line's steps as written: one sign a step, spaces and | between. */
 #pragma once
 
-#include "../engine/stroke.h"
+#include "../engine/written/stroke.h"
 
 /* The level of a sign, or -1 if it is none of . g o O f d */
 int step_level(char sign);

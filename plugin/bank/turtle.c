@@ -42,7 +42,7 @@ void turtle_free(Turtle* const turtle)
         serd_env_free(turtle->files[i].env);
         free(turtle->files[i].name);
     }
-    free(turtle->places);
+    free(turtle->locations);
     free(turtle->homes);
     free(turtle);
 }
@@ -85,8 +85,8 @@ void turtle_fail(Turtle* const turtle)
 
 unsigned turtle_file_of(const Turtle* const turtle, const SordNode* const subject)
 {
-    const Place* const place = place_of(turtle, subject, NULL);
-    return place ? place->file : 0;
+    const Location* const location = location_of(turtle, subject, NULL);
+    return location ? location->file : 0;
 }
 
 /* Writes the name by one file's prefixes; false if none of them fits. */
@@ -105,8 +105,8 @@ static bool qualify(Turtle* const turtle, const unsigned file, const SerdNode* c
 const char* turtle_name(Turtle* const turtle, const SordNode* const node)
 {
     const SerdNode* const serd = sord_node_to_serd_node(node);
-    const Place* const place = place_of(turtle, node, NULL);
-    if (serd->type == SERD_URI && place && qualify(turtle, place->file, serd)) {
+    const Location* const location = location_of(turtle, node, NULL);
+    if (serd->type == SERD_URI && location && qualify(turtle, location->file, serd)) {
         return turtle->name;
     }
     for (unsigned file = 0; serd->type == SERD_URI && file < turtle->file_count; ++file) {
@@ -137,9 +137,10 @@ static const SordNode* named_owner(const Turtle* const turtle, const SordNode* c
 const char* turtle_where(Turtle* const turtle, const SordNode* const subject,
                          const SordNode* const property)
 {
-    const Place* const place = place_of(turtle, subject, property);
+    const Location* const location = location_of(turtle, subject, property);
     const char* const name = turtle_name(turtle, named_owner(turtle, subject));
     snprintf(turtle->where, sizeof turtle->where, "%s:%u: %s",
-             place ? turtle->files[place->file].name : "?", place ? place->line : 0, name);
+             location ? turtle->files[location->file].name : "?", location ? location->line : 0,
+             name);
     return turtle->where;
 }

@@ -3,7 +3,7 @@
    statement.  Not for the audio thread. */
 #pragma once
 
-#include "complaints.h"
+#include "diagnostics.h"
 
 #include <sord/sord.h>
 #include <stdbool.h>
@@ -22,12 +22,12 @@ void turtle_free(Turtle* turtle);
 /* Adds a file's statements.  What can't be read is complained of with file and
    line; statements before and after it are kept.  What is beyond bounds.h is left
    out, and complained of before all else.  False if nothing was read. */
-bool turtle_read(Turtle* turtle, const char* path, Complaints* complaints);
+bool turtle_read(Turtle* turtle, const char* path, Diagnostics* diagnostics);
 
 /* The same of a text in memory, which need not outlive the call.  `name` stands
    for the file in messages; "/name" where there is none. */
 bool turtle_read_text(Turtle* turtle, const char* name, const char* text, size_t size,
-                      Complaints* complaints);
+                      Diagnostics* diagnostics);
 
 /* False once memory has run out: what was read isn't all there is.  turtle_fail is for
    those who make something of what was read. */

@@ -1,160 +1,163 @@
 // SPDX-License-Identifier: ISC
 #include "write_figure.h"
 
-#include "lines.h"
+#include "limb_lines.h"
 #include "names.h"
-#include "pen.h"
+#include "turtle_writer.h"
 
 #include <stdlib.h>
 #include <string.h>
 
-static void write_text(Pen* const pen, const char* const term, const char* const text)
+static void write_text(TurtleWriter* const writer, const char* const term, const char* const text)
 {
     if (text && *text) {
-        pen_text(pen, term, text);
+        turtle_writer_text(writer, term, text);
     }
 }
 
-static void write_integer(Pen* const pen, const char* const term, const int64_t value)
+static void write_integer(TurtleWriter* const writer, const char* const term, const int64_t value)
 {
     if (value) {
-        pen_integer(pen, term, value);
+        turtle_writer_integer(writer, term, value);
     }
 }
 
 /* What every entry has, in the order that presets/ has it in. */
-static void write_info(Pen* const pen, const EntryInfo* const info, const char* const class_name)
+static void write_info(TurtleWriter* const writer, const EntryInfo* const info,
+                       const char* const class_name)
 {
-    pen_entry(pen, info->uri && *info->uri ? info->uri : FL_MINE "new", class_name);
-    write_integer(pen, "id", info->id);
-    write_text(pen, RDFS_NS "label", info->label);
-    write_text(pen, RDFS_NS "comment", info->comment);
+    turtle_writer_entry(writer, info->uri && *info->uri ? info->uri : FL_MINE "new", class_name);
+    write_integer(writer, "id", info->id);
+    write_text(writer, RDFS_NS "label", info->label);
+    write_text(writer, RDFS_NS "comment", info->comment);
     if (info->family_uri && *info->family_uri) {
-        pen_uri(pen, "family", info->family_uri);
+        turtle_writer_uri(writer, "family", info->family_uri);
     }
-    write_integer(pen, "difficulty", info->difficulty);
-    write_integer(pen, "tempoLow", info->tempo_low);
-    write_integer(pen, "tempoHigh", info->tempo_high);
+    write_integer(writer, "difficulty", info->difficulty);
+    write_integer(writer, "tempoLow", info->tempo_low);
+    write_integer(writer, "tempoHigh", info->tempo_high);
 }
 
-static void write_line(Pen* const pen, const FigureLine* const line)
+static void write_line(TurtleWriter* const writer, const LimbLine* const line)
 {
-    pen_open(pen, "line");
-    pen_term(pen, "limb", limb_names[line->limb]);
-    pen_term(pen, "voice", voice_names[line->voice]);
-    pen_integer(pen, "grid", line->grid);
+    turtle_writer_open(writer, "line");
+    turtle_writer_term(writer, "limb", limb_names[line->limb]);
+    turtle_writer_term(writer, "voice", voice_names[line->voice]);
+    turtle_writer_integer(writer, "grid", line->grid);
     if (line->over != 1) {
-        pen_integer(pen, "over", line->over);
+        turtle_writer_integer(writer, "over", line->over);
     }
-    pen_text(pen, "steps", line->steps);
-    pen_close(pen);
+    turtle_writer_text(writer, "steps", line->steps);
+    turtle_writer_close(writer);
 }
 
-static void put_figure(Pen* const pen, const Figure* const figure, const EntryInfo* const info)
+static void put_figure(TurtleWriter* const writer, const Figure* const figure,
+                       const EntryInfo* const info)
 {
-    FigureLines lines;
-    if (!figure_lines(figure, &lines)) {
-        pen->failed = true;
+    LimbLines lines;
+    if (!limb_lines(figure, &lines)) {
+        writer->failed = true;
         return;
     }
-    write_info(pen, info, figure_class_names[figure->kind]);
-    write_integer(pen, "bars", figure->bars);
+    write_info(writer, info, figure_class_names[figure->kind]);
+    write_integer(writer, "bars", figure->bars);
     for (int i = 0; i < lines.count; ++i) {
-        write_line(pen, &lines.lines[i]);
+        write_line(writer, &lines.lines[i]);
     }
-    figure_lines_free(&lines);
+    limb_lines_free(&lines);
 }
 
-static void put_kit(Pen* const pen, const Kit* const kit, const EntryInfo* const info)
+static void put_kit(TurtleWriter* const writer, const Kit* const kit, const EntryInfo* const info)
 {
-    write_info(pen, info, "Kit");
+    write_info(writer, info, "Kit");
     for (int voice = 0; voice < VOICE_COUNT; ++voice) {
-        pen_open(pen, "key");
-        pen_term(pen, "voice", voice_names[voice]);
-        pen_integer(pen, "note", kit->notes[voice]);
-        pen_close(pen);
+        turtle_writer_open(writer, "key");
+        turtle_writer_term(writer, "voice", voice_names[voice]);
+        turtle_writer_integer(writer, "note", kit->notes[voice]);
+        turtle_writer_close(writer);
     }
 }
 
-static void put_decimal(Pen* const pen, const char* const term, const double value)
+static void put_decimal(TurtleWriter* const writer, const char* const term, const double value)
 {
     if (value >= -1000.0 && value <= 1000.0) { /* not a number: not written */
-        pen_decimal(pen, term, value);
+        turtle_writer_decimal(writer, term, value);
     }
 }
 
-static void put_feel(Pen* const pen, const WrittenFeel* const feel)
+static void put_feel(TurtleWriter* const writer, const WrittenFeel* const feel)
 {
-    put_decimal(pen, "swing", feel->swing_ratio);
+    put_decimal(writer, "swing", feel->swing_ratio);
     if (feel->swing_sixteenths) {
-        pen_true(pen, "swingSixteenths");
+        turtle_writer_true(writer, "swingSixteenths");
     }
-    put_decimal(pen, "looseness", feel->looseness_ms);
-    put_decimal(pen, "touch", feel->touch * 100.0);
-    put_decimal(pen, "pushHands", feel->push_hands_ms);
-    put_decimal(pen, "pushSnare", feel->push_snare_ms);
-    put_decimal(pen, "pushFeet", feel->push_feet_ms);
+    put_decimal(writer, "looseness", feel->looseness_ms);
+    put_decimal(writer, "touch", feel->touch * 100.0);
+    put_decimal(writer, "pushHands", feel->push_hands_ms);
+    put_decimal(writer, "pushSnare", feel->push_snare_ms);
+    put_decimal(writer, "pushFeet", feel->push_feet_ms);
 }
 
-static void put_reference(Pen* const pen, const char* const term, const Bank* const bank,
-                          const Figure* const figure)
+static void put_reference(TurtleWriter* const writer, const char* const term,
+                          const Bank* const bank, const Figure* const figure)
 {
     if (figure) {
-        pen_uri(pen, term, bank_info(bank, (EntryKind)figure->kind, figure->id)->uri);
+        turtle_writer_uri(writer, term, bank_info(bank, (EntryKind)figure->kind, figure->id)->uri);
     }
 }
 
-static void put_parts(Pen* const pen, const Bank* const bank, const Groove* const groove)
+static void put_parts(TurtleWriter* const writer, const Bank* const bank,
+                      const Groove* const groove)
 {
     for (int i = 0; i < PARTS_MAX; ++i) {
         const Part part = groove->parts[i];
         if (part.hands || part.feet) {
             const char letter[] = {(char)('A' + i), '\0'};
-            pen_open(pen, "part");
-            pen_text(pen, "letter", letter);
-            put_reference(pen, "hands", bank, part.hands);
-            put_reference(pen, "feet", bank, part.feet);
-            pen_close(pen);
+            turtle_writer_open(writer, "part");
+            turtle_writer_text(writer, "letter", letter);
+            put_reference(writer, "hands", bank, part.hands);
+            put_reference(writer, "feet", bank, part.feet);
+            turtle_writer_close(writer);
         }
     }
 }
 
-static void put_groove(Pen* const pen, const Bank* const bank, const Groove* const groove,
-                       const EntryInfo* const info)
+static void put_groove(TurtleWriter* const writer, const Bank* const bank,
+                       const Groove* const groove, const EntryInfo* const info)
 {
     char form[FORM_BARS_MAX + 1] = "";
     for (uint32_t bar = 0; bar < groove->form_bars; ++bar) {
         form[bar] = (char)('A' + groove->form[bar]);
     }
-    write_info(pen, info, "Groove");
-    pen_integer(pen, "tempo", (int64_t)groove->tempo);
-    pen_integer(pen, "beatsPerBar", (int64_t)groove->meter.beats_per_bar);
-    pen_integer(pen, "beatUnit", groove->meter.beat_unit);
-    put_feel(pen, &groove->feel);
-    pen_text(pen, "form", form);
-    put_parts(pen, bank, groove);
-    put_reference(pen, "turnaround", bank, groove->turnaround);
+    write_info(writer, info, "Groove");
+    turtle_writer_integer(writer, "tempo", (int64_t)groove->tempo);
+    turtle_writer_integer(writer, "beatsPerBar", (int64_t)groove->meter.beats_per_bar);
+    turtle_writer_integer(writer, "beatUnit", groove->meter.beat_unit);
+    put_feel(writer, &groove->feel);
+    turtle_writer_text(writer, "form", form);
+    put_parts(writer, bank, groove);
+    put_reference(writer, "turnaround", bank, groove->turnaround);
     if (groove->crash_start) {
-        pen_true(pen, "crashStart");
+        turtle_writer_true(writer, "crashStart");
     }
 }
 
 char* write_figure(const Figure* const figure, const EntryInfo* const info)
 {
-    Pen pen;
-    if (pen_begin(&pen)) {
-        put_figure(&pen, figure, info);
+    TurtleWriter writer;
+    if (turtle_writer_begin(&writer)) {
+        put_figure(&writer, figure, info);
     }
-    return pen_end(&pen);
+    return turtle_writer_end(&writer);
 }
 
 char* write_kit(const Kit* const kit, const EntryInfo* const info)
 {
-    Pen pen;
-    if (pen_begin(&pen)) {
-        put_kit(&pen, kit, info);
+    TurtleWriter writer;
+    if (turtle_writer_begin(&writer)) {
+        put_kit(&writer, kit, info);
     }
-    return pen_end(&pen);
+    return turtle_writer_end(&writer);
 }
 
 /* Picks without repetition, which also says what is written already. */
@@ -203,7 +206,7 @@ static void pick_figures(Picks* const picks, const Groove* const groove)
     }
 }
 
-static void put_entry(Pen* const pen, const Bank* const bank, const EntryPick entry)
+static void put_entry(TurtleWriter* const writer, const Bank* const bank, const EntryPick entry)
 {
     const Library* const library = bank_library(bank);
     const EntryInfo* const info = bank_info(bank, entry.kind, entry.id);
@@ -214,13 +217,13 @@ static void put_entry(Pen* const pen, const Bank* const bank, const EntryPick en
     case ENTRY_HANDS:
     case ENTRY_FEET:
     case ENTRY_TURNAROUND:
-        put_figure(pen, library_figure(library, (FigureKind)entry.kind, entry.id), info);
+        put_figure(writer, library_figure(library, (FigureKind)entry.kind, entry.id), info);
         break;
     case ENTRY_GROOVE:
-        put_groove(pen, bank, library_groove(library, entry.id), info);
+        put_groove(writer, bank, library_groove(library, entry.id), info);
         break;
     case ENTRY_KIT:
-        put_kit(pen, library_kit(library, entry.id), info);
+        put_kit(writer, library_kit(library, entry.id), info);
         break;
     case ENTRY_KINDS:
         break;
@@ -246,14 +249,14 @@ char* write_entries(const Bank* const bank, const EntryPick* const picks, const 
         }
     }
     char* text = NULL;
-    Pen pen;
+    TurtleWriter writer;
     if (!all.failed && !any_there(bank, &all)) {
         text = strdup("");
-    } else if (!all.failed && pen_begin(&pen)) {
+    } else if (!all.failed && turtle_writer_begin(&writer)) {
         for (size_t i = 0; i < all.count; ++i) {
-            put_entry(&pen, bank, all.picks[i]);
+            put_entry(&writer, bank, all.picks[i]);
         }
-        text = pen_end(&pen);
+        text = turtle_writer_end(&writer);
     }
     free(all.picks);
     return text;

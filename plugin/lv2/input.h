@@ -3,7 +3,7 @@
    checked: a host may send anything.  Audio thread; allocates nothing. */
 #pragma once
 
-#include "../engine/report.h"
+#include "../engine/time/report.h"
 #include "../talk/uris.h"
 
 #include <lv2/atom/atom.h>

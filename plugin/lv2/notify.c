@@ -1,19 +1,19 @@
 // SPDX-License-Identifier: ISC
 #include "notify.h"
 
-#include "backroom.h"
+#include "worker.h"
 
 #include <string.h>
 
 enum { PIECE_BYTES = 4096 };
 
-void notify_init(Notify* const notify, LV2_URID_Map* const map, Queue* const tells,
+void notify_init(Notify* const notify, LV2_URID_Map* const map, Queue* const answers,
                  const double rate)
 {
     memset(notify, 0, sizeof *notify);
-    notify->tells = tells;
+    notify->answers = answers;
     lv2_atom_forge_init(&notify->forge, map);
-    onlooker_init(&notify->onlooker, rate);
+    preview_feed_init(&notify->preview_feed, rate);
 }
 
 /* True if both texts are empty, so that there is no news. */
@@ -29,25 +29,26 @@ static void tell_entries(Notify* const notify)
     notify->entries_at = 0;
 }
 
-void notify_stock(Notify* const notify, const Stock* const stock)
+void notify_snapshot(Notify* const notify, const Snapshot* const snapshot)
 {
-    const Stock* const before = notify->stock;
+    const Snapshot* const before = notify->snapshot;
     for (int kind = 0; before && kind < FIGURE_KINDS; ++kind) {
-        notify->draft_due[kind] |= !still_empty(stock_draft(before, (FigureKind)kind),
-                                                stock_draft(stock, (FigureKind)kind));
+        notify->draft_due[kind] |= !still_empty(snapshot_draft(before, (FigureKind)kind),
+                                                snapshot_draft(snapshot, (FigureKind)kind));
     }
-    if (before && stock_bank(before) != stock_bank(stock)) {
+    if (before && snapshot_bank(before) != snapshot_bank(snapshot)) {
         ++notify->bank;
         tell_entries(notify);
     }
-    notify->bank_due |= before && !still_empty(stock_messages(before), stock_messages(stock));
-    notify->stock = stock;
-    outlook_start(&notify->onlooker.outlook); /* its figures are the old stock's */
+    notify->bank_due |=
+        before && !still_empty(snapshot_messages(before), snapshot_messages(snapshot));
+    notify->snapshot = snapshot;
+    preview_start(&notify->preview_feed.preview); /* its figures are the old snapshot's */
 }
 
 void notify_asked(Notify* const notify, const LV2_URID property, const Uris* const uris)
 {
-    onlooker_ask(&notify->onlooker, !property, property == uris->fl_learning);
+    preview_feed_ask(&notify->preview_feed, !property, property == uris->fl_learning);
     if (!property || property == uris->fl_sessionEntries) {
         tell_entries(notify);
     }
@@ -66,11 +67,11 @@ static bool tell_long(Notify* const notify, const LV2_URID property, const int64
                       const Uris* const uris)
 {
     LV2_Atom_Forge* const forge = &notify->forge;
-    if (!tell_has_room(forge, sizeof(int64_t))) {
+    if (!encode_has_room(forge, sizeof(int64_t))) {
         return false;
     }
     LV2_Atom_Forge_Frame frame;
-    tell_begin_event(forge, &frame, property, uris);
+    encode_begin_event(forge, &frame, property, uris);
     lv2_atom_forge_long(forge, value);
     lv2_atom_forge_pop(forge, &frame);
     return true;
@@ -79,18 +80,18 @@ static bool tell_long(Notify* const notify, const LV2_URID property, const int64
 /* Bytes of text that the port could take if it were empty. */
 static size_t most_text(const LV2_Atom_Forge* const forge)
 {
-    return forge->size > 2 * TELL_SET_BYTES ? forge->size - 2 * TELL_SET_BYTES : 0;
+    return forge->size > 2 * ENCODE_SET_BYTES ? forge->size - 2 * ENCODE_SET_BYTES : 0;
 }
 
 static bool tell_text(Notify* const notify, const LV2_URID property, const char* const text,
                       const size_t length, const Uris* const uris)
 {
     LV2_Atom_Forge* const forge = &notify->forge;
-    if (!tell_has_room(forge, length + 1)) {
+    if (!encode_has_room(forge, length + 1)) {
         return false;
     }
     LV2_Atom_Forge_Frame frame;
-    tell_begin_event(forge, &frame, property, uris);
+    encode_begin_event(forge, &frame, property, uris);
     lv2_atom_forge_string(forge, text, (uint32_t)length);
     lv2_atom_forge_pop(forge, &frame);
     return true;
@@ -117,7 +118,7 @@ static bool tell_draft(Notify* const notify, const FigureKind kind, const Uris* 
         [FIGURE_FEET] = uris->fl_feetDraft,
         [FIGURE_TURNAROUND] = uris->fl_turnaroundDraft,
     };
-    const char* const text = notify->stock ? stock_draft(notify->stock, kind) : "";
+    const char* const text = notify->snapshot ? snapshot_draft(notify->snapshot, kind) : "";
     const size_t length = strlen(text);
     const size_t most = most_text(&notify->forge);
     return (most && length > most) || tell_text(notify, properties[kind], text, length, uris);
@@ -129,17 +130,18 @@ static void tell_next_piece(Notify* const notify, const Uris* const uris)
 {
     LV2_Atom_Forge* const forge = &notify->forge;
     size_t whole = 0;
-    const char* const text = notify->stock ? bank_text(stock_bank(notify->stock), &whole) : "";
+    const char* const text =
+        notify->snapshot ? bank_text(snapshot_bank(notify->snapshot), &whole) : "";
     const size_t left = whole - notify->entries_at;
     const size_t length = left < PIECE_BYTES ? left : PIECE_BYTES;
-    if (!tell_has_room(forge, TELL_PIECE_BYTES + length)) {
+    if (!encode_has_room(forge, ENCODE_PIECE_BYTES + length)) {
         return;
     }
     const Piece piece = {notify->bank, (int32_t)notify->entries_at, (int32_t)whole, (int32_t)length,
                          text + notify->entries_at};
     LV2_Atom_Forge_Frame frame;
-    tell_begin_event(forge, &frame, uris->fl_sessionEntries, uris);
-    tell_piece(forge, &piece, uris);
+    encode_begin_event(forge, &frame, uris->fl_sessionEntries, uris);
+    encode_piece(forge, &piece, uris);
     lv2_atom_forge_pop(forge, &frame);
     notify->entries_at += (uint32_t)length;
     notify->entries_due = notify->entries_at < whole;
@@ -147,12 +149,12 @@ static void tell_next_piece(Notify* const notify, const Uris* const uris)
 
 static bool tell_parcel(Notify* const notify, const Parcel* const parcel, const Uris* const uris)
 {
-    switch ((Tell)parcel->kind) {
-    case TELL_SAVED_FIGURE:
+    switch ((Answer)parcel->kind) {
+    case ANSWER_SAVED_FIGURE:
         return tell_long(notify, uris->fl_savedFigure, parcel->number, uris);
-    case TELL_SAVED_KIT:
+    case ANSWER_SAVED_KIT:
         return tell_long(notify, uris->fl_savedKit, parcel->number, uris);
-    case TELL_REFUSED:
+    case ANSWER_REFUSED:
         return tell_message(notify, uris->fl_refused, parcel->bytes, uris);
     }
     return true;
@@ -161,8 +163,8 @@ static bool tell_parcel(Notify* const notify, const Parcel* const parcel, const 
 static void tell_answers(Notify* const notify, const Uris* const uris)
 {
     const Parcel* parcel = NULL;
-    while ((parcel = queue_first(notify->tells)) && tell_parcel(notify, parcel, uris)) {
-        queue_drop(notify->tells);
+    while ((parcel = queue_first(notify->answers)) && tell_parcel(notify, parcel, uris)) {
+        queue_drop(notify->answers);
     }
     if (notify->refused && tell_message(notify, uris->fl_refused, notify->refused, uris)) {
         notify->refused = NULL;
@@ -178,7 +180,7 @@ static void tell_all(Notify* const notify, const uint32_t dropped, const Uris* c
         notify->dropped_due = false;
     }
     if (notify->bank_due) {
-        const char* const messages = notify->stock ? stock_messages(notify->stock) : "";
+        const char* const messages = notify->snapshot ? snapshot_messages(notify->snapshot) : "";
         notify->bank_due = !tell_message(notify, uris->fl_bankMessages, messages, uris);
     }
     if (notify->entries_due) {
@@ -207,6 +209,6 @@ void notify_run(Notify* const notify, LV2_Atom_Sequence* const sequence, const E
     lv2_atom_forge_set_buffer(&notify->forge, (uint8_t*)sequence, capacity);
     lv2_atom_forge_sequence_head(&notify->forge, &frame, 0);
     tell_all(notify, engine_dropped(engine) + notify->lost_notes, uris);
-    onlooker_tell(&notify->onlooker, &notify->forge, engine, frames, uris);
+    preview_feed_tell(&notify->preview_feed, &notify->forge, engine, frames, uris);
     lv2_atom_forge_pop(&notify->forge, &frame);
 }

@@ -5,18 +5,18 @@
    and, for as long as somebody looks on, the phrase as it will be played.  Audio thread; allocates nothing. */
 #pragma once
 
-#include "../bank/stock.h"
-#include "onlooker.h"
+#include "../bank/snapshot.h"
+#include "preview_feed.h"
 #include "queue.h"
 
 #include <stdbool.h>
 
 typedef struct {
     LV2_Atom_Forge forge;
-    const Stock* stock;  /* what plays */
-    Queue* tells;        /* see backroom.h */
-    const char* refused; /* a sentence of ours, or NULL */
-    uint32_t lost_notes; /* that came in and found no room, beside our own strokes */
+    const Snapshot* snapshot; /* what plays */
+    Queue* answers;           /* see worker.h */
+    const char* refused;      /* a sentence of ours, or NULL */
+    uint32_t lost_notes;      /* that came in and found no room, beside our own strokes */
     uint32_t told_dropped;
     bool dropped_due; /* to be told though nothing more was dropped */
     bool bank_due;
@@ -24,14 +24,14 @@ typedef struct {
     int32_t bank;        /* how many banks have come */
     bool entries_due;    /* the session's own, piece by piece, */
     uint32_t entries_at; /* from here on */
-    Onlooker onlooker;
+    PreviewFeed preview_feed;
 } Notify;
 
 /* `tells` must outlive it. */
-void notify_init(Notify* notify, LV2_URID_Map* map, Queue* tells, double rate);
+void notify_init(Notify* notify, LV2_URID_Map* map, Queue* answers, double rate);
 
 /* Something else plays from now on: what is another in it will be told. */
-void notify_stock(Notify* notify, const Stock* stock);
+void notify_snapshot(Notify* notify, const Snapshot* snapshot);
 
 /* Somebody sent patch:Get for a property, 0 for all there is: looks on from now. */
 void notify_asked(Notify* notify, LV2_URID property, const Uris* uris);

@@ -3,7 +3,7 @@
    more than the host gave room for.  Audio thread; allocates nothing. */
 #pragma once
 
-#include "../engine/through.h"
+#include "../engine/play/through.h"
 #include "../talk/uris.h"
 
 #include <lv2/atom/atom.h>

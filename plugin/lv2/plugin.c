@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: ISC
 /* plugin.c - the LV2 plugin: ports, lifecycle and run().  Nothing musical is
    decided here. */
-#include "../engine/engine.h"
-#include "../talk/hear.h"
-#include "backroom.h"
+#include "../engine/play/engine.h"
+#include "../talk/decode.h"
+#include "worker.h"
 #include "inbox.h"
 #include "notify.h"
 #include "pass.h"
@@ -19,8 +19,8 @@
 
 typedef struct {
     Uris uris;
-    Backroom backroom;
-    Stock* stock; /* what plays */
+    Worker worker;
+    Snapshot* snapshot; /* what plays */
     Engine engine;
     Through through;
     Inbox inbox;
@@ -34,50 +34,50 @@ typedef struct {
     float values[CONTROL_COUNT]; /* as last taken over */
 } Plugin;
 
-static bool open_backroom(Plugin* const plugin, const char* const bundle_path,
-                          const LV2_Worker_Schedule* const schedule, LV2_Log_Logger* const logger)
+static bool open_worker(Plugin* const plugin, const char* const bundle_path,
+                        const LV2_Worker_Schedule* const schedule, LV2_Log_Logger* const logger)
 {
-    if (!backroom_init(&plugin->backroom, bundle_path, schedule)) {
+    if (!worker_init(&plugin->worker, bundle_path, schedule)) {
         lv2_log_error(logger, "Fourlimb: no memory for the bank in %s\n", bundle_path);
         return false;
     }
-    plugin->stock = backroom_take(&plugin->backroom);
-    if (*stock_messages(plugin->stock)) {
+    plugin->snapshot = worker_take(&plugin->worker);
+    if (*snapshot_messages(plugin->snapshot)) {
         lv2_log_warning(logger, "Fourlimb: parts of the bank were left out:\n%s",
-                        stock_messages(plugin->stock));
+                        snapshot_messages(plugin->snapshot));
     }
     return true;
 }
 
 static void free_plugin(Plugin* const plugin)
 {
-    backroom_clear(&plugin->backroom);
-    stock_free(plugin->stock);
+    worker_clear(&plugin->worker);
+    snapshot_free(plugin->snapshot);
     free(plugin);
 }
 
-/* Plays what the backroom has made since the last block, if anything. */
-static void take_stock(Plugin* const plugin)
+/* Plays what the worker has made since the last block, if anything. */
+static void take_snapshot(Plugin* const plugin)
 {
-    Stock* const stock = backroom_take(&plugin->backroom);
-    if (stock) {
-        notify_stock(&plugin->notify, stock);
-        engine_use(&plugin->engine, stock_library(stock));
-        backroom_leave(&plugin->backroom, plugin->stock);
-        plugin->stock = stock;
+    Snapshot* const snapshot = worker_take(&plugin->worker);
+    if (snapshot) {
+        notify_snapshot(&plugin->notify, snapshot);
+        engine_use(&plugin->engine, snapshot_library(snapshot));
+        worker_leave(&plugin->worker, plugin->snapshot);
+        plugin->snapshot = snapshot;
     }
 }
 
 /* Everything but the ports. */
 static void start_afresh(Plugin* const plugin)
 {
-    engine_init(&plugin->engine, stock_library(plugin->stock), plugin->rate);
+    engine_init(&plugin->engine, snapshot_library(plugin->snapshot), plugin->rate);
     plugin->through = (Through){.dropped = 0};
-    take_stock(plugin);
+    take_snapshot(plugin);
     for (int i = 0; i < CONTROL_COUNT; ++i) {
         plugin->values[i] = control_rows[i].normal;
     }
-    outlook_start(&plugin->notify.onlooker.outlook);
+    preview_start(&plugin->notify.preview_feed.preview);
 }
 
 /* Threading class: Instantiation. */
@@ -123,7 +123,7 @@ static LV2_Handle instantiate(const LV2_Descriptor* const descriptor, const doub
         return NULL;
     }
     Plugin* const plugin = calloc(1, sizeof(Plugin));
-    if (!plugin || !open_backroom(plugin, bundle_path, schedule, &logger)) {
+    if (!plugin || !open_worker(plugin, bundle_path, schedule, &logger)) {
         if (plugin) {
             free_plugin(plugin);
         }
@@ -131,8 +131,8 @@ static LV2_Handle instantiate(const LV2_Descriptor* const descriptor, const doub
     }
     plugin->rate = rate;
     plugin->uris = uris_map(map);
-    notify_init(&plugin->notify, map, plugin->backroom.tells, rate);
-    notify_stock(&plugin->notify, plugin->stock);
+    notify_init(&plugin->notify, map, plugin->worker.answers, rate);
+    notify_snapshot(&plugin->notify, plugin->snapshot);
     start_afresh(plugin); /* hosts are to activate, but one that runs at once plays too */
     return plugin;
 }
@@ -165,7 +165,7 @@ static void remember_ids(Plugin* const plugin, const Settings* const settings)
             [ENTRY_GROOVE] = settings->groove != 1 ? settings->groove : 0,
             [ENTRY_KIT] = settings->kit != 1 ? settings->kit : 0,
         }};
-    backroom_use(&plugin->backroom, &used, stock_library(plugin->stock));
+    worker_use(&plugin->worker, &used, snapshot_library(plugin->snapshot));
 }
 
 static void take_controls(Plugin* const plugin)
@@ -233,7 +233,7 @@ static void take_set(Plugin* const plugin, const LV2_URID property, const LV2_At
     const char* why = "the value is not a text; expected an atom:String";
     if (ask != ASKS &&
         (value->type != plugin->uris.atom_String ||
-         !backroom_ask(&plugin->backroom, ask, (const char*)(value + 1), value->size, &why))) {
+         !worker_ask(&plugin->worker, ask, (const char*)(value + 1), value->size, &why))) {
         plugin->notify.refused = why;
     }
 }
@@ -242,8 +242,8 @@ static void take_set(Plugin* const plugin, const LV2_URID property, const LV2_At
 static void take_midi(Plugin* const plugin, const MidiOutput output, const LV2_Atom* const message,
                       const uint32_t frame)
 {
-    const bool is_used =
-        onlooker_midi(&plugin->notify.onlooker, (const uint8_t*)(message + 1), message->size);
+    const bool is_used = preview_feed_midi(&plugin->notify.preview_feed,
+                                           (const uint8_t*)(message + 1), message->size);
     const bool passes = plugin->engine.settings.through && !is_used;
     pass_midi(&plugin->through, output, message, frame, passes, &plugin->uris);
 }
@@ -274,11 +274,11 @@ static void take_event(Plugin* const plugin, const MidiOutput output, const Inpu
         engine_begin(&plugin->engine, midi_output_room(output));
         engine_report(&plugin->engine, &report, frame);
         midi_output_write(output, &plugin->engine.out, &plugin->through, &plugin->uris);
-    } else if (hear_section(event.body, size, &plugin->uris, &section, &begins)) {
+    } else if (decode_section(event.body, size, &plugin->uris, &section, &begins)) {
         take_section(plugin, &section, begins);
-    } else if (hear_get(event.body, size, &plugin->uris, &property)) {
+    } else if (decode_get(event.body, size, &plugin->uris, &property)) {
         notify_asked(&plugin->notify, property, &plugin->uris);
-    } else if (hear_set(event.body, size, &plugin->uris, &property, &value)) {
+    } else if (decode_set(event.body, size, &plugin->uris, &property, &value)) {
         take_set(plugin, property, value);
     }
 }
@@ -303,7 +303,7 @@ static void run(const LV2_Handle instance, const uint32_t frames)
 {
     Plugin* const plugin = (Plugin*)instance;
     const MidiOutput output = midi_output(plugin->midi_out, &plugin->uris);
-    take_stock(plugin);
+    take_snapshot(plugin);
     take_controls(plugin);
     InputReader reader = input_reader(plugin->control, &plugin->uris);
     uint32_t done = 0;
@@ -315,7 +315,7 @@ static void run(const LV2_Handle instance, const uint32_t frames)
     write_readouts(plugin);
     plugin->notify.lost_notes = plugin->through.dropped;
     notify_run(&plugin->notify, plugin->notify_out, &plugin->engine, frames, &plugin->uris);
-    backroom_wake(&plugin->backroom);
+    worker_wake(&plugin->worker);
 }
 
 static LV2_State_Status save(const LV2_Handle instance, const LV2_State_Store_Function store,
@@ -325,7 +325,7 @@ static LV2_State_Status save(const LV2_Handle instance, const LV2_State_Store_Fu
     (void)flags;
     (void)features;
     Plugin* const plugin = (Plugin*)instance;
-    return state_save(&plugin->backroom, &plugin->uris, store, handle);
+    return state_save(&plugin->worker, &plugin->uris, store, handle);
 }
 
 /* state:threadSafeRestore: may be called while run() and work() are. */
@@ -337,7 +337,7 @@ static LV2_State_Status restore(const LV2_Handle instance,
     (void)flags;
     (void)features;
     Plugin* const plugin = (Plugin*)instance;
-    return state_restore(&plugin->backroom, &plugin->uris, retrieve, handle);
+    return state_restore(&plugin->worker, &plugin->uris, retrieve, handle);
 }
 
 static LV2_Worker_Status work(const LV2_Handle instance, const LV2_Worker_Respond_Function respond,
@@ -348,11 +348,11 @@ static LV2_Worker_Status work(const LV2_Handle instance, const LV2_Worker_Respon
     (void)handle;
     (void)size;
     (void)data;
-    backroom_work(&((Plugin*)instance)->backroom);
+    worker_run(&((Plugin*)instance)->worker);
     return LV2_WORKER_SUCCESS;
 }
 
-/* Answers lie in the backroom, where run() finds them. */
+/* Answers lie in the worker, where run() finds them. */
 static LV2_Worker_Status work_response(const LV2_Handle instance, const uint32_t size,
                                        const void* const body)
 {

@@ -17,12 +17,12 @@ static void find_keys(const Uris* const uris, LV2_URID keys[TEXTS])
     keys[TEXT_NAMES] = uris->fl_entryNames;
 }
 
-LV2_State_Status state_save(Backroom* const backroom, const Uris* const uris,
+LV2_State_Status state_save(Worker* const worker, const Uris* const uris,
                             const LV2_State_Store_Function store, const LV2_State_Handle handle)
 {
     SessionTexts texts = {.of = {NULL}};
     LV2_URID keys[TEXTS];
-    if (!backroom_save(backroom, &texts)) {
+    if (!worker_save(worker, &texts)) {
         return LV2_STATE_ERR_UNKNOWN;
     }
     LV2_State_Status status = LV2_STATE_SUCCESS;
@@ -53,7 +53,7 @@ static char* retrieve_text(const LV2_State_Retrieve_Function retrieve,
     return good ? strndup(text, size) : strdup("");
 }
 
-LV2_State_Status state_restore(Backroom* const backroom, const Uris* const uris,
+LV2_State_Status state_restore(Worker* const worker, const Uris* const uris,
                                const LV2_State_Retrieve_Function retrieve,
                                const LV2_State_Handle handle)
 {
@@ -63,7 +63,7 @@ LV2_State_Status state_restore(Backroom* const backroom, const Uris* const uris,
     for (int i = 0; i < TEXTS; ++i) {
         texts.of[i] = retrieve_text(retrieve, handle, keys[i], uris);
     }
-    const bool good = backroom_restore(backroom, &texts);
+    const bool good = worker_restore(worker, &texts);
     session_texts_clear(&texts);
     return good ? LV2_STATE_SUCCESS : LV2_STATE_ERR_UNKNOWN;
 }

@@ -4,14 +4,14 @@
    is empty.  Others' threads, at any time. */
 #pragma once
 
-#include "backroom.h"
+#include "worker.h"
 #include "../talk/uris.h"
 
 #include <lv2/state/state.h>
 
-LV2_State_Status state_save(Backroom* backroom, const Uris* uris, LV2_State_Store_Function store,
+LV2_State_Status state_save(Worker* worker, const Uris* uris, LV2_State_Store_Function store,
                             LV2_State_Handle handle);
 
 /* What is absent, or isn't a text, is empty. */
-LV2_State_Status state_restore(Backroom* backroom, const Uris* uris,
+LV2_State_Status state_restore(Worker* worker, const Uris* uris,
                                LV2_State_Retrieve_Function retrieve, LV2_State_Handle handle);

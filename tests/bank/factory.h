@@ -3,7 +3,7 @@
 #pragma once
 
 #include "../../plugin/bank/bank.h"
-#include "../../plugin/engine/groove.h"
+#include "../../plugin/engine/groove/groove.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -41,14 +41,14 @@ static inline Groove plain_groove(const Figure* const hands, const Figure* const
 }
 
 /* All of a groove with nothing put in its place, in phrases of so many bars. */
-static inline Choice plain_choice(const Groove* const groove, const uint32_t phrase_bars)
+static inline Selection plain_choice(const Groove* const groove, const uint32_t phrase_bars)
 {
-    return (Choice){.groove = groove,
-                    .turnaround = groove->turnaround,
-                    .phrase_bars = phrase_bars,
-                    .realign = REALIGN_PHRASE,
-                    .swing = {1.0, TICKS_PER_QUARTER},
-                    .limbs = {true, true, true, true}};
+    return (Selection){.groove = groove,
+                       .turnaround = groove->turnaround,
+                       .phrase_bars = phrase_bars,
+                       .realign = REALIGN_PHRASE,
+                       .swing = {1.0, TICKS_PER_QUARTER},
+                       .limbs = {true, true, true, true}};
 }
 
 enum { STICKING_ROOM = 256 };

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* test_bad_banks.c - every file in bad/ has something wrong in it, and says on
    its first line what people must be told ("# expect:", parts between bars must
-   stand in one complaint) and on its second what must still load ("# still:",
+   stand in one diagnostic) and on its second what must still load ("# still:",
    how many of its entries, and the URIs of some).  Each is read beside the
    factory's hands, of which nothing may be lost. */
 #include "../help/check.h"
@@ -36,8 +36,8 @@ static Head read_head(const char* const path)
     return head;
 }
 
-/* True if the complaint has every part of `expect`. */
-static bool says_all(const char* const complaint, const char* const expect)
+/* True if the diagnostic has every part of `expect`. */
+static bool says_all(const char* const diagnostic, const char* const expect)
 {
     char parts[LINE_ROOM];
     snprintf(parts, sizeof parts, "%s", expect);
@@ -46,7 +46,7 @@ static bool says_all(const char* const complaint, const char* const expect)
         if (bar) {
             *bar = '\0';
         }
-        if (!strstr(complaint, part)) {
+        if (!strstr(diagnostic, part)) {
             return false;
         }
         part = bar ? bar + 3 : NULL;
@@ -54,14 +54,14 @@ static bool says_all(const char* const complaint, const char* const expect)
     return true;
 }
 
-static void check_complaints(const Complaints* const complaints, const char* const expect,
+static void check_complaints(const Diagnostics* const diagnostics, const char* const expect,
                              const char* const file_name)
 {
-    const char* fits = complaints->count ? complaints->texts[0] : "no complaint";
-    for (size_t i = 0; i < complaints->count; ++i) {
-        fits = says_all(complaints->texts[i], expect) ? complaints->texts[i] : fits;
-        CHECK(strstr(complaints->texts[i], file_name)); /* of this file, not of the factory's */
-        CHECK(is_utf8(complaints->texts[i]));
+    const char* fits = diagnostics->count ? diagnostics->texts[0] : "no complaint";
+    for (size_t i = 0; i < diagnostics->count; ++i) {
+        fits = says_all(diagnostics->texts[i], expect) ? diagnostics->texts[i] : fits;
+        CHECK(strstr(diagnostics->texts[i], file_name)); /* of this file, not of the factory's */
+        CHECK(is_utf8(diagnostics->texts[i]));
     }
     if (!says_all(fits, expect)) {
         CHECK_TEXT(fits, expect);
@@ -98,7 +98,7 @@ static uint32_t factory_hands(void)
     bank_folder_link(&folder, "presets/hands.ttl", "hands.ttl");
     Bank* const bank = bank_folder_open(&folder);
     const uint32_t count = bank_count(bank, ENTRY_HANDS);
-    CHECK_INT(bank_complaints(bank)->count, 0);
+    CHECK_INT(bank_diagnostics(bank)->count, 0);
     bank_free(bank);
     bank_folder_remove(&folder);
     return count;
@@ -118,7 +118,7 @@ static void the_bad_file(void)
     bank_folder_link(&folder, source, name);
     Head head = read_head(path);
     Bank* const bank = bank_folder_open(&folder);
-    check_complaints(bank_complaints(bank), head.expect, name);
+    check_complaints(bank_diagnostics(bank), head.expect, name);
     check_still(bank, head.still);
     CHECK_INT(entries_beginning(bank, "urn:fourlimb:hands:"), hands);
     bank_free(bank);

@@ -23,9 +23,9 @@ static BankFolder folder_with_hands(void)
 
 static bool complains_of(const Bank* const bank, const char* const what)
 {
-    const Complaints* const complaints = bank_complaints(bank);
-    for (size_t i = 0; i < complaints->count; ++i) {
-        if (strstr(complaints->texts[i], what)) {
+    const Diagnostics* const diagnostics = bank_diagnostics(bank);
+    for (size_t i = 0; i < diagnostics->count; ++i) {
+        if (strstr(diagnostics->texts[i], what)) {
             return true;
         }
     }
@@ -40,10 +40,10 @@ static void check_hands_are_whole(const Bank* const bank)
 
 static void check_complaints_are_sane(const Bank* const bank)
 {
-    const Complaints* const complaints = bank_complaints(bank);
-    for (size_t i = 0; i < complaints->count; ++i) {
-        CHECK(strlen(complaints->texts[i]) < SANE_COMPLAINT);
-        CHECK(is_utf8(complaints->texts[i]));
+    const Diagnostics* const diagnostics = bank_diagnostics(bank);
+    for (size_t i = 0; i < diagnostics->count; ++i) {
+        CHECK(strlen(diagnostics->texts[i]) < SANE_COMPLAINT);
+        CHECK(is_utf8(diagnostics->texts[i]));
     }
 }
 
@@ -54,7 +54,7 @@ static void check_beside_hands(const BankFolder* const folder, const char* const
     if (told) {
         CHECK(complains_of(bank, told));
     } else {
-        CHECK_INT(bank_complaints(bank)->count, 0);
+        CHECK_INT(bank_diagnostics(bank)->count, 0);
     }
     check_hands_are_whole(bank);
     check_complaints_are_sane(bank);
@@ -75,7 +75,7 @@ static void check_empty(const char* const path)
     Bank* const bank = bank_open((BankSources){.factory = path});
     CHECK(bank);
     if (bank) {
-        CHECK_INT(bank_complaints(bank)->count, 1);
+        CHECK_INT(bank_diagnostics(bank)->count, 1);
         CHECK(complains_of(bank, path));
         CHECK_INT(bank_library(bank)->groove_count, 0);
         CHECK_INT(bank_library(bank)->kit_count, 0);
@@ -262,7 +262,7 @@ static void a_copy_of_a_file_under_another_name_spoils_neither(void)
     bank_folder_link(&folder, "presets/hands.ttl", "copy-of-mine.ttl");
     Bank* const bank = bank_folder_open(&folder);
     CHECK(entries_beginning(bank, "urn:fourlimb:hands:") >= FACTORY_HANDS_AT_LEAST);
-    CHECK(bank_complaints(bank)->count > 0);
+    CHECK(bank_diagnostics(bank)->count > 0);
     bank_free(bank);
     bank_folder_remove(&folder);
 }

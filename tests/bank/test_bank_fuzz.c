@@ -2,7 +2,7 @@
 /* test_bank_fuzz.c - a small bank with bytes and words of it changed by chance:
    whatever is read from it keeps the promises of figure.h and library.h, and
    whatever is told of it is UTF-8.  The seeds are fixed, so a failure repeats. */
-#include "../../plugin/engine/groove.h"
+#include "../../plugin/engine/groove/groove.h"
 #include "../help/check.h"
 #include "bank_folder.h"
 
@@ -175,10 +175,11 @@ static void check_playing(const Library* const library)
         }
         values[CONTROL_GROOVE] = (float)library->grooves[i].id;
         const Settings settings = settings_from_controls(values);
-        const Choice choice = choice_make(library, &settings, 120.0);
+        const Selection selection = selection_make(library, &settings, 120.0);
         const int64_t bar = meter_bar_ticks(library->grooves[i].meter);
         for (int64_t at = 0; at < 20; ++at) {
-            choice_strokes(&choice, library->grooves[i].meter, at * bar, (at + 1) * bar, &list);
+            selection_strokes(&selection, library->grooves[i].meter, at * bar, (at + 1) * bar,
+                              &list);
             for (uint32_t stroke = 0; stroke < list.count; ++stroke) {
                 CHECK(list.strokes[stroke].tick / bar == at);
             }
@@ -186,10 +187,10 @@ static void check_playing(const Library* const library)
     }
 }
 
-static void check_told(const Complaints* const complaints)
+static void check_told(const Diagnostics* const diagnostics)
 {
-    for (size_t i = 0; i < complaints->count; ++i) {
-        CHECK(is_utf8(complaints->texts[i]));
+    for (size_t i = 0; i < diagnostics->count; ++i) {
+        CHECK(is_utf8(diagnostics->texts[i]));
     }
 }
 
@@ -218,7 +219,7 @@ static void read_mutation(const BankFolder* const folder, const uint32_t seed)
     check_figures(bank_library(bank));
     check_grooves(bank_library(bank));
     check_playing(bank_library(bank));
-    check_told(bank_complaints(bank));
+    check_told(bank_diagnostics(bank));
     count_outcome(bank);
     bank_free(bank);
 }
@@ -228,7 +229,7 @@ static void the_small_bank_is_right_before_it_is_changed(void)
     const BankFolder folder = bank_folder_make();
     bank_folder_write(&folder, "small.ttl", small_bank, sizeof small_bank - 1);
     Bank* const bank = bank_folder_open(&folder);
-    CHECK_INT(bank_complaints(bank)->count, 0);
+    CHECK_INT(bank_diagnostics(bank)->count, 0);
     CHECK_INT(entries_beginning(bank, ""), 5);
     bank_free(bank);
     bank_folder_remove(&folder);

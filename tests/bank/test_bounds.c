@@ -2,7 +2,7 @@
 /* test_bounds.c - what a bank reads at most: whoever comes to a bound is told so by the
    name of the file, before all else that is wrong, and what was read before is whole. */
 #include "../../plugin/bank/bounds.h"
-#include "shelf_folder.h"
+#include "user_bank_folder.h"
 
 enum { MEGABYTE = 1 << 20, FACTORY_ENTRIES_AT_LEAST = 200 };
 
@@ -30,9 +30,9 @@ static Bank* open_users(const BankFolder* const folder)
 static void check_first_complaint(const BankFolder* const folder, const char* const told)
 {
     Bank* const bank = open_users(folder);
-    const Complaints* const complaints = bank_complaints(bank);
-    if (CHECK(complaints->count) && !CHECK(strstr(complaints->texts[0], told))) {
-        printf("# told: %s\n", complaints->texts[0]);
+    const Diagnostics* const diagnostics = bank_diagnostics(bank);
+    if (CHECK(diagnostics->count) && !CHECK(strstr(diagnostics->texts[0], told))) {
+        printf("# told: %s\n", diagnostics->texts[0]);
     }
     CHECK(entries_beginning(bank, "urn:fourlimb:") >= FACTORY_ENTRIES_AT_LEAST);
     bank_free(bank);
@@ -85,7 +85,7 @@ static void a_figure_in_the_last_of_seventy_files_is_loaded(void)
     bank_folder_write(&folder, "z.ttl", text, strlen(text));
     Bank* const bank = open_users(&folder);
     CHECK_INT(entries_beginning(bank, "urn:test:"), 1);
-    CHECK_INT(bank_complaints(bank)->count, 0);
+    CHECK_INT(bank_diagnostics(bank)->count, 0);
     bank_free(bank);
     bank_folder_remove(&folder);
 }
@@ -129,15 +129,15 @@ static void statements_beyond_what_a_bank_holds_are_told_before_all_else(void)
     bank_folder_write(&folder, "many.ttl", text, size);
     bank_folder_write(&folder, "more.ttl", prefixes, strlen(prefixes));
     const char* const figure = gallop("Salt Gallop", 0, "O.oo");
-    const Saved saved = shelf_save(folder.path, figure, strlen(figure), NULL, why);
+    const Saved saved = user_bank_save(folder.path, figure, strlen(figure), NULL, why);
     Bank* const bank = open_users(&folder);
     CHECK_INT(saved.id, ID_FIRST_OWN);
-    CHECK(shelf_loaded(bank, &saved, why)); /* before many.ttl in order of name */
+    CHECK(user_bank_loaded(bank, &saved, why)); /* before many.ttl in order of name */
     bank_free(bank);
     bank_folder_write(&folder, "a.ttl", text, size);
     remove(bank_folder_file(&folder, "many.ttl"));
     Bank* const full = open_users(&folder);
-    CHECK(!shelf_loaded(full, &saved, why));
+    CHECK(!user_bank_loaded(full, &saved, why));
     CHECK(strstr(why, "feet-1000.ttl is in your folder, but can't be picked: "));
     CHECK(strstr(why, "statements at most"));
     bank_free(full);

@@ -5,7 +5,7 @@
    128 kB (musl's default, WHATSNEW of 1.1.21).  A crash is seen by the parent. */
 #include "../../plugin/bank/session.h"
 #include "../../plugin/bank/single.h"
-#include "shelf_folder.h"
+#include "user_bank_folder.h"
 
 #include <pthread.h>
 #include <sys/resource.h>
@@ -112,8 +112,8 @@ static bool is_told(const char* const told)
 
 static bool complains_of_nesting(const Bank* const bank)
 {
-    const Complaints* const complaints = bank_complaints(bank);
-    return CHECK_INT(complaints->count + complaints->unkept, 1) && is_told(complaints->texts[0]);
+    const Diagnostics* const diagnostics = bank_diagnostics(bank);
+    return CHECK_INT(diagnostics->count + diagnostics->unkept, 1) && is_told(diagnostics->texts[0]);
 }
 
 static bool has_both(const Bank* const bank)
@@ -192,9 +192,9 @@ static bool restores_session(const char* const text)
     bool good = session_init(&session,
                              (BankSources){FOURLIMB_BUILD "/lv2/fourlimb.lv2/bank", NULL, NULL}) &&
                 session_restore(&session, &texts);
-    Stock* const stock = good ? session_stock(&session) : NULL;
-    good = stock && is_told_four_times(stock_messages(stock));
-    stock_free(stock);
+    Snapshot* const snapshot = good ? session_snapshot(&session) : NULL;
+    good = snapshot && is_told_four_times(snapshot_messages(snapshot));
+    snapshot_free(snapshot);
     session_clear(&session);
     session_texts_clear(&texts);
     return good;
@@ -224,7 +224,7 @@ static bool saves(const char* const text)
 {
     const BankFolder folder = bank_folder_make();
     const size_t size = strlen(text) < DRAFT_BYTES ? strlen(text) : DRAFT_BYTES;
-    const uint32_t id = shelf_save(folder.path, text, size, NULL, why).id;
+    const uint32_t id = user_bank_save(folder.path, text, size, NULL, why).id;
     const bool good = !id && is_told(why);
     bank_folder_remove(&folder);
     return good;

@@ -35,8 +35,8 @@ static const StrokeList* sextuplet_beats(const int64_t beat)
     static StrokeList list;
     const Groove groove =
         plain_groove(figure(FIGURE_HANDS, SEXTUPLET_HANDS), figure(FIGURE_FEET, SEXTUPLET_FEET));
-    const Choice choice = plain_choice(&groove, 4);
-    choice_strokes(&choice, groove.meter, beat * QUARTER, (beat + 2) * QUARTER, &list);
+    const Selection selection = plain_choice(&groove, 4);
+    selection_strokes(&selection, groove.meter, beat * QUARTER, (beat + 2) * QUARTER, &list);
     return &list;
 }
 
@@ -171,11 +171,11 @@ static int bars_until_it_repeats(const Figure* const feet, const Meter meter)
 {
     static StrokeList first, later;
     const Groove groove = plain_groove(NULL, feet);
-    const Choice choice = plain_choice(&groove, 64);
+    const Selection selection = plain_choice(&groove, 64);
     const int64_t bar_ticks = meter_bar_ticks(meter);
-    choice_strokes(&choice, meter, 0, bar_ticks, &first);
+    selection_strokes(&selection, meter, 0, bar_ticks, &first);
     for (int bar = 1; bar < 64; ++bar) {
-        choice_strokes(&choice, meter, bar * bar_ticks, (bar + 1) * bar_ticks, &later);
+        selection_strokes(&selection, meter, bar * bar_ticks, (bar + 1) * bar_ticks, &later);
         bool same = later.count == first.count;
         for (uint32_t i = 0; same && i < first.count; ++i) {
             same = later.strokes[i].tick == first.strokes[i].tick + bar * bar_ticks &&

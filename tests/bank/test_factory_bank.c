@@ -11,9 +11,9 @@ static Bank* bank;
 
 static void the_bank_loads_without_a_complaint(void)
 {
-    const Complaints* const complaints = bank_complaints(bank);
-    CHECK_TEXT(complaints->count ? complaints->texts[0] : "none", "none");
-    CHECK_INT(complaints->count + complaints->unkept, 0);
+    const Diagnostics* const diagnostics = bank_diagnostics(bank);
+    CHECK_TEXT(diagnostics->count ? diagnostics->texts[0] : "none", "none");
+    CHECK_INT(diagnostics->count + diagnostics->unkept, 0);
 }
 
 /* How often "a fl:CLASS" is written in the presets: counted without the reader. */

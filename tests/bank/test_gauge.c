@@ -46,28 +46,28 @@ serd_reader_start_source_stream(SerdReader* const reader, const SerdSource sourc
 
 typedef struct {
     size_t stack;
-    size_t complaints;
+    size_t diagnostics;
     bool too_deep;
-    char first[256]; /* complaint */
+    char first[256]; /* diagnostic */
 } Outcome;
 
 static Outcome outcome_of(const char* const text, const size_t size)
 {
     Outcome outcome = {0};
-    Complaints complaints = {.count = 0};
+    Diagnostics diagnostics = {.count = 0};
     Turtle* const turtle = turtle_new();
     parser.base = (uintptr_t)__builtin_frame_address(0);
     parser.most = 0;
-    turtle_read_text(turtle, "/text", text, size, &complaints);
+    turtle_read_text(turtle, "/text", text, size, &diagnostics);
     turtle_free(turtle);
     outcome.stack = parser.most;
-    outcome.complaints = complaints.count + complaints.unkept;
-    for (size_t i = 0; i < complaints.count; ++i) {
-        outcome.too_deep |= strstr(complaints.texts[i], "nested") != NULL;
+    outcome.diagnostics = diagnostics.count + diagnostics.unkept;
+    for (size_t i = 0; i < diagnostics.count; ++i) {
+        outcome.too_deep |= strstr(diagnostics.texts[i], "nested") != NULL;
     }
     snprintf(outcome.first, sizeof outcome.first, "%s",
-             complaints.count ? complaints.texts[0] : "");
-    complaints_clear(&complaints);
+             diagnostics.count ? diagnostics.texts[0] : "");
+    diagnostics_clear(&diagnostics);
     return outcome;
 }
 
@@ -172,11 +172,11 @@ static void brackets_side_by_side_are_bounded_in_each_sentence(void)
 {
     char text[TEXT_ROOM * 4] = PREFIX "a:s a:p 1";
     for (int i = 1; i <= NESTS_MOST + 1; ++i) {
-        CHECK_TEXT(outcome_of(text, strlen(text)).complaints > 1 ? "more" : "", "");
+        CHECK_TEXT(outcome_of(text, strlen(text)).diagnostics > 1 ? "more" : "", "");
         strcat(text, i % 2 ? " , [ a:p 2 ]" : " , ( 3 )");
         if (i == NESTS_MOST) {
             strcat(text, " .\na:t a:p 1");
-            CHECK_INT(outcome_of(text, strlen(text) - strlen("a:t a:p 1")).complaints, 0);
+            CHECK_INT(outcome_of(text, strlen(text) - strlen("a:t a:p 1")).diagnostics, 0);
         }
     }
     char one[TEXT_ROOM * 4] = PREFIX "a:s a:p 1";

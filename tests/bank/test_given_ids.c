@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: ISC
 /* test_given_ids.c - ids of saved figures: none is given twice, and none blocks others. */
-#include "shelf_folder.h"
+#include "user_bank_folder.h"
 
 static void an_id_is_not_given_again_after_its_entry_was_deleted(void)
 {
@@ -32,10 +32,10 @@ static void ids_of_other_files_and_of_the_session_are_not_given_again(void)
     ids_add(&sessions, FIRST + 2);
     ids_add(&sessions, FIRST + 3);
     const char* const text = gallop("After the session's", 0, "O...");
-    CHECK_INT(shelf_save(folder.path, text, strlen(text), &sessions, why).id, FIRST + 4);
+    CHECK_INT(user_bank_save(folder.path, text, strlen(text), &sessions, why).id, FIRST + 4);
     check_case("what the session alone has becomes that entry");
     const char* const its = gallop("The session's", FIRST + 2, "O...");
-    CHECK_INT(shelf_save(folder.path, its, strlen(its), &sessions, why).id, FIRST + 2);
+    CHECK_INT(user_bank_save(folder.path, its, strlen(its), &sessions, why).id, FIRST + 2);
     bank_folder_remove(&folder);
 }
 

@@ -130,11 +130,11 @@ enum { PHRASE_STROKES_MAX = 8192 };
 static uint32_t play_groove(const Groove* const groove, Stroke* const strokes)
 {
     static StrokeList bar_list; /* too large for a stack */
-    const Choice choice = plain_choice(groove, groove->form_bars);
+    const Selection selection = plain_choice(groove, groove->form_bars);
     const int64_t bar = meter_bar_ticks(groove->meter);
     uint32_t count = 0;
     for (int64_t i = 0; i < 2 * (int64_t)groove->form_bars; ++i) {
-        choice_strokes(&choice, groove->meter, i * bar, (i + 1) * bar, &bar_list);
+        selection_strokes(&selection, groove->meter, i * bar, (i + 1) * bar, &bar_list);
         if (!CHECK(!bar_list.dropped && count + bar_list.count <= PHRASE_STROKES_MAX)) {
             return count;
         }

@@ -122,10 +122,10 @@ static void check_pair(const Groove* const groove, const Alone* const hands,
                        const Alone* const feet)
 {
     static StrokeList both; /* too large for a stack */
-    const Choice choice = plain_choice(groove, 2 * BARS);
+    const Selection selection = plain_choice(groove, 2 * BARS);
     const int64_t bar_ticks = meter_bar_ticks(groove->meter);
     for (int bar = 0; bar < BARS; ++bar) {
-        choice_strokes(&choice, groove->meter, bar * bar_ticks, (bar + 1) * bar_ticks, &both);
+        selection_strokes(&selection, groove->meter, bar * bar_ticks, (bar + 1) * bar_ticks, &both);
         CHECK(is_sum(&both, hands, feet, bar));
         CHECK(four_limbs_suffice(&both));
         CHECK(in_order(&both));

@@ -25,8 +25,8 @@ static uint32_t strokes_between(const Figure* const figure, const Meter meter,
 {
     static StrokeList list;
     const Groove groove = plain_groove(NULL, figure);
-    const Choice choice = plain_choice(&groove, phrase_bars);
-    choice_strokes(&choice, meter, begin, end, &list);
+    const Selection selection = plain_choice(&groove, phrase_bars);
+    selection_strokes(&selection, meter, begin, end, &list);
     return list.count;
 }
 

@@ -136,7 +136,7 @@ static void the_whole_bank_written_into_one_file_is_the_same_bank(void)
     const BankFolder folder = bank_folder_make();
     bank_folder_write(&folder, "all.ttl", text, text ? strlen(text) : 0);
     Bank* const again = bank_folder_open(&folder);
-    CHECK_INT(bank_complaints(again)->count, 0);
+    CHECK_INT(bank_diagnostics(again)->count, 0);
     for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
         CHECK_INT(bank_count(again, (EntryKind)kind), bank_count(bank, (EntryKind)kind));
     }

@@ -139,8 +139,9 @@ static bool instantiate(const BankFolder* const folder)
     Session session;
     const bool good = session_init(&session, (BankSources){nowhere, folder->path, NULL});
     printf("# %u feet, %zu complaints, the first: %s\n", bank_count(session.bank, ENTRY_FEET),
-           bank_complaints(session.bank)->count + bank_complaints(session.bank)->unkept,
-           bank_complaints(session.bank)->count ? bank_complaints(session.bank)->texts[0] : "none");
+           bank_diagnostics(session.bank)->count + bank_diagnostics(session.bank)->unkept,
+           bank_diagnostics(session.bank)->count ? bank_diagnostics(session.bank)->texts[0]
+                                                 : "none");
     session_clear(&session);
     return good;
 }

@@ -222,9 +222,9 @@ static void a_file_ends_with_its_last_bar(void)
         wanted_count = take_notes(wanted, 0, 0.0, 0.0);
         const Library* const library = bank_library(performance.bank);
         const Groove* const groove = library_groove(library, 1);
-        const Choice choice = plain_choice(groove, groove->form_bars);
+        const Selection selection = plain_choice(groove, groove->form_bars);
         static StrokeList strokes;
-        choice_strokes(&choice, groove->meter, 0, meter_bar_ticks(groove->meter), &strokes);
+        selection_strokes(&selection, groove->meter, 0, meter_bar_ticks(groove->meter), &strokes);
         check_case("take %d", take);
         CHECK(wanted_count > got_count);
         CHECK_INT(got_count, strokes.count);
@@ -238,8 +238,8 @@ enum { LONG = 60, TICKS = 10080 };
 static int want_bar(const Groove* const groove, const int64_t line, int64_t* const ticks)
 {
     static StrokeList strokes;
-    const Choice choice = plain_choice(groove, groove->form_bars);
-    choice_strokes(&choice, groove->meter, 0, meter_bar_ticks(groove->meter), &strokes);
+    const Selection selection = plain_choice(groove, groove->form_bars);
+    selection_strokes(&selection, groove->meter, 0, meter_bar_ticks(groove->meter), &strokes);
     for (uint32_t i = 0; i < strokes.count; ++i) {
         ticks[i] = line + llround((double)strokes.strokes[i].tick * TICKS / TICKS_PER_QUARTER);
     }

@@ -6,8 +6,8 @@
 #pragma once
 
 #include "../../plugin/bank/single.h"
-#include "../../plugin/talk/tell.h"
-#include "../../ui/window/errands.h"
+#include "../../plugin/talk/encode.h"
+#include "../../ui/window/export.h"
 #include "../help/check.h"
 #include "../scene/stage.h"
 #include "home.h"
@@ -65,7 +65,7 @@ static inline void bench_write_file(void* const handle, const bool straight)
     Bench* const bench = (Bench*)handle;
     ++bench->written;
     bench->straight = straight;
-    errand_write(&bench->stage.desk, bench->stage.bank, straight);
+    export_write(&bench->stage.desk, bench->stage.bank, straight);
 }
 
 static inline View* bench_view(Bench* const bench)
@@ -132,7 +132,7 @@ static inline void bench_run(Bench* const bench, const int64_t frames)
         if (bench->frame % BENCH_RATE < BENCH_BLOCK) { /* once a second, as the window does */
             LV2_Atom_Forge* const forge = host_input(stage->host);
             lv2_atom_forge_frame_time(forge, 0);
-            tell_get(forge, desk_asks(&stage->desk), &stage->uris);
+            encode_get(forge, desk_asks(&stage->desk), &stage->uris);
         }
         host_run(stage->host, BENCH_BLOCK);
         bench_take_midi(bench);

@@ -45,9 +45,9 @@ static void the_last_word_of_the_plugin_is_shown(void)
         const LV2_Atom* value = NULL;
         const PortEvent* const event = &recorded->events[i];
         if (event->format &&
-            hear_set((const LV2_Atom*)event->bytes, event->size, &own->uris, &property, &value)) {
-            hear_place(value, &own->uris, &place);
-            if (hear_bar(value, &own->uris, &bar)) {
+            decode_set((const LV2_Atom*)event->bytes, event->size, &own->uris, &property, &value)) {
+            decode_place(value, &own->uris, &place);
+            if (decode_bar(value, &own->uris, &bar)) {
                 bars[bar.bar % 64] = bar;
                 has[bar.bar % 64] = true;
             }
@@ -103,7 +103,7 @@ static void shuffle(int* const order, const int count, uint32_t* const state)
 static void check_sane(const View* const view)
 {
     CHECK(view->place.phrase_bars <= FORM_BARS_MAX);
-    for (int slot = 0; slot < OUTLOOK_BARS; ++slot) {
+    for (int slot = 0; slot < PREVIEW_BARS; ++slot) {
         CHECK(!view->has_bar[slot] || view->bars[slot].count <= SEEN_STROKES_MAX);
     }
     for (int i = 0; i < CONTROL_COUNT; ++i) {
@@ -302,7 +302,7 @@ static void say_bank(OwnDesk* const own, const char* const text, const uint32_t 
     own->uris = talk->uris = uris_map(&map);
     lv2_atom_forge_init(&talk->forge, &map);
     talk_begin(talk);
-    tell_begin_set(&talk->forge, &frame, talk->uris.fl_bankMessages, &talk->uris);
+    encode_begin_set(&talk->forge, &frame, talk->uris.fl_bankMessages, &talk->uris);
     lv2_atom_forge_string(&talk->forge, text, length);
     lv2_atom_forge_pop(&talk->forge, &frame);
     talk_end(talk);

@@ -98,7 +98,7 @@ static void check_sane(void)
     CHECK_INT(own->unbalanced, 0);
     CHECK_INT(own->held, view->pressed.kind == TARGET_DIAL);
     CHECK(memchr(view->typed, 0, TYPED_ROOM) && memchr(view->list.find, 0, FIND_ROOM));
-    CHECK(view->list.first >= 0 && view->list.count <= LIST_LINES_MAX);
+    CHECK(view->list.first >= 0 && view->list.count <= LIST_ROWS_MAX);
     CHECK(view->list.selected >= -1 &&
           (view->list.selected < view->list.count || !view->list.is_open));
     CHECK(view->panel < PANEL_COUNT && (view->page == 0 || view->page == 1));

@@ -152,7 +152,7 @@ static void check_editor(Bench* const bench)
 {
     const Editor* const editor = &bench->stage.desk.editor;
     if (editor->is_open) {
-        const Figure figure = sketch_figure(&editor->sketch);
+        const Figure figure = edit_buffer_figure(&editor->buffer);
         CHECK(figure_valid(&figure));
         CHECK(editor->info != NULL);
     }

@@ -30,13 +30,13 @@ static void a_drag_back_to_where_it_began_changes_nothing(void)
     bench_mouse(bench, event, PANE_PRESS);
     event.y -= 30.0;
     bench_mouse(bench, event, PANE_MOTION);
-    CHECK_INT(bench->stage.desk.editor.sketch.now.strokes[1].level, LEVEL_ACCENT);
+    CHECK_INT(bench->stage.desk.editor.buffer.now.strokes[1].level, LEVEL_ACCENT);
     event.y += 30.0;
     bench_mouse(bench, event, PANE_MOTION);
     bench_mouse(bench, event, PANE_RELEASE);
-    CHECK_INT(bench->stage.desk.editor.sketch.now.strokes[1].level, LEVEL_NORMAL);
+    CHECK_INT(bench->stage.desk.editor.buffer.now.strokes[1].level, LEVEL_NORMAL);
     CHECK_INT(bench_view(bench)->edit.undo, 0);
-    CHECK_INT(bench->stage.desk.editor.sketch.redo, 0);
+    CHECK_INT(bench->stage.desk.editor.buffer.redo, 0);
     bench_close(bench);
 }
 
@@ -142,11 +142,11 @@ static void lengths_follow_the_wheel(void)
 
 static void a_figure_laid_out_otherwise_is_refused_with_a_reason(void)
 {
-    static const Control relays[] = {CONTROL_FEET_GRID, CONTROL_FEET_CYCLE, CONTROL_FEET_SHIFT};
+    static const Control regrids[] = {CONTROL_FEET_GRID, CONTROL_FEET_CYCLE, CONTROL_FEET_SHIFT};
     for (int i = 0; i < 3; ++i) {
         Bench* const bench = bench_open();
-        bench_pick(bench, relays[i], 3);
-        check_case("%s", control_rows[relays[i]].symbol);
+        bench_pick(bench, regrids[i], 3);
+        check_case("%s", control_rows[regrids[i]].symbol);
         bench_click(bench, LEFT_FOOT, 1.0);
         CHECK(bench_notes(bench, "Rhythm panel"));
         CHECK_INT(bench->said, 0);
@@ -228,7 +228,7 @@ static void changes_made_faster_than_answers_come_are_all_played(void)
     bench->is_deaf = false;
     bench_run(bench, 4 * BENCH_RATE); /* the answer was lost */
     CHECK_INT(bench->refused, 0);
-    const SketchFigure* const now = &bench->stage.desk.editor.sketch.now;
+    const EditFigure* const now = &bench->stage.desk.editor.buffer.now;
     char want[17] = "................";
     for (uint32_t i = 0; i < now->count; ++i) {
         if (now->strokes[i].limb == LEFT_FOOT) {

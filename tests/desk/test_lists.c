@@ -12,8 +12,8 @@ static void every_list_shows_every_entry(void)
         int entries = 0;
         check_case("shelf %d", shelf);
         for (int line = 0; line < list()->count; ++line) {
-            entries += !list()->lines[line].is_heading;
-            CHECK(line + 1 < list()->count || !list()->lines[line].is_heading);
+            entries += !list()->rows[line].is_heading;
+            CHECK(line + 1 < list()->count || !list()->rows[line].is_heading);
         }
         CHECK_INT(entries, own->desk.view.shelves[shelf].count);
     }
@@ -62,12 +62,12 @@ static void a_click_chooses_a_line_and_a_double_click_keeps_it(void)
 {
     fresh();
     own_key(own, 'f', 0);
-    own_click(own, (TargetId){TARGET_LINE, 4});
+    own_click(own, (TargetId){TARGET_LIST_ROW, 4});
     CHECK(list()->is_open);
     CHECK_INT(list()->selected, 4);
-    const Entry* const entry = &own->desk.view.shelves[SHELF_FEET].entries[list()->lines[4].entry];
+    const Entry* const entry = &own->desk.view.shelves[SHELF_FEET].entries[list()->rows[4].entry];
     CHECK_NEAR(own_value(own, CONTROL_FEET), entry->id, 0.0);
-    own_double_click(own, (TargetId){TARGET_LINE, 4});
+    own_double_click(own, (TargetId){TARGET_LIST_ROW, 4});
     CHECK(!list()->is_open);
     CHECK_NEAR(own_value(own, CONTROL_FEET), entry->id, 0.0);
 }
@@ -81,9 +81,9 @@ static void typing_finds_names_and_families(void)
     int entries = 0;
     for (int line = 0; line < list()->count; ++line) {
         const Entry* const entry =
-            &own->desk.view.shelves[SHELF_FEET].entries[list()->lines[line].entry];
+            &own->desk.view.shelves[SHELF_FEET].entries[list()->rows[line].entry];
         CHECK(strstr(entry->label, "allop") || strstr(entry->family, "allop"));
-        entries += !list()->lines[line].is_heading;
+        entries += !list()->rows[line].is_heading;
     }
     CHECK(entries > 3);
     own_type(own, "zzz");
@@ -110,7 +110,7 @@ static int find(const uint32_t* const letters)
     }
     int found = 0;
     for (int line = 0; line < list()->count; ++line) {
-        found += !list()->lines[line].is_heading;
+        found += !list()->rows[line].is_heading;
     }
     own_key(own, PANE_KEY_ESCAPE, 0);
     own_key(own, PANE_KEY_ESCAPE, 0);
@@ -176,7 +176,7 @@ static void the_selected_line_stays_in_sight(void)
         desk_resize(&own->desk, 960, heights[i], 1.0);
         own_key(own, 'f', 0);
         const Geometry g = geometry_of(&own->desk.view);
-        const int lines = geometry_list_lines(&g);
+        const int lines = geometry_list_rows(&g);
         own_key(own, PANE_KEY_END, 0);
         for (int step = 0; step < 300; ++step) {
             const int selected = list()->selected;
@@ -203,8 +203,8 @@ static void the_list_says_what_a_figure_asks(void)
     own_type(own, "Sixteenths");
     for (int line = 0; line < list()->count; ++line) {
         const Entry* const entry =
-            &own->desk.view.shelves[SHELF_FEET].entries[list()->lines[line].entry];
-        if (!list()->lines[line].is_heading && !strcmp(entry->label, "Sixteenths")) {
+            &own->desk.view.shelves[SHELF_FEET].entries[list()->rows[line].entry];
+        if (!list()->rows[line].is_heading && !strcmp(entry->label, "Sixteenths")) {
             const Demand* const demand = &own->desk.view.demands[line];
             CHECK(demand->is_known);
             CHECK_NEAR(demand->feet[0].rate, 4.0, 1.0);

@@ -19,7 +19,7 @@ static void a_control_is_shown_as_the_plugin_takes_it(void)
         const Settings settings = settings_from_controls(values);
         check_case("%g", (double)odd[i]);
         CHECK_NEAR(own_value(own, CONTROL_PHRASE_BARS), settings.phrase_bars, 0.0);
-        CHECK_NEAR(own_value(own, CONTROL_FEET_CYCLE), settings.feet_relay.cycle, 0.0);
+        CHECK_NEAR(own_value(own, CONTROL_FEET_CYCLE), settings.feet_regrid.cycle, 0.0);
         CHECK_NEAR(own_value(own, CONTROL_CHANNEL), settings.channel + 1, 0.0);
         CHECK_NEAR(own_value(own, CONTROL_ENABLED), settings.enabled, 0.0);
         CHECK_NEAR(own_value(own, CONTROL_TEMPO), settings.ladder.tempo, 0.0);

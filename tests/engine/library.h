@@ -3,7 +3,7 @@
 #pragma once
 
 #include "../../plugin/bank/steps.h"
-#include "../../plugin/engine/groove.h"
+#include "../../plugin/engine/groove/groove.h"
 
 #include <string.h>
 
@@ -39,12 +39,12 @@ static inline Groove one_letter(const Figure* const hands, const Figure* const f
         .id = 1, .meter = meter, .tempo = 120.0, .form_bars = bars, .parts = {{hands, feet}}};
 }
 
-static inline Choice play_as_written(const Groove* const groove)
+static inline Selection play_as_written(const Groove* const groove)
 {
-    return (Choice){.groove = groove,
-                    .turnaround = groove->turnaround,
-                    .phrase_bars = groove->form_bars,
-                    .realign = REALIGN_PHRASE,
-                    .swing = {1.0, TICKS_PER_QUARTER},
-                    .limbs = {true, true, true, true}};
+    return (Selection){.groove = groove,
+                       .turnaround = groove->turnaround,
+                       .phrase_bars = groove->form_bars,
+                       .realign = REALIGN_PHRASE,
+                       .swing = {1.0, TICKS_PER_QUARTER},
+                       .limbs = {true, true, true, true}};
 }

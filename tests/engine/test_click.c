@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* test_click.c - clicks against exact fractions of a quarter note, gaps against
    patterns written out, and the feet's own grid against what the feet play. */
-#include "../../plugin/engine/click.h"
+#include "../../plugin/engine/play/click.h"
 #include "../help/check.h"
 #include "../rhythm/fraction.h"
 
@@ -14,7 +14,7 @@ static ClickSettings always(const ClickGrid grid)
     return (ClickSettings){.when = CLICK_ALWAYS, .grid = grid, .gap_play = 1, .level = 90};
 }
 
-static const Choice no_groove = {.phrase_bars = 1};
+static const Selection no_groove = {.phrase_bars = 1};
 
 /* A click so many steps into the bar: step * bar / steps quarters from bar 0. */
 static void check_clicks_of_bar(const ClickList* const list, uint32_t* const next,
@@ -157,11 +157,11 @@ static void check_feet(const int grid, const int over, const char* const steps, 
     add_line(&feet, RIGHT_FOOT, VOICE_KICK, grid, over, steps);
     feet.figure.bars = bars;
     const Groove groove = one_letter(NULL, &feet.figure, meter, 4);
-    const Choice choice = play_as_written(&groove);
+    const Selection selection = play_as_written(&groove);
     const int64_t end = 8 * meter_bar_ticks(meter);
     uint32_t found = 0;
-    choice_strokes(&choice, meter, 0, end, &strokes);
-    click_strokes(&choice, always(CLICK_FEET), meter, 0, end, &clicks);
+    selection_strokes(&selection, meter, 0, end, &strokes);
+    click_strokes(&selection, always(CLICK_FEET), meter, 0, end, &clicks);
     check_case("%d over %d, %s", grid, over, steps);
     for (uint32_t i = 0; i < clicks.count; ++i) {
         const bool meets =
@@ -188,9 +188,10 @@ static void feet_on_another_grid_are_clicked_on_it(void)
     ClickList clicks;
     add_line(&feet, RIGHT_FOOT, VOICE_KICK, 4, 1, "o.o.");
     const Groove groove = one_letter(NULL, &feet.figure, meters[0], 4);
-    Choice choice = play_as_written(&groove);
-    choice.feet_relay.grid = 6;
-    click_strokes(&choice, always(CLICK_FEET), meters[0], 0, meter_bar_ticks(meters[0]), &clicks);
+    Selection selection = play_as_written(&groove);
+    selection.feet_regrid.grid = 6;
+    click_strokes(&selection, always(CLICK_FEET), meters[0], 0, meter_bar_ticks(meters[0]),
+                  &clicks);
     CHECK_INT(clicks.count, 24);
     CHECK_INT(clicks.clicks[1].tick, TICKS_PER_QUARTER / 6);
 }
@@ -202,9 +203,9 @@ static void feet_too_fine_to_count_by_and_no_feet_are_clicked_on_beats(void)
     add_line(&feet, RIGHT_FOOT, VOICE_KICK, 4, 1, "o.o.");
     add_line(&feet, LEFT_FOOT, VOICE_KICK, 3, 1, ".oo");
     const Groove groove = one_letter(NULL, &feet.figure, meters[0], 4);
-    const Choice choice = play_as_written(&groove);
+    const Selection selection = play_as_written(&groove);
     const int64_t bar = meter_bar_ticks(meters[0]);
-    click_strokes(&choice, always(CLICK_FEET), meters[0], 0, bar, &clicks);
+    click_strokes(&selection, always(CLICK_FEET), meters[0], 0, bar, &clicks);
     CHECK_INT(clicks.count, 4);
     click_strokes(&no_groove, always(CLICK_FEET), meters[0], 0, bar, &clicks);
     CHECK_INT(clicks.count, 4);
@@ -216,10 +217,10 @@ static void swing_and_feel_leave_the_click_where_it_is(void)
     ClickList clicks;
     add_line(&feet, RIGHT_FOOT, VOICE_KICK, 4, 1, "oooo");
     const Groove groove = one_letter(NULL, &feet.figure, meters[0], 4);
-    Choice choice = play_as_written(&groove);
-    choice.swing.ratio = 3.0;
-    choice.feel.looseness_ms = 30.0;
-    click_strokes(&choice, always(CLICK_EIGHTHS), meters[0], 0, TICKS_PER_QUARTER, &clicks);
+    Selection selection = play_as_written(&groove);
+    selection.swing.ratio = 3.0;
+    selection.feel.looseness_ms = 30.0;
+    click_strokes(&selection, always(CLICK_EIGHTHS), meters[0], 0, TICKS_PER_QUARTER, &clicks);
     CHECK_INT(clicks.count, 2);
     CHECK_INT(clicks.clicks[1].tick, TICKS_PER_QUARTER / 2);
 }

@@ -12,7 +12,7 @@ static const Meter seven_eight = {7.0, 8};
 static const Meter five_four = {5.0, 4};
 
 /* A bar as text, a sign for each sixteenth, of one limb. */
-static const char* bar_text(const Choice* const choice, const Meter meter, const int bar,
+static const char* bar_text(const Selection* const selection, const Meter meter, const int bar,
                             const Limb limb)
 {
     static char text[65];
@@ -22,7 +22,7 @@ static const char* bar_text(const Choice* const choice, const Meter meter, const
     const int steps = (int)(ticks / step);
     memset(text, '.', (size_t)steps);
     text[steps] = '\0';
-    choice_strokes(choice, meter, bar * ticks, (bar + 1) * ticks, &list);
+    selection_strokes(selection, meter, bar * ticks, (bar + 1) * ticks, &list);
     for (uint32_t i = 0; i < list.count; ++i) {
         if (list.strokes[i].limb == limb) {
             text[(list.strokes[i].tick - bar * ticks) / step] = ".goOfd"[list.strokes[i].level];
@@ -36,9 +36,9 @@ static void a_bar_figure_is_cut_by_a_shorter_bar_and_starts_again(void)
     OwnFigure hands = {.figure = {.id = 1, .bars = 1}};
     add_line(&hands, RIGHT_HAND, VOICE_HAT_CLOSED, 4, 1, "O.o. g.o. O.o. g.oo");
     const Groove groove = one_letter(&hands.figure, NULL, four_four, 4);
-    const Choice choice = play_as_written(&groove);
-    CHECK_TEXT(bar_text(&choice, seven_eight, 0, RIGHT_HAND), "O.o.g.o.O.o.g.");
-    CHECK_TEXT(bar_text(&choice, seven_eight, 1, RIGHT_HAND), "O.o.g.o.O.o.g.");
+    const Selection selection = play_as_written(&groove);
+    CHECK_TEXT(bar_text(&selection, seven_eight, 0, RIGHT_HAND), "O.o.g.o.O.o.g.");
+    CHECK_TEXT(bar_text(&selection, seven_eight, 1, RIGHT_HAND), "O.o.g.o.O.o.g.");
 }
 
 static void a_bar_figure_starts_again_inside_a_longer_bar(void)
@@ -46,8 +46,8 @@ static void a_bar_figure_starts_again_inside_a_longer_bar(void)
     OwnFigure hands = {.figure = {.id = 1, .bars = 1}};
     add_line(&hands, RIGHT_HAND, VOICE_HAT_CLOSED, 4, 1, "O.o. g.o. O.o. g.oo");
     const Groove groove = one_letter(&hands.figure, NULL, four_four, 4);
-    const Choice choice = play_as_written(&groove);
-    CHECK_TEXT(bar_text(&choice, five_four, 1, RIGHT_HAND), "O.o.g.o.O.o.g.ooO.o.");
+    const Selection selection = play_as_written(&groove);
+    CHECK_TEXT(bar_text(&selection, five_four, 1, RIGHT_HAND), "O.o.g.o.O.o.g.ooO.o.");
 }
 
 static void a_figure_of_two_bars_takes_its_bars_in_turn(void)
@@ -55,12 +55,12 @@ static void a_figure_of_two_bars_takes_its_bars_in_turn(void)
     OwnFigure hands = {.figure = {.id = 1, .bars = 2}};
     add_line(&hands, LEFT_HAND, VOICE_SNARE, 1, 1, ".O.. ..O.");
     const Groove groove = one_letter(&hands.figure, NULL, four_four, 3);
-    const Choice choice = play_as_written(&groove);
-    CHECK_TEXT(bar_text(&choice, four_four, 0, LEFT_HAND), "....O...........");
-    CHECK_TEXT(bar_text(&choice, four_four, 1, LEFT_HAND), "........O.......");
-    CHECK_TEXT(bar_text(&choice, four_four, 2, LEFT_HAND), "....O...........");
+    const Selection selection = play_as_written(&groove);
+    CHECK_TEXT(bar_text(&selection, four_four, 0, LEFT_HAND), "....O...........");
+    CHECK_TEXT(bar_text(&selection, four_four, 1, LEFT_HAND), "........O.......");
+    CHECK_TEXT(bar_text(&selection, four_four, 2, LEFT_HAND), "....O...........");
     check_case("the next phrase begins with the first bar again");
-    CHECK_TEXT(bar_text(&choice, four_four, 3, LEFT_HAND), "....O...........");
+    CHECK_TEXT(bar_text(&selection, four_four, 3, LEFT_HAND), "....O...........");
 }
 
 static void a_rolling_figure_crosses_bar_lines_and_begins_with_the_phrase(void)
@@ -68,12 +68,12 @@ static void a_rolling_figure_crosses_bar_lines_and_begins_with_the_phrase(void)
     OwnFigure feet = {.figure = {.id = 1}};
     add_line(&feet, RIGHT_FOOT, VOICE_KICK, 4, 1, "Oo.");
     const Groove groove = one_letter(NULL, &feet.figure, four_four, 4);
-    const Choice choice = play_as_written(&groove);
-    CHECK_TEXT(bar_text(&choice, four_four, 0, RIGHT_FOOT), "Oo.Oo.Oo.Oo.Oo.O");
-    CHECK_TEXT(bar_text(&choice, four_four, 1, RIGHT_FOOT), "o.Oo.Oo.Oo.Oo.Oo");
-    CHECK_TEXT(bar_text(&choice, four_four, 2, RIGHT_FOOT), ".Oo.Oo.Oo.Oo.Oo.");
-    CHECK_TEXT(bar_text(&choice, four_four, 3, RIGHT_FOOT), "Oo.Oo.Oo.Oo.Oo.O");
-    CHECK_TEXT(bar_text(&choice, four_four, 4, RIGHT_FOOT), "Oo.Oo.Oo.Oo.Oo.O");
+    const Selection selection = play_as_written(&groove);
+    CHECK_TEXT(bar_text(&selection, four_four, 0, RIGHT_FOOT), "Oo.Oo.Oo.Oo.Oo.O");
+    CHECK_TEXT(bar_text(&selection, four_four, 1, RIGHT_FOOT), "o.Oo.Oo.Oo.Oo.Oo");
+    CHECK_TEXT(bar_text(&selection, four_four, 2, RIGHT_FOOT), ".Oo.Oo.Oo.Oo.Oo.");
+    CHECK_TEXT(bar_text(&selection, four_four, 3, RIGHT_FOOT), "Oo.Oo.Oo.Oo.Oo.O");
+    CHECK_TEXT(bar_text(&selection, four_four, 4, RIGHT_FOOT), "Oo.Oo.Oo.Oo.Oo.O");
 }
 
 static void the_form_says_which_bar_plays_what(void)
@@ -85,10 +85,10 @@ static void the_form_says_which_bar_plays_what(void)
     Groove groove = one_letter(NULL, &a.figure, four_four, 4);
     groove.parts[1] = (Part){NULL, &b.figure};
     groove.form[3] = 1; /* AAAB */
-    const Choice choice = play_as_written(&groove);
-    CHECK_TEXT(bar_text(&choice, four_four, 2, RIGHT_FOOT), "O...............");
-    CHECK_TEXT(bar_text(&choice, four_four, 3, RIGHT_FOOT), "........O.......");
-    CHECK_TEXT(bar_text(&choice, four_four, 7, RIGHT_FOOT), "........O.......");
+    const Selection selection = play_as_written(&groove);
+    CHECK_TEXT(bar_text(&selection, four_four, 2, RIGHT_FOOT), "O...............");
+    CHECK_TEXT(bar_text(&selection, four_four, 3, RIGHT_FOOT), "........O.......");
+    CHECK_TEXT(bar_text(&selection, four_four, 7, RIGHT_FOOT), "........O.......");
 }
 
 static void a_turnaround_takes_the_last_bar_from_the_hands(void)
@@ -101,10 +101,10 @@ static void a_turnaround_takes_the_last_bar_from_the_hands(void)
     add_line(&fill, LEFT_HAND, VOICE_TOM_LOW, 1, 1, "oooo");
     Groove groove = one_letter(&hands.figure, &feet.figure, four_four, 2);
     groove.turnaround = &fill.figure;
-    const Choice choice = play_as_written(&groove);
-    CHECK_TEXT(bar_text(&choice, four_four, 0, LEFT_HAND), "....O.......O...");
-    CHECK_TEXT(bar_text(&choice, four_four, 1, LEFT_HAND), "o...o...o...o...");
-    CHECK_TEXT(bar_text(&choice, four_four, 1, RIGHT_FOOT), "O.......O.......");
+    const Selection selection = play_as_written(&groove);
+    CHECK_TEXT(bar_text(&selection, four_four, 0, LEFT_HAND), "....O.......O...");
+    CHECK_TEXT(bar_text(&selection, four_four, 1, LEFT_HAND), "o...o...o...o...");
+    CHECK_TEXT(bar_text(&selection, four_four, 1, RIGHT_FOOT), "O.......O.......");
 }
 
 static void a_turnaround_with_feet_takes_the_feet_too(void)
@@ -116,9 +116,9 @@ static void a_turnaround_with_feet_takes_the_feet_too(void)
     add_line(&fill, LEFT_FOOT, VOICE_KICK, 1, 1, "..oo");
     Groove groove = one_letter(NULL, &feet.figure, four_four, 2);
     groove.turnaround = &fill.figure;
-    const Choice choice = play_as_written(&groove);
-    CHECK_TEXT(bar_text(&choice, four_four, 1, RIGHT_FOOT), "................");
-    CHECK_TEXT(bar_text(&choice, four_four, 1, LEFT_FOOT), "........o...o...");
+    const Selection selection = play_as_written(&groove);
+    CHECK_TEXT(bar_text(&selection, four_four, 1, RIGHT_FOOT), "................");
+    CHECK_TEXT(bar_text(&selection, four_four, 1, LEFT_FOOT), "........o...o...");
 }
 
 static void the_crash_takes_the_right_hands_first_stroke_of_each_phrase(void)
@@ -128,9 +128,9 @@ static void the_crash_takes_the_right_hands_first_stroke_of_each_phrase(void)
     add_line(&hands, RIGHT_HAND, VOICE_RIDE, 1, 1, "oooo");
     Groove groove = one_letter(&hands.figure, NULL, four_four, 2);
     groove.crash_start = true;
-    const Choice choice = play_as_written(&groove);
+    const Selection selection = play_as_written(&groove);
     const int64_t bar = meter_bar_ticks(four_four);
-    choice_strokes(&choice, four_four, 0, 4 * bar, &list);
+    selection_strokes(&selection, four_four, 0, 4 * bar, &list);
     CHECK_INT(list.count, 16);
     for (uint32_t i = 0; i < list.count; ++i) {
         check_case("stroke %u", i);
@@ -144,10 +144,10 @@ static void bars_before_the_first_are_silent(void)
     OwnFigure feet = {.figure = {.id = 1}};
     add_line(&feet, RIGHT_FOOT, VOICE_KICK, 4, 1, "O");
     const Groove groove = one_letter(NULL, &feet.figure, four_four, 4);
-    const Choice choice = play_as_written(&groove);
-    choice_strokes(&choice, four_four, -10 * TICKS_PER_QUARTER, 0, &list);
+    const Selection selection = play_as_written(&groove);
+    selection_strokes(&selection, four_four, -10 * TICKS_PER_QUARTER, 0, &list);
     CHECK_INT(list.count, 0);
-    choice_strokes(&choice, four_four, -TICKS_PER_QUARTER, 1, &list);
+    selection_strokes(&selection, four_four, -TICKS_PER_QUARTER, 1, &list);
     CHECK_INT(list.count, 1);
 }
 
@@ -160,15 +160,15 @@ static void a_span_gives_the_same_strokes_however_it_is_cut(void)
     add_line(&hands, RIGHT_HAND, VOICE_RIDE, 3, 1, "ooo ooo ooo ooo");
     add_line(&feet, RIGHT_FOOT, VOICE_KICK, 7, 2, "O.oo.");
     const Groove groove = one_letter(&hands.figure, &feet.figure, four_four, 3);
-    const Choice choice = play_as_written(&groove);
+    const Selection selection = play_as_written(&groove);
     const int64_t end = 10 * meter_bar_ticks(seven_eight);
-    choice_strokes(&choice, seven_eight, 0, end, &whole);
+    selection_strokes(&selection, seven_eight, 0, end, &whole);
     for (int64_t piece = 99991; piece < end; piece = 3 * piece + 1) {
         uint32_t met = 0;
         check_case("pieces of %d ticks", (int)piece);
         for (int64_t begin = 0; begin < end; begin += piece) {
             const int64_t stop = begin + piece < end ? begin + piece : end;
-            choice_strokes(&choice, seven_eight, begin, stop, &part);
+            selection_strokes(&selection, seven_eight, begin, stop, &part);
             CHECK(same_strokes(part.strokes, &whole.strokes[met], part.count));
             met += part.count;
         }

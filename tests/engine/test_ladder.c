@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: ISC
 /* test_ladder.c - the own clock's tempo against a ladder climbed step by step. */
-#include "../../plugin/engine/ladder.h"
+#include "../../plugin/engine/groove/ladder.h"
 #include "../help/check.h"
 
 static const Ladder ladders[] = {

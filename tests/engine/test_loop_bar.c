@@ -27,11 +27,11 @@ static Groove make_groove(void)
     return groove;
 }
 
-static StrokeList bar_of(const Choice* const choice, const int64_t bar)
+static StrokeList bar_of(const Selection* const selection, const int64_t bar)
 {
     static StrokeList list;
     const int64_t ticks = meter_bar_ticks(seven_eight);
-    choice_strokes(choice, seven_eight, bar * ticks, (bar + 1) * ticks, &list);
+    selection_strokes(selection, seven_eight, bar * ticks, (bar + 1) * ticks, &list);
     return list;
 }
 
@@ -39,10 +39,10 @@ static void check_loop(const Groove* const groove, const Realign realign, const 
 {
     const int64_t ticks = meter_bar_ticks(seven_eight);
     const int64_t from = (loop_bar - 1) % PHRASE;
-    Choice whole = play_as_written(groove);
+    Selection whole = play_as_written(groove);
     whole.realign = realign;
     whole.swing.ratio = 2.0;
-    Choice loop = whole;
+    Selection loop = whole;
     loop.loop_bar = loop_bar;
     const StrokeList want = bar_of(&whole, from);
     for (int64_t bar = 0; bar < LOOPED; ++bar) {
@@ -52,7 +52,7 @@ static void check_loop(const Groove* const groove, const Realign realign, const 
         CHECK(stroke_lists_alike(&want, &got, (bar - from) * ticks));
     }
     CHECK_INT(bar_of(&loop, -1).count, 0);
-    CHECK_INT(choice_realign_bars(&loop, seven_eight), 1);
+    CHECK_INT(selection_realign_bars(&loop, seven_eight), 1);
 }
 
 static void every_bar_is_that_bar_of_the_first_phrase(void)
@@ -77,14 +77,14 @@ static void any_cut_of_a_repeated_bar_gives_the_same_strokes(void)
 {
     const Groove groove = make_groove();
     static StrokeList whole, part;
-    Choice loop = play_as_written(&groove);
+    Selection loop = play_as_written(&groove);
     loop.loop_bar = 3;
     const int64_t end = LOOPED * meter_bar_ticks(seven_eight);
-    choice_strokes(&loop, seven_eight, 0, end, &whole);
+    selection_strokes(&loop, seven_eight, 0, end, &whole);
     CHECK_INT(whole.dropped, 0);
     uint32_t next = 0;
     for (int64_t at = 0; at < end; at += 100003) { /* a prime: falls on no grid */
-        choice_strokes(&loop, seven_eight, at, at + 100003 < end ? at + 100003 : end, &part);
+        selection_strokes(&loop, seven_eight, at, at + 100003 < end ? at + 100003 : end, &part);
         for (uint32_t i = 0; i < part.count; ++i, ++next) {
             CHECK(next < whole.count);
             CHECK_INT(part.strokes[i].tick, whole.strokes[next].tick);

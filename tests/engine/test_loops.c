@@ -4,7 +4,7 @@
    Wanted are the strokes that choice_strokes tells for the looped bars, counted
    here pass by pass against the notes heard. */
 #include "../help/check.h"
-#include "onlooker.h"
+#include "preview_rig.h"
 
 enum { PASSES = 8, PLACES = 4096 };
 
@@ -28,7 +28,7 @@ typedef struct {
 } Wanted;
 
 static Bank* bank;
-static Onlooker look;
+static PreviewFeed look;
 static Wanted wanted[PLACES];
 static int wanted_count;
 
@@ -58,7 +58,7 @@ static void play_passes(const Loop* const loop, const float take)
 
 static int64_t push_frames(const Stroke stroke)
 {
-    const Feel* const feel = &look.engine.choice.feel;
+    const Feel* const feel = &look.engine.selection.feel;
     const double ms = limb_is_foot(stroke.limb)     ? feel->push_feet_ms
                       : stroke.voice == VOICE_SNARE ? feel->push_snare_ms
                                                     : feel->push_hands_ms;
@@ -67,7 +67,7 @@ static int64_t push_frames(const Stroke stroke)
 
 static void want(const int pass, const int64_t frame, const Stroke stroke)
 {
-    const uint8_t key = look.engine.choice.kit->notes[stroke.voice];
+    const uint8_t key = look.engine.selection.kit->notes[stroke.voice];
     for (int i = 0; i < wanted_count; ++i) {
         if (wanted[i].frame == frame && wanted[i].key == key) {
             return; /* two limbs on one key at once are one note: scheduler.h */
@@ -87,7 +87,7 @@ static void want_passes(const Loop* const loop)
         for (int64_t tick = 0; tick < loop->bars * bar; tick += quarter) {
             const int64_t end =
                 tick + quarter < loop->bars * bar ? tick + quarter : loop->bars * bar;
-            choice_strokes(&look.engine.choice, loop->meter, tick, end, &strokes);
+            selection_strokes(&look.engine.selection, loop->meter, tick, end, &strokes);
             for (uint32_t i = 0; i < strokes.count; ++i) {
                 want(pass,
                      pass * loop_frames(loop) +
@@ -208,7 +208,7 @@ static void a_groove_that_changes_at_the_loops_end_is_whole_from_its_start(void)
         look_report(&look, 1.0);
         look_play_to_bar(&look, 1.9, 64);
         check_case("take %g", (double)take);
-        choice_strokes(&look.engine.choice, loop.meter, 0, 1, &strokes);
+        selection_strokes(&look.engine.selection, loop.meter, 0, 1, &strokes);
         wanted_count = 0;
         for (uint32_t i = 0; i < strokes.count; ++i) {
             want(1, loop_frames(&loop), strokes.strokes[i]);

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: ISC
-/* Where figures start again and where they meet, as the outlook says it, against
+/* Where figures start again and where they meet, as the preview says it, against
    counting on ticks, bar after bar. */
 #include "../help/check.h"
-#include "onlooker.h"
+#include "preview_rig.h"
 
 static Bank* bank;
-static Onlooker look; /* too large for a stack */
+static PreviewFeed look; /* too large for a stack */
 
 /* Both pairs on a grid and cycle of their own: then they roll over the bar lines
    from bar 0, or from where the phrase or bar begins (groove.h). */
@@ -124,7 +124,7 @@ static void meetings_are_where_counting_says(void)
         look_report(&look, 1.0);
         for (int bar = 0; bar < 9; ++bar) {
             look_play_to_bar(&look, bar + 0.5, 512);
-            const SeenPlace place = outlook_place(&look.outlook, &look.engine);
+            const SeenPlace place = preview_place(&look.preview, &look.engine);
             check_case("polymeter %zu, bar %d", i, bar);
             CHECK_INT(place.bar, bar);
             CHECK_INT(place.phrase, bar - bar % p->phrase);

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* Notes begun are ended, room is kept for their ends, order is kept.  The rules
    for messages are midi:MidiEvent's of the LV2 specification. */
-#include "../../plugin/engine/scheduler.h"
+#include "../../plugin/engine/play/scheduler.h"
 #include "../help/check.h"
 
 #include <string.h>

@@ -3,7 +3,7 @@
    in whatever parts a host tells it.  LV2's time:Position may have frame, bar and beat
    at speed 0 too. */
 #include "../help/check.h"
-#include "onlooker.h"
+#include "preview_rig.h"
 
 enum {
     BEAT = LOOK_RATE / 2, /* frames at 120 BPM */
@@ -12,13 +12,13 @@ enum {
 };
 
 static Bank* bank;
-static Onlooker look; /* too large for a stack */
+static PreviewFeed look; /* too large for a stack */
 
 static void begin(void)
 {
     look_begin(&look, bank_library(bank), (Meter){4.0, 4}, 120.0);
     look_play(&look, 64);
-    CHECK_INT(outlook_place(&look.outlook, &look.engine).bar, 0);
+    CHECK_INT(preview_place(&look.preview, &look.engine).bar, 0);
 }
 
 /* The transport stands at a frame and, if `has` says so, at a bar and a beat of 4/4. */
@@ -38,7 +38,7 @@ static void tell(const uint32_t has, const int64_t frame, const int bar, const d
 
 static void check_stands_at(const int bar, const double beat)
 {
-    const SeenPlace place = outlook_place(&look.outlook, &look.engine);
+    const SeenPlace place = preview_place(&look.preview, &look.engine);
     CHECK(!place.rolling);
     CHECK_INT(place.bar, bar);
     CHECK_NEAR(place.tick, beat * (double)TICKS_PER_QUARTER, 1.0);

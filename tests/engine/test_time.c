@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: ISC
 /* Musical time against plain rational arithmetic. */
-#include "../../plugin/engine/clock.h"
-#include "../../plugin/engine/figure.h"
-#include "../../plugin/engine/ticks.h"
+#include "../../plugin/engine/time/clock.h"
+#include "../../plugin/engine/written/figure.h"
+#include "../../plugin/engine/time/ticks.h"
 #include "../help/check.h"
 
 #include <math.h>

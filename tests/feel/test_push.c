@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* Push is milliseconds: README, "milliseconds behind the beat, or ahead below 0,
    exactly".  Times are counted from the written ticks and the tempo alone. */
-#include "../../plugin/engine/rendition.h"
+#include "../../plugin/engine/play/articulation.h"
 #include "../bank/factory.h"
 #include "../help/check.h"
 
@@ -31,17 +31,17 @@ static void over_all_grooves(const Feel* const feel, const double tempo, const L
     const Library* const library = bank_library(bank);
     for (uint32_t i = 0; i < library->groove_count; i += 3) {
         const Groove* const groove = &library->grooves[i];
-        const Choice choice = plain_choice(groove, groove->form_bars);
+        const Selection selection = plain_choice(groove, groove->form_bars);
         const Score score = {
-            .choice = &choice, .feel = feel, .meter = groove->meter, .tempo = tempo};
+            .selection = &selection, .feel = feel, .meter = groove->meter, .tempo = tempo};
         for (int64_t tick = 0; tick < groove->form_bars * meter_bar_ticks(groove->meter);
              tick += TICKS_PER_QUARTER) {
-            choice_strokes(&choice, groove->meter, tick, tick + TICKS_PER_QUARTER, &strokes);
-            choice_strokes(&choice, groove->meter, tick - TICKS_PER_QUARTER,
-                           tick + 2 * TICKS_PER_QUARTER, &around);
+            selection_strokes(&selection, groove->meter, tick, tick + TICKS_PER_QUARTER, &strokes);
+            selection_strokes(&selection, groove->meter, tick - TICKS_PER_QUARTER,
+                              tick + 2 * TICKS_PER_QUARTER, &around);
             for (uint32_t k = 0; k < strokes.count; ++k) {
-                Hit hits[RENDITION_MAX];
-                rendition_of(&score, strokes.strokes[k], &around, hits);
+                Hit hits[ARTICULATION_MAX];
+                articulation_of(&score, strokes.strokes[k], &around, hits);
                 check_case("groove %u, tick %lld, limb %d, voice %d, at %g", groove->id,
                            (long long)strokes.strokes[k].tick, strokes.strokes[k].limb,
                            strokes.strokes[k].voice, tempo);

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: ISC
 /* What feel moves is neither lost nor doubled at loops, locates and changes; and
-   grace strokes.  The rules are groove.h's, performer.h's and grace.h's; counts
+   grace strokes.  The rules are groove.h's, lookahead.h's and grace.h's; counts
    are taken from the steps as written. */
 #include "../help/check.h"
 #include "takes.h"

@@ -2,7 +2,7 @@
 /* Loudness of the built plugin at its default touch against measured drummers:
    tests/data/feel-bands.tsv (from the Groove MIDI Dataset, CC BY 4.0).  As there,
    the take's mean at each sixteenth of the bar is taken out first. */
-#include "../../plugin/engine/feel.h"
+#include "../../plugin/engine/feel/feel.h"
 #include "../help/check.h"
 #include "bands.h"
 #include "series.h"

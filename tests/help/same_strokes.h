@@ -3,7 +3,7 @@
    may be anything. */
 #pragma once
 
-#include "../../plugin/engine/stroke.h"
+#include "../../plugin/engine/written/stroke.h"
 
 static inline bool same_strokes(const Stroke* const a, const Stroke* const b, const uint32_t count)
 {

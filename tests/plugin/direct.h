@@ -4,7 +4,7 @@
    nothing but what is asked for here.  Everything is called from one thread. */
 #pragma once
 
-#include "../../plugin/engine/settings.h"
+#include "../../plugin/engine/groove/settings.h"
 #include "../../plugin/talk/uris.h"
 #include "../../ui/command/uri_table.h"
 #include "../bank/bank_folder.h"

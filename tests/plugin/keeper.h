@@ -3,7 +3,7 @@
    hosts have it (another thread, which may be slow), and state by lilv. */
 #pragma once
 
-#include "../../plugin/engine/settings.h"
+#include "../../plugin/engine/groove/settings.h"
 #include "../../plugin/bank/write_figure.h"
 #include "../../ui/command/uri_table.h"
 #include "../help/check.h"

@@ -6,7 +6,7 @@
    is struck again, and falls silent once neither of both holds it. */
 #pragma once
 
-#include "../../plugin/talk/tell.h"
+#include "../../plugin/talk/encode.h"
 #include "../../plugin/talk/uris.h"
 #include "../help/check.h"
 #include "../help/exact.h"
@@ -64,7 +64,7 @@ static inline void send(const int64_t frame, const uint8_t* const bytes, const u
 static inline void ask(const LV2_URID property)
 {
     lv2_atom_forge_frame_time(host_input(host), 0);
-    tell_get(host_input(host), property, &uris);
+    encode_get(host_input(host), property, &uris);
 }
 
 static inline void begin(const float speed)

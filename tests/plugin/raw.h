@@ -3,7 +3,7 @@
    do what no polite host does. */
 #pragma once
 
-#include "../../plugin/engine/settings.h"
+#include "../../plugin/engine/groove/settings.h"
 #include "../../ui/command/uri_table.h"
 #include "played.h"
 

@@ -4,7 +4,7 @@
    entries and nothing else. */
 #include "../../plugin/bank/bank.h"
 #include "../help/check.h"
-#include "../../plugin/engine/settings.h"
+#include "../../plugin/engine/groove/settings.h"
 #include "bundle.h"
 
 static Host* host;

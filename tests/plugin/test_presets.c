@@ -3,7 +3,7 @@
    state) and played by the plugin.  What a preset has to be: the LV2 presets
    specification, http://lv2plug.in/ns/ext/presets. */
 #include "../../plugin/bank/bank.h"
-#include "../../plugin/engine/settings.h"
+#include "../../plugin/engine/groove/settings.h"
 #include "../help/check.h"
 #include "played.h"
 

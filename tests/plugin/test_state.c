@@ -204,11 +204,12 @@ static void check_told(const char* const names, const uint32_t picked, const cha
     for (int i = 0; i < 2; ++i) {
         const char* const want = i ? then : first;
         CHECK(session_restore(&session, &texts));
-        Stock* const stock = session_stock(&session);
-        if (!CHECK(*want ? strstr(stock_messages(stock), want) != NULL : !*stock_messages(stock))) {
-            printf("# told: %s\n", stock_messages(stock));
+        Snapshot* const snapshot = session_snapshot(&session);
+        if (!CHECK(*want ? strstr(snapshot_messages(snapshot), want) != NULL
+                         : !*snapshot_messages(snapshot))) {
+            printf("# told: %s\n", snapshot_messages(snapshot));
         }
-        stock_free(stock);
+        snapshot_free(snapshot);
         CHECK(session_save(&session, &used, &texts));
     }
     session_texts_clear(&texts);

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: ISC
 /* What the plugin tells a window that looks on: the phrase and the place, for as
    long as somebody asks, whatever the block and however little room there is. */
-#include "../../plugin/talk/hear.h"
-#include "../../plugin/talk/tell.h"
+#include "../../plugin/talk/decode.h"
+#include "../../plugin/talk/encode.h"
 #include "../help/check.h"
 #include "raw.h"
 
@@ -46,7 +46,7 @@ static void ask(const LV2_URID property)
     LV2_Atom_Forge_Frame frame;
     forge_begin(&forge, &frame);
     lv2_atom_forge_frame_time(&forge, 0);
-    tell_get(&forge, property, &uris);
+    encode_get(&forge, property, &uris);
     lv2_atom_forge_pop(&forge, &frame);
 }
 
@@ -55,13 +55,13 @@ static void take_told(const LV2_Atom* const atom)
     LV2_URID property = 0;
     const LV2_Atom* value = NULL;
     const uint32_t size = (uint32_t)sizeof *atom + atom->size;
-    if (!hear_set(atom, size, &uris, &property, &value)) {
+    if (!decode_set(atom, size, &uris, &property, &value)) {
         ++told.wrong;
     } else if (property == uris.fl_place) {
-        told.wrong += !hear_place(value, &uris, &told.place);
+        told.wrong += !decode_place(value, &uris, &told.place);
         ++told.places;
     } else if (property == uris.fl_bar) {
-        told.wrong += !hear_bar(value, &uris, &told.bar);
+        told.wrong += !decode_bar(value, &uris, &told.bar);
         ++told.bars;
         const int64_t at = told.bar.bar - told.place.phrase;
         told.wrong += at < 0 || at > PHRASE; /* its phrase is told first */

@@ -47,22 +47,22 @@ static inline void played_add(Played* const played, const StrokeList* const list
 }
 
 /* Asks piece by piece, `piece` ticks at a time. */
-static inline void play_pieces(const Choice* const choice, const Meter meter, const int64_t end,
-                               const int64_t piece, Played* const played)
+static inline void play_pieces(const Selection* const selection, const Meter meter,
+                               const int64_t end, const int64_t piece, Played* const played)
 {
     static StrokeList list;
     played->count = 0;
     for (int64_t begin = 0; begin < end; begin += piece) {
         const int64_t stop = begin + piece < end ? begin + piece : end;
-        choice_strokes(choice, meter, begin, stop, &list);
+        selection_strokes(selection, meter, begin, stop, &list);
         played_add(played, &list);
     }
 }
 
-static inline void play(const Choice* const choice, const Meter meter, const int64_t end,
+static inline void play(const Selection* const selection, const Meter meter, const int64_t end,
                         Played* const played)
 {
-    play_pieces(choice, meter, end, TICKS_PER_QUARTER, played);
+    play_pieces(selection, meter, end, TICKS_PER_QUARTER, played);
 }
 
 /* Chance for property tests: the same in every run. */

@@ -78,13 +78,13 @@ static inline Bank* own_bank(const char* const folder, const char* const file)
     return bank;
 }
 
-/* The first complaint that holds a text, or NULL. */
-static inline const char* complaint_of(const Bank* const bank, const char* const text)
+/* The first diagnostic that holds a text, or NULL. */
+static inline const char* diagnostic_of(const Bank* const bank, const char* const text)
 {
-    const Complaints* const complaints = bank_complaints(bank);
-    for (size_t i = 0; i < complaints->count; ++i) {
-        if (strstr(complaints->texts[i], text)) {
-            return complaints->texts[i];
+    const Diagnostics* const diagnostics = bank_diagnostics(bank);
+    for (size_t i = 0; i < diagnostics->count; ++i) {
+        if (strstr(diagnostics->texts[i], text)) {
+            return diagnostics->texts[i];
         }
     }
     return NULL;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* test_automation.c - every control thrown about at every block while the
    transport starts, stops and leaps: whatever comes of it is sound MIDI. */
-#include "../../plugin/engine/settings.h"
+#include "../../plugin/engine/groove/settings.h"
 #include "../help/exact.h"
 #include "stage.h"
 

@@ -143,7 +143,7 @@ static void figures_of_a_bank_are_spread_as_the_table_says(void)
     OwnFolder own;
     Bank* const bank = bank_of_table(&own);
     Tsv table = tsv_open("euclidean-toussaint.tsv");
-    CHECK_INT(bank_complaints(bank)->count, 0);
+    CHECK_INT(bank_diagnostics(bank)->count, 0);
     for (uint32_t row = 0; tsv_next(&table); ++row) {
         const Figure* const figure =
             library_figure(bank_library(bank), FIGURE_FEET, ID_FIRST_OWN + row);

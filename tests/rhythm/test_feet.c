@@ -30,9 +30,9 @@ static void play_once(const Figure* const feet, const bool left_leads, Played* c
     const uint32_t bars = feet->bars ? feet->bars : 1;
     const Meter meter = {(double)feet->cycle_ticks / (double)TICKS_PER_QUARTER / bars, 4};
     const Groove groove = one_letter(NULL, feet, meter, bars);
-    Choice choice = play_as_written(&groove);
-    choice.left_foot_leads = left_leads;
-    play(&choice, meter, feet->cycle_ticks, kept);
+    Selection selection = play_as_written(&groove);
+    selection.left_foot_leads = left_leads;
+    play(&selection, meter, feet->cycle_ticks, kept);
 }
 
 /* The feet exchanged by hand, in the order that lists have. */
@@ -128,10 +128,10 @@ static void feet_that_close_the_hat_are_not_mirrored(void)
 static void the_leading_foot_leaves_the_hands_alone(void)
 {
     const Groove groove = one_letter(figure(FIGURE_HANDS, 1), NULL, four_four, 1);
-    Choice choice = play_as_written(&groove);
-    play(&choice, four_four, 4 * TICKS_PER_QUARTER, &played);
-    choice.left_foot_leads = true;
-    play(&choice, four_four, 4 * TICKS_PER_QUARTER, &mirrored);
+    Selection selection = play_as_written(&groove);
+    play(&selection, four_four, 4 * TICKS_PER_QUARTER, &played);
+    selection.left_foot_leads = true;
+    play(&selection, four_four, 4 * TICKS_PER_QUARTER, &mirrored);
     check_same(mirrored.strokes, mirrored.count, played.strokes, played.count);
 }
 
@@ -139,10 +139,10 @@ static void the_leading_foot_leaves_the_hands_alone(void)
 static void the_right_foot_s_switch_silences_the_mirrored_right_foot(void)
 {
     const Groove groove = one_letter(NULL, figure(FIGURE_FEET, SHUFFLE_FEET), four_four, 1);
-    Choice choice = play_as_written(&groove);
-    choice.left_foot_leads = true;
-    choice.limbs[RIGHT_FOOT] = false;
-    play(&choice, four_four, 4 * TICKS_PER_QUARTER, &played);
+    Selection selection = play_as_written(&groove);
+    selection.left_foot_leads = true;
+    selection.limbs[RIGHT_FOOT] = false;
+    play(&selection, four_four, 4 * TICKS_PER_QUARTER, &played);
     CHECK_INT(played.count, 4); /* the left has the beats now */
     for (uint32_t i = 0; i < played.count; ++i) {
         CHECK_INT(played.strokes[i].limb, LEFT_FOOT);
@@ -163,8 +163,8 @@ static bool strikes_at(const Played* const list, const Limb limb, const int64_t 
 static void play_bar(const Figure* const hands, const Figure* const feet)
 {
     const Groove groove = one_letter(hands, feet, four_four, 1);
-    const Choice choice = play_as_written(&groove);
-    play(&choice, four_four, 4 * TICKS_PER_QUARTER, &played);
+    const Selection selection = play_as_written(&groove);
+    play(&selection, four_four, 4 * TICKS_PER_QUARTER, &played);
 }
 
 static void every_stroke_of_a_plain_backbeat_meets_the_lead_foot_of_a_shuffle(void)
@@ -209,8 +209,8 @@ static void from_sextuplets_to_sixteenths_six_kicks_become_four(void)
     Groove groove = one_letter(NULL, figure(FIGURE_FEET, SEXTUPLET_FEET), four_four, 4);
     groove.parts[1] = (Part){NULL, figure(FIGURE_FEET, SIXTEENTH_FEET)};
     groove.form[3] = 1; /* AAAB */
-    const Choice choice = play_as_written(&groove);
-    play(&choice, four_four, 32 * TICKS_PER_QUARTER, &played);
+    const Selection selection = play_as_written(&groove);
+    play(&selection, four_four, 32 * TICKS_PER_QUARTER, &played);
     for (int64_t beat = 0; beat < 32; ++beat) {
         check_case("beat %d", (int)beat + 1);
         CHECK_INT(kicks_of_beat(beat), beat % 16 < 12 ? 6 : 4);

@@ -10,15 +10,15 @@ static const Meter four_four = {4.0, 4};
 static Played played;
 
 /* A rolling feet figure of one line of the right foot, played in 4/4 alone. */
-static Choice roll_line(OwnFigure* const own, Groove* const groove, const int grid, const int over,
-                        const char* const steps)
+static Selection roll_line(OwnFigure* const own, Groove* const groove, const int grid,
+                           const int over, const char* const steps)
 {
     *own = (OwnFigure){.figure = {.id = 1}};
     add_line(own, RIGHT_FOOT, VOICE_KICK, grid, over, steps);
     *groove = one_letter(NULL, &own->figure, four_four, 1);
-    Choice choice = play_as_written(groove);
-    choice.realign = REALIGN_NEVER;
-    return choice;
+    Selection selection = play_as_written(groove);
+    selection.realign = REALIGN_NEVER;
+    return selection;
 }
 
 static uint8_t level_of(const char sign)
@@ -56,10 +56,10 @@ static void steps_keep_their_order_and_take_the_spacing_of_any_grid(void)
     for (int grid = 1; grid <= 12; ++grid) {
         OwnFigure own;
         Groove groove;
-        Choice choice = roll_line(&own, &groove, 4, 1, steps);
-        choice.feet_relay.grid = grid;
+        Selection selection = roll_line(&own, &groove, 4, 1, steps);
+        selection.feet_regrid.grid = grid;
         check_case("grid %d", grid);
-        play(&choice, four_four, 24 * TICKS_PER_QUARTER, &played);
+        play(&selection, four_four, 24 * TICKS_PER_QUARTER, &played);
         CHECK_INT(played.count, 3 * grid * strokes_in(steps)); /* 24 quarters, 8 steps a cycle */
         check_spacing(steps, grid, 1);
     }
@@ -70,8 +70,8 @@ static void grid_0_is_as_written(void)
     static const char steps[] = "O.og.";
     OwnFigure own;
     Groove groove;
-    const Choice choice = roll_line(&own, &groove, 5, 2, steps);
-    play(&choice, four_four, 20 * TICKS_PER_QUARTER, &played);
+    const Selection selection = roll_line(&own, &groove, 5, 2, steps);
+    play(&selection, four_four, 20 * TICKS_PER_QUARTER, &played);
     CHECK_INT(played.count, 10 * strokes_in(steps));
     check_spacing(steps, 5, 2);
 }
@@ -81,10 +81,10 @@ static void lines_of_two_grids_keep_their_order_on_a_third(void)
 {
     OwnFigure own;
     Groove groove;
-    Choice choice = roll_line(&own, &groove, 3, 1, "OOO");
+    Selection selection = roll_line(&own, &groove, 3, 1, "OOO");
     add_line(&own, LEFT_FOOT, VOICE_KICK, 2, 1, ".o");
-    choice.feet_relay.grid = 12;
-    play(&choice, four_four, TICKS_PER_QUARTER / 2, &played);
+    selection.feet_regrid.grid = 12;
+    play(&selection, four_four, TICKS_PER_QUARTER / 2, &played);
     CHECK_INT(played.count, 4);
     /* six steps: right on 0, 2 and 4, left on 3 */
     static const int steps[] = {0, 2, 3, 4};
@@ -108,8 +108,8 @@ static void notes_over_beats_fall_on_exact_fractions(int grid, int over)
 {
     OwnFigure own;
     Groove groove;
-    const Choice choice = roll_line(&own, &groove, grid, over, "o");
-    play(&choice, four_four, 4 * over * TICKS_PER_QUARTER, &played);
+    const Selection selection = roll_line(&own, &groove, grid, over, "o");
+    play(&selection, four_four, 4 * over * TICKS_PER_QUARTER, &played);
     CHECK_INT(played.count, 4 * grid);
     check_spacing("o", grid, over);
 }
@@ -135,67 +135,67 @@ static void a_tuplet_of_any_size_over_any_beats_is_played_exactly(void)
 }
 
 /* The right foot of so many sixteenths, a sign each. */
-static const char* sixteenths(const Choice* const choice, const int count)
+static const char* sixteenths(const Selection* const selection, const int count)
 {
     static char text[129];
     memset(text, '.', (size_t)count);
     text[count] = '\0';
-    play(choice, four_four, count * TICKS_PER_QUARTER / 4, &played);
+    play(selection, four_four, count * TICKS_PER_QUARTER / 4, &played);
     for (uint32_t i = 0; i < played.count; ++i) {
         text[played.strokes[i].tick * 4 / TICKS_PER_QUARTER] = ".goO"[played.strokes[i].level];
     }
     return text;
 }
 
-static const char* relaid(const Relay relay, const int count)
+static const char* relaid(const Regrid regrid, const int count)
 {
     OwnFigure own;
     Groove groove;
-    Choice choice = roll_line(&own, &groove, 4, 1, "OgoO.o");
-    choice.feet_relay = relay;
-    return sixteenths(&choice, count);
+    Selection selection = roll_line(&own, &groove, 4, 1, "OgoO.o");
+    selection.feet_regrid = regrid;
+    return sixteenths(&selection, count);
 }
 
 static void a_shorter_cycle_cuts_the_figure(void)
 {
-    CHECK_TEXT(relaid((Relay){.cycle = 4}, 12), "OgoOOgoOOgoO");
-    CHECK_TEXT(relaid((Relay){.cycle = 1}, 4), "OOOO");
+    CHECK_TEXT(relaid((Regrid){.cycle = 4}, 12), "OgoOOgoOOgoO");
+    CHECK_TEXT(relaid((Regrid){.cycle = 1}, 4), "OOOO");
 }
 
 static void a_longer_cycle_goes_on_with_the_figure_from_its_start(void)
 {
-    CHECK_TEXT(relaid((Relay){.cycle = 8}, 16), "OgoO.oOgOgoO.oOg");
-    CHECK_TEXT(relaid((Relay){.cycle = 13}, 16), "OgoO.oOgoO.oOOgo");
+    CHECK_TEXT(relaid((Regrid){.cycle = 8}, 16), "OgoO.oOgOgoO.oOg");
+    CHECK_TEXT(relaid((Regrid){.cycle = 13}, 16), "OgoO.oOgoO.oOOgo");
 }
 
 static void the_written_cycle_changes_nothing(void)
 {
-    CHECK_TEXT(relaid((Relay){.cycle = 6}, 12), "OgoO.oOgoO.o");
+    CHECK_TEXT(relaid((Regrid){.cycle = 6}, 12), "OgoO.oOgoO.o");
 }
 
 static void a_shift_plays_the_figure_later_and_wraps(void)
 {
-    CHECK_TEXT(relaid((Relay){.shift = 1}, 12), "oOgoO.oOgoO.");
-    CHECK_TEXT(relaid((Relay){.shift = 2}, 6), ".oOgoO");
+    CHECK_TEXT(relaid((Regrid){.shift = 1}, 12), "oOgoO.oOgoO.");
+    CHECK_TEXT(relaid((Regrid){.shift = 2}, 6), ".oOgoO");
 }
 
 static void a_negative_shift_plays_it_earlier(void)
 {
-    CHECK_TEXT(relaid((Relay){.shift = -1}, 12), "goO.oOgoO.oO");
-    CHECK_TEXT(relaid((Relay){.shift = -32}, 6), "oO.oOg"); /* -32 is -2 round a cycle of 6 */
+    CHECK_TEXT(relaid((Regrid){.shift = -1}, 12), "goO.oOgoO.oO");
+    CHECK_TEXT(relaid((Regrid){.shift = -32}, 6), "oO.oOg"); /* -32 is -2 round a cycle of 6 */
 }
 
 static void a_shift_of_a_whole_cycle_changes_nothing(void)
 {
-    CHECK_TEXT(relaid((Relay){.shift = 6}, 12), "OgoO.oOgoO.o");
-    CHECK_TEXT(relaid((Relay){.shift = -12}, 12), "OgoO.oOgoO.o");
-    CHECK_TEXT(relaid((Relay){.cycle = 4, .shift = 32}, 8), "OgoOOgoO");
+    CHECK_TEXT(relaid((Regrid){.shift = 6}, 12), "OgoO.oOgoO.o");
+    CHECK_TEXT(relaid((Regrid){.shift = -12}, 12), "OgoO.oOgoO.o");
+    CHECK_TEXT(relaid((Regrid){.cycle = 4, .shift = 32}, 8), "OgoOOgoO");
 }
 
 static void a_shift_wraps_in_the_asked_cycle(void)
 {
-    CHECK_TEXT(relaid((Relay){.cycle = 4, .shift = 1}, 8), "OOgoOOgo");
-    CHECK_TEXT(relaid((Relay){.cycle = 8, .shift = 3}, 8), "oOgOgoO.");
+    CHECK_TEXT(relaid((Regrid){.cycle = 4, .shift = 1}, 8), "OOgoOOgo");
+    CHECK_TEXT(relaid((Regrid){.cycle = 8, .shift = 3}, 8), "oOgOgoO.");
 }
 
 static void a_shifted_figure_of_one_bar_keeps_to_the_bar(void)
@@ -203,36 +203,36 @@ static void a_shifted_figure_of_one_bar_keeps_to_the_bar(void)
     OwnFigure own = {.figure = {.id = 1, .bars = 1}};
     add_line(&own, RIGHT_FOOT, VOICE_KICK, 4, 1, "O... .... g... ..o.");
     const Groove groove = one_letter(NULL, &own.figure, four_four, 1);
-    Choice choice = play_as_written(&groove);
-    choice.feet_relay.shift = 3;
-    CHECK_TEXT(sixteenths(&choice, 32), ".o.O.......g.....o.O.......g....");
+    Selection selection = play_as_written(&groove);
+    selection.feet_regrid.shift = 3;
+    CHECK_TEXT(sixteenths(&selection, 32), ".o.O.......g.....o.O.......g....");
 }
 
 /* Three bars of a one-bar figure of 16 steps, played in phrases of three. */
-static const char* bar_figure(const Relay relay, const Realign realign)
+static const char* bar_figure(const Regrid regrid, const Realign realign)
 {
     OwnFigure own = {.figure = {.id = 1, .bars = 1}};
     add_line(&own, RIGHT_FOOT, VOICE_KICK, 4, 1, "O... .... g... ....");
     const Groove groove = one_letter(NULL, &own.figure, four_four, 3);
-    Choice choice = play_as_written(&groove);
-    choice.feet_relay = relay;
-    choice.realign = realign;
-    return sixteenths(&choice, 48);
+    Selection selection = play_as_written(&groove);
+    selection.feet_regrid = regrid;
+    selection.realign = realign;
+    return sixteenths(&selection, 48);
 }
 
 static void a_figure_of_one_bar_on_another_cycle_rolls_over_the_bar_lines(void)
 {
-    CHECK_TEXT(bar_figure((Relay){.cycle = 12}, REALIGN_PHRASE),
+    CHECK_TEXT(bar_figure((Regrid){.cycle = 12}, REALIGN_PHRASE),
                "O.......g...O.......g...O.......g...O.......g...");
-    CHECK_TEXT(bar_figure((Relay){.cycle = 12}, REALIGN_BAR),
+    CHECK_TEXT(bar_figure((Regrid){.cycle = 12}, REALIGN_BAR),
                "O.......g...O...O.......g...O...O.......g...O...");
 }
 
 static void a_figure_of_one_bar_on_another_grid_rolls_over_the_bar_lines(void)
 {
-    CHECK_TEXT(bar_figure((Relay){.grid = 2}, REALIGN_PHRASE),
+    CHECK_TEXT(bar_figure((Regrid){.grid = 2}, REALIGN_PHRASE),
                "O...............g...............O...............");
-    CHECK_TEXT(bar_figure((Relay){.grid = 2}, REALIGN_BAR),
+    CHECK_TEXT(bar_figure((Regrid){.grid = 2}, REALIGN_BAR),
                "O...............O...............O...............");
 }
 
@@ -243,11 +243,11 @@ static void hands_and_feet_are_relaid_apart(void)
     add_line(&hands, RIGHT_HAND, VOICE_RIDE, 4, 1, "oo");
     add_line(&feet, RIGHT_FOOT, VOICE_KICK, 4, 1, "oo");
     const Groove groove = one_letter(&hands.figure, &feet.figure, four_four, 1);
-    Choice choice = play_as_written(&groove);
-    choice.hands_relay.grid = 3;
-    choice.feet_relay.grid = 5;
+    Selection selection = play_as_written(&groove);
+    selection.hands_regrid.grid = 3;
+    selection.feet_regrid.grid = 5;
     int counts[LIMB_COUNT] = {0};
-    play(&choice, four_four, 4 * TICKS_PER_QUARTER, &played);
+    play(&selection, four_four, 4 * TICKS_PER_QUARTER, &played);
     for (uint32_t i = 0; i < played.count; ++i) {
         ++counts[played.strokes[i].limb];
     }
@@ -260,7 +260,7 @@ typedef struct {
     char right[65], left[65];
     int written; /* steps */
     int grid;    /* in effect */
-    Relay relay;
+    Regrid regrid;
     Realign realign;
     int beats, unit, phrase;
 } Case;
@@ -280,12 +280,12 @@ static Case random_case(uint32_t* const state, OwnFigure* const own)
     const int written_grid = 1 + (int)dice(state, 8);
     const uint32_t meter = dice(state, 7);
     Case made = {.written = 1 + (int)dice(state, 24),
-                 .relay = {(int)dice(state, 13), (int)dice(state, 65), (int)dice(state, 65) - 32},
+                 .regrid = {(int)dice(state, 13), (int)dice(state, 65), (int)dice(state, 65) - 32},
                  .realign = (Realign)dice(state, 3),
                  .beats = meters[meter][0],
                  .unit = meters[meter][1],
                  .phrase = 1 + (int)dice(state, 5)};
-    made.grid = made.relay.grid ? made.relay.grid : written_grid;
+    made.grid = made.regrid.grid ? made.regrid.grid : written_grid;
     random_steps(state, made.written, made.right);
     random_steps(state, made.written, made.left);
     *own = (OwnFigure){.figure = {.id = 1}};
@@ -310,8 +310,8 @@ static int64_t round_the(const int64_t number, const int64_t cycle)
 static void expect_step(const Case* const given, const char* const steps, const Limb limb,
                         const int64_t step, const Fraction place, uint32_t* const next)
 {
-    const int64_t cycle = given->relay.cycle ? given->relay.cycle : given->written;
-    const char sign = steps[round_the(step - given->relay.shift, cycle) % given->written];
+    const int64_t cycle = given->regrid.cycle ? given->regrid.cycle : given->written;
+    const char sign = steps[round_the(step - given->regrid.shift, cycle) % given->written];
     if (sign == '.') {
         return;
     }
@@ -345,15 +345,15 @@ static void check_random_case(uint32_t* const state)
     const Case given = random_case(state, &own);
     const Meter meter = {given.beats, given.unit};
     const Groove groove = one_letter(NULL, &own.figure, meter, (uint32_t)given.phrase);
-    Choice choice = play_as_written(&groove);
-    choice.feet_relay = given.relay;
-    choice.realign = given.realign;
+    Selection selection = play_as_written(&groove);
+    selection.feet_regrid = given.regrid;
+    selection.realign = given.realign;
     const int64_t bar = TICKS_PER_QUARTER * 4 * given.beats / given.unit;
     const int64_t piece = 1000 + (int64_t)dice(state, 2 * TICKS_PER_QUARTER);
     check_case("%s and %s on %d, grid %d, cycle %d, shift %d, realign %d, %d/%d, phrase %d",
-               given.right, given.left, given.grid, given.relay.grid, given.relay.cycle,
-               given.relay.shift, (int)given.realign, given.beats, given.unit, given.phrase);
-    play_pieces(&choice, meter, BARS * bar, piece, &played);
+               given.right, given.left, given.grid, given.regrid.grid, given.regrid.cycle,
+               given.regrid.shift, (int)given.realign, given.beats, given.unit, given.phrase);
+    play_pieces(&selection, meter, BARS * bar, piece, &played);
     uint32_t next = 0;
     for (int64_t i = 0; i < BARS; ++i) {
         expect_bar(&given, i, &next);

@@ -19,10 +19,10 @@ static void play_swung(const int grid, const int over, const char* const steps, 
     OwnFigure own = {.figure = {.id = 1}};
     add_line(&own, RIGHT_HAND, VOICE_RIDE, grid, over, steps);
     const Groove groove = one_letter(&own.figure, NULL, meter, 1);
-    Choice choice = play_as_written(&groove);
-    choice.realign = REALIGN_NEVER;
-    choice.swing = swing;
-    play(&choice, meter, quarters * TICKS_PER_QUARTER, &played);
+    Selection selection = play_as_written(&groove);
+    selection.realign = REALIGN_NEVER;
+    selection.swing = swing;
+    play(&selection, meter, quarters * TICKS_PER_QUARTER, &played);
 }
 
 static void check_same(const Played* const got, const Played* const want)
@@ -155,10 +155,10 @@ static bool is_bent_on(const int grid)
     OwnFigure own = {.figure = {.id = 1}};
     add_line(&own, RIGHT_HAND, VOICE_RIDE, 4, 1, "o");
     const Groove groove = one_letter(&own.figure, NULL, four_four, 1);
-    Choice choice = play_as_written(&groove);
-    choice.hands_relay.grid = grid;
-    choice.swing = (Swing){2.0, EIGHTHS};
-    play(&choice, four_four, 4 * TICKS_PER_QUARTER, &played);
+    Selection selection = play_as_written(&groove);
+    selection.hands_regrid.grid = grid;
+    selection.swing = (Swing){2.0, EIGHTHS};
+    play(&selection, four_four, 4 * TICKS_PER_QUARTER, &played);
     CHECK_INT(played.count, 4 * grid);
     bool bent = false;
     for (uint32_t i = 0; i < played.count; ++i) {
@@ -180,10 +180,10 @@ static void triplets_laid_on_sixteenths_are_bent(void)
     OwnFigure own = {.figure = {.id = 1}};
     add_line(&own, RIGHT_HAND, VOICE_RIDE, 3, 1, "o");
     const Groove groove = one_letter(&own.figure, NULL, four_four, 1);
-    Choice choice = play_as_written(&groove);
-    choice.hands_relay.grid = 4;
-    choice.swing = (Swing){2.0, EIGHTHS};
-    play(&choice, four_four, 4 * TICKS_PER_QUARTER, &played);
+    Selection selection = play_as_written(&groove);
+    selection.hands_regrid.grid = 4;
+    selection.swing = (Swing){2.0, EIGHTHS};
+    play(&selection, four_four, 4 * TICKS_PER_QUARTER, &played);
     CHECK_INT(played.count, 16);
     for (uint32_t i = 0; i < played.count; ++i) {
         CHECK_PLACE(played.strokes[i].tick, bent_place(i, 4, 2, 1));
@@ -244,13 +244,14 @@ static void a_swung_span_gives_the_same_strokes_however_it_is_cut(void)
     add_line(&hands, RIGHT_HAND, VOICE_RIDE, 4, 1, "Oooo");
     add_line(&feet, RIGHT_FOOT, VOICE_KICK, 8, 1, "ooooo.");
     const Groove groove = one_letter(&hands.figure, &feet.figure, seven_eight, 3);
-    Choice choice = play_as_written(&groove);
-    choice.swing = (Swing){2.6, EIGHTHS};
+    Selection selection = play_as_written(&groove);
+    selection.swing = (Swing){2.6, EIGHTHS};
     const int64_t end = 21 * TICKS_PER_QUARTER;
-    play_pieces(&choice, seven_eight, end, TICKS_PER_QUARTER * 7 / 2, &whole);
+    play_pieces(&selection, seven_eight, end, TICKS_PER_QUARTER * 7 / 2, &whole);
     for (int64_t piece = 9973; piece < end; piece = 2 * piece + 1) {
         check_case("pieces of %d ticks", (int)piece);
-        play_pieces(&choice, seven_eight, end, piece < 2 * EIGHTHS ? piece : 2 * EIGHTHS, &played);
+        play_pieces(&selection, seven_eight, end, piece < 2 * EIGHTHS ? piece : 2 * EIGHTHS,
+                    &played);
         CHECK_INT(played.count, whole.count);
         CHECK(same_strokes(played.strokes, whole.strokes, whole.count));
     }

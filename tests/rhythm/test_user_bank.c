@@ -78,7 +78,7 @@ static void a_user_s_entries_are_read_beside_the_factory_s(void)
     own_folder_write(&own, "mine.ttl", MY_FEET MY_GROOVE);
     Bank* const bare = own_bank(NULL, NULL);
     Bank* const bank = own_bank(own.folder, NULL);
-    CHECK_INT(bank_complaints(bank)->count, 0);
+    CHECK_INT(bank_diagnostics(bank)->count, 0);
     CHECK_INT(users_entries(bank), 2);
     CHECK_INT(users_entries(bare), 0);
     CHECK_INT(bank_count(bank, ENTRY_FEET), bank_count(bare, ENTRY_FEET) + 1);
@@ -111,9 +111,9 @@ static void an_id_of_the_factory_s_range_is_refused_with_a_message(void)
     Bank* const bank = own_bank(own.folder, NULL);
     CHECK(!library_figure(bank_library(bank), FIGURE_FEET, 999));
     CHECK(library_figure(bank_library(bank), FIGURE_FEET, 1001));
-    CHECK_INT(bank_complaints(bank)->count, 1);
-    const char* const complaint = complaint_of(bank, "mine.ttl:6");
-    CHECK(complaint && strstr(complaint, "999"));
+    CHECK_INT(bank_diagnostics(bank)->count, 1);
+    const char* const diagnostic = diagnostic_of(bank, "mine.ttl:6");
+    CHECK(diagnostic && strstr(diagnostic, "999"));
     bank_free(bank);
     own_folder_remove(&own);
 }
@@ -134,7 +134,7 @@ static void only_ids_of_the_user_s_range_are_read(void)
         Bank* const bank = own_bank(own.folder, NULL);
         check_case("id %d", ids[i]);
         CHECK_INT(users_entries(bank), i == 1 || i == 2);
-        CHECK_INT(complaint_of(bank, "mine.ttl:6") != NULL, i == 0 || i == 3);
+        CHECK_INT(diagnostic_of(bank, "mine.ttl:6") != NULL, i == 0 || i == 3);
         bank_free(bank);
         own_folder_remove(&own);
     }
@@ -150,7 +150,7 @@ static void an_id_of_the_factory_s_never_takes_its_place(void)
     Bank* const bank = own_bank(own.folder, NULL);
     const Figure* const feet = library_figure(bank_library(bank), FIGURE_FEET, 50);
     CHECK(feet && feet->stroke_count == 4);
-    CHECK(complaint_of(bank, "0-first.ttl") != NULL);
+    CHECK(diagnostic_of(bank, "0-first.ttl") != NULL);
     bank_free(bank);
     own_folder_remove(&own);
 }
@@ -169,8 +169,8 @@ static void a_bad_file_stops_neither_the_user_s_others_nor_the_factory_s(void)
         CHECK_INT(bank_count(bank, of),
                   bank_count(bare, of) + (of == ENTRY_FEET) + (of == ENTRY_GROOVE));
     }
-    CHECK(complaint_of(bank, "a-bad.ttl:6") != NULL);
-    CHECK(complaint_of(bank, "c-odd.ttl:8") != NULL);
+    CHECK(diagnostic_of(bank, "a-bad.ttl:6") != NULL);
+    CHECK(diagnostic_of(bank, "c-odd.ttl:8") != NULL);
     bank_free(bank);
     bank_free(bare);
     own_folder_remove(&own);
@@ -180,7 +180,7 @@ static void a_folder_that_is_not_there_is_no_mistake(void)
 {
     Bank* const bare = own_bank(NULL, NULL);
     Bank* const bank = own_bank("/no/such/folder", NULL);
-    CHECK_INT(bank_complaints(bank)->count, 0);
+    CHECK_INT(bank_diagnostics(bank)->count, 0);
     CHECK_INT(bank_count(bank, ENTRY_GROOVE), bank_count(bare, ENTRY_GROOVE));
     bank_free(bank);
     bank_free(bare);

@@ -176,13 +176,13 @@ static void check_list(const char* const scene, const bool chosen)
     const Geometry g = geometry_of(view);
     const double half = (g.right - g.labels) / 2.0;
     for (int line = list->first; line < list->count && line < list->first + 4; ++line) {
-        Entry* const entry = &stage->desk.entries[list->shelf][list->lines[line].entry];
+        Entry* const entry = &stage->desk.entries[list->shelf][list->rows[line].entry];
         const bool is_playing = entry->id == view_playing(view, list->shelf);
-        if (list->lines[line].is_heading || (line == list->selected) != chosen) {
+        if (list->rows[line].is_heading || (line == list->selected) != chosen) {
             continue;
         }
         Allowed allowed = {0};
-        allow_target(&allowed, stage, (TargetId){TARGET_LINE, line});
+        allow_target(&allowed, stage, (TargetId){TARGET_LIST_ROW, line});
         if (!g.compact && (is_playing || chosen)) {
             const double x = g.labels + (is_playing ? 0.0 : half);
             allow(&allowed, (Box){x, g.panel + 1.0, half - 16.0, g.help - g.panel - 12.0});

@@ -17,10 +17,10 @@ static Bank* bank;
 
 static void fill(const Groove* const groove)
 {
-    const Choice choice = plain_choice(groove, groove->form_bars);
+    const Selection selection = plain_choice(groove, groove->form_bars);
     sheet = (Sheet){
         .title = "A title", .comment = "A comment", .hands = "", .feet = "", .tempo = 120.0};
-    sheet_fill(&sheet, &choice, groove->meter);
+    sheet_fill(&sheet, &selection, groove->meter);
 }
 
 static void every_bar_of_the_phrase_stands_in_one_row(void)

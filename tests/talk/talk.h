@@ -2,8 +2,8 @@
 /* talk.h - bars and places by chance, and messages of them in a buffer. */
 #pragma once
 
-#include "../../plugin/talk/hear.h"
-#include "../../plugin/talk/tell.h"
+#include "../../plugin/talk/decode.h"
+#include "../../plugin/talk/encode.h"
 #include "../../ui/command/uri_table.h"
 #include "../help/check.h"
 
@@ -13,7 +13,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { TALK_ROOM = 2 * TELL_BAR_BYTES };
+enum { TALK_ROOM = 2 * ENCODE_BAR_BYTES };
 
 typedef struct {
     UriTable* table;
@@ -56,8 +56,8 @@ static inline void talk_bar(Talk* const talk, const SeenBar* const bar)
 {
     LV2_Atom_Forge_Frame frame;
     talk_begin(talk);
-    tell_begin_set(&talk->forge, &frame, talk->uris.fl_bar, &talk->uris);
-    tell_bar(&talk->forge, bar, &talk->uris);
+    encode_begin_set(&talk->forge, &frame, talk->uris.fl_bar, &talk->uris);
+    encode_bar(&talk->forge, bar, &talk->uris);
     lv2_atom_forge_pop(&talk->forge, &frame);
     talk_end(talk);
 }
@@ -66,8 +66,8 @@ static inline void talk_place(Talk* const talk, const SeenPlace* const place)
 {
     LV2_Atom_Forge_Frame frame;
     talk_begin(talk);
-    tell_begin_set(&talk->forge, &frame, talk->uris.fl_place, &talk->uris);
-    tell_place(&talk->forge, place, &talk->uris);
+    encode_begin_set(&talk->forge, &frame, talk->uris.fl_place, &talk->uris);
+    encode_place(&talk->forge, place, &talk->uris);
     lv2_atom_forge_pop(&talk->forge, &frame);
     talk_end(talk);
 }
@@ -94,7 +94,7 @@ static inline void chance_turns(uint32_t* const state, SeenTurns* const turns)
     }
 }
 
-/* Any bar that hear.h takes as it is; zeros where nothing is said. */
+/* Any bar that decode.h takes as it is; zeros where nothing is said. */
 static inline void chance_bar(uint32_t* const state, SeenBar* const bar)
 {
     memset(bar, 0, sizeof *bar);
@@ -111,7 +111,7 @@ static inline void chance_bar(uint32_t* const state, SeenBar* const bar)
     bar->hands_step = (int32_t)chance_to(state, 1U << 24);
     bar->feet_step = (int32_t)chance_to(state, 1U << 24);
     bar->dropped = chance_to(state, 1000);
-    bar->slot = chance_to(state, OUTLOOK_BARS - 1);
+    bar->slot = chance_to(state, PREVIEW_BARS - 1);
     bar->gap = chance(state) & 1U;
     bar->clicks.count = chance_to(state, SEEN_CLICKS_MAX);
     for (uint32_t i = 0; i < bar->clicks.count; ++i) {
@@ -226,11 +226,11 @@ static inline bool hears_bar(const Talk* const talk, const LV2_Atom* const atom,
 {
     LV2_URID property = 0;
     const LV2_Atom* value = NULL;
-    if (!hear_set(atom, size, &talk->uris, &property, &value)) {
+    if (!decode_set(atom, size, &talk->uris, &property, &value)) {
         return false;
     }
     check_inside(atom, size, value);
-    return property == talk->uris.fl_bar && hear_bar(value, &talk->uris, to);
+    return property == talk->uris.fl_bar && decode_bar(value, &talk->uris, to);
 }
 
 static inline bool hears_place(const Talk* const talk, const LV2_Atom* const atom,
@@ -238,9 +238,9 @@ static inline bool hears_place(const Talk* const talk, const LV2_Atom* const ato
 {
     LV2_URID property = 0;
     const LV2_Atom* value = NULL;
-    if (!hear_set(atom, size, &talk->uris, &property, &value)) {
+    if (!decode_set(atom, size, &talk->uris, &property, &value)) {
         return false;
     }
     check_inside(atom, size, value);
-    return property == talk->uris.fl_place && hear_place(value, &talk->uris, to);
+    return property == talk->uris.fl_place && decode_place(value, &talk->uris, to);
 }

@@ -12,8 +12,8 @@ static void talk_piece(const Piece* const piece)
 {
     LV2_Atom_Forge_Frame frame;
     talk_begin(&talk);
-    tell_begin_set(&talk.forge, &frame, talk.uris.fl_sessionEntries, &talk.uris);
-    tell_piece(&talk.forge, piece, &talk.uris);
+    encode_begin_set(&talk.forge, &frame, talk.uris.fl_sessionEntries, &talk.uris);
+    encode_piece(&talk.forge, piece, &talk.uris);
     lv2_atom_forge_pop(&talk.forge, &frame);
     talk_end(&talk);
 }
@@ -22,7 +22,7 @@ static const LV2_Atom* value_told(void)
 {
     LV2_URID property = 0;
     const LV2_Atom* value = NULL;
-    CHECK(hear_set(&talk.buffer.atom, talk.size, &talk.uris, &property, &value));
+    CHECK(decode_set(&talk.buffer.atom, talk.size, &talk.uris, &property, &value));
     CHECK_INT(property, talk.uris.fl_sessionEntries);
     return value;
 }
@@ -32,8 +32,8 @@ static void a_piece_told_is_the_piece_heard(void)
     Piece heard = {0};
     const Piece piece = {7, 4096, 4096 + LENGTH, LENGTH, words};
     talk_piece(&piece);
-    CHECK(talk.size <= TELL_PIECE_BYTES + LENGTH);
-    CHECK(hear_piece(value_told(), &talk.uris, &heard));
+    CHECK(talk.size <= ENCODE_PIECE_BYTES + LENGTH);
+    CHECK(decode_piece(value_told(), &talk.uris, &heard));
     CHECK_INT(heard.which, 7);
     CHECK_INT(heard.at, 4096);
     CHECK_INT(heard.whole, 4096 + LENGTH);
@@ -41,7 +41,7 @@ static void a_piece_told_is_the_piece_heard(void)
     CHECK(!memcmp(heard.text, words, LENGTH));
     const Piece nothing = {0, 0, 0, 0, ""};
     talk_piece(&nothing);
-    CHECK(hear_piece(value_told(), &talk.uris, &heard));
+    CHECK(decode_piece(value_told(), &talk.uris, &heard));
     CHECK_INT(heard.whole, 0);
     CHECK_INT(heard.length, 0);
 }
@@ -61,7 +61,7 @@ static void a_piece_outside_its_text_is_refused(void)
         Piece heard = {.whole = 77};
         check_case("piece %zu", i);
         talk_piece(&odd[i]);
-        CHECK(!hear_piece(value_told(), &talk.uris, &heard));
+        CHECK(!decode_piece(value_told(), &talk.uris, &heard));
         CHECK_INT(heard.whole, 77);
     }
 }
@@ -82,7 +82,7 @@ static void a_cut_or_spoilt_piece_is_refused_or_within_its_text(void)
             ((uint8_t*)(atom + 1))[chance_to(&state, cut - 1)] = (uint8_t)chance(&state);
         }
         Piece heard;
-        if (hear_piece(atom, &talk.uris, &heard)) {
+        if (decode_piece(atom, &talk.uris, &heard)) {
             const char* const end = (const char*)(atom + 1) + cut;
             check_case("spoilt %u", i);
             CHECK(heard.at >= 0 && heard.length >= 0);

@@ -4,7 +4,7 @@
 #include "../bank/factory.h"
 #include "talk.h"
 
-#include "../../plugin/engine/engine.h"
+#include "../../plugin/engine/play/engine.h"
 
 static Talk talk;
 static Bank* bank;
@@ -19,13 +19,13 @@ static uint32_t pick(uint32_t* const state, const uint32_t below)
 static void tell(const PlanEntry* const section, const float* const controls, const bool begins)
 {
     talk_begin(&talk);
-    tell_section(&talk.forge, section, controls, begins, &talk.uris);
+    encode_section(&talk.forge, section, controls, begins, &talk.uris);
     talk_end(&talk);
 }
 
 static bool hears(PlanEntry* const heard, bool* const begins)
 {
-    return hear_section(&talk.buffer.atom, talk.size, &talk.uris, heard, begins);
+    return decode_section(&talk.buffer.atom, talk.size, &talk.uris, heard, begins);
 }
 
 static PlanEntry any_section(uint32_t* const state, float controls[CONTROL_COUNT])

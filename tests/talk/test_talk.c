@@ -55,7 +55,7 @@ static void the_fullest_bar_fits_the_bytes_that_are_kept_for_it(void)
     fill_up();
     talk_bar(&talk, &bar);
     const uint32_t event = (uint32_t)sizeof(int64_t); /* its time in a sequence */
-    CHECK(talk.size + event <= TELL_BAR_BYTES + TELL_SET_BYTES);
+    CHECK(talk.size + event <= ENCODE_BAR_BYTES + ENCODE_SET_BYTES);
     CHECK(talk.size + event > SEEN_STROKES_MAX * 16);
     CHECK(hears_bar(&talk, &talk.buffer.atom, talk.size, &other));
     CHECK(bars_alike(&bar, &other));
@@ -67,13 +67,13 @@ static void a_get_is_heard_with_its_property_or_without(void)
     for (int i = 0; i < 3; ++i) {
         LV2_URID heard = 999;
         talk_begin(&talk);
-        tell_get(&talk.forge, properties[i], &talk.uris);
+        encode_get(&talk.forge, properties[i], &talk.uris);
         talk_end(&talk);
-        CHECK(hear_get(&talk.buffer.atom, talk.size, &talk.uris, &heard));
+        CHECK(decode_get(&talk.buffer.atom, talk.size, &talk.uris, &heard));
         CHECK_INT(heard, properties[i]);
         LV2_URID property = 0;
         const LV2_Atom* value = NULL;
-        CHECK(!hear_set(&talk.buffer.atom, talk.size, &talk.uris, &property, &value));
+        CHECK(!decode_set(&talk.buffer.atom, talk.size, &talk.uris, &property, &value));
     }
 }
 
@@ -155,7 +155,7 @@ static void each_message_is_heard_as_itself_alone(void)
     LV2_URID property = 0;
     SeenPlace place = {.bar = 3, .phrase_bars = 4};
     talk_bar(&talk, &bar);
-    CHECK(!hear_get(&talk.buffer.atom, talk.size, &talk.uris, &property));
+    CHECK(!decode_get(&talk.buffer.atom, talk.size, &talk.uris, &property));
     CHECK(!hears_place(&talk, &talk.buffer.atom, talk.size, &place));
     talk_place(&talk, &place);
     CHECK(!hears_bar(&talk, &talk.buffer.atom, talk.size, &other));
@@ -170,7 +170,7 @@ static void fields_of_a_later_version_are_passed_over(void)
     numbers[PLACE_FIELD_COUNT - 1] = 3;
     numbers[PLACE_FIELD_COUNT] = numbers[PLACE_FIELD_COUNT + 1] = 99;
     talk_begin(&talk);
-    tell_begin_set(&talk.forge, &frame, talk.uris.fl_place, &talk.uris);
+    encode_begin_set(&talk.forge, &frame, talk.uris.fl_place, &talk.uris);
     lv2_atom_forge_vector(&talk.forge, sizeof(double), talk.uris.atom_Double, PLACE_FIELD_COUNT + 3,
                           numbers);
     lv2_atom_forge_pop(&talk.forge, &frame);

@@ -5,7 +5,7 @@
    overflow on their way to whole ones. */
 #include "storm.h"
 
-#include "../../plugin/engine/settings.h"
+#include "../../plugin/engine/groove/settings.h"
 
 #include <math.h>
 

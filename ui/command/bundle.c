@@ -84,12 +84,12 @@ Bank* bundle_bank(const char* const bundle)
         fprintf(stderr, "fourlimb: there is no memory for the bank\n");
         return NULL;
     }
-    const Complaints* const complaints = bank_complaints(bank);
-    for (size_t i = 0; i < complaints->count; ++i) {
-        fprintf(stderr, "fourlimb: %s\n", complaints->texts[i]);
+    const Diagnostics* const diagnostics = bank_diagnostics(bank);
+    for (size_t i = 0; i < diagnostics->count; ++i) {
+        fprintf(stderr, "fourlimb: %s\n", diagnostics->texts[i]);
     }
-    if (complaints->unkept) {
-        fprintf(stderr, "fourlimb: and %zu complaints more\n", complaints->unkept);
+    if (diagnostics->unkept) {
+        fprintf(stderr, "fourlimb: and %zu complaints more\n", diagnostics->unkept);
     }
     return bank;
 }

@@ -12,7 +12,7 @@ enum { BUNDLE_PATH_ROOM = 4096 };
    folder, or wherever hosts look.  False, with a message, if there is none. */
 bool bundle_find(const char* asked, char path[BUNDLE_PATH_ROOM]);
 
-/* Opens the bundle's bank; its complaints go to standard error.  NULL, with a
+/* Opens the bundle's bank; its diagnostics go to standard error.  NULL, with a
    message, if it can't. */
 Bank* bundle_bank(const char* bundle);
 

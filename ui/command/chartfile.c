@@ -134,8 +134,8 @@ static int save(const Sheet* const sheet, const char* const path, const bool for
 /* A figure's name where every bar plays the same one, "" where not. */
 static const char* only_name(const Bank* const bank, const EntryKind kind, const Picks* const picks)
 {
-    const Groove* const groove = picks->choice.groove;
-    const Figure* only = kind == ENTRY_HANDS ? picks->choice.hands : picks->choice.feet;
+    const Groove* const groove = picks->selection.groove;
+    const Figure* only = kind == ENTRY_HANDS ? picks->selection.hands : picks->selection.feet;
     for (uint32_t bar = 0; !only && bar < groove->form_bars; ++bar) {
         const Part part = groove->parts[groove->form[bar]];
         const Part first = groove->parts[groove->form[0]];
@@ -168,12 +168,12 @@ int chartfile_write(const Bank* const bank, const Section* const section, const 
     if (!picks_make(bank, section, &picks)) {
         return ASKED_WRONGLY;
     }
-    sheet_fill(&sheet, &picks.choice, picks.meter);
+    sheet_fill(&sheet, &picks.selection, picks.meter);
     sheet.title = title ? title : picks.info->label;
     sheet.comment = picks.as_written ? picks.info->comment : "";
     sheet.hands = only_name(bank, ENTRY_HANDS, &picks);
     sheet.feet = only_name(bank, ENTRY_FEET, &picks);
     sheet.tempo = picks.tempo;
-    sheet.meet_after = choice_realign_bars(&picks.choice, picks.meter);
+    sheet.meet_after = selection_realign_bars(&picks.selection, picks.meter);
     return save(&sheet, path, force);
 }

@@ -17,14 +17,14 @@ static void print_right(const Bank* const bank, const EntryKind kind)
 
 static int print_wrong(const Bank* const bank)
 {
-    const Complaints* const complaints = bank_complaints(bank);
-    for (size_t i = 0; i < complaints->count; ++i) {
-        printf("wrong: %s\n", complaints->texts[i]);
+    const Diagnostics* const diagnostics = bank_diagnostics(bank);
+    for (size_t i = 0; i < diagnostics->count; ++i) {
+        printf("wrong: %s\n", diagnostics->texts[i]);
     }
-    if (complaints->unkept) {
-        printf("wrong: %zu things more\n", complaints->unkept);
+    if (diagnostics->unkept) {
+        printf("wrong: %zu things more\n", diagnostics->unkept);
     }
-    return complaints->count ? FAILED : DONE;
+    return diagnostics->count ? FAILED : DONE;
 }
 
 int command_check(const Request* const request)

@@ -2,7 +2,7 @@
 /* limbset.h - which limbs a file of a practice set is of, and what that is called. */
 #pragma once
 
-#include "../../plugin/engine/stroke.h"
+#include "../../plugin/engine/written/stroke.h"
 
 /* A bit for each Limb. */
 typedef unsigned LimbSet;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "performance.h"
 
-#include "../../plugin/engine/settings.h"
+#include "../../plugin/engine/groove/settings.h"
 #include "../file/timeline.h"
 #include "bundle.h"
 #include "commands.h"

@@ -71,7 +71,7 @@ static bool is_as_written(const Settings* const settings, const Picks* const pic
         normal[i] = control_rows[i].normal;
     }
     Settings written = settings_from_controls(normal);
-    const Groove* const groove = picks->choice.groove;
+    const Groove* const groove = picks->selection.groove;
     written.groove = settings->groove;
     bool is = settings_play_alike(settings, &written) && !(settings->swing_ratio > 1.0) &&
               meter_equal(picks->meter, groove->meter);
@@ -107,13 +107,13 @@ bool picks_make(const Bank* const bank, const Section* const section, Picks* con
     }
     const Settings settings = settings_from_controls(picks->values);
     const Library* const library = bank_library(bank);
-    const Groove* const groove = choice_make(library, &settings, 120.0).groove;
+    const Groove* const groove = selection_make(library, &settings, 120.0).groove;
     picks->tempo = section->tempo > 0.0 ? section->tempo
                                         : request_preset_value(section, "tempo", groove->tempo);
-    picks->choice = choice_make(library, &settings, picks->tempo);
+    picks->selection = selection_make(library, &settings, picks->tempo);
     picks->info = groove_info(bank, groove);
-    picks->hands = picks->choice.hands ? bank_info(bank, ENTRY_HANDS, settings.hands) : NULL;
-    picks->feet = picks->choice.feet ? bank_info(bank, ENTRY_FEET, settings.feet) : NULL;
+    picks->hands = picks->selection.hands ? bank_info(bank, ENTRY_HANDS, settings.hands) : NULL;
+    picks->feet = picks->selection.feet ? bank_info(bank, ENTRY_FEET, settings.feet) : NULL;
     picks->turnaround = settings.turnaround > 0
                             ? bank_info(bank, ENTRY_TURNAROUND, (uint32_t)settings.turnaround)
                             : NULL;

@@ -2,12 +2,12 @@
 /* picks.h - what a section of the command line asks to see, found in the bank. */
 #pragma once
 
-#include "../../plugin/engine/groove.h"
+#include "../../plugin/engine/groove/groove.h"
 #include "bundle.h"
 #include "request.h"
 
 typedef struct {
-    Choice choice;
+    Selection selection;
     const EntryInfo* info;       /* of the groove */
     const EntryInfo* hands;      /* in place of the groove's own; NULL: as written */
     const EntryInfo* feet;       /* likewise */

@@ -106,8 +106,9 @@ static void print_what(FILE* const out, const Plan* const plan)
         print_figure(out, "Hands", plan->limbs & LIMBS_HANDS ? picks->hands : NULL);
         print_figure(out, "Feet", plan->limbs & LIMBS_FEET ? picks->feet : NULL);
         print_figure(out, "Turnaround", picks->turnaround);
-        fputs(!picks->choice.turnaround && picks->choice.groove->turnaround ? "- Turnaround: none\n"
-                                                                            : "",
+        fputs(!picks->selection.turnaround && picks->selection.groove->turnaround
+                  ? "- Turnaround: none\n"
+                  : "",
               out);
     }
     print_moved(out, picks);
@@ -124,7 +125,7 @@ static void print_push(FILE* const out, const char* const who, const double ms)
 
 static void print_feel(FILE* const out, const Plan* const plan)
 {
-    const Feel* const feel = &plan->picks->choice.feel;
+    const Feel* const feel = &plan->picks->selection.feel;
     const double stray = facts_stray_ms(&plan->stray);
     if (stray < 0.5) {
         fputs(plan->limbs ? "Strokes don't stray from the grid.\n" : "", out);

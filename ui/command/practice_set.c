@@ -86,7 +86,7 @@ static int bars_at(const Practice* const practice, const int tempo)
 {
     const Meter meter = practice->picks.meter;
     const double seconds = (double)meter.beats_per_bar * 240.0 / meter.beat_unit / tempo;
-    const int phrase = (int)practice->picks.choice.phrase_bars;
+    const int phrase = (int)practice->picks.selection.phrase_bars;
     if (practice->section->bars) {
         return practice->section->bars;
     }

@@ -6,13 +6,13 @@
 
 #include <stdio.h>
 
-static void print_bar(const Choice* const choice, const Meter meter, const int bar)
+static void print_bar(const Selection* const selection, const Meter meter, const int bar)
 {
     static StrokeList before, now; /* too large for a stack */
-    const Groove* const groove = choice->groove;
+    const Groove* const groove = selection->groove;
     const int64_t ticks = meter_bar_ticks(meter);
-    choice_strokes(choice, meter, bar * ticks, (bar + 1) * ticks, &now);
-    const bool turns = bar == (int)choice->phrase_bars - 1 && choice->turnaround;
+    selection_strokes(selection, meter, bar * ticks, (bar + 1) * ticks, &now);
+    const bool turns = bar == (int)selection->phrase_bars - 1 && selection->turnaround;
     printf("bar %d, %s%c", bar + 1, turns ? "turnaround in place of " : "",
            'A' + groove->form[bar % (int)groove->form_bars]);
     if (bar > 0 && stroke_lists_alike(&before, &now, ticks)) {
@@ -35,8 +35,8 @@ static void print_groove(const Picks* const picks)
         puts(info->comment);
     }
     printf("signs: . rest, g ghost, o normal, O accent, f flam, d drag\n");
-    for (int bar = 0; bar < (int)picks->choice.phrase_bars; ++bar) {
-        print_bar(&picks->choice, picks->meter, bar);
+    for (int bar = 0; bar < (int)picks->selection.phrase_bars; ++bar) {
+        print_bar(&picks->selection, picks->meter, bar);
     }
 }
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "song.h"
 
-#include "../../plugin/talk/tell.h"
+#include "../../plugin/talk/encode.h"
 #include "../file/timeline.h"
 
 #include <lv2/atom/util.h>
@@ -76,7 +76,7 @@ static void send_section(Take* const take, const PlanEntry* const entry,
 {
     LV2_Atom_Forge* const forge = host_input(take->song->host);
     lv2_atom_forge_frame_time(forge, 0);
-    tell_section(forge, entry, controls, take->told == 0, &take->uris);
+    encode_section(forge, entry, controls, take->told == 0, &take->uris);
 }
 
 /* The clock of a song is the transport's, whatever the section was set to. */

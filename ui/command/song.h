@@ -5,7 +5,7 @@
    bar line, and nothing sounds of a bar that isn't in the song. */
 #pragma once
 
-#include "../../plugin/engine/settings.h"
+#include "../../plugin/engine/groove/settings.h"
 #include "../file/smf.h"
 #include "host.h"
 

@@ -3,7 +3,7 @@
    for each step of the finest grid that the bar needs. */
 #pragma once
 
-#include "../../plugin/engine/groove.h"
+#include "../../plugin/engine/groove/groove.h"
 
 #include <stdio.h>
 

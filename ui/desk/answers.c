@@ -15,7 +15,7 @@ void editor_draft(Desk* const desk, const FigureKind kind, const char* const tex
                   const size_t size)
 {
     Editor* const editor = &desk->editor;
-    if (drafts_told(desk, kind, text, strnlen(text, size)) && editor->sketch.now.kind == kind) {
+    if (drafts_told(desk, kind, text, strnlen(text, size)) && editor->buffer.now.kind == kind) {
         editor->is_open = false;
         editing_show(desk);
     }
@@ -37,7 +37,7 @@ static Control control_of(const FigureKind kind)
 static void keep_saved(Desk* const desk, const uint32_t id)
 {
     Editor* const editor = &desk->editor;
-    const SketchFigure* const now = &editor->sketch.now;
+    const EditFigure* const now = &editor->buffer.now;
     const FigureKind kind = now->kind;
     const bool is_picked = now->id && (uint32_t)desk->view.values[control_of(kind)] == now->id;
     editor->drafts[kind].is_kept = true;

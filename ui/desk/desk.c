@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: ISC
 #include "desk.h"
 
-#include "../../plugin/talk/hear.h"
-#include "../../plugin/talk/tell.h"
+#include "../../plugin/talk/decode.h"
+#include "../../plugin/talk/encode.h"
 #include "../scene/dial.h"
 #include "moves.h"
 
@@ -81,12 +81,12 @@ void desk_host_colours(Desk* const desk, const Colour background, const Colour t
 static void turn_phrase(View* const view, const SeenPlace* const place)
 {
     const uint32_t after = view->place.phrase_bars;
-    if (!place->loops && after < OUTLOOK_BARS && view->has_bar[after] &&
+    if (!place->loops && after < PREVIEW_BARS && view->has_bar[after] &&
         view->bars[after].bar == place->phrase) {
         view->bars[0] = view->bars[after];
         view->has_bar[0] = true;
     }
-    for (uint32_t slot = place->phrase_bars + 1; slot < OUTLOOK_BARS; ++slot) {
+    for (uint32_t slot = place->phrase_bars + 1; slot < PREVIEW_BARS; ++slot) {
         view->has_bar[slot] = false;
     }
 }
@@ -112,7 +112,7 @@ static void take_place(Desk* const desk, const SeenPlace* const place)
     SeenPlace still = *place; /* what moves is drawn over the still picture */
     still.tick = before.tick;
     still.ticks_per_second = before.ticks_per_second;
-    desk->is_dirty = desk->is_dirty || !view->has_place || !tell_places_alike(&still, &before);
+    desk->is_dirty = desk->is_dirty || !view->has_place || !encode_places_alike(&still, &before);
     view->has_place = true;
 }
 
@@ -120,15 +120,15 @@ static void take_bar(Desk* const desk, const LV2_Atom* const value)
 {
     SeenBar bar;
     View* const view = &desk->view;
-    if (!hear_bar(value, desk->uris, &bar)) {
+    if (!decode_bar(value, desk->uris, &bar)) {
         return;
     }
-    view->bars[bar.slot] = bar; /* in range: hear_bar looked */
+    view->bars[bar.slot] = bar; /* in range: decode_bar looked */
     view->has_bar[bar.slot] = true;
     desk->is_dirty = true;
 }
 
-/* The first line of the bank's complaints. */
+/* The first line of the bank's diagnostics. */
 static void take_message(Desk* const desk, const char* const text, const size_t size)
 {
     size_t length = 0;
@@ -184,12 +184,12 @@ static void take_message_atom(Desk* const desk, const uint32_t size, const LV2_A
     LV2_URID property = 0;
     const LV2_Atom* value = NULL;
     SeenPlace place;
-    if (!hear_set(atom, size, desk->uris, &property, &value)) {
+    if (!decode_set(atom, size, desk->uris, &property, &value)) {
         return;
     }
     if (property == desk->uris->fl_bar) {
         take_bar(desk, value);
-    } else if (property == desk->uris->fl_place && hear_place(value, desk->uris, &place)) {
+    } else if (property == desk->uris->fl_place && decode_place(value, desk->uris, &place)) {
         take_place(desk, &place);
     } else if (value->type == desk->uris->atom_String && value->size) {
         take_text(desk, property, (const char*)(value + 1), value->size);

@@ -5,7 +5,7 @@
 #pragma once
 
 #include "../../plugin/bank/bank.h"
-#include "../../plugin/talk/tell.h"
+#include "../../plugin/talk/encode.h"
 #include "../../plugin/talk/uris.h"
 #include "../pane/pane.h"
 #include "../scene/targets.h"

@@ -10,11 +10,11 @@
 
 static void drop(Desk* const desk)
 {
-    Spot spot;
+    HitTest hit;
     Editor* const editor = &desk->editor;
-    const bool has_spot = spot_of(desk, &spot);
-    if (editor->is_open || (has_spot && editor->drafts[spot.kind].single)) {
-        drafts_put(desk, editor->is_open ? editor->sketch.now.kind : spot.kind, "");
+    const bool has_hit = hit_test_of(desk, &hit);
+    if (editor->is_open || (has_hit && editor->drafts[hit.kind].single)) {
+        drafts_put(desk, editor->is_open ? editor->buffer.now.kind : hit.kind, "");
         editor->is_open = false;
         desk_say(desk, "The figure plays as it was written");
         editing_show(desk);
@@ -33,7 +33,7 @@ static bool is_mine(const EntryInfo* const info)
 static EntryInfo info_to_save(const Desk* const desk)
 {
     const Editor* const editor = &desk->editor;
-    const EntryKind kind = editing_entry(editor->sketch.now.kind);
+    const EntryKind kind = editing_entry(editor->buffer.now.kind);
     const char* const name = desk->view.edit.name;
     const EntryInfo* const saved = desk->bank && editor->saved_id && !strcmp(editor->saved, name)
                                        ? bank_info(desk->bank, kind, editor->saved_id)
@@ -56,7 +56,7 @@ static void save(Desk* const desk)
         return;
     }
     const EntryInfo info = info_to_save(desk);
-    const Figure figure = sketch_figure(&editor->sketch);
+    const Figure figure = edit_buffer_figure(&editor->buffer);
     char* const text = write_figure(&figure, &info);
     if (text) {
         desk->output.say(desk->output.handle, desk->uris->fl_saveFigure, text);
@@ -79,9 +79,9 @@ void editor_name(Desk* const desk, const char* const name)
 static void learn(Desk* const desk)
 {
     Edit* const edit = &desk->view.edit;
-    const Kit* const kit =
-        desk->bank ? choice_kit(bank_library(desk->bank), (uint32_t)desk->view.values[CONTROL_KIT])
-                   : NULL;
+    const Kit* const kit = desk->bank ? selection_kit(bank_library(desk->bank),
+                                                      (uint32_t)desk->view.values[CONTROL_KIT])
+                                      : NULL;
     edit->is_learning = !edit->is_learning && kit;
     if (edit->is_learning) {
         desk->editor.lesson.kit = *kit;
@@ -111,12 +111,12 @@ void editor_do(Desk* const desk, const EditItem item)
         editor_step(desk, item, 1);
         break;
     case EDIT_UNDO:
-        if (editor->is_open && sketch_undo(&editor->sketch)) {
+        if (editor->is_open && edit_buffer_undo(&editor->buffer)) {
             editing_send(desk);
         }
         break;
     case EDIT_REDO:
-        if (editor->is_open && sketch_redo(&editor->sketch)) {
+        if (editor->is_open && edit_buffer_redo(&editor->buffer)) {
             editing_send(desk);
         }
         break;
@@ -140,10 +140,10 @@ void editor_do(Desk* const desk, const EditItem item)
 
 static void step_grid(Desk* const desk, const int by)
 {
-    Sketch* const sketch = &desk->editor.sketch;
-    const int grid = (desk->editor.is_open ? sketch->grid : desk->view.edit.grid) + by;
-    if (grid >= 1 && grid <= SKETCH_GRID_MAX) {
-        sketch->grid = grid;
+    EditBuffer* const buffer = &desk->editor.buffer;
+    const int grid = (desk->editor.is_open ? buffer->grid : desk->view.edit.grid) + by;
+    if (grid >= 1 && grid <= EDIT_BUFFER_GRID_MAX) {
+        buffer->grid = grid;
         desk->view.edit.grid = grid;
         editing_show(desk);
     }
@@ -151,30 +151,30 @@ static void step_grid(Desk* const desk, const int by)
 
 static void change_length(Desk* const desk, const int64_t cycle, const int64_t bars)
 {
-    Sketch* const sketch = &desk->editor.sketch;
-    const int64_t most = SKETCH_STEPS_MAX * (TICKS_PER_QUARTER / sketch->grid);
-    if (cycle > sketch->now.cycle_ticks && (cycle > most || bars > SKETCH_BARS_MAX)) {
+    EditBuffer* const buffer = &desk->editor.buffer;
+    const int64_t most = EDIT_BUFFER_STEPS_MAX * (TICKS_PER_QUARTER / buffer->grid);
+    if (cycle > buffer->now.cycle_ticks && (cycle > most || bars > EDIT_BUFFER_BARS_MAX)) {
         desk_say(desk, "It is as long as it can be on these steps: 64 of them, 16 bars");
-    } else if (sketch_length(sketch, cycle, (uint32_t)bars)) {
+    } else if (edit_buffer_length(buffer, cycle, (uint32_t)bars)) {
         editing_change(desk);
-    } else if (cycle < sketch->now.cycle_ticks) {
+    } else if (cycle < buffer->now.cycle_ticks) {
         desk_say(desk, "Shorter it would have no stroke left");
     }
 }
 
 static void step_length(Desk* const desk, const int by)
 {
-    const Sketch* const sketch = &desk->editor.sketch;
-    const int64_t bars = sketch->now.bars ? (int64_t)sketch->now.bars + by : 0;
-    change_length(desk, sketch_next_length(sketch, by), bars);
+    const EditBuffer* const buffer = &desk->editor.buffer;
+    const int64_t bars = buffer->now.bars ? (int64_t)buffer->now.bars + by : 0;
+    change_length(desk, edit_buffer_next_length(buffer, by), bars);
 }
 
-static void step_rolls(Desk* const desk, const Spot* const spot)
+static void step_rolls(Desk* const desk, const HitTest* const hit)
 {
-    Sketch* const sketch = &desk->editor.sketch;
-    if (sketch->now.bars) {
-        change_length(desk, sketch->now.cycle_ticks, 0);
-    } else if (sketch_to_bars(sketch, meter_bar_ticks(spot->bar->meter))) {
+    EditBuffer* const buffer = &desk->editor.buffer;
+    if (buffer->now.bars) {
+        change_length(desk, buffer->now.cycle_ticks, 0);
+    } else if (edit_buffer_to_bars(buffer, meter_bar_ticks(hit->bar->meter))) {
         editing_change(desk);
     }
 }
@@ -192,7 +192,7 @@ static void step_pair(Desk* const desk)
 void editor_step(Desk* const desk, const EditItem item, const int by)
 {
     Edit* const edit = &desk->view.edit;
-    Spot spot;
+    HitTest hit;
     if (item == EDIT_PAIR) {
         step_pair(desk);
     } else if (item == EDIT_GRID) {
@@ -200,12 +200,12 @@ void editor_step(Desk* const desk, const EditItem item, const int by)
     } else if (item == EDIT_LEARN && edit->is_learning) {
         edit->learns = (Voice)(((int)edit->learns + by + VOICE_COUNT) % VOICE_COUNT);
         desk->is_dirty = true;
-    } else if ((item == EDIT_LENGTH || item == EDIT_ROLLS) && spot_of(desk, &spot) &&
-               editing_begin(desk, &spot)) {
+    } else if ((item == EDIT_LENGTH || item == EDIT_ROLLS) && hit_test_of(desk, &hit) &&
+               editing_begin(desk, &hit)) {
         if (item == EDIT_LENGTH) {
             step_length(desk, by);
         } else {
-            step_rolls(desk, &spot);
+            step_rolls(desk, &hit);
         }
     }
 }

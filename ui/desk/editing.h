@@ -2,13 +2,13 @@
 /* editing.h - what the files of the editor do for each other. */
 #pragma once
 
-#include "spot.h"
+#include "hit_test.h"
 
-/* Takes up the figure of the spot, if it isn't already; false, and said why, if that
+/* Takes up the figure of the hit, if it isn't already; false, and said why, if that
    can't be done. */
-bool editing_begin(Desk* desk, const Spot* spot);
+bool editing_begin(Desk* desk, const HitTest* hit);
 
-/* Lets the plugin play the sketch as it is now, which was changed; a change that can't
+/* Lets the plugin play the buffer as it is now, which was changed; a change that can't
    be written, or that the plugin would not take, is taken back. */
 void editing_change(Desk* desk);
 

@@ -38,14 +38,14 @@ void editing_show(Desk* const desk)
 {
     Edit* const edit = &desk->view.edit;
     const Editor* const editor = &desk->editor;
-    const SketchFigure* const now = &editor->sketch.now;
+    const EditFigure* const now = &editor->buffer.now;
     edit->is_open = editor->is_open;
-    edit->undo = editor->is_open ? editor->sketch.undo : 0;
-    edit->redo = editor->is_open ? editor->sketch.redo : 0;
-    edit->grid = editor->is_open ? editor->sketch.grid : edit->grid > 0 ? edit->grid : 4;
+    edit->undo = editor->is_open ? editor->buffer.undo : 0;
+    edit->redo = editor->is_open ? editor->buffer.redo : 0;
+    edit->grid = editor->is_open ? editor->buffer.grid : edit->grid > 0 ? edit->grid : 4;
     edit->steps = 0;
     if (editor->is_open) {
-        edit->steps = (int)(now->cycle_ticks * editor->sketch.grid / TICKS_PER_QUARTER);
+        edit->steps = (int)(now->cycle_ticks * editor->buffer.grid / TICKS_PER_QUARTER);
         edit->rolls = now->bars == 0;
     }
     desk->is_dirty = true;
@@ -55,8 +55,8 @@ static bool put(Desk* const desk)
 {
     Editor* const editor = &desk->editor;
     EntryInfo info = *editor->info;
-    info.id = editor->sketch.now.id;
-    const Figure figure = sketch_figure(&editor->sketch);
+    info.id = editor->buffer.now.id;
+    const Figure figure = edit_buffer_figure(&editor->buffer);
     char* const text = write_figure(&figure, &info);
     const bool good = text && drafts_put(desk, figure.kind, text);
     free(text);
@@ -70,7 +70,7 @@ static bool put(Desk* const desk)
 void editing_change(Desk* const desk)
 {
     if (!put(desk)) {
-        sketch_take_back(&desk->editor.sketch);
+        edit_buffer_take_back(&desk->editor.buffer);
         desk_say(desk, "Taken back: a figure is 16 lines at most, each of whole steps on one grid");
     }
     editing_show(desk);
@@ -87,10 +87,10 @@ void editing_send(Desk* const desk)
 /* ---- Beginning */
 
 /* One draft of a kind plays at a time: it isn't to be lost for another. */
-static bool is_free(Desk* const desk, const Spot* const spot)
+static bool is_free(Desk* const desk, const HitTest* const hit)
 {
-    const Draft* const draft = &desk->editor.drafts[spot->kind];
-    if (!draft->single || draft->is_kept || draft->single->info.id == spot->id) {
+    const Draft* const draft = &desk->editor.drafts[hit->kind];
+    if (!draft->single || draft->is_kept || draft->single->info.id == hit->id) {
         return true;
     }
     char words[MESSAGE_ROOM];
@@ -101,20 +101,20 @@ static bool is_free(Desk* const desk, const Spot* const spot)
     return false;
 }
 
-static const EntryInfo* info_of(const Desk* const desk, const Spot* const spot)
+static const EntryInfo* info_of(const Desk* const desk, const HitTest* const hit)
 {
-    const Single* const draft = desk->editor.drafts[spot->kind].single;
-    return draft && draft->info.id == spot->id ? &draft->info
-           : desk->bank ? bank_info(desk->bank, editing_entry(spot->kind), spot->id)
+    const Single* const draft = desk->editor.drafts[hit->kind].single;
+    return draft && draft->info.id == hit->id ? &draft->info
+           : desk->bank ? bank_info(desk->bank, editing_entry(hit->kind), hit->id)
                         : NULL;
 }
 
-static bool take_up(Desk* const desk, const Spot* const spot)
+static bool take_up(Desk* const desk, const HitTest* const hit)
 {
     Editor* const editor = &desk->editor;
-    const Figure* const figure = spot_figure(desk, spot);
-    const EntryInfo* const info = info_of(desk, spot);
-    if (!is_free(desk, spot)) {
+    const Figure* const figure = hit_test_figure(desk, hit);
+    const EntryInfo* const info = info_of(desk, hit);
+    if (!is_free(desk, hit)) {
         return false;
     }
     if (!figure || !info) {
@@ -122,7 +122,7 @@ static bool take_up(Desk* const desk, const Spot* const spot)
         return false;
     }
     editor->info = info;
-    sketch_begin(&editor->sketch, figure);
+    edit_buffer_begin(&editor->buffer, figure);
     editor->is_open = true;
     editor->is_saving = false;
     editor->saved_id = 0;
@@ -132,16 +132,16 @@ static bool take_up(Desk* const desk, const Spot* const spot)
     return true;
 }
 
-bool editing_begin(Desk* const desk, const Spot* const spot)
+bool editing_begin(Desk* const desk, const HitTest* const hit)
 {
-    const SketchFigure* const now = &desk->editor.sketch.now;
-    if (spot_is_relaid(desk, spot)) {
+    const EditFigure* const now = &desk->editor.buffer.now;
+    if (hit_test_is_relaid(desk, hit)) {
         desk_say(desk,
                  "Put grid, cycle and shift of the Rhythm panel back to as written, then edit");
         return false;
     }
-    return (desk->editor.is_open && now->kind == spot->kind && now->id == spot->id) ||
-           take_up(desk, spot);
+    return (desk->editor.is_open && now->kind == hit->kind && now->id == hit->id) ||
+           take_up(desk, hit);
 }
 
 void editor_close(Desk* const desk)
@@ -153,11 +153,11 @@ void editor_close(Desk* const desk)
 void editor_bank(Desk* const desk)
 {
     Editor* const editor = &desk->editor;
-    const FigureKind kind = editor->sketch.now.kind;
+    const FigureKind kind = editor->buffer.now.kind;
     const Single* const draft = editor->drafts[kind].single;
     if (editor->is_open && !(draft && editor->info == &draft->info)) {
         editor->info =
-            desk->bank ? bank_info(desk->bank, editing_entry(kind), editor->sketch.now.id) : NULL;
+            desk->bank ? bank_info(desk->bank, editing_entry(kind), editor->buffer.now.id) : NULL;
         editor->is_open = editor->info;
         editing_show(desk);
     }
@@ -166,7 +166,7 @@ void editor_bank(Desk* const desk)
 void editor_tick(Desk* const desk)
 {
     Edit* const edit = &desk->view.edit;
-    const Swing swing = spot_swing(desk, edit->grid);
+    const Swing swing = hit_test_swing(desk, edit->grid);
     drafts_tick(desk);
     if (!swing_equal(swing, edit->swing)) {
         edit->swing = swing;
@@ -177,7 +177,7 @@ void editor_tick(Desk* const desk)
 /* Feet that the lead foot swaps are edited where they are seen. */
 static uint8_t limb_of(const Desk* const desk, const int limb)
 {
-    const Figure figure = sketch_figure(&desk->editor.sketch);
+    const Figure figure = edit_buffer_figure(&desk->editor.buffer);
     const bool is_swapped = desk->view.values[CONTROL_LEAD_FOOT] > 0.5f && !figure.plays_pedal &&
                             limb_is_foot((uint8_t)limb);
     return (uint8_t)(is_swapped ? RIGHT_FOOT + LEFT_FOOT - limb : limb);
@@ -187,10 +187,10 @@ static uint8_t limb_of(const Desk* const desk, const int limb)
 
 static void next_voice(Desk* const desk, const uint8_t limb, const int64_t tick, const int by)
 {
-    Sketch* const sketch = &desk->editor.sketch;
-    if (sketch_voice(sketch, limb, tick, by)) {
-        const int index = sketch_find(sketch, limb, tick);
-        desk_say(desk, voice_word((Voice)sketch->now.strokes[index].voice));
+    EditBuffer* const buffer = &desk->editor.buffer;
+    if (edit_buffer_voice(buffer, limb, tick, by)) {
+        const int index = edit_buffer_find(buffer, limb, tick);
+        desk_say(desk, voice_word((Voice)buffer->now.strokes[index].voice));
         editing_change(desk);
     }
 }
@@ -198,14 +198,14 @@ static void next_voice(Desk* const desk, const uint8_t limb, const int64_t tick,
 void editor_press(Desk* const desk, const int limb, const double x, const double y,
                   const int button, const bool shift)
 {
-    Spot spot;
+    HitTest hit;
     Editor* const editor = &desk->editor;
     editor->hold.is_held = false;
-    if (!spot_of(desk, &spot) || !editing_begin(desk, &spot)) {
+    if (!hit_test_of(desk, &hit) || !editing_begin(desk, &hit)) {
         return;
     }
     const uint8_t own = limb_of(desk, limb);
-    const int64_t tick = spot_tick(desk, &spot, x);
+    const int64_t tick = hit_test_tick(desk, &hit, x);
     if (tick < 0) {
         return;
     }
@@ -213,14 +213,14 @@ void editor_press(Desk* const desk, const int limb, const double x, const double
         next_voice(desk, own, tick, shift ? -1 : 1);
         return;
     }
-    const int index = sketch_find(&editor->sketch, own, tick);
+    const int index = edit_buffer_find(&editor->buffer, own, tick);
     editor->hold =
         (Hold){.is_held = true,
                .is_moving = shift,
                .limb = own,
                .tick = tick,
                .y = y,
-               .level = index < 0 ? LEVEL_REST : (Level)editor->sketch.now.strokes[index].level};
+               .level = index < 0 ? LEVEL_REST : (Level)editor->buffer.now.strokes[index].level};
 }
 
 /* Up is louder, down softer, from ghost to accent; as it was where the drag began. */
@@ -237,22 +237,22 @@ static Level dragged_to(const Hold* const hold, const int up)
 /* The whole drag is one change. */
 void editor_drag(Desk* const desk, const double y)
 {
-    Sketch* const sketch = &desk->editor.sketch;
+    EditBuffer* const buffer = &desk->editor.buffer;
     Hold* const hold = &desk->editor.hold;
     if (!hold->is_held || !desk->editor.is_open || hold->is_moving || hold->level == LEVEL_REST) {
         return;
     }
     const int up = (int)((hold->y - y) / drag_a_level);
     const Level to = dragged_to(hold, up);
-    const int index = sketch_find(sketch, hold->limb, hold->tick);
+    const int index = edit_buffer_find(buffer, hold->limb, hold->tick);
     hold->is_dragged |= up != 0;
-    if (index < 0 || sketch->now.strokes[index].level == (uint8_t)to) {
+    if (index < 0 || buffer->now.strokes[index].level == (uint8_t)to) {
         return;
     }
     if (hold->has_changed) {
-        sketch_take_back(sketch);
+        edit_buffer_take_back(buffer);
     }
-    hold->has_changed = sketch_level(sketch, hold->limb, hold->tick, to);
+    hold->has_changed = edit_buffer_level(buffer, hold->limb, hold->tick, to);
     if (hold->has_changed) {
         editing_change(desk);
     } else {
@@ -262,14 +262,14 @@ void editor_drag(Desk* const desk, const double y)
 
 static void drop_at(Desk* const desk, const double x)
 {
-    Spot spot;
-    Sketch* const sketch = &desk->editor.sketch;
+    HitTest hit;
+    EditBuffer* const buffer = &desk->editor.buffer;
     const Hold* const hold = &desk->editor.hold;
-    if (!spot_of(desk, &spot) || spot.kind != sketch->now.kind || spot.id != sketch->now.id) {
+    if (!hit_test_of(desk, &hit) || hit.kind != buffer->now.kind || hit.id != buffer->now.id) {
         return; /* the song has gone on to another figure */
     }
-    const int64_t to = spot_tick(desk, &spot, x);
-    if (to >= 0 && sketch_move(sketch, hold->limb, hold->tick, to)) {
+    const int64_t to = hit_test_tick(desk, &hit, x);
+    if (to >= 0 && edit_buffer_move(buffer, hold->limb, hold->tick, to)) {
         editing_change(desk);
     }
 }
@@ -277,7 +277,7 @@ static void drop_at(Desk* const desk, const double x)
 static void click(Desk* const desk)
 {
     const Hold* const hold = &desk->editor.hold;
-    if (sketch_cycle(&desk->editor.sketch, hold->limb, hold->tick)) {
+    if (edit_buffer_cycle(&desk->editor.buffer, hold->limb, hold->tick)) {
         editing_change(desk);
     } else {
         desk_say(desk, "The last stroke stays: a figure has one at least");
@@ -300,7 +300,7 @@ void editor_hover(Desk* const desk, const int limb, const double x)
 {
     Edit* const edit = &desk->view.edit;
     const SeenBar* const bar = view_bar(&desk->view, view_shown(&desk->view));
-    const int32_t tick = bar ? spot_hover(desk, bar, x) : 0;
+    const int32_t tick = bar ? hit_test_hover(desk, bar, x) : 0;
     if (limb != edit->hover_limb || tick != edit->hover_tick) {
         edit->hover_limb = limb;
         edit->hover_tick = tick;

@@ -5,7 +5,7 @@
 
 #include "../scene/view.h"
 #include "drafts.h"
-#include "sketch.h"
+#include "edit_buffer.h"
 
 /* A mouse button is held in a row. */
 typedef struct {
@@ -29,11 +29,11 @@ typedef struct {
 
 typedef struct {
     bool is_open;
-    Sketch sketch;
+    EditBuffer buffer;
     const EntryInfo* info; /* of the figure it began with, the bank's or a draft's */
     Draft drafts[FIGURE_KINDS];
     Hold hold;
-    bool is_saving; /* what is in the sketch: not answered, and not changed since */
+    bool is_saving; /* what is in the buffer: not answered, and not changed since */
     char saving[TYPED_ROOM];
     uint32_t asked_id;      /* the own entry it was to go over; 0: a new one */
     char saved[TYPED_ROOM]; /* the name it was saved under last, "" if it wasn't */

@@ -3,7 +3,7 @@
    them the bank of the window is the plugin's. */
 #include "moves.h"
 
-#include "../../plugin/talk/hear.h"
+#include "../../plugin/talk/decode.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -54,7 +54,7 @@ void entries_told(Desk* const desk, const LV2_Atom* const value)
 {
     SessionEntries* const entries = &desk->entries_told;
     Piece piece;
-    if (!hear_piece(value, desk->uris, &piece)) {
+    if (!decode_piece(value, desk->uris, &piece)) {
         return;
     }
     entries->heard_at = desk->now;

@@ -195,7 +195,7 @@ static bool enter_focused(Desk* const desk)
     case TARGET_CARD_UP:
     case TARGET_CARD_DOWN:
     case TARGET_FIND:
-    case TARGET_LINE:
+    case TARGET_LIST_ROW:
     case TARGET_LIST:
         break;
     }

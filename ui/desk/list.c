@@ -19,8 +19,8 @@ static bool has_letters(const char* const text, const char* const letters)
 
 static void add_line(List* const list, const bool is_heading, const int entry)
 {
-    if (list->count < LIST_LINES_MAX) {
-        list->lines[list->count++] = (ListLine){is_heading, entry};
+    if (list->count < LIST_ROWS_MAX) {
+        list->rows[list->count++] = (ListRow){is_heading, entry};
     }
 }
 
@@ -28,25 +28,25 @@ static int line_of(const Desk* const desk, const int32_t id)
 {
     const List* const list = &desk->view.list;
     for (int i = 0; i < list->count; ++i) {
-        if (!list->lines[i].is_heading &&
-            desk->view.shelves[list->shelf].entries[list->lines[i].entry].id == id) {
+        if (!list->rows[i].is_heading &&
+            desk->view.shelves[list->shelf].entries[list->rows[i].entry].id == id) {
             return i;
         }
     }
     return -1;
 }
 
-static int lines_seen(const Desk* const desk)
+static int rows_seen(const Desk* const desk)
 {
     const Geometry g = geometry_of(&desk->view);
-    const int lines = geometry_list_lines(&g);
-    return lines > 1 ? lines : 1;
+    const int rows = geometry_list_rows(&g);
+    return rows > 1 ? rows : 1;
 }
 
 static void keep_in_sight(Desk* const desk)
 {
     List* const list = &desk->view.list;
-    const int seen = lines_seen(desk);
+    const int seen = rows_seen(desk);
     if (list->selected >= 0 && list->selected < list->first + 1) {
         list->first = list->selected - 1; /* with its heading */
     }
@@ -113,37 +113,37 @@ void list_close(Desk* const desk, const bool keep)
     desk->is_dirty = true;
 }
 
-void list_scroll(Desk* const desk, const int lines)
+void list_scroll(Desk* const desk, const int rows)
 {
     List* const list = &desk->view.list;
-    const int most = list->count - lines_seen(desk);
-    list->first += lines;
+    const int most = list->count - rows_seen(desk);
+    list->first += rows;
     list->first = list->first > most ? most : list->first;
     list->first = list->first < 0 ? 0 : list->first;
     list_measure(desk);
     desk->is_dirty = true;
 }
 
-void list_choose(Desk* const desk, const int line)
+void list_choose(Desk* const desk, const int row)
 {
     List* const list = &desk->view.list;
-    if (line < 0 || line >= list->count || list->lines[line].is_heading) {
+    if (row < 0 || row >= list->count || list->rows[row].is_heading) {
         return;
     }
-    list->selected = line;
-    const Entry* const entry = &desk->view.shelves[list->shelf].entries[list->lines[line].entry];
+    list->selected = row;
+    const Entry* const entry = &desk->view.shelves[list->shelf].entries[list->rows[row].entry];
     desk_nudge(desk, shelf_control(list->shelf), (float)entry->id);
     desk->is_dirty = true;
     keep_in_sight(desk);
 }
 
 /* The nearest entry at or beyond a line, in a direction; -1 if there is none. */
-static int entry_from(const List* const list, int line, const int by)
+static int entry_from(const List* const list, int row, const int by)
 {
-    while (line >= 0 && line < list->count && list->lines[line].is_heading) {
-        line += by;
+    while (row >= 0 && row < list->count && list->rows[row].is_heading) {
+        row += by;
     }
-    return line >= 0 && line < list->count ? line : -1;
+    return row >= 0 && row < list->count ? row : -1;
 }
 
 static void walk(Desk* const desk, const int by)
@@ -151,11 +151,11 @@ static void walk(Desk* const desk, const int by)
     const List* const list = &desk->view.list;
     int to = list->selected < 0 ? (by > 0 ? 0 : list->count - 1) : list->selected + by;
     to = to < 0 ? 0 : to >= list->count ? list->count - 1 : to;
-    int line = entry_from(list, to, by > 0 ? 1 : -1);
-    if (line < 0) {
-        line = entry_from(list, to, by > 0 ? -1 : 1);
+    int row = entry_from(list, to, by > 0 ? 1 : -1);
+    if (row < 0) {
+        row = entry_from(list, to, by > 0 ? -1 : 1);
     }
-    list_choose(desk, line);
+    list_choose(desk, row);
 }
 
 static void find_more(Desk* const desk, const uint32_t text)
@@ -197,7 +197,7 @@ static void escape(Desk* const desk)
 
 bool list_key(Desk* const desk, const PaneEvent* const event)
 {
-    const int page = lines_seen(desk) - 1;
+    const int page = rows_seen(desk) - 1;
     const int count = desk->view.list.count;
     switch (event->key) {
     case PANE_KEY_UP:
@@ -236,7 +236,7 @@ bool list_key(Desk* const desk, const PaneEvent* const event)
     return event->key < PANE_KEY_F1;
 }
 
-/* ---- What a feet figure asks: the engine's own survey, run to its end */
+/* ---- What a feet figure asks: the engine's own foot_load, run to its end */
 
 static Demand demand_of(const Desk* const desk, const int32_t id)
 {
@@ -248,31 +248,31 @@ static Demand demand_of(const Desk* const desk, const int32_t id)
     const SeenBar* const bar = view_bar(&desk->view, view_shown(&desk->view));
     const double told = (double)desk->view.readouts[READOUT_TEMPO_NOW];
     const double tempo = told > 0.0 ? told : 120.0;
-    const Choice choice = choice_make(bank_library(desk->bank), &settings, tempo);
-    Survey* const survey = calloc(1, sizeof *survey);
-    if (survey && choice.groove) {
-        survey_start(survey, &choice, bar ? bar->meter : choice.groove->meter, tempo);
-        while (survey->at < survey->end) {
-            survey_step(survey, tempo);
+    const Selection selection = selection_make(bank_library(desk->bank), &settings, tempo);
+    FootLoad* const foot_load = calloc(1, sizeof *foot_load);
+    if (foot_load && selection.groove) {
+        foot_load_start(foot_load, &selection, bar ? bar->meter : selection.groove->meter, tempo);
+        while (foot_load->at < foot_load->end) {
+            foot_load_step(foot_load, tempo);
         }
-        memcpy(demand.feet, survey->found, sizeof demand.feet);
+        memcpy(demand.feet, foot_load->found, sizeof demand.feet);
         demand.is_known = true;
     }
-    free(survey);
+    free(foot_load);
     return demand;
 }
 
 void list_measure(Desk* const desk)
 {
     const List* const list = &desk->view.list;
-    const int seen = lines_seen(desk);
+    const int seen = rows_seen(desk);
     if (!desk->bank || list->shelf != SHELF_FEET) {
         return;
     }
-    for (int line = list->first; line < list->first + seen && line < list->count; ++line) {
-        if (!list->lines[line].is_heading) {
+    for (int row = list->first; row < list->first + seen && row < list->count; ++row) {
+        if (!list->rows[row].is_heading) {
             const Shelf* const shelf = &desk->view.shelves[SHELF_FEET];
-            desk->view.demands[line] = demand_of(desk, shelf->entries[list->lines[line].entry].id);
+            desk->view.demands[row] = demand_of(desk, shelf->entries[list->rows[row].entry].id);
         }
     }
 }

@@ -82,7 +82,7 @@ static void press_target(Desk* const desk, const Target* const target, const dou
     case TARGET_BAR:
         press_bar(desk, target->id.index, is_second);
         break;
-    case TARGET_LINE:
+    case TARGET_LIST_ROW:
         list_choose(desk, target->id.index);
         if (is_second) {
             list_close(desk, true);
@@ -108,7 +108,7 @@ static void press_target(Desk* const desk, const Target* const target, const dou
 
 static bool is_in_list(const TargetKind kind)
 {
-    return kind == TARGET_LINE || kind == TARGET_LIST || kind == TARGET_FIND;
+    return kind == TARGET_LIST_ROW || kind == TARGET_LIST || kind == TARGET_FIND;
 }
 
 static bool can_have_focus(const Target* const target)

@@ -85,7 +85,7 @@ typedef struct {
 static bool make(Lists* const lists, const Bank* const bank, const ShelfKind shelf)
 {
     const uint32_t all = bank ? bank_count(bank, kinds[shelf]) : 0;
-    const uint32_t room = LIST_LINES_MAX / 2; /* each may have a heading of its own */
+    const uint32_t room = LIST_ROWS_MAX / 2; /* each may have a heading of its own */
     const uint32_t known = all < room ? all : room;
     Entry* const entries = calloc(known + 3, sizeof *entries);
     if (!entries) {

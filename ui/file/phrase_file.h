@@ -4,7 +4,7 @@
    for a window's thread, never the audio thread. */
 #pragma once
 
-#include "../../plugin/engine/engine.h"
+#include "../../plugin/engine/play/engine.h"
 
 enum { PHRASE_PATH_ROOM = 4096, PHRASE_WHY_ROOM = 1024 };
 

@@ -32,5 +32,5 @@ int64_t timeline_frames_to(const Timeline* timeline, int64_t tick);
 uint64_t timeline_tick(const Timeline* timeline, double frames, bool begins);
 
 /* Frames after which nothing written before a place is still to come: push moves by 50
-   ms, chance by less than a quarter of a quarter note (plugin/engine/feel.h). */
+   ms, chance by less than a quarter of a quarter note (plugin/engine/feel/feel.h). */
 int64_t timeline_late_frames(double tempo);

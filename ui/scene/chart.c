@@ -153,8 +153,8 @@ static void draw_rows(cairo_t* const cairo, const Sheet* const sheet, const int 
     cairo_scale(cairo, scale, scale);
     for (int i = 0; i < rows && page * rows + i < sheet->count; ++i) {
         const int row = page * rows + i;
-        const StaffPlace place = {staff_left, row_height * i,
-                                  (CHART_WIDTH - 2.0 * margin) / scale - staff_left};
+        const StaffBox place = {staff_left, row_height * i,
+                                (CHART_WIDTH - 2.0 * margin) / scale - staff_left};
         draw_row_label(cairo, &sheet->rows[row], place.y);
         limb_staff_draw(cairo, &sheet->rows[row], sheet->meter, place, voices,
                         row + 1 == sheet->count);

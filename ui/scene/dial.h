@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: ISC
 /* dial.h - how each control port is named, worded, stepped and grouped on screen;
-   ranges and defaults are those of plugin/engine/settings.h. */
+   ranges and defaults are those of plugin/engine/groove/settings.h. */
 #pragma once
 
 #include "view.h"

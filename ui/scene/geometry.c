@@ -102,8 +102,8 @@ static void place_columns(Geometry* const g)
         g->list_box = (Box){16.0, 64.0, 376.0, g->height - 64.0 - 16.0};
     }
     g->meet = 16.0;
-    g->line_height = g->compact ? 28.0 : 31.0;
-    g->list_lines = g->list_box.y + 44.0;
+    g->row_height = g->compact ? 28.0 : 31.0;
+    g->list_rows = g->list_box.y + 44.0;
 }
 
 Geometry geometry_of(const View* const view)
@@ -133,8 +133,8 @@ BarSpace geometry_bar(const Geometry* const g, const Meter meter)
     return space;
 }
 
-int geometry_list_lines(const Geometry* const g)
+int geometry_list_rows(const Geometry* const g)
 {
-    const double room = g->list_box.y + g->list_box.height - g->list_lines - 4.0;
-    return (int)floor(room / g->line_height);
+    const double room = g->list_box.y + g->list_box.height - g->list_rows - 4.0;
+    return (int)floor(room / g->row_height);
 }

@@ -45,8 +45,8 @@ typedef struct {
     double panel; /* the line over it */
     double help;  /* base line; 0: none */
     Box list_box;
-    double list_lines; /* top of the first line */
-    double line_height;
+    double list_rows; /* top of the first line */
+    double row_height;
 } Geometry;
 
 Geometry geometry_of(const View* view);
@@ -63,4 +63,4 @@ typedef struct {
 BarSpace geometry_bar(const Geometry* geometry, Meter meter);
 
 /* Lines of the list that are seen. */
-int geometry_list_lines(const Geometry* geometry);
+int geometry_list_rows(const Geometry* geometry);

@@ -3,7 +3,7 @@
    are points on paper, or logical pixels. */
 #pragma once
 
-#include "../../plugin/engine/stroke.h"
+#include "../../plugin/engine/written/stroke.h"
 #include "palette.h"
 
 #include <cairo.h>

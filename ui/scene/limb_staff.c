@@ -18,9 +18,9 @@ static bool points_up(const uint8_t limb)
     return limb == RIGHT_HAND || limb == RIGHT_FOOT;
 }
 
-static double x_of(const StaffPlace place, const Meter meter, const int64_t tick)
+static double x_of(const StaffBox box, const Meter meter, const int64_t tick)
 {
-    return place.x + place.width * (double)tick / (double)meter_bar_ticks(meter);
+    return box.x + box.width * (double)tick / (double)meter_bar_ticks(meter);
 }
 
 /* The coarsest grid that all strokes of one beat fall on; beats alone if none. */
@@ -42,46 +42,46 @@ static const CountGrid* grid_of_beat(const StrokeList* const strokes, const int6
 }
 
 static void draw_syllables(cairo_t* const cairo, const SheetBar* const bar, const Meter meter,
-                           const StaffPlace place, const int64_t begin)
+                           const StaffBox box, const int64_t begin)
 {
     const int64_t beat = meter_beat_ticks(meter);
     const CountGrid* const grid =
         meter.beat_unit == 4 ? grid_of_beat(&bar->strokes, begin, beat) : &count_coarse[0];
     const Type type = {9.0, false, ALIGN_CENTRE, GREY(0.35)};
     for (int step = 1; step < grid->steps; ++step) {
-        ink_text(cairo, x_of(place, meter, begin + beat * step / grid->steps), place.y, type,
+        ink_text(cairo, x_of(box, meter, begin + beat * step / grid->steps), box.y, type,
                  grid->syllables[step - 1]);
     }
 }
 
 static void draw_count(cairo_t* const cairo, const SheetBar* const bar, const Meter meter,
-                       const StaffPlace place)
+                       const StaffBox box)
 {
     const int64_t beat = meter_beat_ticks(meter);
     const int64_t ticks = meter_bar_ticks(meter);
     for (int64_t begin = 0; begin < ticks; begin += beat) {
         char number[16];
-        const double x = x_of(place, meter, begin);
+        const double x = x_of(box, meter, begin);
         snprintf(number, sizeof number, "%d", (int)(begin / beat) + 1);
-        ink_text(cairo, x, place.y, (Type){11.0, true, ALIGN_CENTRE, GREY(0.0)}, number);
-        ink_line(cairo, x, place.y + 10.0, x, place.y + line_below[LEFT_FOOT] + 10.0, 0.5,
+        ink_text(cairo, x, box.y, (Type){11.0, true, ALIGN_CENTRE, GREY(0.0)}, number);
+        ink_line(cairo, x, box.y + 10.0, x, box.y + line_below[LEFT_FOOT] + 10.0, 0.5,
                  (Colour)GREY(0.75));
-        draw_syllables(cairo, bar, meter, place, begin);
+        draw_syllables(cairo, bar, meter, box, begin);
     }
 }
 
-static void draw_lines(cairo_t* const cairo, const StaffPlace place, const bool is_last)
+static void draw_lines(cairo_t* const cairo, const StaffBox box, const bool is_last)
 {
-    const double top = place.y + 14.0;
-    const double bottom = place.y + line_below[LEFT_FOOT] + 10.0;
-    const double end = place.x + place.width;
+    const double top = box.y + 14.0;
+    const double bottom = box.y + line_below[LEFT_FOOT] + 10.0;
+    const double end = box.x + box.width;
     for (int limb = 0; limb < LIMB_COUNT; ++limb) {
-        const double y = place.y + line_below[limb];
-        ink_line(cairo, place.x - 8.0, y, end, y, 0.6, (Colour)GREY(0.35));
-        ink_text(cairo, place.x - 14.0, y + 3.0, (Type){8.5, false, ALIGN_RIGHT, GREY(0.0)},
+        const double y = box.y + line_below[limb];
+        ink_line(cairo, box.x - 8.0, y, end, y, 0.6, (Colour)GREY(0.35));
+        ink_text(cairo, box.x - 14.0, y + 3.0, (Type){8.5, false, ALIGN_RIGHT, GREY(0.0)},
                  limb_labels[limb]);
     }
-    ink_line(cairo, place.x - 8.0, top, place.x - 8.0, bottom, 0.8, (Colour)GREY(0.0));
+    ink_line(cairo, box.x - 8.0, top, box.x - 8.0, bottom, 0.8, (Colour)GREY(0.0));
     ink_line(cairo, end, top, end, bottom, is_last ? 2.0 : 0.8, (Colour)GREY(0.0));
     if (is_last) {
         ink_line(cairo, end - 4.0, top, end - 4.0, bottom, 0.8, (Colour)GREY(0.0));
@@ -94,9 +94,9 @@ static double stem_of(const uint8_t level)
 }
 
 static void draw_stroke(cairo_t* const cairo, const Stroke stroke, const double x,
-                        const StaffPlace place)
+                        const StaffBox box)
 {
-    const double y = place.y + line_below[stroke.limb];
+    const double y = box.y + line_below[stroke.limb];
     const double up = points_up(stroke.limb) ? 1.0 : -1.0;
     const double stem = stem_of(stroke.level);
     ink_line(cairo, x, y, x, y - up * stem, 1.3, (Colour)GREY(0.0));
@@ -124,14 +124,14 @@ static bool starts_turn(const SheetBar* const bar, const int64_t tick)
 
 /* Under the feet: which foot, underlined where their figure starts again. */
 static void draw_foot_letter(cairo_t* const cairo, const SheetBar* const bar, const Stroke stroke,
-                             const double x, const StaffPlace place)
+                             const double x, const StaffBox box)
 {
     if (limb_is_foot(stroke.limb) && starts_turn(bar, stroke.tick)) {
-        const double y = place.y + feet_letters_below + 2.5;
+        const double y = box.y + feet_letters_below + 2.5;
         ink_line(cairo, x - 4.0, y, x + 4.0, y, 0.8, (Colour)GREY(0.0));
     }
     if (limb_is_foot(stroke.limb)) {
-        ink_text(cairo, x, place.y + feet_letters_below,
+        ink_text(cairo, x, box.y + feet_letters_below,
                  (Type){8.0, stroke.level >= LEVEL_ACCENT, ALIGN_CENTRE, GREY(0.0)},
                  stroke.limb == RIGHT_FOOT ? "R" : "L");
     }
@@ -139,13 +139,13 @@ static void draw_foot_letter(cairo_t* const cairo, const SheetBar* const bar, co
 
 /* Words stand outside: over right limbs, under left ones, and inside the bar. */
 static void draw_change(cairo_t* const cairo, const Stroke stroke, const double x,
-                        const StaffPlace place, double free_from[LIMB_COUNT])
+                        const StaffBox box, double free_from[LIMB_COUNT])
 {
     const Type type = {7.5, false, ALIGN_LEFT, GREY(0.25)};
     const char* const word = voice_word((Voice)stroke.voice);
     const double wide = ink_width(cairo, type, word);
-    const double y = place.y + line_below[stroke.limb] + (points_up(stroke.limb) ? -24.0 : 28.0);
-    const double latest = place.x + place.width - 6.0 - wide;
+    const double y = box.y + line_below[stroke.limb] + (points_up(stroke.limb) ? -24.0 : 28.0);
+    const double latest = box.x + box.width - 6.0 - wide;
     const double wanted = x + 4.0 < latest ? x + 4.0 : latest;
     const double at = wanted > free_from[stroke.limb] ? wanted : free_from[stroke.limb];
     ink_text(cairo, at, y, type, word);
@@ -153,18 +153,18 @@ static void draw_change(cairo_t* const cairo, const Stroke stroke, const double 
 }
 
 void limb_staff_draw(cairo_t* const cairo, const SheetBar* const bar, const Meter meter,
-                     const StaffPlace place, uint8_t voices[LIMB_COUNT], const bool is_last)
+                     const StaffBox box, uint8_t voices[LIMB_COUNT], const bool is_last)
 {
     double free_from[LIMB_COUNT] = {0.0};
-    draw_count(cairo, bar, meter, place);
-    draw_lines(cairo, place, is_last);
+    draw_count(cairo, bar, meter, box);
+    draw_lines(cairo, box, is_last);
     for (uint32_t i = 0; i < bar->strokes.count; ++i) {
         const Stroke stroke = bar->strokes.strokes[i];
-        const double x = x_of(place, meter, stroke.tick);
-        draw_stroke(cairo, stroke, x, place);
-        draw_foot_letter(cairo, bar, stroke, x, place);
+        const double x = x_of(box, meter, stroke.tick);
+        draw_stroke(cairo, stroke, x, box);
+        draw_foot_letter(cairo, bar, stroke, x, box);
         if (voices[stroke.limb] != stroke.voice && stroke.voice != VOICE_KICK) {
-            draw_change(cairo, stroke, x, place, free_from);
+            draw_change(cairo, stroke, x, box, free_from);
         }
         voices[stroke.limb] = stroke.voice;
     }

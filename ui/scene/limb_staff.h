@@ -11,9 +11,9 @@ typedef struct {
     double x;
     double y; /* of the count; everything else hangs below */
     double width;
-} StaffPlace;
+} StaffBox;
 
 /* Draws the bar.  `voices` holds what each limb struck last, VOICE_COUNT at first:
    a word stands over the first stroke after a change.  `is_last`: a double bar. */
-void limb_staff_draw(cairo_t* cairo, const SheetBar* bar, Meter meter, StaffPlace place,
+void limb_staff_draw(cairo_t* cairo, const SheetBar* bar, Meter meter, StaffBox box,
                      uint8_t voices[LIMB_COUNT], bool is_last);

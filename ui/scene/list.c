@@ -77,7 +77,7 @@ static void draw_line(const Brush* const brush, const Target* const target)
     const Palette* const colours = brush->colours;
     const List* const list = &view->list;
     const Entry* const entry =
-        &view->shelves[list->shelf].entries[list->lines[target->id.index].entry];
+        &view->shelves[list->shelf].entries[list->rows[target->id.index].entry];
     const bool selected = target->id.index == list->selected;
     const bool plays = entry->id == view_playing(view, list->shelf);
     const bool waits = !plays && view->place.waiting && selected;
@@ -110,11 +110,11 @@ static void draw_line(const Brush* const brush, const Target* const target)
     }
 }
 
-static void draw_heading(const Brush* const brush, const int line, const Box box)
+static void draw_heading(const Brush* const brush, const int row, const Box box)
 {
     const View* const view = brush->view;
     const List* const list = &view->list;
-    const Entry* const entry = &view->shelves[list->shelf].entries[list->lines[line].entry];
+    const Entry* const entry = &view->shelves[list->shelf].entries[list->rows[row].entry];
     const Palette* const colours = brush->colours;
     char family[64];
     snprintf(family, sizeof family, "%s", *entry->family ? entry->family : "as written");
@@ -150,24 +150,24 @@ void draw_list(const Brush* const brush)
     const Geometry* const g = brush->g;
     const List* const list = &view->list;
     const Palette* const colours = brush->colours;
-    const int lines = geometry_list_lines(g);
+    const int rows = geometry_list_rows(g);
     ink_frame(brush->cairo, g->list_box, 5.0, 1.0, colours->edge);
     draw_find(brush, targets_find(brush->targets, (TargetId){TARGET_FIND, 0}));
-    for (int i = 0; i < lines && list->first + i < list->count; ++i) {
-        const int line = list->first + i;
-        const Box box = {g->list_box.x + 4.0, g->list_lines + g->line_height * i,
-                         g->list_box.width - 8.0, g->line_height};
-        if (list->lines[line].is_heading) {
-            draw_heading(brush, line, box);
+    for (int i = 0; i < rows && list->first + i < list->count; ++i) {
+        const int row = list->first + i;
+        const Box box = {g->list_box.x + 4.0, g->list_rows + g->row_height * i,
+                         g->list_box.width - 8.0, g->row_height};
+        if (list->rows[row].is_heading) {
+            draw_heading(brush, row, box);
         }
     }
     for (int i = 0; i < brush->targets->count; ++i) {
-        if (brush->targets->targets[i].id.kind == TARGET_LINE) {
+        if (brush->targets->targets[i].id.kind == TARGET_LIST_ROW) {
             draw_line(brush, &brush->targets->targets[i]);
         }
     }
     if (!list->count) {
-        ink_text(brush->cairo, g->list_box.x + 18.0, g->list_lines + 24.0,
+        ink_text(brush->cairo, g->list_box.x + 18.0, g->list_rows + 24.0,
                  brush_type(13.0, false, ALIGN_LEFT, colours->soft), "nothing has these letters");
     }
 }
@@ -224,7 +224,7 @@ void draw_now_and_next(const Brush* const brush)
     const Entry* const now = view_entry(view, list->shelf, playing);
     const Entry* next = NULL;
     if (list->selected >= 0 && list->selected < list->count) {
-        next = &view->shelves[list->shelf].entries[list->lines[list->selected].entry];
+        next = &view->shelves[list->shelf].entries[list->rows[list->selected].entry];
     }
     const FootDemand feet[] = {{(double)view->readouts[READOUT_RIGHT_FOOT_RATE],
                                 (double)view->readouts[READOUT_RIGHT_FOOT_GAP]},

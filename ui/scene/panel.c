@@ -255,7 +255,7 @@ static const char* help_of(const View* const view, const TargetId id)
         return "Click: normal, accent, ghost, none.  Drag up or down: level.  Shift-drag: move.  "
                "Right click: voice";
     case TARGET_FIND:
-    case TARGET_LINE:
+    case TARGET_LIST_ROW:
     case TARGET_LIST:
         return "Up, down: hear another.  Enter: keep it.  Esc: back to what played before";
     case TARGET_NONE:

@@ -3,29 +3,30 @@
 
 #include <stddef.h>
 
-static void fill_bar(SheetBar* const row, const Choice* const choice, const Meter meter,
+static void fill_bar(SheetBar* const row, const Selection* const selection, const Meter meter,
                      const int bar)
 {
     const int64_t ticks = meter_bar_ticks(meter);
-    choice_strokes(choice, meter, bar * ticks, (bar + 1) * ticks, &row->strokes);
+    selection_strokes(selection, meter, bar * ticks, (bar + 1) * ticks, &row->strokes);
     for (uint32_t i = 0; i < row->strokes.count; ++i) {
         row->strokes.strokes[i].tick -= bar * ticks;
     }
     row->feet_turn_count =
-        choice_turns(choice, meter, bar, PAIR_FEET, row->feet_turns, SHEET_TURNS_MAX);
+        selection_turns(selection, meter, bar, PAIR_FEET, row->feet_turns, SHEET_TURNS_MAX);
     row->first = row->last = bar + 1;
-    row->letter = (char)('A' + choice->groove->form[bar % (int)choice->groove->form_bars]);
-    row->turns = bar + 1 == (int)choice->phrase_bars && choice->turnaround;
+    row->letter = (char)('A' + selection->groove->form[bar % (int)selection->groove->form_bars]);
+    row->turns = bar + 1 == (int)selection->phrase_bars && selection->turnaround;
 }
 
-void sheet_fill(Sheet* const sheet, const Choice* const choice, const Meter meter)
+void sheet_fill(Sheet* const sheet, const Selection* const selection, const Meter meter)
 {
     sheet->meter = meter;
-    sheet->bars = choice->phrase_bars < FORM_BARS_MAX ? (int)choice->phrase_bars : FORM_BARS_MAX;
+    sheet->bars =
+        selection->phrase_bars < FORM_BARS_MAX ? (int)selection->phrase_bars : FORM_BARS_MAX;
     sheet->count = 0;
     for (int bar = 0; bar < sheet->bars; ++bar) {
         SheetBar* const row = &sheet->rows[sheet->count];
-        fill_bar(row, choice, meter, bar);
+        fill_bar(row, selection, meter, bar);
         sheet->form[bar] = row->letter;
         SheetBar* const before = sheet->count ? row - 1 : NULL;
         if (before && before->letter == row->letter && before->turns == row->turns &&

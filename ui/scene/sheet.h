@@ -3,7 +3,7 @@
    written.  Made from what the engine says; nothing musical is decided here. */
 #pragma once
 
-#include "../../plugin/engine/groove.h"
+#include "../../plugin/engine/groove/groove.h"
 
 enum { SHEET_TURNS_MAX = 64 };
 
@@ -33,4 +33,4 @@ typedef struct {
 } Sheet;
 
 /* Fills form, bars and rows from a choice; texts and tempo are the caller's. */
-void sheet_fill(Sheet* sheet, const Choice* choice, Meter meter);
+void sheet_fill(Sheet* sheet, const Selection* selection, Meter meter);

@@ -182,13 +182,13 @@ static void add_list(const View* const view, const Geometry* const g, TargetList
     const Box box = g->list_box;
     add(list, TARGET_LIST, 0, GROUP_NONE, box);
     add(list, TARGET_FIND, 0, GROUP_LIST, (Box){box.x + 88.0, box.y + 7.0, box.width - 98.0, 28.0});
-    const int lines = geometry_list_lines(g);
+    const int lines = geometry_list_rows(g);
     for (int i = 0; i < lines && view->list.first + i < view->list.count; ++i) {
         const int line = view->list.first + i;
-        if (!view->list.lines[line].is_heading) {
-            add(list, TARGET_LINE, line, GROUP_LIST,
-                (Box){box.x + 4.0, g->list_lines + g->line_height * i, box.width - 8.0,
-                      g->line_height});
+        if (!view->list.rows[line].is_heading) {
+            add(list, TARGET_LIST_ROW, line, GROUP_LIST,
+                (Box){box.x + 4.0, g->list_rows + g->row_height * i, box.width - 8.0,
+                      g->row_height});
         }
     }
 }

@@ -3,7 +3,7 @@
    and where the person is.  The desk fills it, the scene draws it. */
 #pragma once
 
-#include "../../plugin/engine/outlook.h"
+#include "../../plugin/engine/play/preview.h"
 #include "palette.h"
 
 /* What can be picked, in the order of the lists. */
@@ -47,7 +47,7 @@ typedef enum {
     TARGET_EDIT,      /* index: EditItem */
     TARGET_ROW,       /* index: Limb; the limb's row while its figure is edited */
     TARGET_FIND,      /* the list's field */
-    TARGET_LINE,      /* index: line of the list */
+    TARGET_LIST_ROW,  /* index: line of the list */
     TARGET_LIST,      /* elsewhere in the list */
 } TargetKind;
 
@@ -69,7 +69,7 @@ typedef enum { THEME_HOST, THEME_DARK, THEME_LIGHT, THEME_COUNT } Theme;
 
 enum { BARS_SHOWN_MAX = 9999 }; /* as realign_bars: beyond it nothing is said */
 
-enum { LIST_LINES_MAX = 1024, FIND_ROOM = 48, TYPED_ROOM = 64, MESSAGE_ROOM = 256 };
+enum { LIST_ROWS_MAX = 1024, FIND_ROOM = 48, TYPED_ROOM = 64, MESSAGE_ROOM = 256 };
 
 /* What changes a figure, keeps it, and writes files. */
 typedef enum {
@@ -108,14 +108,14 @@ typedef struct {
 typedef struct {
     bool is_heading;
     int entry; /* the heading's first entry, or the entry */
-} ListLine;
+} ListRow;
 
 typedef struct {
     bool is_open;
     ShelfKind shelf;
     char find[FIND_ROOM]; /* UTF-8 */
     int count;            /* lines that have the letters */
-    ListLine lines[LIST_LINES_MAX];
+    ListRow rows[LIST_ROWS_MAX];
     int selected;       /* line; -1: none */
     int first;          /* line on top */
     int32_t began_with; /* id that played when it was opened */
@@ -125,7 +125,7 @@ typedef struct {
 /* What a feet figure asks at the tempo now. */
 typedef struct {
     bool is_known;
-    FootDemand feet[SURVEY_FEET]; /* right, left */
+    FootDemand feet[FOOT_LOAD_FEET]; /* right, left */
 } Demand;
 
 typedef struct {
@@ -136,11 +136,11 @@ typedef struct {
     bool has_place;  /* the plugin has said where it is */
     SeenPlace place; /* as last said */
     double now_tick; /* of place.bar, moved on since */
-    bool has_bar[OUTLOOK_BARS];
-    SeenBar bars[OUTLOOK_BARS]; /* from place.phrase on: the phrase and the bar after */
+    bool has_bar[PREVIEW_BARS];
+    SeenBar bars[PREVIEW_BARS]; /* from place.phrase on: the phrase and the bar after */
     int looked_at;              /* bar of the phrase shown while stopped; -1: the place's */
     Shelf shelves[SHELF_COUNT];
-    Demand demands[LIST_LINES_MAX]; /* of the open feet list's lines */
+    Demand demands[LIST_ROWS_MAX]; /* of the open feet list's lines */
     Panel panel;
     int page; /* 0 or 1: the row that shows where the panel has room for one */
     TargetId focus;
@@ -156,7 +156,7 @@ typedef struct {
     Theme theme;
     Palette palette;
     uint32_t dropped;
-    char message[MESSAGE_ROOM]; /* the bank's first complaint; "" if none */
+    char message[MESSAGE_ROOM]; /* the bank's first diagnostic; "" if none */
 } View;
 
 bool target_same(TargetId a, TargetId b);

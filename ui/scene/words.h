@@ -2,7 +2,7 @@
 /* words.h - what limbs and voices are called where people read them. */
 #pragma once
 
-#include "../../plugin/engine/stroke.h"
+#include "../../plugin/engine/written/stroke.h"
 
 /* "right hand" and so on. */
 const char* limb_word(Limb limb);

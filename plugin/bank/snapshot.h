@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: ISC
+/* snapshot.h - what one instance can play: a bank, and over it the drafts, unsaved
+   figures of which there is one of a kind at most.  Wherever the figure whose id
+   a draft has would play, the draft plays.  Made whole, then only read, so any
+   thread may hold it; made and freed away from the audio thread. */
+#pragma once
+
+#include "bank.h"
+#include "single.h"
+
+typedef struct Snapshot Snapshot;
+
+/* Drafts by kind; NULL where there is none. */
+typedef struct {
+    Single* drafts[FIGURE_KINDS];
+} Drafts;
+
+/* Takes over the drafts and the text of messages, also where it fails; holds the
+   bank.  NULL if there is no memory. */
+Snapshot* snapshot_make(Bank* bank, Drafts drafts, char* messages);
+
+/* Frees it and those chained behind it. */
+void snapshot_free(Snapshot* snapshot);
+
+/* Puts what was to be freed before behind it; the one thing that changes later. */
+void snapshot_chain(Snapshot* snapshot, Snapshot* next);
+
+const Library* snapshot_library(const Snapshot* snapshot);
+
+/* What it was made of, but for the drafts. */
+const Bank* snapshot_bank(const Snapshot* snapshot);
+
+/* The draft's Turtle, "" if there is none of the kind. */
+const char* snapshot_draft(const Snapshot* snapshot, FigureKind kind);
+
+/* What is wrong with the bank or the session, a line each; "" if nothing is. */
+const char* snapshot_messages(const Snapshot* snapshot);

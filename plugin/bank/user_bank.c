@@ -1,0 +1,403 @@
+// SPDX-License-Identifier: ISC
+#include "user_bank.h"
+
+#include "bounds.h"
+#include "checksum.h"
+#include "temp.h"
+#include "save.h"
+#include "single.h"
+#include "turtle.h"
+#include "write_figure.h"
+
+#include <dirent.h>
+#include <errno.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+
+enum {
+    USER_BANK_PATH_ROOM = 4096 + 64,
+    SLUG_MOST = 40,
+    OTHER_FILES = 16, /* that a bank reads besides: the factory's, a session's, one more */
+    OTHER_BYTES = 1024 * 1024
+};
+
+/* The saved file of an entry, as it is now. */
+typedef struct {
+    char file[USER_BANK_NAME_ROOM]; /* "": there is none */
+    char* text;                     /* owned */
+    size_t size;
+    char* uri; /* of the entry; owned */
+} Older;
+
+typedef struct {
+    const char* folder;
+    const Single* single; /* what is to be saved */
+    OwnIds recorded;      /* as the record has them */
+    OwnIds there;         /* in files of the folder */
+    bool has_record;
+    unsigned files; /* *.ttl of the folder */
+    size_t bytes;   /* of those that the bank reads */
+    Older older;    /* of what has the kind and the id */
+    char* why;
+} UserBank;
+
+static bool fail(const UserBank* const user_bank, const char* const what, const char* const remedy)
+{
+    snprintf(user_bank->why, USER_BANK_WHY_ROOM, "%s: %s; %s", user_bank->folder, what, remedy);
+    return false;
+}
+
+/* Makes the folder and those above it. */
+static bool make_folder(const UserBank* const user_bank)
+{
+    char path[USER_BANK_PATH_ROOM];
+    snprintf(path, sizeof path, "%s", user_bank->folder);
+    for (char* slash = path + 1; (slash = strchr(slash, '/')); ++slash) {
+        *slash = '\0';
+        mkdir(path, 0777);
+        *slash = '/';
+    }
+    struct stat there;
+    if ((mkdir(path, 0777) && errno != EEXIST) || stat(path, &there)) {
+        return fail(user_bank, strerror(errno),
+                    "make this folder, or allow making it, and save again");
+    }
+    return S_ISDIR(there.st_mode) ||
+           fail(user_bank, "is a file",
+                "move it away, so that there can be a folder, and save again");
+}
+
+/* ---- What is there */
+
+/* A whole file; NULL if it can't be read.  The caller frees. */
+static char* load(const char* const path, size_t* const size)
+{
+    struct stat there;
+    const bool good = stat(path, &there) == 0 && S_ISREG(there.st_mode);
+    FILE* const stream = good && there.st_size <= FILE_BYTES_MOST ? fopen(path, "rb") : NULL;
+    const size_t room = good ? (size_t)there.st_size : 0;
+    char* text = stream ? malloc(room + 1) : NULL;
+    if (text) {
+        *size = fread(text, 1, room, stream);
+        text[*size] = '\0';
+        if (*size != room || ferror(stream)) {
+            free(text);
+            text = NULL;
+        }
+    }
+    if (stream) {
+        fclose(stream);
+    }
+    return text;
+}
+
+/* Takes the text over if it is the saved file of the entry that is asked for. */
+static bool is_older(UserBank* const user_bank, const char* const name, char* const text,
+                     const size_t size)
+{
+    char reason[SINGLE_WHY_ROOM];
+    Older* const older = &user_bank->older;
+    if (*older->file || strlen(name) >= USER_BANK_NAME_ROOM || !checksum_holds(text, size)) {
+        return false;
+    }
+    Single* const single = single_read("/saved before", text, size, reason);
+    if (single && single->kind == user_bank->single->kind &&
+        single->info.id == user_bank->single->info.id) {
+        older->uri = strdup(single->info.uri);
+        older->text = text;
+        older->size = size;
+        snprintf(older->file, sizeof older->file, "%s", name);
+    }
+    single_free(single);
+    return older->text;
+}
+
+static void see_file(UserBank* const user_bank, const char* const name, const char* const path)
+{
+    size_t size = 0;
+    OwnIds here = {{false}};
+    char* const text = load(path, &size);
+    if (text) {
+        ids_see(&here, text, size);
+        user_bank->bytes += size;
+    }
+    ids_add_all(&user_bank->there, &here);
+    if (!text || !ids_has(&here, user_bank->single->info.id) ||
+        !is_older(user_bank, name, text, size)) {
+        free(text);
+    }
+}
+
+static bool is_turtle(const char* const name)
+{
+    const size_t length = strlen(name);
+    return length > 4 && !strcmp(name + length - 4, ".ttl");
+}
+
+static void look(UserBank* const user_bank)
+{
+    size_t size = 0;
+    char path[USER_BANK_PATH_ROOM + USER_BANK_NAME_ROOM];
+    snprintf(path, sizeof path, "%s/%s", user_bank->folder, IDS_RECORD);
+    char* const record = load(path, &size);
+    user_bank->has_record = record;
+    if (record) {
+        ids_recall(&user_bank->recorded, record, size);
+    }
+    free(record);
+    DIR* const directory = opendir(user_bank->folder);
+    for (const struct dirent* entry; directory && (entry = readdir(directory));) {
+        if (is_turtle(entry->d_name)) {
+            snprintf(path, sizeof path, "%s/%s", user_bank->folder, entry->d_name);
+            see_file(user_bank, entry->d_name, path);
+            ++user_bank->files;
+        }
+    }
+    if (directory) {
+        closedir(directory);
+    }
+}
+
+/* ---- What is written */
+
+/* Small letters, digits and hyphens of a label, for the entry's name. */
+static void make_slug(const char* label, char slug[SLUG_MOST + 1])
+{
+    size_t length = 0;
+    for (; *label && length < SLUG_MOST; ++label) {
+        char sign = *label;
+        if (sign >= 'A' && sign <= 'Z') {
+            sign = (char)(sign - 'A' + 'a');
+        }
+        if ((sign >= 'a' && sign <= 'z') || (sign >= '0' && sign <= '9')) {
+            slug[length++] = sign;
+        } else if (length && slug[length - 1] != '-') {
+            slug[length++] = '-';
+        }
+    }
+    while (length && slug[length - 1] == '-') {
+        --length;
+    }
+    slug[length] = '\0';
+}
+
+/* The file's text for an entry; by the id no other has its URI. */
+static char* write_single(const Single* const single, const uint32_t id, const char* const older)
+{
+    char slug[SLUG_MOST + 1];
+    char uri[128];
+    EntryInfo info = single->info;
+    make_slug(info.label, slug);
+    snprintf(uri, sizeof uri, FL_MINE "%s-%u", *slug ? slug : "entry", id);
+    info.id = id;
+    info.uri = older ? older : uri;
+    char* const entry = single->kind == ENTRY_KIT ? write_kit(&single->kit, &info)
+                                                  : write_figure(&single->figure, &info);
+    char* const text = entry ? checksum_put(entry) : NULL;
+    free(entry);
+    return text;
+}
+
+static SaveResult tell(const UserBank* const user_bank, const SaveResult result,
+                       const char* const reason)
+{
+    snprintf(user_bank->why, USER_BANK_WHY_ROOM, "%s",
+             *reason ? reason : "there is no memory to save");
+    return result;
+}
+
+/* A file more than the bank reads would be saved and never seen again. */
+static bool has_room(const UserBank* const user_bank, const size_t size)
+{
+    char what[160];
+    const unsigned most = FILES_MOST - OTHER_FILES;
+    if (user_bank->files >= most) {
+        snprintf(what, sizeof what, "%u bank files are there, and no more than %u are read",
+                 user_bank->files, most);
+        return fail(user_bank, what,
+                    "put several into one, or move some out of the folder, and save again");
+    }
+    if (user_bank->bytes + size > BANK_BYTES_MOST - OTHER_BYTES) {
+        snprintf(what, sizeof what, "the bank files there are %zu MB, and no more than %d are read",
+                 user_bank->bytes >> 20, (BANK_BYTES_MOST - OTHER_BYTES) >> 20);
+        return fail(user_bank, what, "move some out of the folder and save again");
+    }
+    return true;
+}
+
+/* A file of its own for an id that none has. */
+static SaveResult put_new(const UserBank* const user_bank, const uint32_t id, Saved* const saved)
+{
+    static const char* const words[ENTRY_KINDS] = {[ENTRY_HANDS] = "hands",
+                                                   [ENTRY_FEET] = "feet",
+                                                   [ENTRY_TURNAROUND] = "turnaround",
+                                                   [ENTRY_GROOVE] = "groove",
+                                                   [ENTRY_KIT] = "kit"};
+    char path[USER_BANK_PATH_ROOM + USER_BANK_NAME_ROOM];
+    char reason[SAVE_WHY_ROOM] = "";
+    SaveResult result = SAVE_FAILED;
+    char* const text = write_single(user_bank->single, id, NULL);
+    snprintf(saved->file, sizeof saved->file, "%s-%u.ttl", words[user_bank->single->kind], id);
+    snprintf(path, sizeof path, "%s/%s", user_bank->folder, saved->file);
+    if (text && !has_room(user_bank, strlen(text))) {
+        free(text);
+        return SAVE_FAILED;
+    }
+    if (text) {
+        result = save_new(path, (SaveText){text, strlen(text)}, reason);
+    }
+    free(text);
+    saved->id = result == SAVE_DONE ? id : 0;
+    return tell(user_bank, result, reason);
+}
+
+/* In the place of what was saved before; a link to a file elsewhere stays a link. */
+static SaveResult put_over(const UserBank* const user_bank, Saved* const saved)
+{
+    char path[USER_BANK_PATH_ROOM + USER_BANK_NAME_ROOM];
+    char reason[SAVE_WHY_ROOM] = "";
+    const Older* const older = &user_bank->older;
+    const uint32_t id = user_bank->single->info.id;
+    SaveResult result = SAVE_FAILED;
+    snprintf(path, sizeof path, "%s/%s", user_bank->folder, older->file);
+    snprintf(saved->file, sizeof saved->file, "%s", older->file);
+    char* const real = realpath(path, NULL);
+    const size_t room = real ? strlen(real) + sizeof ".bak" : 0;
+    char* const backup = real ? malloc(room) : NULL;
+    char* const text = write_single(user_bank->single, id, older->uri);
+    if (text && backup) {
+        snprintf(backup, room, "%s.bak", real);
+        result = save_swap(real, (SaveText){older->text, older->size}, backup,
+                           (SaveText){text, strlen(text)}, reason);
+    }
+    free(text);
+    free(backup);
+    free(real);
+    saved->id = result == SAVE_DONE ? id : 0;
+    return tell(user_bank, result, reason);
+}
+
+/* The next id until nobody else takes it at the same moment. */
+static void put_next(UserBank* const user_bank, OwnIds taken, Saved* const saved)
+{
+    for (uint32_t id = 0; (id = ids_free(&taken));) {
+        if (put_new(user_bank, id, saved) != SAVE_TAKEN) {
+            return;
+        }
+        ids_add(&taken, id);
+    }
+    char what[128];
+    snprintf(what, sizeof what, "all ids for your own entries, %d to %d, are in use or were once",
+             ID_FIRST_OWN, ID_MOST);
+    fail(user_bank, what,
+         "save over an entry, or move entries you don't need out of it and delete " IDS_RECORD
+         " there: then ids of those that are gone are given again, and old songs that pick one "
+         "of them play what it is then");
+}
+
+static void put(UserBank* const user_bank, const OwnIds* const in_use, Saved* const saved)
+{
+    SaveResult result = SAVE_TAKEN;
+    const uint32_t asked = user_bank->single->info.id;
+    OwnIds taken = user_bank->there;
+    if (*user_bank->older.file) {
+        result = put_over(user_bank, saved);
+    } else if (asked >= ID_FIRST_OWN && !ids_has(&user_bank->there, asked)) {
+        result = put_new(user_bank, asked, saved);
+    }
+    if (result == SAVE_TAKEN || result == SAVE_CHANGED) {
+        ids_add_all(&taken, &user_bank->recorded);
+        if (in_use) {
+            ids_add_all(&taken, in_use);
+        }
+        put_next(user_bank, taken, saved);
+    }
+}
+
+/* That an id was given counts also once its file is gone.  Where that can't be noted
+   saving goes on: it is no reason to lose what was made. */
+static void record(const UserBank* const user_bank, const uint32_t id)
+{
+    OwnIds now = user_bank->there;
+    char path[USER_BANK_PATH_ROOM + USER_BANK_NAME_ROOM];
+    ids_add(&now, id);
+    char* const lines = ids_lines(&now, &user_bank->recorded, !user_bank->has_record);
+    snprintf(path, sizeof path, "%s/%s", user_bank->folder, IDS_RECORD);
+    if (lines) {
+        save_append(path, (SaveText){lines, strlen(lines)});
+    }
+    free(lines);
+}
+
+static Saved save_single(UserBank* const user_bank, const OwnIds* const in_use)
+{
+    Saved saved = {.kind = user_bank->single->kind};
+    if (!*user_bank->single->info.label) {
+        snprintf(user_bank->why, USER_BANK_WHY_ROOM,
+                 "what was to be saved has no name; give it one");
+    } else if (make_folder(user_bank)) {
+        temp_sweep_folder(user_bank->folder);
+        look(user_bank);
+        put(user_bank, in_use, &saved);
+        if (saved.id) {
+            record(user_bank, saved.id);
+            user_bank->why[0] = '\0';
+        }
+    }
+    free(user_bank->older.text);
+    free(user_bank->older.uri);
+    return saved;
+}
+
+Saved user_bank_save(const char* const folder, const char* const text, const size_t size,
+                     const OwnIds* const in_use, char why[USER_BANK_WHY_ROOM])
+{
+    Saved saved = {.id = 0};
+    char reason[SINGLE_WHY_ROOM];
+    if (!folder || strlen(folder) > USER_BANK_PATH_ROOM - 64) {
+        snprintf(why, USER_BANK_WHY_ROOM,
+                 "there is no folder for your own figures; set HOME or "
+                 "XDG_DATA_HOME, start the host again and save again");
+        return saved;
+    }
+    Single* const single = single_read("/what was to be saved", text, size, reason);
+    if (single) {
+        UserBank user_bank = {.folder = folder, .single = single, .why = why};
+        saved = save_single(&user_bank, in_use);
+    } else {
+        snprintf(why, USER_BANK_WHY_ROOM, "%s", reason);
+    }
+    single_free(single);
+    return saved;
+}
+
+/* The diagnostic that begins with the file's name, or NULL. */
+static const char* diagnostic_of(const Diagnostics* const diagnostics, const char* const file)
+{
+    const size_t length = strlen(file);
+    for (size_t i = 0; i < diagnostics->count; ++i) {
+        const char* const text = diagnostics->texts[i];
+        if (!strncmp(text, file, length) && text[length] == ':') {
+            return text;
+        }
+    }
+    return NULL;
+}
+
+bool user_bank_loaded(const Bank* const bank, const Saved* const saved,
+                      char why[USER_BANK_WHY_ROOM])
+{
+    const Diagnostics* const diagnostics = bank_diagnostics(bank);
+    const char* reason = diagnostic_of(diagnostics, saved->file);
+    if (!reason && bank_info(bank, saved->kind, saved->id)) {
+        return true;
+    }
+    if (!reason) {
+        reason = diagnostics->count ? diagnostics->texts[0] : "the bank is full"; /* bounds first */
+    }
+    snprintf(why, USER_BANK_WHY_ROOM, "%s is in your folder, but can't be picked: %s", saved->file,
+             reason);
+    return false;
+}

@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: ISC
+/* feel.h - how a person would play a stroke: a little off the grid, and never
+   twice alike.  Pure: the same take at the same place gives the same stroke. */
+#pragma once
+
+#include "../written/stroke.h"
+
+typedef struct {
+    uint32_t take;        /* which performance, 1 to 9999 */
+    double looseness_ms;  /* standard deviation against the click, 0 to 30; 0 is the grid */
+    double push_hands_ms; /* ahead is negative */
+    double push_snare_ms; /* the snare, whichever hand */
+    double push_feet_ms;
+    double touch;  /* 0 even to 1; 0.5 is as measured */
+    double accent; /* 0 to 1: how far accents are above normal strokes */
+    double ghost;  /* 0 to 1: how far ghost strokes are below them */
+    int level;     /* velocity of a normal stroke, 1 to 127 */
+} Feel;
+
+/* Where a stroke stands among others, in ticks; what is further than a quarter
+   note away counts as a quarter note away. */
+typedef struct {
+    int64_t near;        /* to the nearest other stroke of its limb or its voice */
+    int64_t turn;        /* to the nearest stroke of its limb that another push moves */
+    int64_t limb_before; /* since this limb's last stroke */
+    int64_t limb_after;  /* until its next */
+    int64_t in_bar;      /* since the bar line */
+    int64_t bars_apart;  /* ticks since the first of each two bars */
+    int64_t two_bars;    /* ticks in two bars, > 0 */
+} Surroundings;
+
+/* True if the same push moves both: of the feet, of the snare, of the hands else. */
+bool feel_pushes_alike(Stroke a, Stroke b);
+
+/* How far off its place the stroke is played, in ticks; 0 at looseness 0 without
+   push.  Chance moves it by less than a quarter of `near`.  Push moves all that it
+   names alike, so it is exact, but where a hand goes between the snare and another
+   voice: there the snare leaves what the hands have by a quarter of `turn` at most.
+   So a limb's strokes keep their order. */
+int64_t feel_offset(const Feel* feel, Stroke stroke, const Surroundings* around, double tempo);
+
+/* How far ahead of its place anything is played at most, ticks: chance, push and
+   the grace strokes before it. */
+int64_t feel_reach(const Feel* feel, double tempo);
+
+/* Its velocity, 1 to 127.  At any one place a ghost stroke is softer than a
+   normal one, and that softer than an accent, at every setting. */
+uint8_t feel_velocity(const Feel* feel, Stroke stroke, const Surroundings* around, double tempo);

@@ -1,0 +1,88 @@
+// SPDX-License-Identifier: ISC
+#include "foot_load.h"
+
+#include <math.h>
+
+static int64_t second_ticks(const FootLoad* const foot_load)
+{
+    return whole_number(foot_load->tempo / 60.0 * (double)TICKS_PER_QUARTER);
+}
+
+void foot_load_start(FootLoad* const foot_load, const Selection* const selection, const Meter meter,
+                     const double tempo)
+{
+    foot_load->selection = *selection;
+    for (int limb = 0; limb < LIMB_COUNT; ++limb) {
+        foot_load->selection.limbs[limb] = limb_is_foot((uint8_t)limb); /* a silenced foot's too */
+    }
+    foot_load->meter = meter;
+    foot_load->tempo = tempo;
+    foot_load->at = 0;
+    foot_load->end =
+        (int64_t)selection->phrase_bars * meter_bar_ticks(meter) + second_ticks(foot_load);
+    for (int foot = 0; foot < FOOT_LOAD_FEET; ++foot) {
+        foot_load->feet[foot] = (FootTally){.count = 0};
+    }
+}
+
+static void forget_before(FootTally* const foot, const int64_t tick)
+{
+    while (foot->count && foot->recent[foot->first] <= tick) {
+        foot->first = (foot->first + 1) % FOOT_LOAD_WINDOW;
+        --foot->count;
+    }
+}
+
+static void strike(FootTally* const foot, const int64_t tick, const int64_t second)
+{
+    forget_before(foot, tick - second);
+    if (foot->count < FOOT_LOAD_WINDOW) {
+        foot->recent[(foot->first + foot->count) % FOOT_LOAD_WINDOW] = tick;
+        ++foot->count;
+    }
+    if (foot->count > foot->busiest) {
+        foot->busiest = foot->count;
+    }
+    const int64_t gap = tick - foot->last;
+    if (foot->struck && (!foot->closest || gap < foot->closest)) {
+        foot->closest = gap;
+    }
+    foot->struck = true;
+    foot->last = tick;
+}
+
+static void finish(FootLoad* const foot_load)
+{
+    for (int foot = 0; foot < FOOT_LOAD_FEET; ++foot) {
+        const FootTally* const seen = &foot_load->feet[foot];
+        const double second = foot_load->tempo / 60.0 * (double)TICKS_PER_QUARTER;
+        foot_load->found[foot] =
+            (FootDemand){seen->busiest, (double)seen->closest / second * 1000.0};
+    }
+}
+
+void foot_load_step(FootLoad* const foot_load, const double tempo)
+{
+    if (foot_load->at >= foot_load->end) {
+        if (fabs(tempo / foot_load->tempo - 1.0) > 1e-6) {
+            const Selection selection = foot_load->selection;
+            foot_load_start(foot_load, &selection, foot_load->meter, tempo);
+        }
+        return;
+    }
+    const int64_t next = foot_load->at + TICKS_PER_QUARTER;
+    const int64_t end = next < foot_load->end ? next : foot_load->end;
+    const int64_t second = second_ticks(foot_load);
+    selection_strokes(&foot_load->selection, foot_load->meter, foot_load->at, end,
+                      &foot_load->strokes);
+    for (uint32_t i = 0; i < foot_load->strokes.count; ++i) {
+        const Stroke stroke = foot_load->strokes.strokes[i];
+        if (limb_is_foot(stroke.limb)) {
+            strike(&foot_load->feet[stroke.limb == LEFT_FOOT], stroke.tick, second);
+        }
+    }
+    foot_load->at = end;
+    if (foot_load->at >= foot_load->end) {
+        finish(foot_load);
+    }
+}

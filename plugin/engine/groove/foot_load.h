@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: ISC
+/* foot_load.h - what the phrase asks of the feet, looked through a quarter note at
+   a time, so that no block has more than a bounded share of the work. */
+#pragma once
+
+#include "groove.h"
+
+enum { FOOT_LOAD_FEET = 2, FOOT_LOAD_WINDOW = 256 }; /* strokes of one foot in a second */
+
+/* One foot's strokes so far. */
+typedef struct {
+    int64_t recent[FOOT_LOAD_WINDOW]; /* ticks within the last second, a ring */
+    uint32_t first;
+    uint32_t count;
+    uint32_t busiest; /* most strokes in a second */
+    int64_t closest;  /* fewest ticks between two strokes; 0: none yet */
+    int64_t last;
+    bool struck;
+} FootTally;
+
+/* Found for one foot; zeros where it doesn't play, or plays only once. */
+typedef struct {
+    double rate;   /* strokes in the busiest second */
+    double gap_ms; /* shortest time between two strokes */
+} FootDemand;
+
+typedef struct {
+    Selection selection; /* what is looked through */
+    Meter meter;
+    double tempo;                     /* quarter notes a minute */
+    int64_t at;                       /* next tick to look at */
+    int64_t end;                      /* a phrase and a second more: phrases follow each other */
+    FootTally feet[FOOT_LOAD_FEET];   /* right, left */
+    FootDemand found[FOOT_LOAD_FEET]; /* of the last whole foot_load */
+    StrokeList strokes;
+} FootLoad;
+
+/* Begins anew, with both feet whether they are heard or not. */
+void foot_load_start(FootLoad* foot_load, const Selection* selection, Meter meter, double tempo);
+
+/* Looks at the next quarter note; starts again by itself if the tempo has become
+   another by the time it is done. */
+void foot_load_step(FootLoad* foot_load, double tempo);

@@ -1,0 +1,99 @@
+// SPDX-License-Identifier: ISC
+/* What settings pick from the library: the first half of groove.h. */
+#include "groove.h"
+
+#include <math.h>
+#include <stddef.h>
+
+static const Figure* chosen_turnaround(const Library* const library, const Groove* const groove,
+                                       const int32_t id)
+{
+    if (id == TURNAROUND_NONE) {
+        return NULL;
+    }
+    const Figure* const picked =
+        id > 0 ? library_figure(library, FIGURE_TURNAROUND, (uint32_t)id) : NULL;
+    return picked ? picked : groove->turnaround;
+}
+
+/* The groove's wish where the control is where it was at first. */
+static double wish(const double asked, const Control control, const double scale,
+                   const double written)
+{
+    const double normal = (double)control_rows[control].normal * scale;
+    const bool moved = asked < normal || asked > normal;
+    return moved || isnan(written) ? asked : written;
+}
+
+Swing selection_swing(const Settings* const settings, const Groove* const groove,
+                      const double tempo)
+{
+    double asked = settings->swing_ratio;
+    bool sixteenths = settings->swing_sixteenths;
+    if (groove && !(asked > 1.0) && groove->feel.swing_ratio > 1.0) {
+        asked = groove->feel.swing_ratio;
+        sixteenths = groove->feel.swing_sixteenths;
+    }
+    const int64_t pair = sixteenths ? TICKS_PER_QUARTER / 2 : TICKS_PER_QUARTER;
+    const double ratio = settings->swing_follow ? swing_ratio_at(asked, pair, tempo) : asked;
+    return (Swing){ratio, pair};
+}
+
+Feel selection_feel(const Settings* const settings, const Groove* const groove)
+{
+    Feel feel = settings->feel;
+    if (!groove) {
+        return feel;
+    }
+    const WrittenFeel* const written = &groove->feel;
+    feel.touch = wish(feel.touch, CONTROL_TOUCH, 0.01, written->touch);
+    if (settings->feel.looseness_ms > 0.0) { /* 0 is the grid, whatever is written */
+        feel.looseness_ms = wish(feel.looseness_ms, CONTROL_LOOSENESS, 1.0, written->looseness_ms);
+        feel.push_hands_ms =
+            wish(feel.push_hands_ms, CONTROL_PUSH_HANDS, 1.0, written->push_hands_ms);
+        feel.push_snare_ms =
+            wish(feel.push_snare_ms, CONTROL_PUSH_SNARE, 1.0, written->push_snare_ms);
+        feel.push_feet_ms = wish(feel.push_feet_ms, CONTROL_PUSH_FEET, 1.0, written->push_feet_ms);
+    }
+    return feel;
+}
+
+static const Groove* chosen_groove(const Library* const library, const uint32_t id)
+{
+    const Groove* const groove = library_groove(library, id);
+    return groove || !library->groove_count ? groove : &library->grooves[0];
+}
+
+const Kit* selection_kit(const Library* const library, const uint32_t id)
+{
+    const Kit* const kit = library_kit(library, id);
+    return kit || !library->kit_count ? kit : &library->kits[0];
+}
+
+Selection selection_make(const Library* const library, const Settings* const settings,
+                         const double tempo)
+{
+    Selection selection = {
+        .groove = chosen_groove(library, settings->groove),
+        .hands = library_figure(library, FIGURE_HANDS, settings->hands),
+        .feet = library_figure(library, FIGURE_FEET, settings->feet),
+        .kit = selection_kit(library, settings->kit),
+        .phrase_bars = settings->phrase_bars ? settings->phrase_bars : 1,
+        .hands_regrid = settings->hands_regrid,
+        .feet_regrid = settings->feet_regrid,
+        .loop_bar = settings->loop_bar,
+        .realign = settings->realign,
+        .left_foot_leads = settings->left_foot_leads,
+    };
+    selection.swing = selection_swing(settings, selection.groove, tempo);
+    selection.feel = selection_feel(settings, selection.groove);
+    if (selection.groove) {
+        selection.turnaround = chosen_turnaround(library, selection.groove, settings->turnaround);
+        selection.phrase_bars =
+            settings->phrase_bars ? settings->phrase_bars : selection.groove->form_bars;
+    }
+    for (int limb = 0; limb < LIMB_COUNT; ++limb) {
+        selection.limbs[limb] = settings->limbs[limb];
+    }
+    return selection;
+}

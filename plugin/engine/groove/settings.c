@@ -1,0 +1,163 @@
+// SPDX-License-Identifier: ISC
+#include "settings.h"
+
+#include <math.h>
+#include <string.h>
+
+#define CONTROL_ROW(name, symbol, least, most, normal) {symbol, least, most, normal},
+const ControlRow control_rows[CONTROL_COUNT] = {CONTROLS(CONTROL_ROW)};
+#undef CONTROL_ROW
+
+#define READOUT_ROW(name, symbol, least, most) {symbol, least, most, least},
+const ControlRow readout_rows[READOUT_COUNT] = {READOUTS(READOUT_ROW)};
+#undef READOUT_ROW
+
+float readout_in_range(const Readout readout, const double value)
+{
+    const ControlRow row = readout_rows[readout];
+    return (float)fmin(fmax(value, (double)row.least), (double)row.most);
+}
+
+static int32_t whole(const float values[CONTROL_COUNT], const Control control)
+{
+    const ControlRow row = control_rows[control];
+    const float value = values[control];
+    if (!(value >= row.least)) {
+        return (int32_t)(value < row.least ? row.least : row.normal);
+    }
+    return (int32_t)lrintf(value > row.most ? row.most : value);
+}
+
+static uint32_t natural(const float values[CONTROL_COUNT], const Control control)
+{
+    return (uint32_t)whole(values, control);
+}
+
+static bool on(const float values[CONTROL_COUNT], const Control control)
+{
+    const float value = values[control];
+    return (isnan(value) ? control_rows[control].normal : value) > 0.0f;
+}
+
+static double real(const float values[CONTROL_COUNT], const Control control)
+{
+    const ControlRow row = control_rows[control];
+    const float value = values[control];
+    if (isnan(value)) {
+        return (double)row.normal;
+    }
+    return (double)fminf(fmaxf(value, row.least), row.most);
+}
+
+static Feel feel(const float values[CONTROL_COUNT])
+{
+    return (Feel){
+        .take = natural(values, CONTROL_TAKE),
+        .looseness_ms = real(values, CONTROL_LOOSENESS),
+        .push_hands_ms = real(values, CONTROL_PUSH_HANDS),
+        .push_snare_ms = real(values, CONTROL_PUSH_SNARE),
+        .push_feet_ms = real(values, CONTROL_PUSH_FEET),
+        .touch = real(values, CONTROL_TOUCH) / 100.0,
+        .accent = real(values, CONTROL_ACCENT) / 100.0,
+        .ghost = real(values, CONTROL_GHOST) / 100.0,
+        .level = whole(values, CONTROL_LEVEL),
+    };
+}
+
+static Regrid regrid(const float values[CONTROL_COUNT], const Control grid, const Control cycle,
+                     const Control shift)
+{
+    return (Regrid){whole(values, grid), whole(values, cycle), whole(values, shift)};
+}
+
+/* From slow to full, as the port counts them. */
+static Ratio practice_rate(const float values[CONTROL_COUNT])
+{
+    static const Ratio rates[] = {{1, 4}, {1, 3}, {1, 2}, {2, 3}, {3, 4}, {1, 1}};
+    return rates[whole(values, CONTROL_PRACTICE_RATE)];
+}
+
+static Ladder ladder(const float values[CONTROL_COUNT])
+{
+    return (Ladder){
+        .tempo = real(values, CONTROL_TEMPO),
+        .step = real(values, CONTROL_LADDER_STEP),
+        .top = real(values, CONTROL_LADDER_TOP),
+        .every = natural(values, CONTROL_LADDER_EVERY),
+    };
+}
+
+static ClickSettings click(const float values[CONTROL_COUNT])
+{
+    const int32_t channel = whole(values, CONTROL_CLICK_CHANNEL);
+    return (ClickSettings){
+        .when = (ClickWhen)whole(values, CONTROL_CLICK),
+        .grid = (ClickGrid)whole(values, CONTROL_CLICK_GRID),
+        .gap_play = natural(values, CONTROL_GAP_PLAY),
+        .gap_rest = natural(values, CONTROL_GAP_REST),
+        .level = (uint8_t)whole(values, CONTROL_CLICK_LEVEL),
+        .channel = (uint8_t)((channel ? channel : whole(values, CONTROL_CHANNEL)) - 1),
+    };
+}
+
+Settings settings_from_controls(const float values[CONTROL_COUNT])
+{
+    return (Settings){
+        .enabled = on(values, CONTROL_ENABLED),
+        .groove = natural(values, CONTROL_GROOVE),
+        .hands = natural(values, CONTROL_HANDS),
+        .feet = natural(values, CONTROL_FEET),
+        .phrase_bars = natural(values, CONTROL_PHRASE_BARS),
+        .turnaround = whole(values, CONTROL_TURNAROUND),
+        .change_at = (ChangeAt)whole(values, CONTROL_CHANGE_AT),
+        .hands_regrid =
+            regrid(values, CONTROL_HANDS_GRID, CONTROL_HANDS_CYCLE, CONTROL_HANDS_SHIFT),
+        .feet_regrid = regrid(values, CONTROL_FEET_GRID, CONTROL_FEET_CYCLE, CONTROL_FEET_SHIFT),
+        .realign = (Realign)whole(values, CONTROL_REALIGN),
+        .left_foot_leads = on(values, CONTROL_LEAD_FOOT),
+        .swing_ratio = real(values, CONTROL_SWING_RATIO),
+        .feel = feel(values),
+        .swing_sixteenths = on(values, CONTROL_SWING_GRID),
+        .swing_follow = on(values, CONTROL_SWING_FOLLOW),
+        .limbs = {on(values, CONTROL_RIGHT_HAND), on(values, CONTROL_LEFT_HAND),
+                  on(values, CONTROL_RIGHT_FOOT), on(values, CONTROL_LEFT_FOOT)},
+        .channel = (uint8_t)(whole(values, CONTROL_CHANNEL) - 1),
+        .kit = natural(values, CONTROL_KIT),
+        .split_feet = on(values, CONTROL_SPLIT_FEET),
+        .through = on(values, CONTROL_THROUGH),
+        .clock = (ClockKind)whole(values, CONTROL_CLOCK),
+        .ladder = ladder(values),
+        .count_in = natural(values, CONTROL_COUNT_IN),
+        .click = click(values),
+        .practice_rate = practice_rate(values),
+        .loop_bar = natural(values, CONTROL_LOOP_BAR),
+    };
+}
+
+static bool regrids_equal(const Regrid a, const Regrid b)
+{
+    return a.grid == b.grid && a.cycle == b.cycle && a.shift == b.shift;
+}
+
+bool settings_play_alike(const Settings* const a, const Settings* const b)
+{
+    return a->groove == b->groove && a->hands == b->hands && a->feet == b->feet &&
+           a->phrase_bars == b->phrase_bars && a->turnaround == b->turnaround &&
+           a->realign == b->realign && a->left_foot_leads == b->left_foot_leads &&
+           a->loop_bar == b->loop_bar && regrids_equal(a->hands_regrid, b->hands_regrid) &&
+           regrids_equal(a->feet_regrid, b->feet_regrid);
+}
+
+void settings_take_at_once(Settings* const played, const Settings* const asked)
+{
+    memcpy(played->limbs, asked->limbs, sizeof played->limbs);
+    played->enabled = asked->enabled;
+    played->channel = asked->channel;
+    played->kit = asked->kit;
+    played->split_feet = asked->split_feet;
+    played->change_at = asked->change_at;
+    played->swing_ratio = asked->swing_ratio;
+    played->swing_sixteenths = asked->swing_sixteenths;
+    played->swing_follow = asked->swing_follow;
+    played->feel = asked->feel;
+}

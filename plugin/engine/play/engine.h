@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: ISC
+/* engine.h - the one door to the music: settings and reports go in, a block's
+   MIDI comes out.  Audio thread only; never allocates, locks, logs or waits. */
+#pragma once
+
+#include "click.h"
+#include "groove_clock.h"
+#include "../groove/groove.h"
+#include "midi.h"
+#include "lookahead.h"
+#include "../groove/plan.h"
+#include "../time/position.h"
+#include "scheduler.h"
+#include "../groove/foot_load.h"
+
+typedef struct {
+    const Library* library;
+    Settings settings;   /* as asked for */
+    Settings played;     /* what is played; behind `settings` while a change waits */
+    Selection selection; /* made from `played` */
+    Selection before;    /* what still sounds while line_waits */
+    bool waiting;        /* `settings` come into effect at change_tick */
+    int64_t change_tick;
+    bool swing_waits; /* a new swing comes into effect at swing_tick */
+    int64_t swing_tick;
+    bool line_waits; /* what was played before a change still sounds until line_tick */
+    int64_t line_tick;
+    Plan plan;                /* empty: the settings alone say what is played */
+    int64_t plan_bar;         /* the bar of the entry that `selection` is made from */
+    int64_t origin;           /* the groove's tick that is bar 0 to `selection` */
+    int64_t origin_before;    /* the same to `before` */
+    uint32_t realign_bars;    /* of `selection` in the meter now */
+    uint32_t revision;        /* rises with each change of what is or will be played */
+    bool fallback_due;        /* the groove's tempo and meter must be told to position */
+    Position position;        /* the host's */
+    GrooveClock groove_clock; /* the groove's: all ticks above are its */
+    Lookahead lookahead;
+    Scheduler scheduler;
+    FootLoad foot_load;
+    ClickList clicks; /* work area */
+    MidiList out;
+} Engine;
+
+/* `library` must stay as it is until engine_use names another. */
+void engine_init(Engine* engine, const Library* library, double frames_per_second);
+
+/* Plays from another library from the next strokes on, those that are drawn ahead
+   included; what sounds is ended as it would have been.  What is picked, and a
+   change that waits, stay.  The older library is done with when this returns. */
+void engine_use(Engine* engine, const Library* library);
+
+/* Limbs and output change from the next frame on, feel with the next strokes,
+   swing at the next beat, and what is played at the line that change_at names;
+   all at once while stopped.  The click changes from the next frame on; the clock,
+   its tempo and the practice rate with the next block, wherever that is. */
+void engine_set(Engine* engine, const Settings* settings);
+
+/* For callers who know what comes: sections, each at its bar line, all of their
+   settings included, while the plan isn't empty; engine_set is without effect then.
+   Put them before the place comes within a beat of them.  Readouts are those of
+   the section; who looks on (preview.h) isn't told of the plan.  engine_plan_clear
+   leaves what played to the next engine_set. */
+void engine_plan_put(Engine* engine, const PlanEntry* entry);
+void engine_plan_clear(Engine* engine);
+
+/* For callers who know the place: it rolls on from `tick` of the meter, counted from
+   bar 0, at `tempo` quarter notes a minute, 1 to 2000.  Nothing is guessed. */
+void engine_locate(Engine* engine, Meter meter, double tempo, int64_t tick);
+
+/* Takes in a report that stands at frame `offset` of the block going on. */
+void engine_report(Engine* engine, const Report* report, uint32_t offset);
+
+/* Begins the output of a block, or of a further part of one: `room` is how many
+   messages can still be taken. */
+void engine_begin(Engine* engine, uint32_t room);
+
+/* Plays `frames` frames, at most SLICE_FRAMES_MAX, from `offset` in the block. */
+void engine_advance(Engine* engine, uint32_t offset, uint32_t frames);
+
+/* Strokes not played for want of room, since engine_init. */
+uint32_t engine_dropped(const Engine* engine);
+
+/* The output ports' values as of now. */
+void engine_readouts(const Engine* engine, float values[READOUT_COUNT]);

@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: ISC
+/* limits.h - every capacity of the engine, with its reason. */
+#pragma once
+
+enum {
+    TEMPO_MOST = 2000,   /* quarters a minute, with the speed: a roll of 33 quarters a second */
+    LIMB_LINES_MAX = 16, /* four limbs on four voices each */
+    FIGURE_STROKES_MAX = 512, /* four limbs, 16 notes a quarter, two bars of 4/4 */
+    FORM_BARS_MAX = 16,       /* the longest phrase that a chart shows on a page */
+    PARTS_MAX = 8,            /* letters A to H */
+    SPAN_STROKES_MAX = 256,   /* four limbs, 64 strokes each, in one slice of a block */
+    SLICE_FRAMES_MAX = 1024,  /* a block is worked off in slices of this size */
+    SOUNDING_MAX = 128,       /* one for each MIDI key */
+    MIDI_LIST_MAX = 768,      /* a slice's strokes, their note-offs, and those owed */
+};

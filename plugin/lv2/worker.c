@@ -1,0 +1,352 @@
+// SPDX-License-Identifier: ISC
+#include "worker.h"
+
+#include "../bank/user_bank.h"
+#include "../bank/stamp.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+/* Frees what the audio thread is done with. */
+static void sweep(Worker* const worker)
+{
+    snapshot_free(atomic_exchange(&worker->leaving, NULL));
+}
+
+/* Changes a copy of the session by reading or writing whatever it takes, and puts it in
+   place with what it plays: under the lock nothing but that.  Where somebody else has
+   changed the session meanwhile, again.  False if `change` or memory failed. */
+typedef bool (*Change)(Session* session, void* context);
+
+static bool copy_session(Worker* const worker, Session* const copy)
+{
+    pthread_mutex_lock(&worker->lock);
+    const bool good = session_copy(&worker->session, copy);
+    pthread_mutex_unlock(&worker->lock);
+    return good;
+}
+
+static bool put_session(Worker* const worker, Session* const copy, Snapshot* const snapshot)
+{
+    pthread_mutex_lock(&worker->lock);
+    const bool taken = session_take(&worker->session, copy);
+    Snapshot* const replaced = taken ? atomic_exchange(&worker->arriving, snapshot) : snapshot;
+    pthread_mutex_unlock(&worker->lock);
+    snapshot_free(replaced);
+    return taken;
+}
+
+static bool change_session(Worker* const worker, const Change change, void* const context)
+{
+    for (bool put = false; !put;) {
+        Session copy;
+        if (!copy_session(worker, &copy)) {
+            return false;
+        }
+        Snapshot* const snapshot = change(&copy, context) ? session_snapshot(&copy) : NULL;
+        put = snapshot && put_session(worker, &copy, snapshot);
+        session_clear(&copy);
+        if (!snapshot) {
+            return false;
+        }
+    }
+    sweep(worker);
+    return true;
+}
+
+bool worker_init(Worker* const worker, const char* const bundle_path,
+                 const LV2_Worker_Schedule* const schedule)
+{
+    char users[BANK_FOLDER_ROOM];
+    const bool has_users = bank_users_folder(users);
+    const size_t room = strlen(bundle_path) + sizeof "/bank";
+    *worker = (Worker){.schedule = schedule, .factory = malloc(room)};
+    atomic_init(&worker->arriving, NULL);
+    atomic_init(&worker->leaving, NULL);
+    atomic_init(&worker->settled, false);
+    atomic_init(&worker->look_again, false);
+    pthread_mutex_init(&worker->lock, NULL);
+    pthread_mutex_init(&worker->work, NULL);
+    worker->users = has_users ? strdup(users) : NULL;
+    worker->asks = queue_new(ASKS_MOST, ASK_BYTES);
+    worker->answers = queue_new(ANSWERS_MOST, ANSWER_BYTES);
+    if (!worker->factory || !worker->asks || !worker->answers || (has_users && !worker->users)) {
+        return false;
+    }
+    snprintf(worker->factory, room, "%s/bank", bundle_path);
+    if (!session_init(&worker->session, (BankSources){worker->factory, worker->users, NULL})) {
+        return false;
+    }
+    Snapshot* const first = session_snapshot(&worker->session);
+    atomic_store(&worker->arriving, first);
+    return first;
+}
+
+void worker_clear(Worker* const worker)
+{
+    snapshot_free(atomic_exchange(&worker->arriving, NULL));
+    sweep(worker);
+    session_clear(&worker->session);
+    queue_free(worker->asks);
+    queue_free(worker->answers);
+    free(worker->factory);
+    free(worker->users);
+    pthread_mutex_destroy(&worker->lock);
+    pthread_mutex_destroy(&worker->work);
+}
+
+/* ---- The audio thread's side */
+
+bool worker_ask(Worker* const worker, const Ask ask, const char* const text, const uint32_t size,
+                const char** const why)
+{
+    if (!worker->schedule) {
+        *why = "this host has no worker for plugins, so figures can't be drafted or saved here; "
+               "write them into a bank file";
+    } else if (size > ASK_BYTES) {
+        *why = "the text is longer than 32768 bytes; a figure needs far less";
+    } else if (!queue_put(worker->asks, ask, 0, text, size)) {
+        *why = "too much was asked for at once; send the last again";
+    } else {
+        worker->work_due = true;
+        return true;
+    }
+    return false;
+}
+
+Snapshot* worker_take(Worker* const worker)
+{
+    return atomic_exchange(&worker->arriving, NULL);
+}
+
+void worker_leave(Worker* const worker, Snapshot* const snapshot)
+{
+    /* Others only ever empty `leaving`, so that nothing can come between. */
+    snapshot_chain(snapshot, atomic_exchange(&worker->leaving, NULL));
+    atomic_store(&worker->leaving, snapshot);
+    worker->work_due = true;
+}
+
+void worker_wake(Worker* const worker)
+{
+    static const uint32_t knock = 0;
+    if (worker->work_due && worker->schedule &&
+        worker->schedule->schedule_work(worker->schedule->handle, sizeof knock, &knock) ==
+            LV2_WORKER_SUCCESS) {
+        worker->work_due = false; /* else it is tried again */
+    }
+}
+
+static bool has_entry(const Library* const library, const EntryKind kind, const uint32_t id)
+{
+    switch (kind) {
+    case ENTRY_HANDS:
+    case ENTRY_FEET:
+    case ENTRY_TURNAROUND:
+        return library_figure(library, (FigureKind)kind, id);
+    case ENTRY_GROOVE:
+        return library_groove(library, id);
+    case ENTRY_KIT:
+        return library_kit(library, id);
+    case ENTRY_KINDS:
+        break;
+    }
+    return false;
+}
+
+void worker_use(Worker* const worker, const Used* const used, const Library* const library)
+{
+    for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
+        const uint32_t id = used->ids[kind];
+        const uint32_t before =
+            atomic_exchange_explicit(&worker->used[kind], id, memory_order_relaxed);
+        if (id != before && id >= ID_FIRST_OWN && !has_entry(library, (EntryKind)kind, id)) {
+            atomic_store(&worker->look_again, true);
+            worker->work_due = true;
+        }
+    }
+    atomic_store(&worker->settled, true);
+}
+
+/* ---- The others' side */
+
+static void refuse(Worker* const worker, const char* const why)
+{
+    const size_t length = strlen(why);
+    size_t size = length < ANSWER_BYTES ? length : ANSWER_BYTES;
+    while (size > 0 && size < length && ((unsigned char)why[size] & 0xC0) == 0x80) {
+        --size; /* not inside a character */
+    }
+    queue_put(worker->answers, ANSWER_REFUSED, 0, why, (uint32_t)size);
+}
+
+typedef struct {
+    const Parcel* parcel;
+    char why[SINGLE_WHY_ROOM];
+} Drafting;
+
+static bool set_draft(Session* const session, void* const context)
+{
+    Drafting* const drafting = (Drafting*)context;
+    const Parcel* const parcel = drafting->parcel;
+    return session_draft(session, (FigureKind)parcel->kind, parcel->bytes, parcel->size,
+                         drafting->why);
+}
+
+static void take_draft(Worker* const worker, const Parcel* const parcel)
+{
+    Drafting drafting = {parcel, ""};
+    if (!change_session(worker, set_draft, &drafting)) {
+        refuse(worker, *drafting.why ? drafting.why : "there is no memory to play the draft");
+    }
+}
+
+/* True if the parcel holds what it was asked to save. */
+static bool fits(const Parcel* const parcel, char why[USER_BANK_WHY_ROOM])
+{
+    char reason[SINGLE_WHY_ROOM];
+    Single* const single =
+        single_read("/what was to be saved", parcel->bytes, parcel->size, reason);
+    const bool is_kit = single && single->kind == ENTRY_KIT;
+    snprintf(why, USER_BANK_WHY_ROOM, "%s",
+             single ? "a kit map is saved by fl:saveKit, a figure by fl:saveFigure" : reason);
+    single_free(single);
+    return single && is_kit == (parcel->kind == ASK_SAVE_KIT);
+}
+
+static Saved save_parcel(Worker* const worker, const Parcel* const parcel,
+                         char why[USER_BANK_WHY_ROOM])
+{
+    Session copy;
+    OwnIds in_use = {{false}};
+    if (!fits(parcel, why)) {
+        return (Saved){.id = 0};
+    }
+    if (!copy_session(worker, &copy)) {
+        snprintf(why, USER_BANK_WHY_ROOM,
+                 "there is no memory to save; close something and save again");
+        return (Saved){.id = 0};
+    }
+    session_ids(&copy, &in_use);
+    session_clear(&copy);
+    return user_bank_save(worker->users, parcel->bytes, parcel->size, &in_use, why);
+}
+
+static bool read_files(Session* const session, void* const context)
+{
+    const Saved* const saved = (const Saved*)context;
+    return session_reopen(session, saved->kind, saved->id);
+}
+
+/* Saved is what can be picked: what the files' reader left out is told with its reason. */
+static bool is_loaded(Worker* const worker, const Saved* const saved, char why[USER_BANK_WHY_ROOM])
+{
+    pthread_mutex_lock(&worker->lock);
+    const bool loaded = user_bank_loaded(worker->session.plain, saved, why);
+    pthread_mutex_unlock(&worker->lock);
+    return loaded;
+}
+
+static void save_entry(Worker* const worker, const Parcel* const parcel)
+{
+    char why[USER_BANK_WHY_ROOM] = "";
+    Saved saved = save_parcel(worker, parcel, why);
+    if (!saved.id) {
+        refuse(worker, why);
+        return;
+    }
+    if (!change_session(worker, read_files, &saved)) {
+        refuse(worker, "it is saved, but there is no memory to play it now");
+    } else if (!is_loaded(worker, &saved, why)) {
+        refuse(worker, why);
+        return;
+    }
+    queue_put(worker->answers, saved.kind == ENTRY_KIT ? ANSWER_SAVED_KIT : ANSWER_SAVED_FIGURE,
+              saved.id, "", 0);
+}
+
+static void serve(Worker* const worker, const Parcel* const parcel)
+{
+    switch ((Ask)parcel->kind) {
+    case ASK_HANDS_DRAFT:
+    case ASK_FEET_DRAFT:
+    case ASK_TURNAROUND_DRAFT:
+        take_draft(worker, parcel);
+        break;
+    case ASK_SAVE_FIGURE:
+    case ASK_SAVE_KIT:
+        save_entry(worker, parcel);
+        break;
+    case ASKS:
+        break;
+    }
+}
+
+/* Another instance may have saved what this one was set to. */
+static void look_again(Worker* const worker)
+{
+    Saved none = {.kind = ENTRY_KINDS};
+    pthread_mutex_lock(&worker->lock);
+    const uint64_t stamp = worker->session.stamp;
+    pthread_mutex_unlock(&worker->lock);
+    if (folder_stamp(worker->users) != stamp) {
+        change_session(worker, read_files, &none);
+    }
+}
+
+void worker_run(Worker* const worker)
+{
+    pthread_mutex_lock(&worker->work);
+    const Parcel* parcel = NULL;
+    while ((parcel = queue_first(worker->asks))) {
+        serve(worker, parcel);
+        queue_drop(worker->asks);
+    }
+    if (atomic_exchange(&worker->look_again, false)) {
+        look_again(worker);
+    }
+    sweep(worker);
+    pthread_mutex_unlock(&worker->work);
+}
+
+bool worker_save(Worker* const worker, SessionTexts* const texts)
+{
+    Session copy;
+    Used used = {.settled = atomic_load(&worker->settled)};
+    for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
+        used.ids[kind] = atomic_load_explicit(&worker->used[kind], memory_order_relaxed);
+    }
+    if (!copy_session(worker, &copy)) {
+        return false;
+    }
+    const bool good = session_save(&copy, &used, texts);
+    session_clear(&copy);
+    return good;
+}
+
+typedef struct {
+    const SessionTexts* texts;
+} Restoring;
+
+static bool restore(Session* const session, void* const context)
+{
+    const SessionTexts* const given = ((const Restoring*)context)->texts;
+    SessionTexts texts;
+    for (int i = 0; i < TEXTS; ++i) {
+        texts.of[i] = given->of[i] ? strdup(given->of[i]) : NULL;
+    }
+    const bool good = session_restore(session, &texts);
+    session_texts_clear(&texts);
+    return good;
+}
+
+bool worker_restore(Worker* const worker, const SessionTexts* const texts)
+{
+    Restoring restoring = {texts};
+    atomic_store(&worker->settled, false);
+    pthread_mutex_lock(&worker->lock);
+    const bool nothing = session_texts_empty(texts) && session_texts_empty(&worker->session.texts);
+    pthread_mutex_unlock(&worker->lock);
+    return nothing || change_session(worker, restore, &restoring);
+}

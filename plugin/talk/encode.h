@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: ISC
+/* encode.h - what plugin and window write to each other: patch messages, forged into
+   a sequence or a buffer that the caller set.  No allocation; any thread. */
+#pragma once
+
+#include "../engine/play/preview.h"
+#include "uris.h"
+
+#include <lv2/atom/forge.h>
+#include <stdbool.h>
+
+/* Bytes of one patch:Set less its value's body: event, object, two properties. */
+enum { ENCODE_SET_BYTES = 128 };
+
+/* The most that a bar takes, the head of the message included. */
+enum {
+    ENCODE_BAR_BYTES = 512 + (2 * SEEN_TURNS_MAX + SEEN_CLICKS_MAX) * (int)sizeof(int32_t) +
+                       SEEN_STROKES_MAX * 4 * (int)sizeof(int32_t)
+};
+
+/* True if the sequence being forged can still take a patch:Set with so large a
+   value. */
+bool encode_has_room(const LV2_Atom_Forge* forge, size_t value_bytes);
+
+/* Begins one at frame 0 of a sequence; else as below. */
+void encode_begin_event(LV2_Atom_Forge* forge, LV2_Atom_Forge_Frame* frame, LV2_URID property,
+                        const Uris* uris);
+
+/* Begins a patch:Set of a property: the value is forged next, then the frame is
+   popped.  In a sequence, forge the time first. */
+void encode_begin_set(LV2_Atom_Forge* forge, LV2_Atom_Forge_Frame* frame, LV2_URID property,
+                      const Uris* uris);
+
+/* The value of fl:bar, a tuple: the fields of its head as doubles, starts of the
+   hands' figure, of the feet's, four numbers a stroke, and clicks.  decode.h reads it. */
+void encode_bar(LV2_Atom_Forge* forge, const SeenBar* bar, const Uris* uris);
+
+/* The value of fl:place, its fields as doubles. */
+void encode_place(LV2_Atom_Forge* forge, const SeenPlace* place, const Uris* uris);
+
+/* True if both say the same in every field that is sent. */
+bool encode_places_alike(const SeenPlace* a, const SeenPlace* b);
+
+/* An fl:Section: what is played from a bar line on, for a plugin whose host knows the
+   song beforehand.  `controls` are the values of the control ports in it, in order
+   (CONTROL_COUNT); `begins`: the song's first, those told before are forgotten. */
+void encode_section(LV2_Atom_Forge* forge, const PlanEntry* section, const float* controls,
+                    bool begins, const Uris* uris);
+
+/* A part of a long text: of which, where it begins, and how long the whole is, in
+   bytes.  `which` is another number whenever the text may be another. */
+typedef struct {
+    int32_t which;
+    int32_t at;
+    int32_t whole;
+    int32_t length;
+    const char* text; /* not ended by a 0 */
+} Piece;
+
+/* Bytes of a patch:Set of one less the text's own. */
+enum { ENCODE_PIECE_BYTES = ENCODE_SET_BYTES + 96 };
+
+/* The value of fl:sessionEntries, a tuple: three whole numbers and a string. */
+void encode_piece(LV2_Atom_Forge* forge, const Piece* piece, const Uris* uris);
+
+/* A patch:Get of one property, or of all there is to tell for property 0. */
+void encode_get(LV2_Atom_Forge* forge, LV2_URID property, const Uris* uris);

@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: ISC
+#include "export.h"
+
+#include "../../plugin/bank/snapshot.h"
+#include "../file/phrase_file.h"
+
+#include <stdio.h>
+#include <string.h>
+
+/* What plays: the bank with the drafts over it. */
+static Snapshot* snapshot_of(const Desk* const desk, Bank* const bank)
+{
+    char why[SINGLE_WHY_ROOM];
+    Drafts drafts = {{NULL}};
+    for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
+        const Single* const draft = desk->editor.drafts[kind].single;
+        drafts.drafts[kind] =
+            draft ? single_read("draft", draft->text, strlen(draft->text), why) : NULL;
+    }
+    return snapshot_make(bank, drafts, strdup(""));
+}
+
+void export_write(Desk* const desk, Bank* const bank, const bool straight)
+{
+    const View* const view = &desk->view;
+    char path[PHRASE_PATH_ROOM];
+    char why[PHRASE_WHY_ROOM] = "nothing plays yet";
+    char words[PHRASE_PATH_ROOM + 64];
+    const SeenBar* const seen = view_bar(view, view_shown(view));
+    const Entry* const entry = view_entry(view, SHELF_GROOVE, view_playing(view, SHELF_GROOVE));
+    const Settings settings = settings_from_controls(view->values);
+    Snapshot* const snapshot = snapshot_of(desk, bank);
+    if (seen && snapshot) {
+        const double tempo = (double)view->readouts[READOUT_TEMPO_NOW];
+        const Phrase phrase = {snapshot_library(snapshot),
+                               &settings,
+                               seen->meter,
+                               tempo > 0.0 ? tempo : 120.0,
+                               view_phrase_bars(view),
+                               entry ? entry->label : "Fourlimb",
+                               straight};
+        if (phrase_file(&phrase, path, why)) {
+            snprintf(words, sizeof words, "Written: %s", path);
+            desk_say(desk, words);
+            snapshot_free(snapshot);
+            return;
+        }
+    }
+    snprintf(words, sizeof words, "Not written: %s", why);
+    desk_say(desk, words);
+    snapshot_free(snapshot);
+}
