@@ -43,17 +43,17 @@ typedef struct {
     char* why;
 } UserBank;
 
-static bool fail(const UserBank* const user_bank, const char* const what, const char* const remedy)
+static bool fail(const UserBank* const own, const char* const what, const char* const remedy)
 {
-    snprintf(user_bank->why, USER_BANK_WHY_ROOM, "%s: %s; %s", user_bank->folder, what, remedy);
+    snprintf(own->why, USER_BANK_WHY_ROOM, "%s: %s; %s", own->folder, what, remedy);
     return false;
 }
 
 /* Makes the folder and those above it. */
-static bool make_folder(const UserBank* const user_bank)
+static bool make_folder(const UserBank* const own)
 {
     char path[USER_BANK_PATH_ROOM];
-    snprintf(path, sizeof path, "%s", user_bank->folder);
+    snprintf(path, sizeof path, "%s", own->folder);
     for (char* slash = path + 1; (slash = strchr(slash, '/')); ++slash) {
         *slash = '\0';
         mkdir(path, 0777);
@@ -61,12 +61,10 @@ static bool make_folder(const UserBank* const user_bank)
     }
     struct stat there;
     if ((mkdir(path, 0777) && errno != EEXIST) || stat(path, &there)) {
-        return fail(user_bank, strerror(errno),
-                    "make this folder, or allow making it, and save again");
+        return fail(own, strerror(errno), "make this folder, or allow making it, and save again");
     }
     return S_ISDIR(there.st_mode) ||
-           fail(user_bank, "is a file",
-                "move it away, so that there can be a folder, and save again");
+           fail(own, "is a file", "move it away, so that there can be a folder, and save again");
 }
 
 /* ---- What is there */
@@ -94,17 +92,16 @@ static char* load(const char* const path, size_t* const size)
 }
 
 /* Takes the text over if it is the saved file of the entry that is asked for. */
-static bool is_older(UserBank* const user_bank, const char* const name, char* const text,
+static bool is_older(UserBank* const own, const char* const name, char* const text,
                      const size_t size)
 {
     char reason[SINGLE_WHY_ROOM];
-    Older* const older = &user_bank->older;
+    Older* const older = &own->older;
     if (*older->file || strlen(name) >= USER_BANK_NAME_ROOM || !checksum_holds(text, size)) {
         return false;
     }
     Single* const single = single_read("/saved before", text, size, reason);
-    if (single && single->kind == user_bank->single->kind &&
-        single->info.id == user_bank->single->info.id) {
+    if (single && single->kind == own->single->kind && single->info.id == own->single->info.id) {
         older->uri = strdup(single->info.uri);
         older->text = text;
         older->size = size;
@@ -114,18 +111,17 @@ static bool is_older(UserBank* const user_bank, const char* const name, char* co
     return older->text;
 }
 
-static void see_file(UserBank* const user_bank, const char* const name, const char* const path)
+static void see_file(UserBank* const own, const char* const name, const char* const path)
 {
     size_t size = 0;
     OwnIds here = {{false}};
     char* const text = load(path, &size);
     if (text) {
         ids_see(&here, text, size);
-        user_bank->bytes += size;
+        own->bytes += size;
     }
-    ids_add_all(&user_bank->there, &here);
-    if (!text || !ids_has(&here, user_bank->single->info.id) ||
-        !is_older(user_bank, name, text, size)) {
+    ids_add_all(&own->there, &here);
+    if (!text || !ids_has(&here, own->single->info.id) || !is_older(own, name, text, size)) {
         free(text);
     }
 }
@@ -136,23 +132,23 @@ static bool is_turtle(const char* const name)
     return length > 4 && !strcmp(name + length - 4, ".ttl");
 }
 
-static void look(UserBank* const user_bank)
+static void look(UserBank* const own)
 {
     size_t size = 0;
     char path[USER_BANK_PATH_ROOM + USER_BANK_NAME_ROOM];
-    snprintf(path, sizeof path, "%s/%s", user_bank->folder, IDS_RECORD);
+    snprintf(path, sizeof path, "%s/%s", own->folder, IDS_RECORD);
     char* const record = load(path, &size);
-    user_bank->has_record = record;
+    own->has_record = record;
     if (record) {
-        ids_recall(&user_bank->recorded, record, size);
+        ids_recall(&own->recorded, record, size);
     }
     free(record);
-    DIR* const directory = opendir(user_bank->folder);
+    DIR* const directory = opendir(own->folder);
     for (const struct dirent* entry; directory && (entry = readdir(directory));) {
         if (is_turtle(entry->d_name)) {
-            snprintf(path, sizeof path, "%s/%s", user_bank->folder, entry->d_name);
-            see_file(user_bank, entry->d_name, path);
-            ++user_bank->files;
+            snprintf(path, sizeof path, "%s/%s", own->folder, entry->d_name);
+            see_file(own, entry->d_name, path);
+            ++own->files;
         }
     }
     if (directory) {
@@ -200,35 +196,33 @@ static char* write_single(const Single* const single, const uint32_t id, const c
     return text;
 }
 
-static SaveResult tell(const UserBank* const user_bank, const SaveResult result,
-                       const char* const reason)
+static SaveResult tell(const UserBank* const own, const SaveResult result, const char* const reason)
 {
-    snprintf(user_bank->why, USER_BANK_WHY_ROOM, "%s",
-             *reason ? reason : "there is no memory to save");
+    snprintf(own->why, USER_BANK_WHY_ROOM, "%s", *reason ? reason : "there is no memory to save");
     return result;
 }
 
 /* A file more than the bank reads would be saved and never seen again. */
-static bool has_room(const UserBank* const user_bank, const size_t size)
+static bool has_room(const UserBank* const own, const size_t size)
 {
     char what[160];
     const unsigned most = FILES_MOST - OTHER_FILES;
-    if (user_bank->files >= most) {
+    if (own->files >= most) {
         snprintf(what, sizeof what, "%u bank files are there, and no more than %u are read",
-                 user_bank->files, most);
-        return fail(user_bank, what,
+                 own->files, most);
+        return fail(own, what,
                     "put several into one, or move some out of the folder, and save again");
     }
-    if (user_bank->bytes + size > BANK_BYTES_MOST - OTHER_BYTES) {
+    if (own->bytes + size > BANK_BYTES_MOST - OTHER_BYTES) {
         snprintf(what, sizeof what, "the bank files there are %zu MB, and no more than %d are read",
-                 user_bank->bytes >> 20, (BANK_BYTES_MOST - OTHER_BYTES) >> 20);
-        return fail(user_bank, what, "move some out of the folder and save again");
+                 own->bytes >> 20, (BANK_BYTES_MOST - OTHER_BYTES) >> 20);
+        return fail(own, what, "move some out of the folder and save again");
     }
     return true;
 }
 
 /* A file of its own for an id that none has. */
-static SaveResult put_new(const UserBank* const user_bank, const uint32_t id, Saved* const saved)
+static SaveResult put_new(const UserBank* const own, const uint32_t id, Saved* const saved)
 {
     static const char* const words[ENTRY_KINDS] = {[ENTRY_HANDS] = "hands",
                                                    [ENTRY_FEET] = "feet",
@@ -238,10 +232,10 @@ static SaveResult put_new(const UserBank* const user_bank, const uint32_t id, Sa
     char path[USER_BANK_PATH_ROOM + USER_BANK_NAME_ROOM];
     char reason[SAVE_WHY_ROOM] = "";
     SaveResult result = SAVE_FAILED;
-    char* const text = write_single(user_bank->single, id, NULL);
-    snprintf(saved->file, sizeof saved->file, "%s-%u.ttl", words[user_bank->single->kind], id);
-    snprintf(path, sizeof path, "%s/%s", user_bank->folder, saved->file);
-    if (text && !has_room(user_bank, strlen(text))) {
+    char* const text = write_single(own->single, id, NULL);
+    snprintf(saved->file, sizeof saved->file, "%s-%u.ttl", words[own->single->kind], id);
+    snprintf(path, sizeof path, "%s/%s", own->folder, saved->file);
+    if (text && !has_room(own, strlen(text))) {
         free(text);
         return SAVE_FAILED;
     }
@@ -250,23 +244,23 @@ static SaveResult put_new(const UserBank* const user_bank, const uint32_t id, Sa
     }
     free(text);
     saved->id = result == SAVE_DONE ? id : 0;
-    return tell(user_bank, result, reason);
+    return tell(own, result, reason);
 }
 
 /* In the place of what was saved before; a link to a file elsewhere stays a link. */
-static SaveResult put_over(const UserBank* const user_bank, Saved* const saved)
+static SaveResult put_over(const UserBank* const own, Saved* const saved)
 {
     char path[USER_BANK_PATH_ROOM + USER_BANK_NAME_ROOM];
     char reason[SAVE_WHY_ROOM] = "";
-    const Older* const older = &user_bank->older;
-    const uint32_t id = user_bank->single->info.id;
+    const Older* const older = &own->older;
+    const uint32_t id = own->single->info.id;
     SaveResult result = SAVE_FAILED;
-    snprintf(path, sizeof path, "%s/%s", user_bank->folder, older->file);
+    snprintf(path, sizeof path, "%s/%s", own->folder, older->file);
     snprintf(saved->file, sizeof saved->file, "%s", older->file);
     char* const real = realpath(path, NULL);
     const size_t room = real ? strlen(real) + sizeof ".bak" : 0;
     char* const backup = real ? malloc(room) : NULL;
-    char* const text = write_single(user_bank->single, id, older->uri);
+    char* const text = write_single(own->single, id, older->uri);
     if (text && backup) {
         snprintf(backup, room, "%s.bak", real);
         result = save_swap(real, (SaveText){older->text, older->size}, backup,
@@ -276,14 +270,14 @@ static SaveResult put_over(const UserBank* const user_bank, Saved* const saved)
     free(backup);
     free(real);
     saved->id = result == SAVE_DONE ? id : 0;
-    return tell(user_bank, result, reason);
+    return tell(own, result, reason);
 }
 
 /* The next id until nobody else takes it at the same moment. */
-static void put_next(UserBank* const user_bank, OwnIds taken, Saved* const saved)
+static void put_next(UserBank* const own, OwnIds taken, Saved* const saved)
 {
     for (uint32_t id = 0; (id = ids_free(&taken));) {
-        if (put_new(user_bank, id, saved) != SAVE_TAKEN) {
+        if (put_new(own, id, saved) != SAVE_TAKEN) {
             return;
         }
         ids_add(&taken, id);
@@ -291,63 +285,62 @@ static void put_next(UserBank* const user_bank, OwnIds taken, Saved* const saved
     char what[128];
     snprintf(what, sizeof what, "all ids for your own entries, %d to %d, are in use or were once",
              ID_FIRST_OWN, ID_MOST);
-    fail(user_bank, what,
+    fail(own, what,
          "save over an entry, or move entries you don't need out of it and delete " IDS_RECORD
          " there: then ids of those that are gone are given again, and old songs that pick one "
          "of them play what it is then");
 }
 
-static void put(UserBank* const user_bank, const OwnIds* const in_use, Saved* const saved)
+static void put(UserBank* const own, const OwnIds* const in_use, Saved* const saved)
 {
     SaveResult result = SAVE_TAKEN;
-    const uint32_t asked = user_bank->single->info.id;
-    OwnIds taken = user_bank->there;
-    if (*user_bank->older.file) {
-        result = put_over(user_bank, saved);
-    } else if (asked >= ID_FIRST_OWN && !ids_has(&user_bank->there, asked)) {
-        result = put_new(user_bank, asked, saved);
+    const uint32_t asked = own->single->info.id;
+    OwnIds taken = own->there;
+    if (*own->older.file) {
+        result = put_over(own, saved);
+    } else if (asked >= ID_FIRST_OWN && !ids_has(&own->there, asked)) {
+        result = put_new(own, asked, saved);
     }
     if (result == SAVE_TAKEN || result == SAVE_CHANGED) {
-        ids_add_all(&taken, &user_bank->recorded);
+        ids_add_all(&taken, &own->recorded);
         if (in_use) {
             ids_add_all(&taken, in_use);
         }
-        put_next(user_bank, taken, saved);
+        put_next(own, taken, saved);
     }
 }
 
 /* That an id was given counts also once its file is gone.  Where that can't be noted
    saving goes on: it is no reason to lose what was made. */
-static void record(const UserBank* const user_bank, const uint32_t id)
+static void record(const UserBank* const own, const uint32_t id)
 {
-    OwnIds now = user_bank->there;
+    OwnIds now = own->there;
     char path[USER_BANK_PATH_ROOM + USER_BANK_NAME_ROOM];
     ids_add(&now, id);
-    char* const lines = ids_lines(&now, &user_bank->recorded, !user_bank->has_record);
-    snprintf(path, sizeof path, "%s/%s", user_bank->folder, IDS_RECORD);
+    char* const lines = ids_lines(&now, &own->recorded, !own->has_record);
+    snprintf(path, sizeof path, "%s/%s", own->folder, IDS_RECORD);
     if (lines) {
         save_append(path, (SaveText){lines, strlen(lines)});
     }
     free(lines);
 }
 
-static Saved save_single(UserBank* const user_bank, const OwnIds* const in_use)
+static Saved save_single(UserBank* const own, const OwnIds* const in_use)
 {
-    Saved saved = {.kind = user_bank->single->kind};
-    if (!*user_bank->single->info.label) {
-        snprintf(user_bank->why, USER_BANK_WHY_ROOM,
-                 "what was to be saved has no name; give it one");
-    } else if (make_folder(user_bank)) {
-        temp_sweep_folder(user_bank->folder);
-        look(user_bank);
-        put(user_bank, in_use, &saved);
+    Saved saved = {.kind = own->single->kind};
+    if (!*own->single->info.label) {
+        snprintf(own->why, USER_BANK_WHY_ROOM, "what was to be saved has no name; give it one");
+    } else if (make_folder(own)) {
+        temp_sweep_folder(own->folder);
+        look(own);
+        put(own, in_use, &saved);
         if (saved.id) {
-            record(user_bank, saved.id);
-            user_bank->why[0] = '\0';
+            record(own, saved.id);
+            own->why[0] = '\0';
         }
     }
-    free(user_bank->older.text);
-    free(user_bank->older.uri);
+    free(own->older.text);
+    free(own->older.uri);
     return saved;
 }
 
@@ -364,8 +357,8 @@ Saved user_bank_save(const char* const folder, const char* const text, const siz
     }
     Single* const single = single_read("/what was to be saved", text, size, reason);
     if (single) {
-        UserBank user_bank = {.folder = folder, .single = single, .why = why};
-        saved = save_single(&user_bank, in_use);
+        UserBank own = {.folder = folder, .single = single, .why = why};
+        saved = save_single(&own, in_use);
     } else {
         snprintf(why, USER_BANK_WHY_ROOM, "%s", reason);
     }

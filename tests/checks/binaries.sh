@@ -9,7 +9,7 @@ build=$1
 
 # Everything the engine calls that isn't itself: no heap, no files, no clock.
 engine_is_pure() {
-	ld -r -o "$build/engine-whole.o" "$build"/plugin/engine/*.o || return 1
+	ld -r -o "$build/engine-whole.o" "$build"/plugin/engine/*/*.o || return 1
 	nm -u "$build/engine-whole.o" | awk '{print $2}' |
 		grep -vxE 'ceil|floor|fabs|fmax|fmaxf|fmin|fminf|llround|lround|lrintf|sin|sqrt|tanh|round|memcmp|memcpy|memset|memmove|_GLOBAL_OFFSET_TABLE_|__stack_chk_fail' >"$build/impure.txt"
 	cat "$build/impure.txt"
@@ -17,7 +17,7 @@ engine_is_pure() {
 }
 
 engine_has_no_variables() {
-	size -A "$build"/plugin/engine/*.o | awk '/:$/ { file = $1 } ($1 == ".data" || $1 == ".bss") && $2 > 0 { print file, $1, $2 }' >"$build/variables.txt"
+	size -A "$build"/plugin/engine/*/*.o | awk '/:$/ { file = $1 } ($1 == ".data" || $1 == ".bss") && $2 > 0 { print file, $1, $2 }' >"$build/variables.txt"
 	cat "$build/variables.txt"
 	[ ! -s "$build/variables.txt" ]
 }

@@ -43,7 +43,16 @@ room_is_clean() {
 planted_include_is_found() {
 	planted=$(mktemp)
 	printf '#include <stdio.h>\n' >"$planted"
-	! forbidden plugin/engine "math.h stdint.h" "$planted" >/dev/null
+	! forbidden plugin/engine/time "math.h stdint.h" "$planted" >/dev/null
+	found=$?
+	rm -f "$planted"
+	return $found
+}
+
+planted_step_up_is_found() {
+	planted=$(mktemp)
+	printf '#include "../groove/plan.h"\n' >"$planted"
+	! forbidden plugin/engine/written "$(sed -n 's|^plugin/engine/written: ||p' "$here/layers.txt")" "$planted" >/dev/null
 	found=$?
 	rm -f "$planted"
 	return $found
@@ -78,6 +87,7 @@ while IFS=: read -r room allowed; do
 	check "$room includes only what it may" room_is_clean "$room" "$allowed"
 done <"$here/layers.txt"
 check "a forbidden include would be found" planted_include_is_found
+check "a step up the engine's staircase would be found" planted_step_up_is_found
 check "only the pane knows Pugl, GLX, OpenGL and Xlib" only_the_pane_knows
 check "another file that knew them would be found" planted_window_system_is_found
 tally
