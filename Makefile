@@ -5,7 +5,7 @@
 PACKAGES_BUILD := gcc libc6-dev make pkg-config lv2-dev liblilv-dev libsratom-dev libserd-dev libsord-dev \
 	libcairo2-dev libpango1.0-dev fonts-dejavu-core libpugl-dev libgl-dev libx11-dev \
 	libfluidsynth-dev libsndfile1-dev timgm6mb-soundfont
-PACKAGES_CHECK := clang clang-tidy clang-format cppcheck valgrind binutils midicsv python3 \
+PACKAGES_CHECK := bash groff-base man-db clang clang-tidy clang-format cppcheck valgrind binutils midicsv python3 \
 	python3-mido fluidsynth lilv-utils sordi serdi jackd2 jalv libjack-jackd2-dev \
 	xvfb libgl1-mesa-dri libglx-mesa0 xdotool imagemagick x11-utils libsuil-0-0
 PACKAGES_HOSTS := ardour
@@ -87,13 +87,15 @@ FILES := $(call objects,ui/file/*.c)
 WINDOW := $(call objects,ui/window/*.c) $(FILES) $(PANE) $(DESK) $(SCENE)
 BANK_FILES := $(wildcard presets/*.ttl) ttl/terms.ttl
 PRESETS := $(patsubst presets/ports/%.ttl.in,$(BUNDLE)/presets/%.ttl,$(wildcard presets/ports/*.ttl.in))
+MAN_PAGE := man/man1/fourlimb.1
+COMPLETION := bash-completion/completions/fourlimb
 TESTS := $(patsubst tests/%.c,$(BUILD)/tests/%,$(wildcard tests/*/test_*.c))
 TEST_HELP := $(call objects,tests/help/*.c)
 
 .PHONY: all
 all: $(BUNDLE)/fourlimb.so $(BUNDLE)/fourlimb_ui.so $(BUNDLE)/groove.ttl $(BUNDLE)/ui.ttl \
 	$(BUNDLE)/about.html $(BUNDLE)/LICENSE \
-	$(PRESETS) $(BUILD)/fourlimb ## Build the plugin bundle and the command line
+	$(PRESETS) $(BUILD)/fourlimb $(BUILD)/$(MAN_PAGE) $(BUILD)/$(COMPLETION) ## Build the plugin bundle and the command line
 
 .PHONY: help
 help: ## List these targets
@@ -180,6 +182,17 @@ $(BUNDLE)/groove.ttl: ttl/groove.ttl.in $(TOOLS)/points $(BUNDLE)/bank/terms.ttl
 $(BUILD)/fourlimb: $(COMMAND) $(TALK) $(BANK) $(ENGINE)
 	@echo "  LINK $@"
 	$(Q)$(LINK) -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(SOUND_LIBS) $(BANK_LIBS) -lm
+
+$(TOOLS)/manual: $(patsubst %,$(TOOLS)/ui/%.o,manual/manual command/help command/options command/request)
+	@echo "  LINK $@"
+	$(Q)$(LINK_TOOL) -o $@ $^ -lm
+
+$(BUILD)/$(MAN_PAGE): WHAT := man
+$(BUILD)/$(COMPLETION): WHAT := bash
+$(BUILD)/$(MAN_PAGE) $(BUILD)/$(COMPLETION): $(TOOLS)/manual
+	@mkdir -p $(@D)
+	$(TOOLS)/manual $(WHAT) > $@.part
+	@mv $@.part $@
 
 # Objects are kept: most are needed again.
 .SECONDARY:
@@ -292,21 +305,24 @@ PREFIX ?=
 LIBDIR ?= $(if $(PREFIX),$(PREFIX)/lib)
 BINDIR ?= $(if $(PREFIX),$(PREFIX)/bin,$(HOME)/.local/bin)
 LV2DIR ?= $(if $(LIBDIR),$(LIBDIR)/lv2,$(HOME)/.lv2)
+DATADIR ?= $(if $(PREFIX),$(PREFIX)/share,$(or $(XDG_DATA_HOME),$(HOME)/.local/share))
 INSTALLED := $(DESTDIR)$(LV2DIR)/fourlimb.lv2
 INSTALL := install
 
 .PHONY: install uninstall clean
-install: all ## Install for this user, or under PREFIX (DESTDIR, LIBDIR, BINDIR are honoured)
+install: all ## Install for this user, or under PREFIX (DESTDIR, LIBDIR, BINDIR, DATADIR are honoured)
 	rm -rf "$(INSTALLED)"
 	$(INSTALL) -d "$(INSTALLED)/bank" "$(INSTALLED)/presets" "$(DESTDIR)$(BINDIR)"
 	$(INSTALL) -m 644 $(BUNDLE)/*.so $(BUNDLE)/*.ttl $(BUNDLE)/about.html $(BUNDLE)/LICENSE "$(INSTALLED)"
 	$(INSTALL) -m 644 $(BUNDLE)/bank/*.ttl "$(INSTALLED)/bank"
 	$(INSTALL) -m 644 $(BUNDLE)/presets/*.ttl "$(INSTALLED)/presets"
 	$(INSTALL) -m 755 $(BUILD)/fourlimb "$(DESTDIR)$(BINDIR)"
+	$(INSTALL) -D -m 644 $(BUILD)/$(MAN_PAGE) "$(DESTDIR)$(DATADIR)/$(MAN_PAGE)"
+	$(INSTALL) -D -m 644 $(BUILD)/$(COMPLETION) "$(DESTDIR)$(DATADIR)/$(COMPLETION)"
 
 uninstall: ## Remove what "make install" put there
 	rm -rf "$(INSTALLED)"
-	rm -f "$(DESTDIR)$(BINDIR)/fourlimb"
+	rm -f "$(DESTDIR)$(BINDIR)/fourlimb" "$(DESTDIR)$(DATADIR)/$(MAN_PAGE)" "$(DESTDIR)$(DATADIR)/$(COMPLETION)"
 
 clean: ## Remove the build folder
 	rm -rf $(BUILD)
@@ -315,7 +331,7 @@ clean: ## Remove the build folder
 
 SCRIPTS := tests/checks/layers.sh tests/checks/circles.sh tests/checks/binaries.sh tests/checks/sources.sh \
 	tests/checks/instructions.sh tests/checks/linear.sh tests/checks/packager.sh tests/checks/runner.sh \
-	tests/plugin/validate.sh tests/command/command.sh tests/command/refusals.sh tests/command/chart.sh \
+	tests/plugin/validate.sh tests/command/command.sh tests/command/refusals.sh tests/command/options.sh tests/command/chart.sh \
 	tests/command/wav.sh tests/command/sound.sh tests/command/interrupt.sh tests/command/practice.sh tests/command/plan.sh tests/command/presets.sh tests/live/play.sh tests/live/pipewire.sh \
 	tests/live/session.sh tests/live/located.sh tests/live/learn.sh tests/pane/cures.sh
 SAN := -fsanitize=address,undefined,float-cast-overflow -fno-sanitize-recover=all -fno-omit-frame-pointer

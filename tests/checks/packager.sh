@@ -153,7 +153,9 @@ files_are_where_they_were_told_to_be() {
 	(cd "$target/lv2/fourlimb.lv2" && find . -type f | sort) >want.txt
 	(cd "$lv2" && find . -type f | sort) >got.txt
 	diff want.txt got.txt && [ -x "pack age/usr/bin/fourlimb" ] || return
-	same "$(find "pack age" -type f | wc -l)" "$(($(wc -l <want.txt) + 1))" || return
+	[ -s "pack age/usr/share/man/man1/fourlimb.1" ] &&
+		[ -s "pack age/usr/share/bash-completion/completions/fourlimb" ] || return
+	same "$(find "pack age" -type f | wc -l)" "$(($(wc -l <want.txt) + 3))" || return
 	! find "pack age/usr" ! -perm -444 | grep .
 }
 

@@ -18,17 +18,6 @@ help_names_every_command_and_option() {
 	done
 }
 
-# Every option that the program's source takes is told of in its help.
-help_leaves_no_option_out() {
-	options=$(grep -ohE '"--[a-z]+"' "$here/../../ui/command/request.c" \
-		"$here/../../ui/command/main.c" | tr -d '"' | sort -u)
-	run --help
-	same "$(($(echo "$options" | wc -w) >= 12))" 1 || return
-	for option in $options; do
-		has "$out" "$option" || return
-	done
-}
-
 version_is_a_name_and_a_number() {
 	run --version
 	same "$status" 0 || return
@@ -295,7 +284,6 @@ a_folder_without_rights_is_told_of() {
 
 check_words() {
 	check "help names every command and option" help_names_every_command_and_option
-	check "help leaves no option out" help_leaves_no_option_out
 	check "version is a name and a number" version_is_a_name_and_a_number
 	check "without a command it says what there is" without_a_command_it_says_what_there_is
 	check "what a control cannot have is refused" what_a_control_cannot_have_is_refused

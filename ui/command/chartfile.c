@@ -160,19 +160,20 @@ bool chartfile_kind(const char* const path)
     return maker_of(path);
 }
 
-int chartfile_write(const Bank* const bank, const Section* const section, const char* const title,
-                    const char* const path, const bool force)
+int chartfile_write(const Performance* const performance, const Section* const section,
+                    const char* const title, const char* const path, const bool force)
 {
     static Sheet sheet; /* too large for a stack */
     Picks picks;
-    if (!picks_make(bank, section, &picks)) {
-        return ASKED_WRONGLY;
+    const int status = picks_make(performance, section, &picks);
+    if (status != DONE) {
+        return status;
     }
     sheet_fill(&sheet, &picks.selection, picks.meter);
     sheet.title = title ? title : picks.info->label;
     sheet.comment = picks.as_written ? picks.info->comment : "";
-    sheet.hands = only_name(bank, ENTRY_HANDS, &picks);
-    sheet.feet = only_name(bank, ENTRY_FEET, &picks);
+    sheet.hands = only_name(performance->bank, ENTRY_HANDS, &picks);
+    sheet.feet = only_name(performance->bank, ENTRY_FEET, &picks);
     sheet.tempo = picks.tempo;
     sheet.meet_after = selection_realign_bars(&picks.selection, picks.meter);
     return save(&sheet, path, force);

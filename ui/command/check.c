@@ -32,7 +32,7 @@ int command_check(const Request* const request)
     char bundle[BUNDLE_PATH_ROOM];
     char folder[BUNDLE_PATH_ROOM + 8];
     char users[BANK_FOLDER_ROOM];
-    if (!request->kind && !bank_users_folder(users)) {
+    if (!request->operand && !bank_users_folder(users)) {
         fprintf(stderr, "fourlimb: there is no folder of your own to check; name a file, or set "
                         "HOME or XDG_DATA_HOME\n");
         return ASKED_WRONGLY;
@@ -41,9 +41,9 @@ int command_check(const Request* const request)
         return FAILED;
     }
     snprintf(folder, sizeof folder, "%s/bank", bundle);
-    const BankSources file = {folder, NULL, request->kind};
+    const BankSources file = {folder, NULL, request->operand};
     const BankSources all = {folder, users, NULL};
-    Bank* const bank = bank_open(request->kind ? file : all);
+    Bank* const bank = bank_open(request->operand ? file : all);
     if (!bank) {
         fprintf(stderr, "fourlimb: there is no memory for the bank\n");
         return FAILED;

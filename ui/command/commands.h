@@ -3,13 +3,11 @@
    status: 0 done, 1 asked wrongly, 2 it could not be done. */
 #pragma once
 
-#include "request.h"
+#include "options.h"
 
 enum { DONE, ASKED_WRONGLY, FAILED };
 
-int command_render(const Request* request);
-int command_list(const Request* request);
-int command_show(const Request* request);
-int command_chart(const Request* request);
-int command_practice(const Request* request);
-int command_check(const Request* request);
+#define COMMAND_DECLARED(name, word, operand, value, words)                                        \
+    int command_##word(const Request* request);
+COMMANDS(COMMAND_DECLARED)
+#undef COMMAND_DECLARED

@@ -140,18 +140,17 @@ static int list_bank(const char* const bundle, const int kind)
 int command_list(const Request* const request)
 {
     char bundle[BUNDLE_PATH_ROOM];
-    const bool controls = request->kind && !strcmp(request->kind, "controls");
-    const int kind = asked_kind(request->kind);
+    const bool controls = request->operand && !strcmp(request->operand, "controls");
+    const int kind = asked_kind(request->operand);
     if (!controls && kind == -2) {
         fprintf(stderr,
                 "fourlimb: list %s: expected grooves, hands, feet, turnarounds, kits or "
                 "controls, or nothing for all the bank\n",
-                request->kind);
+                request->operand);
         return ASKED_WRONGLY;
     }
-    if (request->section_count || request->out || request->title ||
-        (request->presets && request->kind)) {
-        fprintf(stderr, "fourlimb: list takes a kind or --presets, and --bundle, nothing else\n");
+    if (request->presets && request->operand) {
+        fprintf(stderr, "fourlimb: list takes a kind or --presets, not both\n");
         return ASKED_WRONGLY;
     }
     if (!bundle_find(request->bundle, bundle)) {

@@ -49,8 +49,7 @@ static bool set_all(const Performance* const performance, const ControlSetting* 
     return good;
 }
 
-/* The section's own settings come last: they win. */
-static bool set_controls(const Performance* const performance, const Section* const section)
+bool performance_set(const Performance* const performance, const Section* const section)
 {
     host_set_defaults(performance->host);
     bool good = set_all(performance, section->preset_values, section->preset_count) &&
@@ -154,7 +153,7 @@ int performance_play(Performance* const performance, const Section* const sectio
                      Rendition* const played)
 {
     const EntryInfo* info = NULL;
-    if (!set_controls(performance, section)) {
+    if (!performance_set(performance, section)) {
         return ASKED_WRONGLY;
     }
     const Groove* const groove = picked_groove(performance, &info);

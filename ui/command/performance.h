@@ -18,6 +18,11 @@ typedef struct {
 bool performance_open(Performance* performance, const char* bundle);
 void performance_close(Performance* performance);
 
+/* Sets every control as a section has it: the preset's, then what it picks, then its own
+   settings.  False, with a message, if there is no such entry or control, or it can't
+   have the value. */
+bool performance_set(const Performance* performance, const Section* section);
+
 /* Begins another song; what was gathered before is gone. */
 void performance_begin(Performance* performance, const char* title);
 

@@ -1,66 +1,9 @@
 // SPDX-License-Identifier: ISC
 #include "picks.h"
 
+#include "commands.h"
+
 #include <stdio.h>
-#include <string.h>
-
-/* The id of what was typed, `none` if nothing was; -2 with a message if there
-   is no such entry. */
-static int64_t asked_id(const Bank* const bank, const EntryKind kind, const char* const asked,
-                        const int64_t none)
-{
-    if (!asked) {
-        return none;
-    }
-    if (kind == ENTRY_TURNAROUND && !strcmp(asked, "none")) {
-        return TURNAROUND_NONE;
-    }
-    const EntryInfo* const entry = bundle_entry(bank, kind, asked);
-    return entry ? (int64_t)entry->id : -2;
-}
-
-/* Whatever --set or a preset says, by the control's symbol. */
-static bool apply_settings(const ControlSetting* const settings, const int count,
-                           float values[CONTROL_COUNT])
-{
-    for (int i = 0; i < count; ++i) {
-        int control = 0;
-        while (control < CONTROL_COUNT &&
-               strcmp(control_rows[control].symbol, settings[i].symbol)) {
-            ++control;
-        }
-        if (control == CONTROL_COUNT) {
-            fprintf(stderr,
-                    "fourlimb: there is no control \"%s\"; `fourlimb list controls` "
-                    "names them\n",
-                    settings[i].symbol);
-            return false;
-        }
-        values[control] = settings[i].value;
-    }
-    return true;
-}
-
-static bool read_values(const Bank* const bank, const Section* const section,
-                        float values[CONTROL_COUNT])
-{
-    for (int i = 0; i < CONTROL_COUNT; ++i) {
-        values[i] = control_rows[i].normal;
-    }
-    bool good = apply_settings(section->preset_values, section->preset_count, values);
-    const Control controls[] = {CONTROL_GROOVE, CONTROL_HANDS, CONTROL_FEET, CONTROL_TURNAROUND};
-    const int64_t ids[] = {
-        asked_id(bank, ENTRY_GROOVE, section->groove, (int64_t)values[CONTROL_GROOVE]),
-        asked_id(bank, ENTRY_HANDS, section->hands, (int64_t)values[CONTROL_HANDS]),
-        asked_id(bank, ENTRY_FEET, section->feet, (int64_t)values[CONTROL_FEET]),
-        asked_id(bank, ENTRY_TURNAROUND, section->turnaround, (int64_t)values[CONTROL_TURNAROUND]),
-    };
-    for (int i = 0; i < 4; ++i) {
-        good = good && ids[i] != -2;
-        values[controls[i]] = (float)ids[i];
-    }
-    return good && apply_settings(section->settings, section->setting_count, values);
-}
 
 /* The groove alone, in its meter, with all limbs: else its comment speaks of what
    isn't there. */
@@ -100,10 +43,19 @@ void picks_title(const Picks* const picks, char* const title, const size_t room)
              hands ? hands->label : "", hands && feet ? " and " : "", feet ? feet->label : "");
 }
 
-bool picks_make(const Bank* const bank, const Section* const section, Picks* const picks)
+int picks_make(const Performance* const performance, const Section* const section,
+               Picks* const picks)
 {
-    if (!read_values(bank, section, picks->values)) {
-        return false;
+    const Bank* const bank = performance->bank;
+    if (!bank_library(bank)->groove_count) {
+        fprintf(stderr, "fourlimb: the bank holds no groove\n");
+        return FAILED;
+    }
+    if (!performance_set(performance, section)) {
+        return ASKED_WRONGLY;
+    }
+    for (int i = 0; i < CONTROL_COUNT; ++i) {
+        picks->values[i] = host_get(performance->host, control_rows[i].symbol);
     }
     const Settings settings = settings_from_controls(picks->values);
     const Library* const library = bank_library(bank);
@@ -119,5 +71,5 @@ bool picks_make(const Bank* const bank, const Section* const section, Picks* con
                             : NULL;
     picks->meter = section->beats ? (Meter){section->beats, section->beat_unit} : groove->meter;
     picks->as_written = is_as_written(&settings, picks);
-    return true;
+    return DONE;
 }

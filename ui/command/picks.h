@@ -3,8 +3,7 @@
 #pragma once
 
 #include "../../plugin/engine/groove/groove.h"
-#include "bundle.h"
-#include "request.h"
+#include "performance.h"
 
 typedef struct {
     Selection selection;
@@ -21,6 +20,6 @@ typedef struct {
 /* "Fog Bell", or "Fog Bell with Plain Hats and Gallop". */
 void picks_title(const Picks* picks, char* title, size_t room);
 
-/* False, with a message, if a name or control is unknown.  The bank must hold a
-   groove. */
-bool picks_make(const Bank* bank, const Section* section, Picks* picks);
+/* By the controls of the running plugin, which refuses what it can't have.  A status as
+   in commands.h, with a message if it isn't DONE. */
+int picks_make(const Performance* performance, const Section* section, Picks* picks);

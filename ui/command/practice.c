@@ -74,7 +74,7 @@ static int make_chart(Practice* const practice)
     char path[PATH_ROOM];
     practice_set_up(practice, practice->plan.limbs, practice->to, 0, &section);
     snprintf(path, sizeof path, "%s/%s", practice->request->out, practice->plan.chart);
-    return chartfile_write(practice->performance.bank, &section, practice->plan.title, path,
+    return chartfile_write(&practice->performance, &section, practice->plan.title, path,
                            practice->request->force);
 }
 
@@ -126,13 +126,10 @@ static bool leaves_the_ladder_alone(const Section* const section)
 
 static bool asked_well(const Request* const request)
 {
-    if (!request->out || request->kind || request->section_count > 1) {
+    if (!request->out) {
         practice_say("practice takes one groove: ",
-                     "--groove NAME --out FOLDER; `fourlimb --help` says the rest", ASKED_WRONGLY);
-        return false;
-    }
-    if (request_first(request)->tempo > 0.0) {
-        practice_say("--tempo: ", "practice has --from and --to in its place", ASKED_WRONGLY);
+                     "--groove NAME --out FOLDER; `fourlimb practice --help` says the rest",
+                     ASKED_WRONGLY);
         return false;
     }
     if (!leaves_the_ladder_alone(request_first(request))) {
@@ -161,13 +158,10 @@ int command_practice(const Request* const request)
     add_default(&section, CONTROL_COUNT_IN, 1);
     practice.request = request;
     practice.section = &section;
-    int status = FAILED;
-    if (performance_open(&practice.performance, request->bundle)) {
-        status = bank_library(practice.performance.bank)->groove_count == 0 ? FAILED
-                 : picks_make(practice.performance.bank, &section, &practice.picks)
-                     ? make_all(&practice)
-                     : ASKED_WRONGLY;
-    }
+    int status = performance_open(&practice.performance, request->bundle)
+                     ? picks_make(&practice.performance, &section, &practice.picks)
+                     : FAILED;
+    status = status == DONE ? make_all(&practice) : status;
     song_free(&practice.exact);
     performance_close(&practice.performance);
     return status;

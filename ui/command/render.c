@@ -48,9 +48,9 @@ static int play_all(Performance* const performance, const Request* const request
 
 int command_render(const Request* const request)
 {
-    if (!request->out || request->kind) {
-        fprintf(stderr, "fourlimb: render needs --out FILE.mid or FILE.wav; `fourlimb --help` has "
-                        "examples\n");
+    if (!request->out) {
+        fprintf(stderr, "fourlimb: render needs --out FILE.mid or FILE.wav; `fourlimb render "
+                        "--help` has examples\n");
         return ASKED_WRONGLY;
     }
     if (songfile_kind(request->out) == SONGFILE_NONE) {

@@ -2,15 +2,13 @@
 /* request.h - what was asked for on the command line. */
 #pragma once
 
-#include "wav.h"
-
 #include <stdbool.h>
 
-enum { SECTIONS_MAX = 64, SETTINGS_MAX = 64 };
+enum { SECTIONS_MAX = 64, SETTINGS_MAX = 64, CONTROL_SYMBOL_ROOM = 64 };
 
 /* symbol=value for one control. */
 typedef struct {
-    char symbol[64];
+    char symbol[CONTROL_SYMBOL_ROOM];
     float value;
 } ControlSetting;
 
@@ -33,20 +31,26 @@ typedef struct {
 } Section;
 
 typedef struct {
+    const char* soundfont; /* a file; NULL: sought */
+    int rate;              /* frames a second */
+    int bits;              /* 16 or 24 a sample */
+} WavForm;
+
+typedef struct {
     Section sections[SECTIONS_MAX];
     int section_count;
     const char* out;
     const char* bundle; /* NULL: found beside the program or in the LV2 folders */
     const char* title;
-    const char* kind; /* of a list */
-    double from;      /* of practice: quarter notes a minute, 0 if not said */
+    const char* operand; /* a kind to list, a file to check; NULL if none */
+    double from;         /* of practice: quarter notes a minute, 0 if not said */
     double to;
-    int steps;   /* 0 if not said */
-    bool as_wav; /* and not MIDI, by --wav or --midi */
-    bool says_kind;
+    int steps;    /* 0 if not said */
+    bool as_wav;  /* and not MIDI */
     bool presets; /* list them */
-    WavForm wav;  /* soundfont NULL: sought */
+    WavForm wav;
     bool force;
+    bool help; /* and nothing else */
 } Request;
 
 /* The first section, or an empty one: as the bank's first groove is written. */
@@ -62,7 +66,3 @@ const float* request_find(const ControlSetting* settings, int count, const char*
 
 /* What the section's preset has for a control, or `otherwise`. */
 double request_preset_value(const Section* section, const char* symbol, double otherwise);
-
-/* Reads the arguments after the command's name.  False, with a message on
-   standard error, if they make no sense. */
-bool request_read(Request* request, int count, char** arguments);

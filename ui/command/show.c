@@ -1,5 +1,4 @@
 // SPDX-License-Identifier: ISC
-#include "bundle.h"
 #include "commands.h"
 #include "picks.h"
 #include "staff.h"
@@ -42,25 +41,14 @@ static void print_groove(const Picks* const picks)
 
 int command_show(const Request* const request)
 {
-    char bundle[BUNDLE_PATH_ROOM];
-    const Section* const first = request_first(request);
-    if (request->section_count > 1 || request->kind || request->out || request->title) {
-        fprintf(stderr,
-                "fourlimb: show prints one groove: --groove NAME and what is put in its place\n");
-        return ASKED_WRONGLY;
-    }
-    if (!bundle_find(request->bundle, bundle)) {
-        return FAILED;
-    }
-    Bank* const bank = bundle_bank(bundle);
+    Performance performance;
     Picks picks;
-    int status = bank && bank_library(bank)->groove_count ? DONE : FAILED;
-    if (status == DONE && !picks_make(bank, first, &picks)) {
-        status = ASKED_WRONGLY;
-    }
+    int status = performance_open(&performance, request->bundle)
+                     ? picks_make(&performance, request_first(request), &picks)
+                     : FAILED;
     if (status == DONE) {
         print_groove(&picks);
     }
-    bank_free(bank);
+    performance_close(&performance);
     return status;
 }

@@ -2,13 +2,8 @@
 /* wav.h - a song as a WAV file of its drums, by a soundfont. */
 #pragma once
 
+#include "request.h"
 #include "song.h"
-
-typedef struct {
-    const char* soundfont; /* a file */
-    int rate;              /* frames a second */
-    int bits;              /* 16 or 24 a sample */
-} WavForm;
 
 typedef struct {
     double seconds; /* the song, and what rings on */

@@ -1,0 +1,364 @@
+// SPDX-License-Identifier: ISC
+#include "options.h"
+
+#include <errno.h>
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#define COMMAND_ROW(name, word, operand, value, words) {#word, operand, value, words},
+const CommandRow command_rows[COMMAND_COUNT] = {COMMANDS(COMMAND_ROW)};
+#undef COMMAND_ROW
+
+/* ---- Values */
+
+static bool wrong(const char* const option, const char* const value, const char* const expected)
+{
+    fprintf(stderr, "fourlimb: %s %s: expected %s\n", option, value, expected);
+    return false;
+}
+
+static bool read_number(const char* const text, const double least, const double most,
+                        double* const number)
+{
+    char* end = NULL;
+    errno = 0;
+    *number = strtod(text, &end);
+    return end != text && !*end && !errno && *number >= least && *number <= most;
+}
+
+static bool read_whole(const char* const text, const int least, const int most, int* const number)
+{
+    double read = 0.0;
+    const bool good = read_number(text, least, most, &read) && !(floor(read) < read);
+    *number = good ? (int)read : *number;
+    return good;
+}
+
+/* Which of a row's words it is; -1 if none. */
+static int read_word(const char* const text, const char* const* const words, const int count)
+{
+    for (int i = 0; i < count; ++i) {
+        if (!strcmp(text, words[i])) {
+            return i;
+        }
+    }
+    return -1;
+}
+
+static bool read_tempo(const char* const option, const char* const value, double* const tempo)
+{
+    return read_number(value, 20.0, 400.0, tempo) ||
+           wrong(option, value, "quarter notes a minute from 20 to 400");
+}
+
+/* ---- Of a section */
+
+/* The section that options now speak of; the first may begin without a groove. */
+static Section* section_now(Request* const request)
+{
+    request->section_count += !request->section_count;
+    return &request->sections[request->section_count - 1];
+}
+
+/* The section that a groove or preset begins: the first may have begun already. */
+static Section* begin_section(Request* const request, const char* const option,
+                              const char* const value)
+{
+    Section* const now = section_now(request);
+    if (!now->groove && !now->preset) {
+        return now;
+    }
+    if (request->section_count == SECTIONS_MAX) {
+        wrong(option, value, "64 sections at most");
+        return NULL;
+    }
+    return &request->sections[request->section_count++];
+}
+
+static bool take_groove(Request* const request, const char* const value)
+{
+    Section* const section = begin_section(request, "--groove", value);
+    if (section) {
+        section->groove = value;
+    }
+    return section;
+}
+
+static bool take_preset(Request* const request, const char* const value)
+{
+    Section* const section = begin_section(request, "--preset", value);
+    if (section) {
+        section->preset = value;
+    }
+    return section;
+}
+
+static bool take_hands(Request* const request, const char* const value)
+{
+    section_now(request)->hands = value;
+    return true;
+}
+
+static bool take_feet(Request* const request, const char* const value)
+{
+    section_now(request)->feet = value;
+    return true;
+}
+
+static bool take_turnaround(Request* const request, const char* const value)
+{
+    section_now(request)->turnaround = value;
+    return true;
+}
+
+static bool take_kit(Request* const request, const char* const value)
+{
+    section_now(request)->kit = value;
+    return true;
+}
+
+static bool take_bars(Request* const request, const char* const value)
+{
+    return read_whole(value, 1, 10000, &section_now(request)->bars) ||
+           wrong("--bars", value, "a whole number from 1 to 10000");
+}
+
+static bool take_tempo(Request* const request, const char* const value)
+{
+    return read_tempo("--tempo", value, &section_now(request)->tempo);
+}
+
+static bool take_meter(Request* const request, const char* const value)
+{
+    Section* const section = section_now(request);
+    char* end = NULL;
+    const long beats = strtol(value, &end, 10);
+    const bool slash = end != value && *end == '/';
+    const long unit = slash ? strtol(end + 1, &end, 10) : 0;
+    if (!slash || *end || beats < 1 || beats > 64 ||
+        (unit != 2 && unit != 4 && unit != 8 && unit != 16)) {
+        return wrong("--meter", value, "beats and beat unit, such as 4/4, 7/8 or 12/8");
+    }
+    section->beats = (int)beats;
+    section->beat_unit = (int)unit;
+    return true;
+}
+
+static bool put(Request* const request, const char* const option, const char* const value,
+                const char* const symbol, const double number)
+{
+    Section* const section = section_now(request);
+    return request_put(section->settings, &section->setting_count, symbol, (float)number) ||
+           wrong(option, value, "fewer settings in one section");
+}
+
+static bool take_set(Request* const request, const char* const value)
+{
+    const char* const equals = strchr(value, '=');
+    const size_t length = equals ? (size_t)(equals - value) : 0;
+    char symbol[CONTROL_SYMBOL_ROOM];
+    double number = 0.0;
+    if (length < 1 || length >= sizeof symbol || !read_number(equals + 1, -1e9, 1e9, &number)) {
+        return wrong("--set", value, "symbol=number, such as split_feet=1");
+    }
+    memcpy(symbol, value, length);
+    symbol[length] = '\0';
+    return put(request, "--set", value, symbol, number);
+}
+
+/* In words what --set says in numbers; so is the next. */
+static bool take_click(Request* const request, const char* const value)
+{
+    static const char* const words[] = {"off", "count-in", "always"};
+    const int word = read_word(value, words, 3);
+    return word < 0 ? wrong("--click", value, "off, count-in or always")
+                    : put(request, "--click", value, "click", word);
+}
+
+static bool take_count_in(Request* const request, const char* const value)
+{
+    int bars = 0;
+    return read_whole(value, 0, 4, &bars)
+               ? put(request, "--count-in", value, "count_in", bars)
+               : wrong("--count-in", value, "a whole number of bars from 0 to 4");
+}
+
+/* ---- Of the whole request */
+
+static bool take_title(Request* const request, const char* const value)
+{
+    request->title = value;
+    return true;
+}
+
+static bool take_out(Request* const request, const char* const value)
+{
+    request->out = value;
+    return true;
+}
+
+static bool take_bundle(Request* const request, const char* const value)
+{
+    request->bundle = value;
+    return true;
+}
+
+static bool take_force(Request* const request, const char* const value)
+{
+    (void)value;
+    request->force = true;
+    return true;
+}
+
+static bool take_soundfont(Request* const request, const char* const value)
+{
+    request->wav.soundfont = value;
+    return true;
+}
+
+static bool take_rate(Request* const request, const char* const value)
+{
+    static const char* const words[] = {"44100", "48000", "96000"};
+    static const int rates[] = {44100, 48000, 96000};
+    const int word = read_word(value, words, 3);
+    request->wav.rate = word < 0 ? request->wav.rate : rates[word];
+    return word >= 0 || wrong("--rate", value, "44100, 48000 or 96000");
+}
+
+static bool take_bits(Request* const request, const char* const value)
+{
+    static const char* const words[] = {"16", "24"};
+    const int word = read_word(value, words, 2);
+    request->wav.bits = word == 1 ? 24 : 16;
+    return word >= 0 || wrong("--bits", value, "16 or 24");
+}
+
+static bool take_from(Request* const request, const char* const value)
+{
+    return read_tempo("--from", value, &request->from);
+}
+
+static bool take_to(Request* const request, const char* const value)
+{
+    return read_tempo("--to", value, &request->to);
+}
+
+static bool take_steps(Request* const request, const char* const value)
+{
+    return read_whole(value, 1, 12, &request->steps) ||
+           wrong("--steps", value, "a whole number from 1 to 12");
+}
+
+/* As people try it. */
+static bool refuse_tempo(Request* const request, const char* const value)
+{
+    (void)request;
+    fprintf(stderr, "fourlimb: --tempo %s: practice has --from and --to in its place\n", value);
+    return false;
+}
+
+static bool take_wav(Request* const request, const char* const value)
+{
+    (void)value;
+    request->as_wav = true;
+    return true;
+}
+
+static bool take_midi(Request* const request, const char* const value)
+{
+    (void)value;
+    request->as_wav = false;
+    return true;
+}
+
+static bool take_presets(Request* const request, const char* const value)
+{
+    (void)value;
+    request->presets = true;
+    return true;
+}
+
+/* As people try it, too, beside --kit NAME. */
+static bool take_kits(Request* const request, const char* const value)
+{
+    (void)value;
+    if (request->operand) {
+        fprintf(stderr, "fourlimb: --kits beside \"%s\": list takes one kind\n", request->operand);
+        return false;
+    }
+    request->operand = "kits";
+    return true;
+}
+
+static bool take_help(Request* const request, const char* const value)
+{
+    (void)value;
+    request->help = true;
+    return true;
+}
+
+/* ---- The table */
+
+#define FOR(name) (1U << COMMAND_##name)
+
+enum {
+    RENDERED = FOR(RENDER) | FOR(PRACTICE),
+    GROOVE = FOR(RENDER) | FOR(SHOW) | FOR(CHART) | FOR(PRACTICE),
+    FILES = FOR(RENDER) | FOR(CHART) | FOR(PRACTICE),
+    ALL = (1U << COMMAND_COUNT) - 1
+};
+
+const OptionRow option_rows[] = {
+    {"groove", "NAME", FOR(RENDER), take_groove,
+     "begins a section; the options after it speak of that section"},
+    {"preset", "NAME", FOR(RENDER), take_preset, "begins one too, with a preset's controls"},
+    {"groove", "NAME", GROOVE & ~FOR(RENDER), take_groove, "a groove (the bank's first)"},
+    {"preset", "NAME", GROOVE & ~FOR(RENDER), take_preset, "a preset's controls"},
+    {"hands", "NAME", GROOVE, take_hands, "other hands than the groove's"},
+    {"feet", "NAME", GROOVE, take_feet, "other feet than the groove's"},
+    {"turnaround", "NAME", GROOVE, take_turnaround, "another turnaround, or none"},
+    {"kit", "NAME", RENDERED, take_kit, "the kit map (General MIDI)"},
+    {"bars", "N", FOR(RENDER), take_bars, "the section's length, 1 to 10000 (8)"},
+    {"bars", "N", FOR(PRACTICE), take_bars, "each file's length (two minutes' worth)"},
+    {"tempo", "BPM", GROOVE & ~FOR(PRACTICE), take_tempo,
+     "quarter notes a minute, 20 to 400 (as the groove is written)"},
+    {"tempo", "BPM", FOR(PRACTICE), refuse_tempo, NULL},
+    {"from", "BPM", FOR(PRACTICE), take_from, "the ladder of tempi begins here"},
+    {"to", "BPM", FOR(PRACTICE), take_to, "and goes up to this (the groove's own tempo)"},
+    {"steps", "N", FOR(PRACTICE), take_steps, "in so many tempi, 1 to 12 (4)"},
+    {"meter", "B/U", GROOVE, take_meter, "such as 7/8 (as the groove is written)"},
+    {"click", "off|count-in|always", RENDERED, take_click,
+     "where a click is heard (in the count-in; practice: always)"},
+    {"count-in", "BARS", RENDERED, take_count_in, "bars of click first, 0 to 4 (0; practice: 1)"},
+    {"set", "SYMBOL=VALUE", GROOVE, take_set,
+     "any control of the plugin; `fourlimb list controls` names them"},
+    {"title", "TEXT", FOR(RENDER) | FOR(CHART), take_title, "the name in the file"},
+    {"wav", NULL, FOR(PRACTICE), take_wav, "the files are sound"},
+    {"midi", NULL, FOR(PRACTICE), take_midi, "the files are MIDI, as without a word"},
+    {"out", "FILE", FOR(RENDER), take_out, "the file to write: .mid, or .wav for sound"},
+    {"out", "FILE", FOR(CHART), take_out, "the file to write: .pdf, .svg or .png"},
+    {"out", "FOLDER", FOR(PRACTICE), take_out, "the folder to fill"},
+    {"force", NULL, FILES, take_force, "in place of what is there already"},
+    {"soundfont", "FILE", RENDERED, take_soundfont,
+     "for sound: its drums (else a General MIDI one is sought)"},
+    {"rate", "44100|48000|96000", RENDERED, take_rate, "of sound: frames a second (44100)"},
+    {"bits", "16|24", RENDERED, take_bits, "of sound: bits a sample (16)"},
+    {"presets", NULL, FOR(LIST), take_presets, "the plugin's presets, in place of the bank"},
+    {"kits", NULL, FOR(LIST), take_kits, "the same as the kind kits"},
+    {"bundle", "FOLDER", ALL, take_bundle,
+     "the plugin to use, in place of the one beside this program"},
+    {"help", NULL, ALL, take_help, "say what the command takes"},
+};
+const size_t option_count = sizeof option_rows / sizeof *option_rows;
+_Static_assert(sizeof option_rows / sizeof *option_rows <= OPTIONS_MAX, "raise OPTIONS_MAX");
+
+Command options_command(const char* const name)
+{
+    int command = 0;
+    while (command < COMMAND_COUNT && strcmp(command_rows[command].name, name)) {
+        ++command;
+    }
+    return (Command)command;
+}

@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: ISC
+/* options.h - the one table of the command line: commands, and the options that each
+   takes.  Reading, help, manual page and completion all come from it. */
+#pragma once
+
+#include "request.h"
+
+#include <stddef.h>
+
+/* Name, word, what may stand after it, what that can be (as an option's value), what the
+   command is for. */
+#define COMMANDS(X)                                                                                \
+    X(RENDER, render, "", "", "write a groove or a song as a MIDI file, or as sound")              \
+    X(SHOW, show, "", "", "print a groove limb by limb")                                           \
+    X(CHART, chart, "", "", "draw a groove for a music stand")                                     \
+    X(PRACTICE, practice, "", "",                                                                  \
+      "fill a folder with a set to practise by: hands, feet, together")                            \
+    X(LIST, list, "[KIND]", "grooves|hands|feet|turnarounds|kits|controls",                        \
+      "say what the bank holds: all, or grooves, hands, feet, turnarounds, kits, controls")        \
+    X(CHECK, check, "[FILE.ttl]", "FILE",                                                          \
+      "say what is right and wrong in a file of figures, or in all of your own folder")
+
+#define COMMAND_NAME(name, word, operand, value, words) COMMAND_##name,
+typedef enum { COMMANDS(COMMAND_NAME) COMMAND_COUNT } Command;
+#undef COMMAND_NAME
+
+typedef struct {
+    const char* name;
+    const char* operand; /* "" if nothing but options may follow */
+    const char* value;   /* "" likewise */
+    const char* words;
+} CommandRow;
+
+extern const CommandRow command_rows[COMMAND_COUNT];
+
+/* One name may have two rows, for different commands. */
+typedef struct {
+    const char* name;  /* without its dashes */
+    const char* value; /* a word for it, or those that it can be: "a|b"; NULL if it has none */
+    unsigned commands; /* those that take it: 1 << COMMAND_... for each */
+    bool (*take)(Request* request, const char* value); /* false, with a message, if it can't */
+    const char* words; /* NULL: told of nowhere, as it is refused with what to do */
+} OptionRow;
+
+enum { OPTIONS_MAX = 64 }; /* rows, for whoever lists them */
+
+extern const OptionRow option_rows[];
+extern const size_t option_count;
+
+/* COMMAND_COUNT if there is none of this name. */
+Command options_command(const char* name);
