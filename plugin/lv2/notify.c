@@ -48,7 +48,7 @@ void notify_snapshot(Notify* const notify, const Snapshot* const snapshot)
 
 void notify_asked(Notify* const notify, const LV2_URID property, const Uris* const uris)
 {
-    preview_feed_ask(&notify->preview_feed, !property, property == uris->fl_learning);
+    preview_feed_ask(&notify->preview_feed, !property, property == uris->fl_noteIn);
     if (!property || property == uris->fl_sessionEntries) {
         tell_entries(notify);
     }
@@ -80,7 +80,7 @@ static bool tell_long(Notify* const notify, const LV2_URID property, const int64
 /* Bytes of text that the port could take if it were empty. */
 static size_t most_text(const LV2_Atom_Forge* const forge)
 {
-    return forge->size > 2 * ENCODE_SET_BYTES ? forge->size - 2 * ENCODE_SET_BYTES : 0;
+    return forge->size > 2 * TELL_HEAD_BYTES ? forge->size - 2 * TELL_HEAD_BYTES : 0;
 }
 
 static bool tell_text(Notify* const notify, const LV2_URID property, const char* const text,

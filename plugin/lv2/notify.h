@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: ISC
-/* notify.h - what the plugin tells about itself, as patch:Set on `notify`: the
+/* notify.h - what the plugin tells about itself, as messages (talk/encode.h) on `notify`: the
    strokes that found no room, what is wrong with the bank, the entries that the
    session alone has, the drafts that play, what came of what was asked for,
    and, for as long as somebody looks on, the phrase as it will be played.  Audio thread; allocates nothing. */
@@ -33,7 +33,7 @@ void notify_init(Notify* notify, LV2_URID_Map* map, Queue* answers, double rate)
 /* Something else plays from now on: what is another in it will be told. */
 void notify_snapshot(Notify* notify, const Snapshot* snapshot);
 
-/* Somebody sent patch:Get for a property, 0 for all there is: looks on from now. */
+/* Somebody looks on from now, and wants a property, 0 for all there is. */
 void notify_asked(Notify* notify, LV2_URID property, const Uris* uris);
 
 /* Fills the port's buffer after `frames` were played; what finds no room is told

@@ -78,43 +78,25 @@ static bool as_true(const LV2_Atom* const atom, const Uris* const uris)
     return value;
 }
 
-/* A patch message of the type, walked through for its property and value. */
-static bool decode_patch(const LV2_Atom* const message, const uint32_t size, const Uris* const uris,
-                         const LV2_URID type, LV2_URID* const property,
-                         const LV2_Atom** const value)
+bool hear_message(const LV2_Atom* const message, const uint32_t size, const Uris* const uris,
+                  LV2_URID* const property, const LV2_Atom** const value)
 {
     Walk walk;
-    if (!walk_object(message, size, uris, type, &walk)) {
+    return walk_object(message, size, uris, uris->fl_Message, &walk) &&
+           (*value = walk_properties(&walk, property));
+}
+
+bool hear_look(const LV2_Atom* const message, const uint32_t size, const Uris* const uris,
+               LV2_URID* const wanted)
+{
+    Walk walk;
+    LV2_URID key = 0;
+    *wanted = 0;
+    if (!walk_object(message, size, uris, uris->fl_Look, &walk)) {
         return false;
     }
-    *property = 0;
-    *value = NULL;
-    for (;;) {
-        LV2_URID key = 0;
-        const LV2_Atom* const atom = walk_properties(&walk, &key);
-        if (!atom) {
-            return true;
-        }
-        if (key == uris->patch_property) {
-            as_urid(atom, uris, property);
-        } else if (key == uris->patch_value) {
-            *value = atom;
-        }
-    }
-}
-
-bool decode_set(const LV2_Atom* const message, const uint32_t size, const Uris* const uris,
-                LV2_URID* const property, const LV2_Atom** const value)
-{
-    return decode_patch(message, size, uris, uris->patch_Set, property, value) && *property &&
-           *value;
-}
-
-bool decode_get(const LV2_Atom* const message, const uint32_t size, const Uris* const uris,
-                LV2_URID* const property)
-{
-    const LV2_Atom* value = NULL;
-    return decode_patch(message, size, uris, uris->patch_Get, property, &value);
+    const LV2_Atom* const atom = walk_properties(&walk, &key);
+    return !atom || (key == uris->fl_wants && as_urid(atom, uris, wanted));
 }
 
 /* The elements of a vector of this type and element size. */

@@ -10,12 +10,12 @@
 #include <lv2/atom/atom.h>
 #include <stdbool.h>
 
-/* True if it is a patch:Set: which property, and its value, which is whole. */
-bool decode_set(const LV2_Atom* message, uint32_t size, const Uris* uris, LV2_URID* property,
-                const LV2_Atom** value);
+/* True if it is an fl:Message: which property, and its value, which is whole. */
+bool hear_message(const LV2_Atom* message, uint32_t size, const Uris* uris, LV2_URID* property,
+                  const LV2_Atom** value);
 
-/* True if it is a patch:Get; the property it asks for, 0 for all. */
-bool decode_get(const LV2_Atom* message, uint32_t size, const Uris* uris, LV2_URID* property);
+/* True if it is an fl:Look; the property it wants, 0 for all. */
+bool hear_look(const LV2_Atom* message, uint32_t size, const Uris* uris, LV2_URID* wanted);
 
 /* True if it is an fl:Section that makes sense, controls that are missing at their
    defaults; `begins` if it is a song's first. */

@@ -3,25 +3,23 @@
 
 #include "fields.h"
 
-void encode_begin_set(LV2_Atom_Forge* const forge, LV2_Atom_Forge_Frame* const frame,
-                      const LV2_URID property, const Uris* const uris)
+void tell_begin(LV2_Atom_Forge* const forge, LV2_Atom_Forge_Frame* const frame,
+                const LV2_URID property, const Uris* const uris)
 {
-    lv2_atom_forge_object(forge, frame, 0, uris->patch_Set);
-    lv2_atom_forge_key(forge, uris->patch_property);
-    lv2_atom_forge_urid(forge, property);
-    lv2_atom_forge_key(forge, uris->patch_value);
+    lv2_atom_forge_object(forge, frame, 0, uris->fl_Message);
+    lv2_atom_forge_key(forge, property);
 }
 
 bool encode_has_room(const LV2_Atom_Forge* const forge, const size_t value_bytes)
 {
-    return forge->size - forge->offset >= ENCODE_SET_BYTES + value_bytes;
+    return forge->size - forge->offset >= TELL_HEAD_BYTES + value_bytes;
 }
 
 void encode_begin_event(LV2_Atom_Forge* const forge, LV2_Atom_Forge_Frame* const frame,
                         const LV2_URID property, const Uris* const uris)
 {
     lv2_atom_forge_frame_time(forge, 0);
-    encode_begin_set(forge, frame, property, uris);
+    tell_begin(forge, frame, property, uris);
 }
 
 static void encode_numbers(LV2_Atom_Forge* const forge, const double* const numbers,
@@ -105,13 +103,13 @@ void encode_piece(LV2_Atom_Forge* const forge, const Piece* const piece, const U
     lv2_atom_forge_pop(forge, &frame);
 }
 
-void encode_get(LV2_Atom_Forge* const forge, const LV2_URID property, const Uris* const uris)
+void tell_look(LV2_Atom_Forge* const forge, const LV2_URID wanted, const Uris* const uris)
 {
     LV2_Atom_Forge_Frame frame;
-    lv2_atom_forge_object(forge, &frame, 0, uris->patch_Get);
-    if (property) {
-        lv2_atom_forge_key(forge, uris->patch_property);
-        lv2_atom_forge_urid(forge, property);
+    lv2_atom_forge_object(forge, &frame, 0, uris->fl_Look);
+    if (wanted) {
+        lv2_atom_forge_key(forge, uris->fl_wants);
+        lv2_atom_forge_urid(forge, wanted);
     }
     lv2_atom_forge_pop(forge, &frame);
 }

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: ISC
-/* encode.h - what plugin and window write to each other: patch messages, forged into
-   a sequence or a buffer that the caller set.  No allocation; any thread. */
+/* encode.h - what plugin and window write to each other, forged into a sequence or a buffer
+   that the caller set: an fl:Message, whose one property says what is told, or an fl:Look.
+   Types of our own, as hosts look into others' (tests/plugin/test_messages.c).  No
+   allocation; any thread. */
 #pragma once
 
 #include "../engine/play/preview.h"
@@ -9,8 +11,8 @@
 #include <lv2/atom/forge.h>
 #include <stdbool.h>
 
-/* Bytes of one patch:Set less its value's body: event, object, two properties. */
-enum { ENCODE_SET_BYTES = 128 };
+/* Bytes of a message less its value's body: event, object, property. */
+enum { TELL_HEAD_BYTES = 128 };
 
 /* The most that a bar takes, the head of the message included. */
 enum {
@@ -18,18 +20,16 @@ enum {
                        SEEN_STROKES_MAX * 4 * (int)sizeof(int32_t)
 };
 
-/* True if the sequence being forged can still take a patch:Set with so large a
-   value. */
+/* True if the sequence being forged can still take a message with so large a value. */
 bool encode_has_room(const LV2_Atom_Forge* forge, size_t value_bytes);
 
 /* Begins one at frame 0 of a sequence; else as below. */
 void encode_begin_event(LV2_Atom_Forge* forge, LV2_Atom_Forge_Frame* frame, LV2_URID property,
                         const Uris* uris);
 
-/* Begins a patch:Set of a property: the value is forged next, then the frame is
-   popped.  In a sequence, forge the time first. */
-void encode_begin_set(LV2_Atom_Forge* forge, LV2_Atom_Forge_Frame* frame, LV2_URID property,
-                      const Uris* uris);
+/* Begins a message of a property: the value is forged next, then the frame is popped.  In a sequence, forge the time first. */
+void tell_begin(LV2_Atom_Forge* forge, LV2_Atom_Forge_Frame* frame, LV2_URID property,
+                const Uris* uris);
 
 /* The value of fl:bar, a tuple: the fields of its head as doubles, starts of the
    hands' figure, of the feet's, four numbers a stroke, and clicks.  decode.h reads it. */
@@ -57,11 +57,11 @@ typedef struct {
     const char* text; /* not ended by a 0 */
 } Piece;
 
-/* Bytes of a patch:Set of one less the text's own. */
-enum { ENCODE_PIECE_BYTES = ENCODE_SET_BYTES + 96 };
+/* Bytes of a message of one less the text's own. */
+enum { ENCODE_PIECE_BYTES = TELL_HEAD_BYTES + 96 };
 
 /* The value of fl:sessionEntries, a tuple: three whole numbers and a string. */
 void encode_piece(LV2_Atom_Forge* forge, const Piece* piece, const Uris* uris);
 
-/* A patch:Get of one property, or of all there is to tell for property 0. */
-void encode_get(LV2_Atom_Forge* forge, LV2_URID property, const Uris* uris);
+/* An fl:Look: somebody looks on, and wants one property now, or all there is to tell for 0. */
+void tell_look(LV2_Atom_Forge* forge, LV2_URID wanted, const Uris* uris);

@@ -3,7 +3,6 @@
 
 #include <lv2/atom/atom.h>
 #include <lv2/midi/midi.h>
-#include <lv2/patch/patch.h>
 #include <lv2/time/time.h>
 
 Uris uris_map(LV2_URID_Map* const map)
@@ -24,10 +23,6 @@ Uris uris_map(LV2_URID_Map* const map)
         .atom_Vector = map->map(h, LV2_ATOM__Vector),
         .atom_eventTransfer = map->map(h, LV2_ATOM__eventTransfer),
         .midi_MidiEvent = map->map(h, LV2_MIDI__MidiEvent),
-        .patch_Get = map->map(h, LV2_PATCH__Get),
-        .patch_Set = map->map(h, LV2_PATCH__Set),
-        .patch_property = map->map(h, LV2_PATCH__property),
-        .patch_value = map->map(h, LV2_PATCH__value),
         .time_Position = map->map(h, LV2_TIME__Position),
         .time_bar = map->map(h, LV2_TIME__bar),
         .time_barBeat = map->map(h, LV2_TIME__barBeat),
@@ -37,11 +32,12 @@ Uris uris_map(LV2_URID_Map* const map)
         .time_beatsPerMinute = map->map(h, LV2_TIME__beatsPerMinute),
         .time_frame = map->map(h, LV2_TIME__frame),
         .time_speed = map->map(h, LV2_TIME__speed),
+        .fl_Look = map->map(h, FOURLIMB_TERMS "Look"),
+        .fl_Message = map->map(h, FOURLIMB_TERMS "Message"),
         .fl_Section = map->map(h, FOURLIMB_TERMS "Section"),
         .fl_bankMessages = map->map(h, FOURLIMB_TERMS "bankMessages"),
         .fl_bar = map->map(h, FOURLIMB_TERMS "bar"),
         .fl_droppedStrokes = map->map(h, FOURLIMB_TERMS "droppedStrokes"),
-        .fl_learning = map->map(h, FOURLIMB_TERMS "learning"),
         .fl_noteIn = map->map(h, FOURLIMB_TERMS "noteIn"),
         .fl_place = map->map(h, FOURLIMB_TERMS "place"),
         .fl_entryNames = map->map(h, FOURLIMB_TERMS "entryNames"),
@@ -59,5 +55,6 @@ Uris uris_map(LV2_URID_Map* const map)
         .fl_sectionPlace = map->map(h, FOURLIMB_TERMS "sectionPlace"),
         .fl_turnaroundDraft = map->map(h, FOURLIMB_TERMS "turnaroundDraft"),
         .fl_unreadEntries = map->map(h, FOURLIMB_TERMS "unreadEntries"),
+        .fl_wants = map->map(h, FOURLIMB_TERMS "wants"),
     };
 }

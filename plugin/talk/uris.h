@@ -22,10 +22,6 @@ typedef struct {
     LV2_URID atom_Vector;
     LV2_URID atom_eventTransfer;
     LV2_URID midi_MidiEvent;
-    LV2_URID patch_Get;
-    LV2_URID patch_Set;
-    LV2_URID patch_property;
-    LV2_URID patch_value;
     LV2_URID time_Position;
     LV2_URID time_bar;
     LV2_URID time_barBeat;
@@ -35,11 +31,12 @@ typedef struct {
     LV2_URID time_beatsPerMinute;
     LV2_URID time_frame;
     LV2_URID time_speed;
+    LV2_URID fl_Look;
+    LV2_URID fl_Message;
     LV2_URID fl_Section;
     LV2_URID fl_bankMessages;
     LV2_URID fl_bar;
     LV2_URID fl_droppedStrokes;
-    LV2_URID fl_learning;
     LV2_URID fl_noteIn;
     LV2_URID fl_place;
     LV2_URID fl_entryNames;
@@ -57,6 +54,7 @@ typedef struct {
     LV2_URID fl_sectionPlace;
     LV2_URID fl_turnaroundDraft;
     LV2_URID fl_unreadEntries;
+    LV2_URID fl_wants;
 } Uris;
 
 Uris uris_map(LV2_URID_Map* map);

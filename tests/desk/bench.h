@@ -105,13 +105,11 @@ static inline void bench_take_notify(Bench* const bench)
 {
     Stage* const stage = &bench->stage;
     LV2_ATOM_SEQUENCE_FOREACH (host_notify(stage->host), event) {
-        const LV2_Atom* property = NULL;
-        const LV2_Atom* value = NULL;
-        lv2_atom_object_get((const LV2_Atom_Object*)&event->body, stage->uris.patch_property,
-                            &property, stage->uris.patch_value, &value, 0);
-        if (property && value && ((const LV2_Atom_URID*)property)->body == stage->uris.fl_refused) {
+        const LV2_Atom* why = NULL;
+        lv2_atom_object_get((const LV2_Atom_Object*)&event->body, stage->uris.fl_refused, &why, 0);
+        if (why) {
             ++bench->refused;
-            snprintf(bench->why, sizeof bench->why, "%s", (const char*)(value + 1));
+            snprintf(bench->why, sizeof bench->why, "%s", (const char*)(why + 1));
         }
         if (!bench->is_deaf) {
             desk_port_event(&stage->desk, PORT_NOTIFY,
@@ -132,7 +130,7 @@ static inline void bench_run(Bench* const bench, const int64_t frames)
         if (bench->frame % BENCH_RATE < BENCH_BLOCK) { /* once a second, as the window does */
             LV2_Atom_Forge* const forge = host_input(stage->host);
             lv2_atom_forge_frame_time(forge, 0);
-            encode_get(forge, desk_asks(&stage->desk), &stage->uris);
+            tell_look(forge, desk_asks(&stage->desk), &stage->uris);
         }
         host_run(stage->host, BENCH_BLOCK);
         bench_take_midi(bench);

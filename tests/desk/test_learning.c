@@ -123,10 +123,9 @@ static int told_notes(Bench* const bench)
     int count = 0;
     const Uris* const uris = &bench->stage.uris;
     LV2_ATOM_SEQUENCE_FOREACH (host_notify(bench->stage.host), event) {
-        const LV2_Atom* property = NULL;
-        lv2_atom_object_get((const LV2_Atom_Object*)&event->body, uris->patch_property, &property,
-                            0);
-        count += property && ((const LV2_Atom_URID*)property)->body == uris->fl_noteIn;
+        const LV2_Atom* note = NULL;
+        lv2_atom_object_get((const LV2_Atom_Object*)&event->body, uris->fl_noteIn, &note, 0);
+        count += note != NULL;
     }
     return count;
 }

@@ -37,7 +37,7 @@ plugin_and_drums_are_connected() {
 	awaits "plugin and drums are connected" is_connected_or_has_ended
 	is_connected
 	connected=$?
-	echo presets >&3
+	printf 'controls\npresets\n' >&3
 	awaits "jalv has listed its last preset" has_listed_all
 	exec 3>&-
 	awaits "jalv has ended with its input" has_ended play
@@ -46,6 +46,13 @@ plugin_and_drums_are_connected() {
 
 jalv_lists_every_preset() {
 	same "$(grep -cE '^(> )?urn:fourlimb:preset:' said.txt)" "$(cat "$presets"/ports/*.in | grep -c 'a pset:Preset')"
+}
+
+# Properties that a plugin declares writable stand among them, as sliders.
+jalv_lists_ports_as_controls_and_nothing_else() {
+	sed -n 's/^\(> \)*\([A-Za-z_]*\) = .*/\2/p' said.txt | sort -u >controls.txt
+	sed -n 's/.*lv2:symbol "\(.*\)" ;/\1/p' "$build/lv2/fourlimb.lv2/groove.ttl" | sort -u >symbols.txt
+	has "$(cat controls.txt)" through && same "$(comm -23 controls.txt symbols.txt)" ""
 }
 
 no_client_is_left() {
@@ -65,5 +72,6 @@ if ! starts_server; then
 fi
 check "plugin and drums are connected" plugin_and_drums_are_connected
 check "jalv lists every preset" jalv_lists_every_preset
+check "jalv lists ports as controls and nothing else" jalv_lists_ports_as_controls_and_nothing_else
 check "nothing is left behind" nothing_is_left_behind
 tally

@@ -13,7 +13,6 @@
 #include <lv2/atom/forge.h>
 #include <lv2/core/lv2.h>
 #include <lv2/log/log.h>
-#include <lv2/patch/patch.h>
 #include <lv2/state/state.h>
 #include <lv2/time/time.h>
 #include <lv2/worker/worker.h>
@@ -160,10 +159,8 @@ static inline void direct_run(Direct* const direct, const char* const property,
     lv2_atom_forge_sequence_head(forge, &sequence, 0);
     lv2_atom_forge_frame_time(forge, 0);
     if (property) {
-        lv2_atom_forge_object(forge, &object, 0, direct_urid(direct, LV2_PATCH__Set));
-        lv2_atom_forge_key(forge, direct_urid(direct, LV2_PATCH__property));
-        lv2_atom_forge_urid(forge, direct_urid(direct, property));
-        lv2_atom_forge_key(forge, direct_urid(direct, LV2_PATCH__value));
+        lv2_atom_forge_object(forge, &object, 0, direct_urid(direct, FL "Message"));
+        lv2_atom_forge_key(forge, direct_urid(direct, property));
         lv2_atom_forge_string(forge, text, (uint32_t)strlen(text));
     } else {
         lv2_atom_forge_object(forge, &object, 0, direct_urid(direct, LV2_TIME__Position));
@@ -256,19 +253,15 @@ static inline bool direct_restore(Direct* const direct)
            LV2_STATE_SUCCESS;
 }
 
-/* The text that the last block told by patch:Set, or NULL. */
+/* The text that the last block told in a message, or NULL. */
 static inline const char* direct_told(Direct* const direct, const char* const property)
 {
     const char* found = NULL;
     LV2_ATOM_SEQUENCE_FOREACH (&direct->notify.sequence, event) {
-        const LV2_Atom_URID* name = NULL;
         const LV2_Atom* value = NULL;
-        lv2_atom_object_get((const LV2_Atom_Object*)&event->body,
-                            direct_urid(direct, LV2_PATCH__property), (const LV2_Atom**)&name,
-                            direct_urid(direct, LV2_PATCH__value), &value, 0);
-        if (name && value && name->body == direct_urid(direct, property)) {
-            found = (const char*)(value + 1);
-        }
+        lv2_atom_object_get((const LV2_Atom_Object*)&event->body, direct_urid(direct, property),
+                            &value, 0);
+        found = value ? (const char*)(value + 1) : found;
     }
     return found;
 }

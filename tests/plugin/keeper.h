@@ -242,34 +242,29 @@ static inline void keeper_set(Keeper* const keeper, const char* const property,
 {
     LV2_Atom_Forge_Frame object;
     lv2_atom_forge_frame_time(&keeper->forge, 0);
-    lv2_atom_forge_object(&keeper->forge, &object, 0, urid(keeper, LV2_PATCH__Set));
-    lv2_atom_forge_key(&keeper->forge, urid(keeper, LV2_PATCH__property));
-    lv2_atom_forge_urid(&keeper->forge, urid(keeper, property));
-    lv2_atom_forge_key(&keeper->forge, urid(keeper, LV2_PATCH__value));
+    lv2_atom_forge_object(&keeper->forge, &object, 0, urid(keeper, FL "Message"));
+    lv2_atom_forge_key(&keeper->forge, urid(keeper, property));
     lv2_atom_forge_string(&keeper->forge, text, (uint32_t)strlen(text));
     lv2_atom_forge_pop(&keeper->forge, &object);
 }
 
-static inline void keeper_get(Keeper* const keeper)
+static inline void keeper_look(Keeper* const keeper)
 {
     LV2_Atom_Forge_Frame object;
     lv2_atom_forge_frame_time(&keeper->forge, 0);
-    lv2_atom_forge_object(&keeper->forge, &object, 0, urid(keeper, LV2_PATCH__Get));
+    lv2_atom_forge_object(&keeper->forge, &object, 0, urid(keeper, FL "Look"));
     lv2_atom_forge_pop(&keeper->forge, &object);
 }
 
-/* The value that the last block told by patch:Set, or NULL. */
+/* The value that the last block told in a message, or NULL. */
 static inline const LV2_Atom* keeper_told(Keeper* const keeper, const char* const property)
 {
     const LV2_Atom* found = NULL;
     LV2_ATOM_SEQUENCE_FOREACH (&keeper->notify.sequence, event) {
-        const LV2_Atom* name = NULL;
-        const LV2_Atom* value = NULL;
         const LV2_Atom_Object* const object = (const LV2_Atom_Object*)&event->body;
-        lv2_atom_object_get(object, urid(keeper, LV2_PATCH__property), &name,
-                            urid(keeper, LV2_PATCH__value), &value, 0);
-        const bool is = name && ((const LV2_Atom_URID*)name)->body == urid(keeper, property);
-        found = is ? value : found;
+        if (object->body.otype == urid(keeper, FL "Message")) {
+            lv2_atom_object_get(object, urid(keeper, property), &found, 0);
+        }
     }
     return found;
 }

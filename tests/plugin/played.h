@@ -7,7 +7,6 @@
 
 #include <lv2/atom/util.h>
 #include <lv2/midi/midi.h>
-#include <lv2/patch/patch.h>
 #include <lv2/time/time.h>
 
 enum { EVENTS_MAX = 16384, RATE = 48000, BLOCK = 512 };

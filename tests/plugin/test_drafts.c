@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: ISC
-/* test_drafts.c - drafts sent by patch:Set play in place of their figure, through
+/* test_drafts.c - drafts that a window sends play in place of their figure, through
    a worker of any speed. */
 #include "keeper.h"
 
@@ -179,10 +179,8 @@ static void a_value_that_is_no_text_or_too_long_is_refused(void)
     check_refused(keeper, FL "feetDraft", long_text, "longer than");
     LV2_Atom_Forge_Frame object;
     lv2_atom_forge_frame_time(&keeper->forge, 0);
-    lv2_atom_forge_object(&keeper->forge, &object, 0, urid(keeper, LV2_PATCH__Set));
-    lv2_atom_forge_key(&keeper->forge, urid(keeper, LV2_PATCH__property));
-    lv2_atom_forge_urid(&keeper->forge, urid(keeper, FL "feetDraft"));
-    lv2_atom_forge_key(&keeper->forge, urid(keeper, LV2_PATCH__value));
+    lv2_atom_forge_object(&keeper->forge, &object, 0, urid(keeper, FL "Message"));
+    lv2_atom_forge_key(&keeper->forge, urid(keeper, FL "feetDraft"));
     lv2_atom_forge_int(&keeper->forge, 3);
     lv2_atom_forge_pop(&keeper->forge, &object);
     keeper_run(keeper, BLOCK);
@@ -191,16 +189,16 @@ static void a_value_that_is_no_text_or_too_long_is_refused(void)
     keeper_close(keeper);
 }
 
-static void patch_get_is_answered_with_the_drafts_in_force(void)
+static void who_looks_on_is_told_the_drafts_in_force(void)
 {
     Keeper* const keeper = keeper_open(WORKER_THREAD);
-    keeper_get(keeper);
+    keeper_look(keeper);
     keeper_run(keeper, BLOCK);
     CHECK_TEXT(keeper_told_text(keeper, FL "feetDraft"), "");
     char text[2048];
     snprintf(text, sizeof text, "%s", feet_text(7, "", "O..."));
     keeper_draft(keeper, FL "feetDraft", text);
-    keeper_get(keeper);
+    keeper_look(keeper);
     keeper_run(keeper, BLOCK);
     CHECK_TEXT(keeper_told_text(keeper, FL "feetDraft"), text);
     CHECK_TEXT(keeper_told_text(keeper, FL "handsDraft"), "");
@@ -266,7 +264,7 @@ int main(void)
     RUN(without_a_worker_drafts_are_refused_in_words);
     RUN(what_is_no_draft_is_refused_and_the_one_before_stays);
     RUN(a_value_that_is_no_text_or_too_long_is_refused);
-    RUN(patch_get_is_answered_with_the_drafts_in_force);
+    RUN(who_looks_on_is_told_the_drafts_in_force);
     RUN(a_worker_that_does_not_come_delays_the_draft_and_nothing_else);
     RUN(a_slow_worker_is_waited_for_by_nobody);
     RUN(an_instance_may_end_while_its_worker_is_busy);

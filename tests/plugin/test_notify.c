@@ -15,23 +15,18 @@ static void ask(void)
     LV2_Atom_Forge* const forge = host_input(host);
     LV2_Atom_Forge_Frame object;
     lv2_atom_forge_frame_time(forge, 0);
-    lv2_atom_forge_object(forge, &object, 0, host_urid(host, LV2_PATCH__Get));
+    lv2_atom_forge_object(forge, &object, 0, host_urid(host, FL "Look"));
     lv2_atom_forge_pop(forge, &object);
 }
 
-/* The value of a property that the last block told by patch:Set, or NULL. */
+/* The value of a property that the last block told in a message, or NULL. */
 static const LV2_Atom* told(const char* const property)
 {
     const LV2_Atom* found = NULL;
     LV2_ATOM_SEQUENCE_FOREACH (host_notify(host), event) {
-        const LV2_Atom* name = NULL;
-        const LV2_Atom* value = NULL;
         const LV2_Atom_Object* const object = (const LV2_Atom_Object*)&event->body;
-        if (object->body.otype == host_urid(host, LV2_PATCH__Set)) {
-            lv2_atom_object_get(object, host_urid(host, LV2_PATCH__property), &name,
-                                host_urid(host, LV2_PATCH__value), &value, 0);
-            const bool is = name && ((const LV2_Atom_URID*)name)->body == host_urid(host, property);
-            found = is ? value : found;
+        if (object->body.otype == host_urid(host, FL "Message")) {
+            lv2_atom_object_get(object, host_urid(host, property), &found, 0);
         }
     }
     return found;
@@ -54,7 +49,7 @@ static void unasked_it_tells_nothing(void)
     CHECK(!told(FL "bankMessages"));
 }
 
-static void asked_by_patch_get_it_tells_how_many_strokes_were_dropped(void)
+static void looked_on_it_tells_how_many_strokes_were_dropped(void)
 {
     play_from_the_top(host, &played, BLOCK);
     ask();
@@ -62,7 +57,7 @@ static void asked_by_patch_get_it_tells_how_many_strokes_were_dropped(void)
     CHECK_INT(told_dropped(), 0);
 }
 
-static void asked_by_patch_get_it_tells_that_the_bank_is_well(void)
+static void looked_on_it_tells_that_the_bank_is_well(void)
 {
     ask();
     run_block(host, &played, BLOCK);
@@ -72,7 +67,7 @@ static void asked_by_patch_get_it_tells_that_the_bank_is_well(void)
 }
 
 /* Who asks is told that the session has nothing of its own: a tuple, LV2 Atom. */
-static void asked_by_patch_get_it_tells_the_sessions_own_entries(void)
+static void looked_on_it_tells_the_sessions_own_entries(void)
 {
     ask();
     run_block(host, &played, BLOCK);
@@ -179,9 +174,9 @@ int main(void)
 {
     host = bundle_host(RATE);
     RUN(unasked_it_tells_nothing);
-    RUN(asked_by_patch_get_it_tells_how_many_strokes_were_dropped);
-    RUN(asked_by_patch_get_it_tells_that_the_bank_is_well);
-    RUN(asked_by_patch_get_it_tells_the_sessions_own_entries);
+    RUN(looked_on_it_tells_how_many_strokes_were_dropped);
+    RUN(looked_on_it_tells_that_the_bank_is_well);
+    RUN(looked_on_it_tells_the_sessions_own_entries);
     RUN(it_answers_once);
     RUN(without_room_it_drops_strokes_and_tells_how_many);
     RUN(with_any_room_every_note_that_begins_is_ended);

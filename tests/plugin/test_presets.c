@@ -228,18 +228,14 @@ static int64_t dropped_strokes(void)
     LV2_Atom_Forge_Frame object;
     int64_t number = -1;
     lv2_atom_forge_frame_time(host_input(host), 0);
-    lv2_atom_forge_object(host_input(host), &object, 0, host_urid(host, LV2_PATCH__Get));
+    lv2_atom_forge_object(host_input(host), &object, 0, host_urid(host, FL "Look"));
     lv2_atom_forge_pop(host_input(host), &object);
     run_block(host, &played, BLOCK);
     LV2_ATOM_SEQUENCE_FOREACH (host_notify(host), event) {
-        const LV2_Atom *name = NULL, *value = NULL;
+        const LV2_Atom* value = NULL;
         const LV2_Atom_Object* const told = (const LV2_Atom_Object*)&event->body;
-        if (told->body.otype == host_urid(host, LV2_PATCH__Set)) {
-            lv2_atom_object_get(told, host_urid(host, LV2_PATCH__property), &name,
-                                host_urid(host, LV2_PATCH__value), &value, 0);
-        }
-        if (name && value &&
-            ((const LV2_Atom_URID*)name)->body == host_urid(host, FL "droppedStrokes")) {
+        lv2_atom_object_get(told, host_urid(host, FL "droppedStrokes"), &value, 0);
+        if (value) {
             memcpy(&number, value + 1, sizeof number);
         }
     }

@@ -156,7 +156,7 @@ static void a_block_that_takes_drafts_makes_no_forbidden_call(void)
             keeper_set(keeper, block % 5 ? FL "feetDraft" : FL "saveFigure",
                        block % 2 ? "" : feet_text(1, "", "O..o .oo. O..o .oo."));
         }
-        keeper_get(keeper);
+        keeper_look(keeper);
         running = true;
         keeper_run(keeper, 256);
         running = false;

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: ISC
-/* test_saving.c - figures and kit maps saved into the user's bank by patch:Set: the
+/* test_saving.c - figures and kit maps saved into the user's bank by messages: the
    control picks them at once, here and in other instances. */
 #define _GNU_SOURCE
 #include "sessions.h"
@@ -104,11 +104,11 @@ static void instances_that_save_at_once_lose_nothing(void)
             LV2_ATOM_SEQUENCE_FOREACH (&keepers[i]->notify.sequence, event) {
                 const LV2_Atom* value = NULL;
                 lv2_atom_object_get((const LV2_Atom_Object*)&event->body,
-                                    urid(keepers[i], LV2_PATCH__value), &value, 0);
+                                    urid(keepers[i], FL "savedFigure"), &value, 0);
                 if (long_of(keepers[i], value) >= 0) {
                     sum += long_of(keepers[i], value);
                     ++figure;
-                } else if (value && keeper_told(keepers[i], FL "refused")) {
+                } else if (keeper_told(keepers[i], FL "refused")) {
                     CHECK_TEXT(keeper_told_text(keepers[i], FL "refused"), NULL);
                     ++figure;
                 }
@@ -266,7 +266,7 @@ static void a_session_is_saved_and_restored_while_the_disk_stands_still(void)
         LV2_ATOM_SEQUENCE_FOREACH (&keeper->notify.sequence, event) {
             const LV2_Atom* value = NULL;
             lv2_atom_object_get((const LV2_Atom_Object*)&event->body,
-                                urid(keeper, LV2_PATCH__value), &value, 0);
+                                urid(keeper, FL "savedFigure"), &value, 0);
             i += long_of(keeper, value) >= 0;
         }
     }

@@ -123,7 +123,7 @@ static void own_entries_come_back_on_a_machine_without_the_bank(void)
     keeper_close(other);
     Keeper* const third = keeper_open(NO_WORKER);
     load_session(third, folder);
-    keeper_get(third);
+    keeper_look(third);
     keeper_run(third, BLOCK);
     CHECK_TEXT(keeper_told_text(third, FL "bankMessages"), "");
     third->controls[CONTROL_FEET] = 1023.0f;
@@ -176,7 +176,7 @@ static void where_the_bank_has_another_entry_the_sessions_plays(void)
     load_session(other, folder);
     keeper_play(other, 1);
     CHECK_TEXT(bar_steps(other, 0, KICK), "o..o.oo.o..o.ooo");
-    keeper_get(other);
+    keeper_look(other);
     keeper_run(other, BLOCK);
     const char* const told = keeper_told_text(other, FL "bankMessages");
     CHECK(told && strstr(told, "1023 is already that of my:salt-gallop"));

@@ -100,11 +100,9 @@ static int told_notes(void)
 {
     int count = 0;
     LV2_ATOM_SEQUENCE_FOREACH (host_notify(host), event) {
-        LV2_URID property = 0;
-        const LV2_Atom* value = NULL;
-        lv2_atom_object_get((const LV2_Atom_Object*)&event->body, uris.patch_property, &value, 0);
-        property = value ? ((const LV2_Atom_URID*)value)->body : 0;
-        count += property == uris.fl_noteIn;
+        const LV2_Atom* note = NULL;
+        lv2_atom_object_get((const LV2_Atom_Object*)&event->body, uris.fl_noteIn, &note, 0);
+        count += note != NULL;
     }
     return count;
 }
@@ -112,7 +110,7 @@ static int told_notes(void)
 static void notes_that_keys_are_learned_from_are_used_up_with_their_ends(void)
 {
     begin(0.0f);
-    ask(uris.fl_learning);
+    ask(uris.fl_noteIn);
     send(1, (const uint8_t[]){0x99, 50, 90}, 3);
     send(2, (const uint8_t[]){0xB9, 4, 90}, 3);
     run(64);
@@ -126,7 +124,7 @@ static void notes_that_keys_are_learned_from_are_used_up_with_their_ends(void)
     CHECK_INT(heard.count, 2);
     CHECK_INT(heard.events[1].bytes[1], 51);
     check_case("a window that is gone");
-    ask(uris.fl_learning);
+    ask(uris.fl_noteIn);
     for (int i = 0; i < 4 * RATE / 4800; ++i) {
         run(4800);
     }

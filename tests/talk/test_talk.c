@@ -55,25 +55,25 @@ static void the_fullest_bar_fits_the_bytes_that_are_kept_for_it(void)
     fill_up();
     talk_bar(&talk, &bar);
     const uint32_t event = (uint32_t)sizeof(int64_t); /* its time in a sequence */
-    CHECK(talk.size + event <= ENCODE_BAR_BYTES + ENCODE_SET_BYTES);
+    CHECK(talk.size + event <= ENCODE_BAR_BYTES + TELL_HEAD_BYTES);
     CHECK(talk.size + event > SEEN_STROKES_MAX * 16);
     CHECK(hears_bar(&talk, &talk.buffer.atom, talk.size, &other));
     CHECK(bars_alike(&bar, &other));
 }
 
-static void a_get_is_heard_with_its_property_or_without(void)
+static void a_look_is_heard_with_what_it_wants_or_without(void)
 {
     const LV2_URID properties[] = {0, talk.uris.fl_place, talk.uris.fl_bar};
     for (int i = 0; i < 3; ++i) {
         LV2_URID heard = 999;
         talk_begin(&talk);
-        encode_get(&talk.forge, properties[i], &talk.uris);
+        tell_look(&talk.forge, properties[i], &talk.uris);
         talk_end(&talk);
-        CHECK(decode_get(&talk.buffer.atom, talk.size, &talk.uris, &heard));
+        CHECK(hear_look(&talk.buffer.atom, talk.size, &talk.uris, &heard));
         CHECK_INT(heard, properties[i]);
         LV2_URID property = 0;
         const LV2_Atom* value = NULL;
-        CHECK(!decode_set(&talk.buffer.atom, talk.size, &talk.uris, &property, &value));
+        CHECK(!hear_message(&talk.buffer.atom, talk.size, &talk.uris, &property, &value));
     }
 }
 
@@ -81,15 +81,12 @@ static void a_get_is_heard_with_its_property_or_without(void)
 
 static const LV2_Atom* value_by_lv2(const LV2_URID property)
 {
-    const LV2_Atom* name = NULL;
     const LV2_Atom* value = NULL;
     const LV2_Atom_Object* const object = (const LV2_Atom_Object*)(const void*)&talk.buffer.atom;
     CHECK_INT(object->atom.type, talk.uris.atom_Object);
-    CHECK_INT(object->body.otype, talk.uris.patch_Set);
+    CHECK_INT(object->body.otype, talk.uris.fl_Message);
     CHECK_INT(lv2_atom_total_size(&object->atom), talk.size);
-    lv2_atom_object_get(object, talk.uris.patch_property, &name, talk.uris.patch_value, &value, 0);
-    CHECK(name && name->type == talk.uris.atom_URID);
-    CHECK(name && ((const LV2_Atom_URID*)(const void*)name)->body == property);
+    lv2_atom_object_get(object, property, &value, 0);
     return value;
 }
 
@@ -149,13 +146,13 @@ static void lv2s_own_helpers_read_a_place(void)
     }
 }
 
-/* A bar and a place aren't each other, nor is a Set a Get. */
+/* A bar and a place aren't each other, nor is a message a look. */
 static void each_message_is_heard_as_itself_alone(void)
 {
     LV2_URID property = 0;
     SeenPlace place = {.bar = 3, .phrase_bars = 4};
     talk_bar(&talk, &bar);
-    CHECK(!decode_get(&talk.buffer.atom, talk.size, &talk.uris, &property));
+    CHECK(!hear_look(&talk.buffer.atom, talk.size, &talk.uris, &property));
     CHECK(!hears_place(&talk, &talk.buffer.atom, talk.size, &place));
     talk_place(&talk, &place);
     CHECK(!hears_bar(&talk, &talk.buffer.atom, talk.size, &other));
@@ -170,7 +167,7 @@ static void fields_of_a_later_version_are_passed_over(void)
     numbers[PLACE_FIELD_COUNT - 1] = 3;
     numbers[PLACE_FIELD_COUNT] = numbers[PLACE_FIELD_COUNT + 1] = 99;
     talk_begin(&talk);
-    encode_begin_set(&talk.forge, &frame, talk.uris.fl_place, &talk.uris);
+    tell_begin(&talk.forge, &frame, talk.uris.fl_place, &talk.uris);
     lv2_atom_forge_vector(&talk.forge, sizeof(double), talk.uris.atom_Double, PLACE_FIELD_COUNT + 3,
                           numbers);
     lv2_atom_forge_pop(&talk.forge, &frame);
@@ -187,7 +184,7 @@ int main(void)
     RUN(a_bar_told_is_the_bar_heard);
     RUN(a_place_told_is_the_place_heard);
     RUN(the_fullest_bar_fits_the_bytes_that_are_kept_for_it);
-    RUN(a_get_is_heard_with_its_property_or_without);
+    RUN(a_look_is_heard_with_what_it_wants_or_without);
     RUN(lv2s_own_helpers_read_a_bar);
     RUN(lv2s_own_helpers_read_a_place);
     RUN(each_message_is_heard_as_itself_alone);

@@ -38,7 +38,7 @@ static void a_bar_survives_turtle(void)
         talk_bar(&talk, &bar);
         LV2_Atom* const read = by_turtle(&text);
         check_case("bar %d", i);
-        CHECK(text && strstr(text, "Set") && strstr(text, "Tuple"));
+        CHECK(text && strstr(text, "Message") && strstr(text, "Tuple"));
         CHECK(read && hears_bar(&talk, read, lv2_atom_total_size(read), &other));
         CHECK(bars_alike(&bar, &other));
         free(read);

@@ -96,18 +96,14 @@ static void any_blocks_give_the_same_notes(void)
 /* The newest count of dropped strokes that notify told, or what was before. */
 static int64_t dropped_told(Player* const player, const int64_t before)
 {
-    const LV2_URID set = host_urid(player->host, LV2_PATCH__Set);
-    const LV2_URID value_key = host_urid(player->host, LV2_PATCH__value);
-    const LV2_URID property_key = host_urid(player->host, LV2_PATCH__property);
     const LV2_URID wanted = host_urid(player->host, "urn:fourlimb:terms#droppedStrokes");
     const LV2_Atom_Sequence* const notify = host_notify(player->host);
     int64_t dropped = before;
     LV2_ATOM_SEQUENCE_FOREACH (notify, event) {
         const LV2_Atom_Object* const object = (const LV2_Atom_Object*)(const void*)&event->body;
-        const LV2_Atom *property = NULL, *value = NULL;
-        lv2_atom_object_get(object, property_key, &property, value_key, &value, 0);
-        if (object->body.otype == set && property && value &&
-            ((const LV2_Atom_URID*)(const void*)property)->body == wanted) {
+        const LV2_Atom* value = NULL;
+        lv2_atom_object_get(object, wanted, &value, 0);
+        if (value) {
             dropped = ((const LV2_Atom_Long*)(const void*)value)->body;
         }
     }

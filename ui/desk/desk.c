@@ -184,7 +184,7 @@ static void take_message_atom(Desk* const desk, const uint32_t size, const LV2_A
     LV2_URID property = 0;
     const LV2_Atom* value = NULL;
     SeenPlace place;
-    if (!decode_set(atom, size, desk->uris, &property, &value)) {
+    if (!hear_message(atom, size, desk->uris, &property, &value)) {
         return;
     }
     if (property == desk->uris->fl_bar) {

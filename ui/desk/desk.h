@@ -19,7 +19,7 @@ typedef struct {
     void* handle;
     void (*write)(void* handle, uint32_t port, float value);
     void (*touch)(void* handle, uint32_t port, bool is_held);
-    void (*say)(void* handle, LV2_URID property, const char* text); /* patch:Set, a string */
+    void (*say)(void* handle, LV2_URID property, const char* text); /* a message */
     /* It has changed, and this is what the session has over the files: desk_bank
        follows; may be NULL. */
     void (*read_bank)(void* handle, const char* entries);
@@ -79,8 +79,8 @@ void desk_resize(Desk* desk, int width, int height, double scale);
 /* The host's colours, if it told any. */
 void desk_host_colours(Desk* desk, Colour background, Colour text);
 
-/* The property to ask the plugin for now, 0 for all: as long as it is asked, once a
-   second at least, it goes on telling. */
+/* The property wanted of the plugin now, 0 for all: as long as somebody looks on, said
+   once a second at least, it goes on telling. */
 LV2_URID desk_asks(const Desk* desk);
 
 /* What the host says: a port's value, or an atom of the plugin's. */

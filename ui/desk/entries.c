@@ -18,7 +18,7 @@ LV2_URID desk_asks(const Desk* const desk)
 {
     const SessionEntries* const entries = &desk->entries_told;
     const bool lacks = !entries->is_whole && desk->now - entries->heard_at > longest_wait;
-    return desk->view.edit.is_learning ? desk->uris->fl_learning
+    return desk->view.edit.is_learning ? desk->uris->fl_noteIn
            : !desk->view.has_place     ? 0
            : lacks                     ? desk->uris->fl_sessionEntries
                                        : desk->uris->fl_place;
