@@ -54,7 +54,7 @@ static inline void bench_read_bank(void* const handle, const char* const entries
 {
     Bench* const bench = (Bench*)handle;
     Bank* const bank = bank_open_bundle(FOURLIMB_BUILD "/lv2/fourlimb.lv2", entries);
-    if (bank && desk_bank(&bench->stage.desk, bank)) {
+    if (bank && controller_bank(&bench->stage.model, bank)) {
         bank_free(bench->stage.bank);
         bench->stage.bank = bank;
     }
@@ -65,12 +65,12 @@ static inline void bench_write_file(void* const handle, const bool straight)
     Bench* const bench = (Bench*)handle;
     ++bench->written;
     bench->straight = straight;
-    export_write(&bench->stage.desk, bench->stage.bank, straight);
+    export_write(&bench->stage.model, bench->stage.bank, straight);
 }
 
 static inline View* bench_view(Bench* const bench)
 {
-    return &bench->stage.desk.view;
+    return &bench->stage.model.view;
 }
 
 /* As if the host had set it: the window is told. */
@@ -82,8 +82,8 @@ static inline void bench_set(Bench* const bench, const Control control, const do
         printf("# %s\n", why);
         exit(2);
     }
-    desk_port_event(&bench->stage.desk, (uint32_t)(PORT_FIRST_CONTROL + control), sizeof number, 0,
-                    &number);
+    incoming_port_event(&bench->stage.model, (uint32_t)(PORT_FIRST_CONTROL + control),
+                        sizeof number, 0, &number);
 }
 
 /* ---- Running */
@@ -112,14 +112,14 @@ static inline void bench_take_notify(Bench* const bench)
             snprintf(bench->why, sizeof bench->why, "%s", (const char*)(why + 1));
         }
         if (!bench->is_deaf) {
-            desk_port_event(&stage->desk, PORT_NOTIFY,
-                            event->body.size + (uint32_t)sizeof event->body,
-                            stage->uris.atom_eventTransfer, &event->body);
+            incoming_port_event(&stage->model, PORT_NOTIFY,
+                                event->body.size + (uint32_t)sizeof event->body,
+                                stage->uris.atom_eventTransfer, &event->body);
         }
     }
     for (uint32_t i = 0; i < READOUT_COUNT; ++i) {
         const float value = host_get(stage->host, readout_rows[i].symbol);
-        desk_port_event(&stage->desk, PORT_FIRST_READOUT + i, sizeof value, 0, &value);
+        incoming_port_event(&stage->model, PORT_FIRST_READOUT + i, sizeof value, 0, &value);
     }
 }
 
@@ -130,13 +130,13 @@ static inline void bench_run(Bench* const bench, const int64_t frames)
         if (bench->frame % BENCH_RATE < BENCH_BLOCK) { /* once a second, as the window does */
             LV2_Atom_Forge* const forge = host_input(stage->host);
             lv2_atom_forge_frame_time(forge, 0);
-            tell_look(forge, desk_asks(&stage->desk), &stage->uris);
+            tell_look(forge, controller_asks(&stage->model), &stage->uris);
         }
         host_run(stage->host, BENCH_BLOCK);
         bench_take_midi(bench);
         bench->frame += BENCH_BLOCK;
         stage->seconds += (double)BENCH_BLOCK / BENCH_RATE;
-        desk_tick(&stage->desk, stage->seconds);
+        controller_tick(&stage->model, stage->seconds);
         bench_take_notify(bench);
     }
 }
@@ -162,11 +162,11 @@ static inline Bench* bench_open(void)
         exit(2);
     }
     stage_open(&bench->stage);
-    Desk* const desk = &bench->stage.desk;
-    bench->say = desk->output.say;
-    desk->output.say = bench_say;
-    desk->output.read_bank = bench_read_bank;
-    desk->output.write_file = bench_write_file;
+    Model* const model = &bench->stage.model;
+    bench->say = model->output.say;
+    model->output.say = bench_say;
+    model->output.read_bank = bench_read_bank;
+    model->output.write_file = bench_write_file;
     bench_read_bank(bench, "");
     bench->stage.tempo = 120.0f;
     bench_set(bench, CONTROL_GROOVE, GROOVE);
@@ -262,21 +262,21 @@ static inline int bench_velocity(const Bench* const bench, const uint8_t key, co
 /* A place in a limb's row, quarters from the bar line, in real pixels. */
 static inline PaneEvent bench_place(const Bench* const bench, const int limb, const double quarters)
 {
-    const Desk* const desk = &bench->stage.desk;
-    const Geometry g = geometry_of(&desk->view);
-    const SeenBar* const bar = view_bar(&desk->view, view_shown(&desk->view));
+    const Model* const model = &bench->stage.model;
+    const Geometry g = geometry_of(&model->view);
+    const SeenBar* const bar = view_bar(&model->view, view_shown(&model->view));
     const BarSpace space = geometry_bar(&g, bar ? bar->meter : (Meter){4.0, 4});
     const double x = g.beat_1 + quarters * Q / space.ticks * space.beat;
     const double y = (g.row_top[limb] + g.row_bottom[limb]) / 2.0;
-    return (PaneEvent){.x = desk->fit.x + desk->fit.scale * x,
-                       .y = desk->fit.y + desk->fit.scale * y,
+    return (PaneEvent){.x = model->fit.x + model->fit.scale * x,
+                       .y = model->fit.y + model->fit.scale * y,
                        .button = 1};
 }
 
 static inline void bench_mouse(Bench* const bench, PaneEvent event, const PaneEventKind kind)
 {
     event.kind = kind;
-    desk_input(&bench->stage.desk, &event);
+    controller_input(&bench->stage.model, &event);
 }
 
 static inline void bench_drag(Bench* const bench, const int limb, const double from,
@@ -289,10 +289,10 @@ static inline void bench_drag(Bench* const bench, const int limb, const double f
     event.x = bench_place(bench, limb, to).x;
     for (int i = 1; i <= 8; ++i) {
         PaneEvent on_the_way = event;
-        on_the_way.y += bench->stage.desk.fit.scale * down * i / 8.0;
+        on_the_way.y += bench->stage.model.fit.scale * down * i / 8.0;
         bench_mouse(bench, on_the_way, PANE_MOTION);
     }
-    event.y += bench->stage.desk.fit.scale * down;
+    event.y += bench->stage.model.fit.scale * down;
     bench_mouse(bench, event, PANE_RELEASE);
     bench_settle(bench);
 }

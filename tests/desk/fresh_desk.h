@@ -12,15 +12,15 @@ static inline void fresh(void)
         own_desk_close(own);
     }
     own = own_desk_open();
-    desk_tick(&own->desk, 100.0);
+    controller_tick(&own->model, 100.0);
 }
 
 static inline void focus(const TargetKind kind, const int index)
 {
-    own->desk.view.focus = (TargetId){kind, index};
+    own->model.view.focus = (TargetId){kind, index};
 }
 
 static inline const List* list(void)
 {
-    return &own->desk.view.list;
+    return &own->model.view.list;
 }

@@ -4,7 +4,8 @@
 #pragma once
 
 #include "../../ui/command/uri_table.h"
-#include "../../ui/desk/desk.h"
+#include "../../ui/desk/controller.h"
+#include "../../ui/desk/incoming.h"
 #include "../../ui/scene/dial.h"
 #include "../../ui/scene/screen.h"
 
@@ -14,7 +15,7 @@
 #include <string.h>
 
 typedef struct {
-    Desk desk;
+    Model model;
     Bank* bank;
     UriTable* table;
     Uris uris;
@@ -73,9 +74,9 @@ static inline void own_tell(void* const handle, const LV2_URID property, const c
     ++own->said;
 }
 
-static inline DeskOutput own_output(OwnDesk* const own)
+static inline ModelOutput own_output(OwnDesk* const own)
 {
-    return (DeskOutput){.handle = own, .write = own_write, .touch = own_touch, .say = own_tell};
+    return (ModelOutput){.handle = own, .write = own_write, .touch = own_touch, .say = own_tell};
 }
 
 static inline OwnDesk* own_desk_open(void)
@@ -91,18 +92,18 @@ static inline OwnDesk* own_desk_open(void)
     }
     LV2_URID_Map map = {own->table, uri_table_map};
     own->uris = uris_map(&map);
-    if (!desk_open(&own->desk, own->bank, &own->uris, own_output(own))) {
+    if (!controller_open(&own->model, own->bank, &own->uris, own_output(own))) {
         printf("# no memory for the desk\n");
         exit(2);
     }
     const PaneEvent focus = {.kind = PANE_FOCUS_IN};
-    desk_input(&own->desk, &focus);
+    controller_input(&own->model, &focus);
     return own;
 }
 
 static inline void own_desk_close(OwnDesk* const own)
 {
-    desk_close(&own->desk);
+    controller_close(&own->model);
     bank_free(own->bank);
     uri_table_free(own->table);
     free(own);
@@ -111,7 +112,7 @@ static inline void own_desk_close(OwnDesk* const own)
 /* As a host says it. */
 static inline void own_port(OwnDesk* const own, const uint32_t port, const float value)
 {
-    desk_port_event(&own->desk, port, sizeof value, 0, &value);
+    incoming_port_event(&own->model, port, sizeof value, 0, &value);
 }
 
 static inline void own_say(OwnDesk* const own, const Control control, const float value)
@@ -121,7 +122,7 @@ static inline void own_say(OwnDesk* const own, const Control control, const floa
 
 static inline float own_value(const OwnDesk* const own, const Control control)
 {
-    return own->desk.view.values[control];
+    return own->model.view.values[control];
 }
 
 /* Whether the desk had a use for it. */
@@ -129,7 +130,7 @@ static inline bool own_key(OwnDesk* const own, const uint32_t key, const uint32_
 {
     const uint32_t text = key < PANE_KEY_UP && !(modifiers & ~(uint32_t)PANE_SHIFT) ? key : 0;
     const PaneEvent event = {.kind = PANE_KEY, .key = key, .text = text, .modifiers = modifiers};
-    return desk_input(&own->desk, &event);
+    return controller_input(&own->model, &event);
 }
 
 /* Types code points. */
@@ -144,20 +145,20 @@ static inline void own_type(OwnDesk* const own, const char* text)
 static inline void own_mouse(OwnDesk* const own, const PaneEventKind kind, const double x,
                              const double y, const uint32_t modifiers)
 {
-    const Fit fit = own->desk.fit;
+    const Fit fit = own->model.fit;
     const PaneEvent event = {.kind = kind,
                              .x = fit.x + fit.scale * x,
                              .y = fit.y + fit.scale * y,
                              .button = 1,
                              .modifiers = modifiers};
-    desk_input(&own->desk, &event);
+    controller_input(&own->model, &event);
 }
 
 static inline bool own_find(const OwnDesk* const own, const TargetId id, Target* const found)
 {
     static TargetList targets;
-    const Geometry g = geometry_of(&own->desk.view);
-    targets_of(&own->desk.view, &g, &targets);
+    const Geometry g = geometry_of(&own->model.view);
+    targets_of(&own->model.view, &g, &targets);
     const Target* const target = targets_find(&targets, id);
     *found = target ? *target : (Target){.group = GROUP_NONE};
     if (!target) {
@@ -192,7 +193,7 @@ static inline void own_release(OwnDesk* const own)
 /* A click by itself: no second click follows from it. */
 static inline void own_click(OwnDesk* const own, const TargetId id)
 {
-    desk_tick(&own->desk, own->desk.now + 1.0);
+    controller_tick(&own->model, own->model.now + 1.0);
     own_press(own, id, 0);
     own_release(own);
 }

@@ -119,8 +119,8 @@ static inline Recorded* record(OwnDesk* const own)
 
 static inline void replay_one(OwnDesk* const own, const PortEvent* const event)
 {
-    desk_tick(&own->desk, event->seconds);
-    desk_port_event(&own->desk, event->port, event->size, event->format, event->bytes);
+    controller_tick(&own->model, event->seconds);
+    incoming_port_event(&own->model, event->port, event->size, event->format, event->bytes);
 }
 
 static inline void replay(OwnDesk* const own, const Recorded* const recorded)

@@ -2,7 +2,8 @@
 /* test_bank_again.c - the window reads the bank again after something was saved, and
    memory runs out while its lists are made: the old bank and its lists stay.  calloc goes
    to the function here (--wrap, see the Makefile). */
-#include "../../ui/desk/desk.h"
+#include "../../ui/desk/controller.h"
+#include "../../ui/desk/incoming.h"
 #include "../../ui/scene/view.h"
 #include "../help/check.h"
 
@@ -26,12 +27,12 @@ static Bank* factory_bank(void)
 }
 
 /* Reads every list, as drawing does. */
-static size_t read_lists(const Desk* const desk)
+static size_t read_lists(const Model* const model)
 {
     size_t letters = 0;
     for (int shelf = 0; shelf < SHELF_COUNT; ++shelf) {
-        for (int i = 0; i < desk->view.shelves[shelf].count; ++i) {
-            const Entry* const entry = &desk->view.shelves[shelf].entries[i];
+        for (int i = 0; i < model->view.shelves[shelf].count; ++i) {
+            const Entry* const entry = &model->view.shelves[shelf].entries[i];
             letters += strlen(entry->label) + strlen(entry->comment) + strlen(entry->family);
             letters += entry->figure ? entry->figure->strokes[0].limb : 0;
         }
@@ -43,28 +44,28 @@ static void where_memory_runs_out_the_old_lists_stay(void)
 {
     static const Uris uris;
     Bank* const first = factory_bank();
-    Desk* const desk = calloc(1, sizeof(Desk));
-    CHECK(desk && first && desk_open(desk, first, &uris, (DeskOutput){.handle = NULL}));
-    const size_t letters = read_lists(desk);
+    Model* const model = calloc(1, sizeof(Model));
+    CHECK(model && first && controller_open(model, first, &uris, (ModelOutput){.handle = NULL}));
+    const size_t letters = read_lists(model);
     CHECK(letters > 1000);
     for (int at = 0; at < SHELF_COUNT; ++at) {
         check_case("at list %d", at);
         Bank* const again = factory_bank();
         calls_left = at;
-        CHECK(!desk_bank(desk, again));
+        CHECK(!controller_bank(model, again));
         calls_left = -1;
         bank_free(again); /* as the window does */
-        CHECK(desk->bank == first);
-        CHECK_INT(read_lists(desk), letters);
+        CHECK(model->bank == first);
+        CHECK_INT(read_lists(model), letters);
     }
     Bank* const again = factory_bank();
-    CHECK(desk_bank(desk, again));
+    CHECK(controller_bank(model, again));
     bank_free(first);
-    CHECK(desk->bank == again);
-    CHECK_INT(read_lists(desk), letters);
-    desk_close(desk);
+    CHECK(model->bank == again);
+    CHECK_INT(read_lists(model), letters);
+    controller_close(model);
     bank_free(again);
-    free(desk);
+    free(model);
 }
 
 int main(void)

@@ -21,8 +21,8 @@ static OwnDesk* fresh(void)
 
 static void check_same_view(const OwnDesk* const a, const OwnDesk* const b)
 {
-    const View* const x = &a->desk.view;
-    const View* const y = &b->desk.view;
+    const View* const x = &a->model.view;
+    const View* const y = &b->model.view;
     CHECK(places_alike(&x->place, &y->place));
     CHECK(!memcmp(x->values, y->values, sizeof x->values));
     CHECK(!memcmp(x->readouts, y->readouts, sizeof x->readouts));
@@ -53,7 +53,7 @@ static void the_last_word_of_the_plugin_is_shown(void)
             }
         }
     }
-    const View* const view = &own->desk.view;
+    const View* const view = &own->model.view;
     CHECK(view->has_place && places_alike(&view->place, &place));
     CHECK_INT(view->place.phrase_bars, 3);
     CHECK(!view->place.rolling);
@@ -75,7 +75,7 @@ static void the_bar_now_playing_is_never_missing(void)
     int looked = 0;
     for (int i = 0; i < recorded->count; ++i) {
         replay_one(own, &recorded->events[i]);
-        const View* const view = &own->desk.view;
+        const View* const view = &own->model.view;
         if (recorded->events[i].seconds > 1.2 && view->place.rolling) {
             const SeenBar* const bar = view_bar(view, view_shown(view));
             check_case("at %g s", recorded->events[i].seconds);
@@ -115,7 +115,7 @@ static void draw(const OwnDesk* const own)
 {
     cairo_surface_t* const surface = cairo_image_surface_create(CAIRO_FORMAT_RGB24, 960, 540);
     cairo_t* const cairo = cairo_create(surface);
-    screen_draw_all(cairo, &own->desk.view);
+    screen_draw_all(cairo, &own->model.view);
     CHECK_INT(cairo_status(cairo), CAIRO_STATUS_SUCCESS);
     cairo_destroy(cairo);
     cairo_surface_destroy(surface);
@@ -135,7 +135,7 @@ static void after_any_order_the_right_order_is_shown_as_ever(void)
         for (int i = 0; i < recorded->count; ++i) {
             replay_one(own, &recorded->events[order[i]]);
             if (i % 100 == 0) {
-                check_sane(&own->desk.view);
+                check_sane(&own->model.view);
                 draw(own);
             }
         }
@@ -157,9 +157,9 @@ static void with_events_missing_the_rest_is_shown(void)
                 replay_one(own, &recorded->events[i]);
             }
         }
-        check_sane(&own->desk.view);
+        check_sane(&own->model.view);
         draw(own);
-        CHECK(own->desk.view.has_place);
+        CHECK(own->model.view.has_place);
         own_desk_close(own);
     }
 }
@@ -174,30 +174,30 @@ static void a_message_cut_or_spoilt_does_no_harm(void)
         uint8_t* const bytes = malloc(event->size + 1);
         memcpy(bytes, event->bytes, event->size);
         bytes[chance(&state) % event->size] = (uint8_t)chance(&state);
-        desk_port_event(&own->desk, event->port, event->size, event->format, bytes);
+        incoming_port_event(&own->model, event->port, event->size, event->format, bytes);
         uint8_t* const shorter = malloc(cut ? cut : 1);
         memcpy(shorter, event->bytes, cut);
-        desk_port_event(&own->desk, event->port, cut, event->format, shorter);
-        desk_port_event(&own->desk, event->port, cut, event->format + 1, shorter);
+        incoming_port_event(&own->model, event->port, cut, event->format, shorter);
+        incoming_port_event(&own->model, event->port, cut, event->format + 1, shorter);
         free(shorter);
         free(bytes);
-        check_sane(&own->desk.view);
+        check_sane(&own->model.view);
     }
     draw(own);
-    desk_port_event(&own->desk, PORT_NOTIFY, 0, own->uris.atom_eventTransfer, NULL);
-    desk_port_event(&own->desk, PORT_FIRST_CONTROL, sizeof(float), 0, NULL);
+    incoming_port_event(&own->model, PORT_NOTIFY, 0, own->uris.atom_eventTransfer, NULL);
+    incoming_port_event(&own->model, PORT_FIRST_CONTROL, sizeof(float), 0, NULL);
     own_desk_close(own);
 }
 
 static void ports_that_do_not_exist_change_nothing(void)
 {
     OwnDesk* const own = fresh();
-    const View before = own->desk.view;
+    const View before = own->model.view;
     own_port(own, 0, 1.0f);
     own_port(own, PORT_FIRST_READOUT + READOUT_COUNT, 1.0f);
     own_port(own, UINT32_MAX, 1.0f);
-    CHECK(!memcmp(before.values, own->desk.view.values, sizeof before.values));
-    CHECK(!memcmp(before.readouts, own->desk.view.readouts, sizeof before.readouts));
+    CHECK(!memcmp(before.values, own->model.view.values, sizeof before.values));
+    CHECK(!memcmp(before.readouts, own->model.view.readouts, sizeof before.readouts));
     own_desk_close(own);
 }
 
@@ -209,7 +209,7 @@ static void odd_values_are_shown_in_range(void)
         for (int o = 0; o < 8; ++o) {
             own_say(own, (Control)i, odd[o]);
             check_case("%s at %g", control_rows[i].symbol, (double)odd[o]);
-            check_sane(&own->desk.view);
+            check_sane(&own->model.view);
         }
         draw(own);
     }
@@ -232,27 +232,27 @@ static void the_place_moves_on_between_two_messages(void)
     LV2_URID_Map map = {own->table, uri_table_map};
     own->uris = talk->uris = uris_map(&map);
     talk_place(talk, &place);
-    desk_tick(&own->desk, 10.0);
-    desk_port_event(&own->desk, PORT_NOTIFY, talk->size, own->uris.atom_eventTransfer,
-                    &talk->buffer.atom);
-    CHECK_NEAR(own->desk.view.now_tick, 1000.0, 0.0);
-    desk_tick(&own->desk, 10.1);
-    CHECK_NEAR(own->desk.view.now_tick, 1000.0 + 5000.0, 1e-3);
-    desk_tick(&own->desk, 10.4);
-    CHECK_NEAR(own->desk.view.now_tick, 1000.0 + 20000.0, 1e-3);
-    desk_tick(&own->desk, 60.0); /* the host has gone: it stands still */
-    const double stands = own->desk.view.now_tick;
+    controller_tick(&own->model, 10.0);
+    incoming_port_event(&own->model, PORT_NOTIFY, talk->size, own->uris.atom_eventTransfer,
+                        &talk->buffer.atom);
+    CHECK_NEAR(own->model.view.now_tick, 1000.0, 0.0);
+    controller_tick(&own->model, 10.1);
+    CHECK_NEAR(own->model.view.now_tick, 1000.0 + 5000.0, 1e-3);
+    controller_tick(&own->model, 10.4);
+    CHECK_NEAR(own->model.view.now_tick, 1000.0 + 20000.0, 1e-3);
+    controller_tick(&own->model, 60.0); /* the host has gone: it stands still */
+    const double stands = own->model.view.now_tick;
     CHECK(stands <= 1000.0 + 50000.0);
-    desk_tick(&own->desk, 70.0);
-    CHECK_NEAR(own->desk.view.now_tick, stands, 0.0);
+    controller_tick(&own->model, 70.0);
+    CHECK_NEAR(own->model.view.now_tick, stands, 0.0);
     free(talk);
     own_desk_close(own);
 }
 
 static void say(OwnDesk* const own, Talk* const talk)
 {
-    desk_port_event(&own->desk, PORT_NOTIFY, talk->size, own->uris.atom_eventTransfer,
-                    &talk->buffer.atom);
+    incoming_port_event(&own->model, PORT_NOTIFY, talk->size, own->uris.atom_eventTransfer,
+                        &talk->buffer.atom);
 }
 
 /* The plugin tells a phrase and the bar after it, so that the next phrase can begin
@@ -277,16 +277,16 @@ static void the_bar_after_a_phrase_is_the_first_of_the_next(void)
         say(own, talk);
     }
     for (int bar = 0; bar < 5; ++bar) {
-        const SeenBar* const shown = view_bar(&own->desk.view, bar);
+        const SeenBar* const shown = view_bar(&own->model.view, bar);
         CHECK(shown && bars_alike(shown, &bars[bar]));
     }
     place.bar = place.phrase = 4;
     talk_place(talk, &place);
     say(own, talk);
-    const SeenBar* const first = view_bar(&own->desk.view, 4);
+    const SeenBar* const first = view_bar(&own->model.view, 4);
     CHECK(first && bars_alike(first, &bars[4]));
     /* A bar not told yet is what the last phrase had in its place. */
-    const SeenBar* const second = view_bar(&own->desk.view, 5);
+    const SeenBar* const second = view_bar(&own->model.view, 5);
     CHECK(second && bars_alike(second, &bars[1]));
     free(talk);
     own_desk_close(own);
@@ -306,8 +306,8 @@ static void say_bank(OwnDesk* const own, const char* const text, const uint32_t 
     lv2_atom_forge_string(&talk->forge, text, length);
     lv2_atom_forge_pop(&talk->forge, &frame);
     talk_end(talk);
-    desk_port_event(&own->desk, PORT_NOTIFY, talk->size, own->uris.atom_eventTransfer,
-                    &talk->buffer.atom);
+    incoming_port_event(&own->model, PORT_NOTIFY, talk->size, own->uris.atom_eventTransfer,
+                        &talk->buffer.atom);
     free(talk);
 }
 
@@ -315,9 +315,9 @@ static void the_banks_first_complaint_is_shown(void)
 {
     OwnDesk* const own = fresh();
     say_bank(own, "first\nsecond", 12);
-    CHECK_TEXT(own->desk.view.message, "first");
+    CHECK_TEXT(own->model.view.message, "first");
     say_bank(own, "", 0);
-    CHECK_TEXT(own->desk.view.message, "");
+    CHECK_TEXT(own->model.view.message, "");
     own_desk_close(own);
 }
 
@@ -332,7 +332,7 @@ static void a_long_complaint_is_cut_between_letters(void)
             memcpy(text + i, "\xE3\x81\x82", 3);
         }
         say_bank(own, text, (uint32_t)strlen(text));
-        const char* const message = own->desk.view.message;
+        const char* const message = own->model.view.message;
         check_case("after %u letters", before);
         CHECK(strlen(message) > MESSAGE_ROOM - 5 && strlen(message) < MESSAGE_ROOM);
         CHECK_INT((strlen(message) - before) % 3, 0);
@@ -343,7 +343,7 @@ static void a_long_complaint_is_cut_between_letters(void)
 static void without_a_bank_nothing_can_be_picked_and_nothing_breaks(void)
 {
     OwnDesk* const own = calloc(1, sizeof *own);
-    CHECK(desk_open(&own->desk, NULL, &own->uris, own_output(own)));
+    CHECK(controller_open(&own->model, NULL, &own->uris, own_output(own)));
     own_key(own, 'g', 0);
     own_key(own, PANE_KEY_DOWN, 0);
     own_type(own, "xyz");
@@ -352,7 +352,7 @@ static void without_a_bank_nothing_can_be_picked_and_nothing_breaks(void)
     own_click(own, (TargetId){TARGET_CARD_DOWN, SHELF_FEET});
     draw(own);
     CHECK_INT(own->wrong, 0);
-    desk_close(&own->desk);
+    controller_close(&own->model);
     free(own);
 }
 
@@ -363,15 +363,15 @@ static void colours_go_from_the_hosts_to_dark_to_light(void)
     OwnDesk* const own = fresh();
     const Colour background = {0.9, 0.9, 0.9};
     const Colour text = {0.1, 0.1, 0.1};
-    desk_host_colours(&own->desk, background, text);
-    CHECK_NEAR(own->desk.view.palette.ground.red, 0.9, 1e-9);
+    model_host_colours(&own->model, background, text);
+    CHECK_NEAR(own->model.view.palette.ground.red, 0.9, 1e-9);
     own_click(own, (TargetId){TARGET_TAB, PANEL_OUTPUT});
     own_click(own, (TargetId){TARGET_THEME, 0});
-    CHECK_NEAR(own->desk.view.palette.ground.red, palette_dark.ground.red, 1e-9);
+    CHECK_NEAR(own->model.view.palette.ground.red, palette_dark.ground.red, 1e-9);
     own_click(own, (TargetId){TARGET_THEME, 0});
-    CHECK_NEAR(own->desk.view.palette.ground.red, palette_light.ground.red, 1e-9);
+    CHECK_NEAR(own->model.view.palette.ground.red, palette_light.ground.red, 1e-9);
     own_key(own, PANE_KEY_ENTER, 0);
-    CHECK_INT(own->desk.view.theme, THEME_HOST);
+    CHECK_INT(own->model.view.theme, THEME_HOST);
     own_desk_close(own);
 }
 

@@ -44,8 +44,8 @@ static void any_input(void)
     const uint32_t key = any_key();
     const PaneEvent event = {
         .kind = kinds[any(14)],
-        .x = any_place(own->desk.view.width * own->desk.fit.scale),
-        .y = any_place(own->desk.view.height * own->desk.fit.scale),
+        .x = any_place(own->model.view.width * own->model.fit.scale),
+        .y = any_place(own->model.view.height * own->model.fit.scale),
         .scroll = scrolls[any(5)],
         .button = any(5) ? 1 : (int)any(3),
         .key = key,
@@ -54,7 +54,7 @@ static void any_input(void)
         .width = (int)any(3000) - 100,
         .height = (int)any(2000) - 100,
     };
-    desk_input(&own->desk, &event);
+    controller_input(&own->model, &event);
 }
 
 static void any_event(void)
@@ -62,13 +62,13 @@ static void any_event(void)
     static const float odd[] = {0.0f, 1.0f, -1.0f, 1e30f, -1e30f, 0.5f, 3.0f, 1999.0f};
     const PortEvent* const event = &recorded->events[any((uint32_t)recorded->count - 1)];
     if (any(2)) {
-        desk_port_event(&own->desk, event->port, event->size, event->format, event->bytes);
+        incoming_port_event(&own->model, event->port, event->size, event->format, event->bytes);
     } else if (any(1)) {
         uint8_t* const spoilt = malloc(event->size);
         memcpy(spoilt, event->bytes, event->size);
         spoilt[any(event->size - 1)] = (uint8_t)chance(&state);
         spoilt[any(event->size - 1)] = (uint8_t)chance(&state);
-        desk_port_event(&own->desk, event->port, event->size, event->format, spoilt);
+        incoming_port_event(&own->model, event->port, event->size, event->format, spoilt);
         free(spoilt);
     } else {
         own_port(own, any(PORT_FIRST_READOUT + READOUT_COUNT + 2),
@@ -79,21 +79,21 @@ static void any_event(void)
 static void any_size(void)
 {
     static const double scales[] = {1.0, 1.5, 2.0, 0.75};
-    desk_resize(&own->desk, (int)any(2200) - 20, (int)any(1300) - 20, scales[any(3)]);
+    controller_resize(&own->model, (int)any(2200) - 20, (int)any(1300) - 20, scales[any(3)]);
 }
 
 static void draw(void)
 {
     cairo_surface_t* const surface = cairo_image_surface_create(CAIRO_FORMAT_RGB24, 480, 270);
     cairo_t* const cairo = cairo_create(surface);
-    screen_draw_all(cairo, &own->desk.view);
+    screen_draw_all(cairo, &own->model.view);
     cairo_destroy(cairo);
     cairo_surface_destroy(surface);
 }
 
 static void check_sane(void)
 {
-    const View* const view = &own->desk.view;
+    const View* const view = &own->model.view;
     CHECK_INT(own->wrong, 0);
     CHECK_INT(own->unbalanced, 0);
     CHECK_INT(own->held, view->pressed.kind == TARGET_DIAL);
@@ -120,7 +120,7 @@ static void anything_in_any_order_does_no_harm(void)
             any_size();
         }
         seconds += any(100) / 400.0;
-        desk_tick(&own->desk, seconds);
+        controller_tick(&own->model, seconds);
         check_case("step %d", step);
         check_sane();
         if (step % 500 == 0) {
@@ -136,19 +136,19 @@ static void anything_in_any_order_does_no_harm(void)
 static void after_it_the_window_works_as_ever(void)
 {
     const PaneEvent keys = {.kind = PANE_FOCUS_IN};
-    desk_resize(&own->desk, 960, 540, 1.0);
-    desk_input(&own->desk, &keys);
+    controller_resize(&own->model, 960, 540, 1.0);
+    controller_input(&own->model, &keys);
     for (int i = 0; i < 3; ++i) {
         own_key(own, PANE_KEY_ESCAPE, 0);
     }
     own_say(own, CONTROL_TOUCH, 50.0f);
     own_click(own, (TargetId){TARGET_TAB, PANEL_FEEL});
     own_press(own, (TargetId){TARGET_DIAL, CONTROL_TOUCH}, 0);
-    own_mouse(own, PANE_MOTION, own->desk.drag_x + 20.0, own->desk.drag_y, 0);
+    own_mouse(own, PANE_MOTION, own->model.drag_x + 20.0, own->model.drag_y, 0);
     own_release(own);
     CHECK_NEAR(own_value(own, CONTROL_TOUCH), 60.0, 1e-4);
     replay(own, recorded);
-    CHECK_INT(own->desk.view.place.phrase_bars, 3);
+    CHECK_INT(own->model.view.place.phrase_bars, 3);
     draw();
 }
 

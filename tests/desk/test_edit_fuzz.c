@@ -13,22 +13,22 @@ static int saves;
 static PaneEvent at(const Bench* const bench, const TargetId id, Chance* const luck)
 {
     TargetList targets;
-    const Desk* const desk = &bench->stage.desk;
-    const Geometry g = geometry_of(&desk->view);
-    targets_of(&desk->view, &g, &targets);
+    const Model* const model = &bench->stage.model;
+    const Geometry g = geometry_of(&model->view);
+    targets_of(&model->view, &g, &targets);
     const Target* const target = targets_find(&targets, id);
-    const Box box = target ? target->box : (Box){0.0, 0.0, desk->fit.width, desk->fit.height};
+    const Box box = target ? target->box : (Box){0.0, 0.0, model->fit.width, model->fit.height};
     const double x = box.x + box.width * chance(luck, 1000) / 1000.0;
     const double y = box.y + box.height * chance(luck, 1000) / 1000.0;
-    return (PaneEvent){.x = desk->fit.x + desk->fit.scale * x,
-                       .y = desk->fit.y + desk->fit.scale * y,
+    return (PaneEvent){.x = model->fit.x + model->fit.scale * x,
+                       .y = model->fit.y + model->fit.scale * y,
                        .button = 1,
                        .modifiers = chance(luck, 4) ? 0 : PANE_SHIFT};
 }
 
 static PaneEvent in_a_row(const Bench* const bench, Chance* const luck)
 {
-    const int pair = (int)bench->stage.desk.view.edit.pair;
+    const int pair = (int)bench->stage.model.view.edit.pair;
     return at(bench, (TargetId){TARGET_ROW, 2 * pair + (int)chance(luck, 2)}, luck);
 }
 
@@ -150,7 +150,7 @@ static void do_anything(Bench* const bench, Chance* const luck)
 
 static void check_editor(Bench* const bench)
 {
-    const Editor* const editor = &bench->stage.desk.editor;
+    const Editor* const editor = &bench->stage.model.editor;
     if (editor->is_open) {
         const Figure figure = edit_buffer_figure(&editor->buffer);
         CHECK(figure_valid(&figure));
@@ -196,7 +196,7 @@ static void whatever_is_done_in_the_editor_the_plugin_plays_it(void)
     bench_settle(bench);
     check_nothing_sounds(bench);
     for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
-        const Draft* const draft = &bench->stage.desk.editor.drafts[kind];
+        const Draft* const draft = &bench->stage.model.editor.drafts[kind];
         CHECK(!draft->sent && !draft->is_due); /* all is answered */
     }
     bench_close(bench);

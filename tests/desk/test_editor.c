@@ -35,7 +35,7 @@ static void every_sixteenth_is_met_at_any_size(void)
                  {1920, 1080, 2.0}, {480, 300, 1.0}, {1200, 800, 1.25}};
     for (size_t i = 0; i < sizeof sizes / sizeof *sizes; ++i) {
         Bench* const bench = bench_open();
-        desk_resize(&bench->stage.desk, sizes[i].width, sizes[i].height, sizes[i].scale);
+        controller_resize(&bench->stage.model, sizes[i].width, sizes[i].height, sizes[i].scale);
         for (int step = 0; step < 16; ++step) {
             check_case("%d by %d at %g, sixteenth %d", sizes[i].width, sizes[i].height,
                        sizes[i].scale, step);
@@ -150,7 +150,7 @@ static void under_a_turnaround_of_the_hands_the_feet_are_their_own_figure(void)
     bench_click(bench, LEFT_FOOT, 3.75);
     CHECK_TEXT(bench_bar(bench, 3, KICK_LEFT), "...............o");
     CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "...............o");
-    CHECK_INT(bench->stage.desk.editor.buffer.now.kind, FIGURE_FEET);
+    CHECK_INT(bench->stage.model.editor.buffer.now.kind, FIGURE_FEET);
     bench_close(bench);
 }
 
@@ -226,12 +226,12 @@ static void a_swung_stroke_is_found_where_it_is_seen(void)
     check_case("triplets are not bent");
     for (int grid = 4; grid > 3; --grid) {
         stage_point(&bench->stage, (TargetId){TARGET_EDIT, EDIT_GRID});
-        desk_input(
-            &bench->stage.desk,
+        controller_input(
+            &bench->stage.model,
             &(PaneEvent){
                 .kind = PANE_SCROLL,
-                .x = bench->stage.desk.fit.x + bench->stage.desk.fit.scale * bench->stage.desk.x,
-                .y = bench->stage.desk.fit.y + bench->stage.desk.fit.scale * bench->stage.desk.y,
+                .x = bench->stage.model.fit.x + bench->stage.model.fit.scale * bench->stage.model.x,
+                .y = bench->stage.model.fit.y + bench->stage.model.fit.scale * bench->stage.model.y,
                 .scroll = -1.0});
     }
     CHECK_INT(bench_view(bench)->edit.grid, 3);

@@ -25,7 +25,7 @@ static void a_saved_figure_is_listed_and_picked_at_once(void)
     }
     CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "....o...........");
     check_case("the draft is needed no more");
-    CHECK(!bench->stage.desk.editor.drafts[FIGURE_FEET].single);
+    CHECK(!bench->stage.model.editor.drafts[FIGURE_FEET].single);
     bench_pick(bench, CONTROL_FEET, ONE);
     CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "................");
     CHECK_INT(bench->refused, 0);

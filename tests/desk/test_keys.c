@@ -68,10 +68,10 @@ static void c_turns_the_clock_p_the_panel_and_l_loops(void)
     CHECK_NEAR(own_value(own, CONTROL_CLOCK), 0.0, 0.0);
     for (int panel = 1; panel <= PANEL_COUNT; ++panel) {
         own_key(own, 'p', 0);
-        CHECK_INT(own->desk.view.panel, panel % PANEL_COUNT);
+        CHECK_INT(own->model.view.panel, panel % PANEL_COUNT);
     }
-    own->desk.view.place.phrase_bars = 8;
-    own->desk.view.place.bar = own->desk.view.place.phrase + 3;
+    own->model.view.place.phrase_bars = 8;
+    own->model.view.place.bar = own->model.view.place.phrase + 3;
     own_key(own, 'l', 0);
     CHECK_NEAR(own_value(own, CONTROL_LOOP_BAR), 4.0, 0.0);
     own_key(own, 'l', 0);
@@ -83,10 +83,10 @@ static void a_bar_outside_the_phrase_cannot_be_looped(void)
 {
     static const int64_t bars[] = {16, -5, 1000000000000};
     fresh();
-    own->desk.view.place.phrase_bars = 8;
+    own->model.view.place.phrase_bars = 8;
     for (int i = 0; i < 3; ++i) {
-        own->desk.view.place.bar = bars[i];
-        own->desk.view.place.phrase = bars[i] < 0 ? 8 : 0;
+        own->model.view.place.bar = bars[i];
+        own->model.view.place.phrase = bars[i] < 0 ? 8 : 0;
         own_key(own, 'l', 0);
     }
     CHECK_INT(own->writes, 0);
@@ -97,11 +97,11 @@ static void t_and_figures_set_the_tempo(void)
     fresh();
     own_key(own, 't', 0);
     own_type(own, "92.5");
-    CHECK(own->desk.view.is_typing);
-    CHECK_TEXT(own->desk.view.typed, "92.5");
+    CHECK(own->model.view.is_typing);
+    CHECK_TEXT(own->model.view.typed, "92.5");
     own_key(own, PANE_KEY_ENTER, 0);
     CHECK_NEAR(own_value(own, CONTROL_TEMPO), 92.5, 0.0);
-    CHECK(!own->desk.view.is_typing);
+    CHECK(!own->model.view.is_typing);
 }
 
 /* Whatever has the focus. */
@@ -140,9 +140,9 @@ static void short_cuts_of_the_host_are_left_alone(void)
     for (int i = 0; i < 4; ++i) {
         for (int place = 0; place < PLACES; ++place) {
             fresh();
-            own->desk.view.focus = places[place];
+            own->model.view.focus = places[place];
             CHECK(is_none_used(modifiers[i]));
-            CHECK(target_same(own->desk.view.focus, places[place]));
+            CHECK(target_same(own->model.view.focus, places[place]));
             CHECK_INT(own->writes, 0);
             CHECK(!list()->is_open);
         }
@@ -153,7 +153,7 @@ static void short_cuts_of_the_host_are_left_alone(void)
         focus(TARGET_DIAL, CONTROL_LOOSENESS); /* nor while typing */
         own_type(own, "3");
         CHECK(is_none_used(modifiers[i]));
-        CHECK(own->desk.view.is_typing);
+        CHECK(own->model.view.is_typing);
         CHECK_INT(own->writes, 0);
     }
 }
@@ -163,7 +163,7 @@ static void space_is_the_hosts_but_in_what_is_typed(void)
 {
     for (int place = 0; place < PLACES; ++place) {
         fresh();
-        own->desk.view.focus = places[place];
+        own->model.view.focus = places[place];
         check_case("place %d", place);
         CHECK(!own_key(own, ' ', 0));
         CHECK(!own_key(own, 'q', 0));
@@ -260,7 +260,7 @@ static void enter_turns_a_switch(void)
 static void enter_on_a_bar_loops_it(void)
 {
     fresh();
-    own->desk.view.place.phrase_bars = 4;
+    own->model.view.place.phrase_bars = 4;
     focus(TARGET_BAR, 2);
     own_key(own, PANE_KEY_ENTER, 0);
     CHECK_NEAR(own_value(own, CONTROL_LOOP_BAR), 3.0, 0.0);
@@ -271,7 +271,7 @@ static void down_walks_every_entry_of_a_card(void)
 {
     for (int shelf = 0; shelf < SHELF_COUNT; ++shelf) {
         fresh();
-        const Shelf* const entries = &own->desk.view.shelves[shelf];
+        const Shelf* const entries = &own->model.view.shelves[shelf];
         const Control control = shelf_control((ShelfKind)shelf);
         own_say(own, control, (float)entries->entries[0].id);
         focus(TARGET_CARD, shelf);
@@ -293,13 +293,13 @@ static void down_walks_every_entry_of_a_card(void)
 static void page_down_goes_to_the_next_family(void)
 {
     fresh();
-    const Shelf* const feet = &own->desk.view.shelves[SHELF_FEET];
+    const Shelf* const feet = &own->model.view.shelves[SHELF_FEET];
     own_say(own, CONTROL_FEET, (float)feet->entries[1].id);
     focus(TARGET_CARD, SHELF_FEET);
     const char* const before = feet->entries[1].family;
     own_key(own, PANE_KEY_PAGE_DOWN, 0);
     const Entry* const entry =
-        view_entry(&own->desk.view, SHELF_FEET, (int32_t)own_value(own, CONTROL_FEET));
+        view_entry(&own->model.view, SHELF_FEET, (int32_t)own_value(own, CONTROL_FEET));
     CHECK(entry && strcmp(entry->family, before) != 0);
     CHECK(entry && entry > feet->entries && strcmp(entry[-1].family, before) == 0);
     own_key(own, PANE_KEY_PAGE_UP, 0);

@@ -15,7 +15,7 @@ static void every_list_shows_every_entry(void)
             entries += !list()->rows[line].is_heading;
             CHECK(line + 1 < list()->count || !list()->rows[line].is_heading);
         }
-        CHECK_INT(entries, own->desk.view.shelves[shelf].count);
+        CHECK_INT(entries, own->model.view.shelves[shelf].count);
     }
 }
 
@@ -65,7 +65,7 @@ static void a_click_chooses_a_line_and_a_double_click_keeps_it(void)
     own_click(own, (TargetId){TARGET_LIST_ROW, 4});
     CHECK(list()->is_open);
     CHECK_INT(list()->selected, 4);
-    const Entry* const entry = &own->desk.view.shelves[SHELF_FEET].entries[list()->rows[4].entry];
+    const Entry* const entry = &own->model.view.shelves[SHELF_FEET].entries[list()->rows[4].entry];
     CHECK_NEAR(own_value(own, CONTROL_FEET), entry->id, 0.0);
     own_double_click(own, (TargetId){TARGET_LIST_ROW, 4});
     CHECK(!list()->is_open);
@@ -81,7 +81,7 @@ static void typing_finds_names_and_families(void)
     int entries = 0;
     for (int line = 0; line < list()->count; ++line) {
         const Entry* const entry =
-            &own->desk.view.shelves[SHELF_FEET].entries[list()->rows[line].entry];
+            &own->model.view.shelves[SHELF_FEET].entries[list()->rows[line].entry];
         CHECK(strstr(entry->label, "allop") || strstr(entry->family, "allop"));
         entries += !list()->rows[line].is_heading;
     }
@@ -128,7 +128,7 @@ static void letters_of_any_script_are_found_whatever_their_case(void)
     static const uint32_t salt[] = {0x5869, 0};
     static const uint32_t none[] = {0x448, 0x448, 0x448, 0};
     fresh();
-    Entry* const entries = own->desk.entries[SHELF_FEET];
+    Entry* const entries = own->model.entries[SHELF_FEET];
     entries[2].label = "\xD0\x91\xD0\x90\xD0\xA8\xD0\x9D\xD0\xAF"; /* BASHNYA */
     entries[3].label = "Salzstra\xC3\x9F"
                        "e";
@@ -163,7 +163,7 @@ static void what_is_no_letter_is_not_typed(void)
     own_key(own, 'f', 0);
     for (size_t i = 0; i < sizeof odd / sizeof *odd; ++i) {
         const PaneEvent event = {.kind = PANE_KEY, .key = odd[i], .text = odd[i]};
-        desk_input(&own->desk, &event);
+        controller_input(&own->model, &event);
     }
     CHECK_TEXT(list()->find, "");
 }
@@ -173,9 +173,9 @@ static void the_selected_line_stays_in_sight(void)
     static const int heights[] = {420, 540, 760};
     for (int i = 0; i < 3; ++i) {
         fresh();
-        desk_resize(&own->desk, 960, heights[i], 1.0);
+        controller_resize(&own->model, 960, heights[i], 1.0);
         own_key(own, 'f', 0);
-        const Geometry g = geometry_of(&own->desk.view);
+        const Geometry g = geometry_of(&own->model.view);
         const int lines = geometry_list_rows(&g);
         own_key(own, PANE_KEY_END, 0);
         for (int step = 0; step < 300; ++step) {
@@ -203,9 +203,9 @@ static void the_list_says_what_a_figure_asks(void)
     own_type(own, "Sixteenths");
     for (int line = 0; line < list()->count; ++line) {
         const Entry* const entry =
-            &own->desk.view.shelves[SHELF_FEET].entries[list()->rows[line].entry];
+            &own->model.view.shelves[SHELF_FEET].entries[list()->rows[line].entry];
         if (!list()->rows[line].is_heading && !strcmp(entry->label, "Sixteenths")) {
-            const Demand* const demand = &own->desk.view.demands[line];
+            const Demand* const demand = &own->model.view.demands[line];
             CHECK(demand->is_known);
             CHECK_NEAR(demand->feet[0].rate, 4.0, 1.0);
             CHECK_NEAR(demand->feet[0].gap_ms, 250.0, 0.5);

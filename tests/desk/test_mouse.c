@@ -18,12 +18,12 @@ static void fresh(void)
         own_desk_close(own);
     }
     own = own_desk_open();
-    desk_tick(&own->desk, 100.0);
+    controller_tick(&own->model, 100.0);
 }
 
 static void drag_by(const double right, const double up, const uint32_t modifiers)
 {
-    own_mouse(own, PANE_MOTION, own->desk.drag_x + right, own->desk.drag_y - up, modifiers);
+    own_mouse(own, PANE_MOTION, own->model.drag_x + right, own->model.drag_y - up, modifiers);
 }
 
 static void a_drag_of_200_pixels_is_the_whole_range(void)
@@ -127,13 +127,13 @@ static void scroll(const TargetId id, const double lines, const uint32_t modifie
 {
     Target target;
     if (own_find(own, id, &target)) {
-        const Fit fit = own->desk.fit;
+        const Fit fit = own->model.fit;
         const PaneEvent event = {.kind = PANE_SCROLL,
                                  .x = fit.x + fit.scale * middle_x(&target),
                                  .y = fit.y + fit.scale * middle_y(&target),
                                  .scroll = lines,
                                  .modifiers = modifiers};
-        desk_input(&own->desk, &event);
+        controller_input(&own->model, &event);
     }
 }
 
@@ -194,7 +194,7 @@ static void a_window_that_closes_lets_go(void)
 {
     fresh();
     own_press(own, dial(CONTROL_TOUCH), 0);
-    desk_close(&own->desk);
+    controller_close(&own->model);
     CHECK_INT(own->held, 0);
 }
 
@@ -205,11 +205,11 @@ static void another_button_neither_drags_nor_lets_go(void)
     own_find(own, dial(CONTROL_TOUCH), &target);
     PaneEvent event = {
         .kind = PANE_PRESS, .x = middle_x(&target), .y = middle_y(&target), .button = 3};
-    desk_input(&own->desk, &event);
+    controller_input(&own->model, &event);
     CHECK_INT(own->held, 0);
     own_press(own, dial(CONTROL_TOUCH), 0);
     event.kind = PANE_RELEASE;
-    desk_input(&own->desk, &event);
+    controller_input(&own->model, &event);
     CHECK_INT(own->held, 1);
     own_release(own);
     CHECK_INT(own->held, 0);
@@ -272,7 +272,7 @@ static void a_click_on_a_word_chooses_it(void)
         const double right = choice_edge(target.box, CONTROL_CHANGE_AT, word + 1);
         own_mouse(own, PANE_PRESS, (left + right) / 2.0, middle_y(&target), 0);
         own_release(own);
-        desk_tick(&own->desk, own->desk.now + 1.0);
+        controller_tick(&own->model, own->model.now + 1.0);
         CHECK_NEAR(own_value(own, CONTROL_CHANGE_AT), word, 0.0);
     }
 }
@@ -280,13 +280,13 @@ static void a_click_on_a_word_chooses_it(void)
 static void a_double_click_loops_a_bar_and_again_the_phrase(void)
 {
     fresh();
-    own->desk.view.place.phrase_bars = 8;
+    own->model.view.place.phrase_bars = 8;
     own_double_click(own, (TargetId){TARGET_BAR, 5});
     CHECK_NEAR(own_value(own, CONTROL_LOOP_BAR), 6.0, 0.0);
     own_double_click(own, (TargetId){TARGET_BAR, 5});
     CHECK_NEAR(own_value(own, CONTROL_LOOP_BAR), 0.0, 0.0);
     own_click(own, (TargetId){TARGET_BAR, 2});
-    CHECK_INT(own->desk.view.looked_at, 2);
+    CHECK_INT(own->model.view.looked_at, 2);
 }
 
 static void the_triangles_of_a_card_walk_it(void)
@@ -297,7 +297,7 @@ static void the_triangles_of_a_card_walk_it(void)
     CHECK(own_value(own, CONTROL_HANDS) < 1.0f || own_value(own, CONTROL_HANDS) > 1.0f);
     own_click(own, (TargetId){TARGET_CARD_UP, SHELF_HANDS});
     CHECK_NEAR(own_value(own, CONTROL_HANDS), 1.0, 0.0);
-    CHECK(!own->desk.view.list.is_open);
+    CHECK(!own->model.view.list.is_open);
 }
 
 static void pointing_marks_what_is_under_the_pointer(void)
@@ -306,17 +306,17 @@ static void pointing_marks_what_is_under_the_pointer(void)
     Target target;
     own_find(own, dial(CONTROL_GHOST), &target);
     own_mouse(own, PANE_MOTION, middle_x(&target), middle_y(&target), 0);
-    CHECK(target_same(own->desk.view.hover, dial(CONTROL_GHOST)));
+    CHECK(target_same(own->model.view.hover, dial(CONTROL_GHOST)));
     const PaneEvent leave = {.kind = PANE_LEAVE};
-    desk_input(&own->desk, &leave);
-    CHECK_INT(own->desk.view.hover.kind, TARGET_NONE);
+    controller_input(&own->model, &leave);
+    CHECK_INT(own->model.view.hover.kind, TARGET_NONE);
 }
 
 static void the_same_in_a_scaled_window(void)
 {
     fresh();
-    desk_resize(&own->desk, 1920, 1080, 2.0);
-    CHECK_NEAR(own->desk.view.width, 960.0, 1e-9);
+    controller_resize(&own->model, 1920, 1080, 2.0);
+    CHECK_NEAR(own->model.view.width, 960.0, 1e-9);
     own_press(own, dial(CONTROL_TOUCH), 0);
     drag_by(0.0, 20.0, 0); /* logical pixels */
     CHECK_NEAR(own_value(own, CONTROL_TOUCH), 60.0, 1e-4);

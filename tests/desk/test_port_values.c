@@ -35,10 +35,10 @@ static void a_readout_out_of_its_range_says_nothing(void)
         const uint32_t port = (uint32_t)(PORT_FIRST_READOUT + i);
         for (int o = 0; o < 5; ++o) {
             own_port(own, port, readout_rows[i].most);
-            CHECK_NEAR(own->desk.view.readouts[i], readout_rows[i].most, 0.0);
+            CHECK_NEAR(own->model.view.readouts[i], readout_rows[i].most, 0.0);
             own_port(own, port, odd[o]);
             check_case("%s at %g", readout_rows[i].symbol, (double)odd[o]);
-            CHECK_NEAR(own->desk.view.readouts[i], 0.0, 0.0);
+            CHECK_NEAR(own->model.view.readouts[i], 0.0, 0.0);
         }
     }
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* What the plugin plays the window has: entries that only the session holds, and files
    that another instance wrote.  Listed, edited and written as any other. */
+#include "../../ui/desk/edit_items.h"
 #include "kept.h"
 
 enum { MANY = 60, MANY_FIRST = 1100 };
@@ -71,7 +72,7 @@ static void an_entry_that_only_the_session_has_is_listed_and_edited(void)
 /* The bytes of the file that W has written. */
 static size_t written(Bench* const bench, char* const bytes, const size_t room)
 {
-    editor_write(&bench->stage.desk, true);
+    edit_items_write(&bench->stage.model, true);
     const char* const path = strstr(bench_note(bench), "Written: ");
     FILE* const file = path ? fopen(path + strlen("Written: "), "rb") : NULL;
     const size_t size = file ? fread(bytes, 1, room, file) : 0;
@@ -132,7 +133,7 @@ static void what_was_lost_on_the_way_is_asked_for_again(void)
 {
     Kept kept;
     Bench* const bench = with_session(&kept, MANY);
-    const SessionEntries* const told = &bench->stage.desk.entries_told;
+    const SessionEntries* const told = &bench->stage.model.entries_told;
     bring_back(bench, &kept); /* another bank of the same, in pieces, one a block */
     bench_run(bench, BENCH_BLOCK);
     bench->is_deaf = true;

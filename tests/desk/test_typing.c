@@ -10,7 +10,7 @@ static void escape_leaves_a_value_as_it_was(void)
     own_type(own, "3");
     own_key(own, PANE_KEY_ESCAPE, 0);
     CHECK_NEAR(own_value(own, CONTROL_LOOSENESS), 14.0, 0.0);
-    CHECK(!own->desk.view.is_typing);
+    CHECK(!own->model.view.is_typing);
     CHECK_INT(own->writes, 0);
 }
 
@@ -21,11 +21,11 @@ static void what_is_typed_can_be_taken_back(void)
     own_type(own, "29");
     own_key(own, PANE_KEY_BACKSPACE, 0);
     own_type(own, "0");
-    CHECK_TEXT(own->desk.view.typed, "20");
+    CHECK_TEXT(own->model.view.typed, "20");
     for (int i = 0; i < 5; ++i) {
         own_key(own, PANE_KEY_BACKSPACE, 0);
     }
-    CHECK_TEXT(own->desk.view.typed, "");
+    CHECK_TEXT(own->model.view.typed, "");
     own_type(own, "7 ms");
     own_key(own, PANE_KEY_ENTER, 0);
     CHECK_NEAR(own_value(own, CONTROL_LOOSENESS), 7.0, 0.0);
@@ -50,18 +50,18 @@ static void what_cannot_be_taken_is_said_and_stays_to_be_changed(void)
         own_key(own, PANE_KEY_ENTER, 0);
         check_case("%s", typed[i]);
         CHECK_INT(own->writes, 0);
-        CHECK(own->desk.view.is_typing);
-        CHECK_TEXT(own->desk.view.typed, typed[i]);
-        CHECK(strstr(own->desk.view.refused, typed[i]));
-        CHECK(strstr(own->desk.view.refused, "0 to 30 ms"));
+        CHECK(own->model.view.is_typing);
+        CHECK_TEXT(own->model.view.typed, typed[i]);
+        CHECK(strstr(own->model.view.refused, typed[i]));
+        CHECK(strstr(own->model.view.refused, "0 to 30 ms"));
     }
     own_key(own, PANE_KEY_BACKSPACE, 0);
-    CHECK_TEXT(own->desk.view.refused, "");
+    CHECK_TEXT(own->model.view.refused, "");
     own_key(own, PANE_KEY_BACKSPACE, 0);
     own_type(own, "12");
     own_key(own, PANE_KEY_ENTER, 0);
     CHECK_NEAR(own_value(own, CONTROL_LOOSENESS), 12.0, 0.0);
-    CHECK(!own->desk.view.is_typing);
+    CHECK(!own->model.view.is_typing);
 }
 
 static void nothing_typed_is_nothing_set(void)
@@ -71,7 +71,7 @@ static void nothing_typed_is_nothing_set(void)
     own_type(own, "3");
     own_key(own, PANE_KEY_BACKSPACE, 0);
     own_key(own, PANE_KEY_ENTER, 0);
-    CHECK(!own->desk.view.is_typing);
+    CHECK(!own->model.view.is_typing);
     CHECK_INT(own->writes, 0);
 }
 
@@ -82,10 +82,10 @@ static void more_than_there_is_room_for_is_left_out(void)
     for (int i = 0; i < 200; ++i) {
         own_type(own, "1");
     }
-    CHECK_INT(strlen(own->desk.view.typed), TYPED_ROOM - 1);
+    CHECK_INT(strlen(own->model.view.typed), TYPED_ROOM - 1);
     own_key(own, PANE_KEY_ENTER, 0);
     CHECK_INT(own->writes, 0);
-    CHECK(*own->desk.view.refused);
+    CHECK(*own->model.view.refused);
 }
 
 static void clicking_elsewhere_ends_typing_without_a_change(void)
@@ -94,7 +94,7 @@ static void clicking_elsewhere_ends_typing_without_a_change(void)
     focus(TARGET_DIAL, CONTROL_LOOSENESS);
     own_type(own, "3");
     own_click(own, (TargetId){TARGET_TAB, PANEL_RHYTHM});
-    CHECK(!own->desk.view.is_typing);
+    CHECK(!own->model.view.is_typing);
     CHECK_NEAR(own_value(own, CONTROL_LOOSENESS), 14.0, 0.0);
 }
 

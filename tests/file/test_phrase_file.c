@@ -121,7 +121,7 @@ static void press(Bench* const bench, const bool shift)
                            .key = 'w',
                            .text = shift ? 'W' : 'w',
                            .modifiers = shift ? PANE_SHIFT : 0};
-    desk_input(&bench->stage.desk, &key);
+    controller_input(&bench->stage.model, &key);
 }
 
 static void compare(const Case* const what, const bool straight)

@@ -9,14 +9,14 @@ static void pick(Stage* const stage, const Control control, const int id)
     char why[HOST_WHY_ROOM];
     const float value = (float)id;
     host_set(stage->host, control_rows[control].symbol, value, why);
-    desk_port_event(&stage->desk, (uint32_t)(PORT_FIRST_CONTROL + control), sizeof value, 0,
-                    &value);
+    incoming_port_event(&stage->model, (uint32_t)(PORT_FIRST_CONTROL + control), sizeof value, 0,
+                        &value);
 }
 
 /* The entry of a shelf with this name. */
 static int named(const Stage* const stage, const ShelfKind shelf, const char* const name)
 {
-    const Shelf* const entries = &stage->desk.view.shelves[shelf];
+    const Shelf* const entries = &stage->model.view.shelves[shelf];
     for (int i = 0; i < entries->count; ++i) {
         if (!strcmp(entries->entries[i].label, name)) {
             return entries->entries[i].id;
@@ -35,8 +35,8 @@ static void play(Stage* const stage)
 
 static void play_light(Stage* const stage)
 {
-    stage->desk.view.theme = THEME_LIGHT;
-    stage->desk.view.palette = palette_light;
+    stage->model.view.theme = THEME_LIGHT;
+    stage->model.view.palette = palette_light;
     play(stage);
 }
 
@@ -170,7 +170,7 @@ static void play_twelve_eight(Stage* const stage)
 static void play_with_losses(Stage* const stage)
 {
     play(stage);
-    stage->desk.view.dropped = 12;
+    stage->model.view.dropped = 12;
     stage_click(stage, (TargetId){TARGET_TAB, PANEL_PRACTICE});
 }
 
@@ -208,9 +208,9 @@ static void play_long_names(Stage* const stage)
 {
     play(stage);
     for (int shelf = SHELF_HANDS; shelf <= SHELF_FEET; ++shelf) {
-        const int32_t id = view_playing(&stage->desk.view, (ShelfKind)shelf);
-        for (int i = 0; i < stage->desk.view.shelves[shelf].count; ++i) {
-            Entry* const entry = &stage->desk.entries[shelf][i];
+        const int32_t id = view_playing(&stage->model.view, (ShelfKind)shelf);
+        for (int i = 0; i < stage->model.view.shelves[shelf].count; ++i) {
+            Entry* const entry = &stage->model.entries[shelf][i];
             if (entry->id == id) {
                 entry->label = shelf == SHELF_HANDS
                                    ? "Hands of the third verse, as rehearsed on the quay in March"
@@ -218,8 +218,14 @@ static void play_long_names(Stage* const stage)
             }
         }
     }
-    stage->desk.entries[SHELF_GROOVE][0].label =
+    stage->model.entries[SHELF_GROOVE][0].label =
         "The long way home from the salt pans, second version with the bridge";
+}
+
+static void play_keys(Stage* const stage)
+{
+    play(stage);
+    stage_key(stage, 'k');
 }
 
 const StageScene stage_scenes[] = {
@@ -256,6 +262,8 @@ const StageScene stage_scenes[] = {
     {"long-names", 960, 540, 1.0, play_long_names},
     {"long-names-least", 720, 420, 1.0, play_long_names},
     {"large-list-light", 1280, 760, 1.0, play_groove_list},
+    {"keys", 960, 540, 1.0, play_keys},
+    {"keys-least", 720, 420, 1.0, play_keys},
 };
 
 const int stage_scene_count = sizeof stage_scenes / sizeof *stage_scenes;

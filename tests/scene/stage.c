@@ -52,14 +52,14 @@ void stage_open(Stage* const stage)
     stage->tempo = 126.0f;
     stage->beats_per_bar = 4.0f;
     stage->beat_unit = 4;
-    desk_open(&stage->desk, stage->bank, &stage->uris,
-              (DeskOutput){.handle = stage, .write = write_port, .say = say_text});
-    desk_input(&stage->desk, &(PaneEvent){.kind = PANE_FOCUS_IN});
+    controller_open(&stage->model, stage->bank, &stage->uris,
+                    (ModelOutput){.handle = stage, .write = write_port, .say = say_text});
+    controller_input(&stage->model, &(PaneEvent){.kind = PANE_FOCUS_IN});
 }
 
 void stage_close(Stage* const stage)
 {
-    desk_close(&stage->desk);
+    controller_close(&stage->model);
     bank_free(stage->bank);
     host_close(stage->host);
 }
@@ -77,19 +77,20 @@ void stage_roll(Stage* const stage, const int64_t bar, const float beat, const f
                                                    .has_place = true,
                                                    .bar = bar,
                                                    .bar_beat = beat});
-    desk_tick(&stage->desk, stage->seconds);
+    controller_tick(&stage->model, stage->seconds);
 }
 
 static void hand_on(Stage* const stage)
 {
     const LV2_Atom_Sequence* const notify = host_notify(stage->host);
     LV2_ATOM_SEQUENCE_FOREACH (notify, event) {
-        desk_port_event(&stage->desk, PORT_NOTIFY, event->body.size + (uint32_t)sizeof event->body,
-                        stage->uris.atom_eventTransfer, &event->body);
+        incoming_port_event(&stage->model, PORT_NOTIFY,
+                            event->body.size + (uint32_t)sizeof event->body,
+                            stage->uris.atom_eventTransfer, &event->body);
     }
     for (uint32_t i = 0; i < READOUT_COUNT; ++i) {
         const float value = host_get(stage->host, readout_rows[i].symbol);
-        desk_port_event(&stage->desk, PORT_FIRST_READOUT + i, sizeof value, 0, &value);
+        incoming_port_event(&stage->model, PORT_FIRST_READOUT + i, sizeof value, 0, &value);
     }
 }
 
@@ -101,11 +102,11 @@ void stage_run(Stage* const stage, const double seconds)
         if (blocks++ % 100 == 0) {
             LV2_Atom_Forge* const forge = host_input(stage->host);
             lv2_atom_forge_frame_time(forge, 0);
-            tell_look(forge, desk_asks(&stage->desk), &stage->uris);
+            tell_look(forge, controller_asks(&stage->model), &stage->uris);
         }
         host_run(stage->host, BLOCK);
         stage->seconds += (double)BLOCK / RATE;
-        desk_tick(&stage->desk, stage->seconds);
+        controller_tick(&stage->model, stage->seconds);
         hand_on(stage);
     }
 }
@@ -113,7 +114,7 @@ void stage_run(Stage* const stage, const double seconds)
 void stage_key(Stage* const stage, const uint32_t key)
 {
     const uint32_t text = key < PANE_KEY_UP ? key : 0;
-    desk_input(&stage->desk, &(PaneEvent){.kind = PANE_KEY, .key = key, .text = text});
+    controller_input(&stage->model, &(PaneEvent){.kind = PANE_KEY, .key = key, .text = text});
 }
 
 void stage_text(Stage* const stage, const char* text)
@@ -126,14 +127,14 @@ void stage_text(Stage* const stage, const char* text)
 static PaneEvent at_target(const Stage* const stage, const TargetId id, const PaneEventKind kind)
 {
     TargetList targets;
-    const Geometry g = geometry_of(&stage->desk.view);
-    targets_of(&stage->desk.view, &g, &targets);
+    const Geometry g = geometry_of(&stage->model.view);
+    targets_of(&stage->model.view, &g, &targets);
     const Target* const target = targets_find(&targets, id);
     if (!target) {
         fprintf(stderr, "no target %d %d\n", (int)id.kind, id.index);
         exit(1);
     }
-    const Fit fit = stage->desk.fit;
+    const Fit fit = stage->model.fit;
     return (PaneEvent){.kind = kind,
                        .x = fit.x + fit.scale * (target->box.x + 0.5 * target->box.width),
                        .y = fit.y + fit.scale * (target->box.y + 0.5 * target->box.height),
@@ -143,15 +144,15 @@ static PaneEvent at_target(const Stage* const stage, const TargetId id, const Pa
 void stage_point(Stage* const stage, const TargetId id)
 {
     const PaneEvent event = at_target(stage, id, PANE_MOTION);
-    desk_input(&stage->desk, &event);
+    controller_input(&stage->model, &event);
 }
 
 void stage_click(Stage* const stage, const TargetId id)
 {
     PaneEvent event = at_target(stage, id, PANE_PRESS);
-    desk_input(&stage->desk, &event);
+    controller_input(&stage->model, &event);
     event.kind = PANE_RELEASE;
-    desk_input(&stage->desk, &event);
+    controller_input(&stage->model, &event);
 }
 
 Stage* stage_play(const StageScene* const scene)
@@ -161,7 +162,7 @@ Stage* stage_play(const StageScene* const scene)
         exit(1);
     }
     stage_open(stage);
-    desk_resize(&stage->desk, scene->width, scene->height, scene->scale);
+    controller_resize(&stage->model, scene->width, scene->height, scene->scale);
     scene->play(stage);
     return stage;
 }
@@ -174,14 +175,14 @@ void stage_end(Stage* const stage)
 
 cairo_surface_t* stage_picture(const Stage* const stage)
 {
-    const Fit fit = stage->desk.fit;
+    const Fit fit = stage->model.fit;
     const int width = (int)(2.0 * fit.x + fit.scale * fit.width + 0.5);
     const int height = (int)(2.0 * fit.y + fit.scale * fit.height + 0.5);
     cairo_surface_t* const surface = cairo_image_surface_create(CAIRO_FORMAT_RGB24, width, height);
     cairo_t* const cairo = cairo_create(surface);
     cairo_translate(cairo, fit.x, fit.y);
     cairo_scale(cairo, fit.scale, fit.scale);
-    screen_draw_all(cairo, &stage->desk.view);
+    screen_draw_all(cairo, &stage->model.view);
     cairo_destroy(cairo);
     return surface;
 }

@@ -4,14 +4,15 @@
 #pragma once
 
 #include "../../ui/command/host.h"
-#include "../../ui/desk/desk.h"
+#include "../../ui/desk/controller.h"
+#include "../../ui/desk/incoming.h"
 #include "../../ui/scene/screen.h"
 
 typedef struct {
     Host* host;
     Bank* bank;
     Uris uris;
-    Desk desk;
+    Model model;
     double seconds;
     int64_t frame;
     float tempo;

@@ -59,8 +59,8 @@ static void allow(Allowed* const allowed, const Box box)
 static void allow_target(Allowed* const allowed, const Stage* const stage, const TargetId id)
 {
     TargetList targets;
-    const Geometry g = geometry_of(&stage->desk.view);
-    targets_of(&stage->desk.view, &g, &targets);
+    const Geometry g = geometry_of(&stage->model.view);
+    targets_of(&stage->model.view, &g, &targets);
     const Target* const target = targets_find(&targets, id);
     if (CHECK(target)) {
         allow(allowed, target->box);
@@ -80,9 +80,9 @@ static bool is_allowed(const Allowed* const allowed, const int x, const int y)
 
 static Entry* entry_of(Stage* const stage, const ShelfKind shelf, const int32_t id)
 {
-    for (int i = 0; i < stage->desk.view.shelves[shelf].count; ++i) {
-        if (stage->desk.entries[shelf][i].id == id) {
-            return &stage->desk.entries[shelf][i];
+    for (int i = 0; i < stage->model.view.shelves[shelf].count; ++i) {
+        if (stage->model.entries[shelf][i].id == id) {
+            return &stage->model.entries[shelf][i];
         }
     }
     return NULL;
@@ -131,7 +131,7 @@ static void a_figures_name_stays_in_its_card(void)
         Stage* const stage = stage_play(stage_scene(sizes[size]));
         for (int shelf = SHELF_HANDS; shelf <= SHELF_FEET; ++shelf) {
             Allowed allowed = {0};
-            const int32_t id = view_playing(&stage->desk.view, (ShelfKind)shelf);
+            const int32_t id = view_playing(&stage->model.view, (ShelfKind)shelf);
             allow_target(&allowed, stage, (TargetId){TARGET_CARD, shelf});
             Entry* const entry = entry_of(stage, (ShelfKind)shelf, id);
             if (CHECK(entry)) {
@@ -147,7 +147,7 @@ static void a_figures_name_stays_in_its_card_while_it_waits(void)
     Stage* const stage = stage_play(stage_scene("change-waits"));
     Allowed allowed = {0};
     allow_target(&allowed, stage, (TargetId){TARGET_CARD, SHELF_FEET});
-    const int32_t waits = (int32_t)stage->desk.view.values[CONTROL_FEET];
+    const int32_t waits = (int32_t)stage->model.view.values[CONTROL_FEET];
     Entry* const entry = entry_of(stage, SHELF_FEET, waits);
     if (CHECK(entry)) {
         check_names(stage, entry, &allowed);
@@ -161,7 +161,7 @@ static void a_grooves_name_stays_in_the_top_row(void)
         Stage* const stage = stage_play(stage_scene(sizes[size]));
         Allowed allowed = {0};
         allow_target(&allowed, stage, (TargetId){TARGET_CARD, SHELF_GROOVE});
-        const int32_t id = view_playing(&stage->desk.view, SHELF_GROOVE);
+        const int32_t id = view_playing(&stage->model.view, SHELF_GROOVE);
         check_names(stage, entry_of(stage, SHELF_GROOVE, id), &allowed);
         stage_end(stage);
     }
@@ -171,12 +171,12 @@ static void a_grooves_name_stays_in_the_top_row(void)
 static void check_list(const char* const scene, const bool chosen)
 {
     Stage* const stage = stage_play(stage_scene(scene));
-    const View* const view = &stage->desk.view;
+    const View* const view = &stage->model.view;
     const List* const list = &view->list;
     const Geometry g = geometry_of(view);
     const double half = (g.right - g.labels) / 2.0;
     for (int line = list->first; line < list->count && line < list->first + 4; ++line) {
-        Entry* const entry = &stage->desk.entries[list->shelf][list->rows[line].entry];
+        Entry* const entry = &stage->model.entries[list->shelf][list->rows[line].entry];
         const bool is_playing = entry->id == view_playing(view, list->shelf);
         if (list->rows[line].is_heading || (line == list->selected) != chosen) {
             continue;
@@ -216,7 +216,7 @@ static void a_turnarounds_and_a_kits_name_stay_in_their_dials(void)
         Allowed allowed = {0};
         stage_click(stage, (TargetId){TARGET_TAB, (int)rows[i % 2].panel});
         allow_target(&allowed, stage, (TargetId){TARGET_CARD, (int)rows[i % 2].shelf});
-        const float id = stage->desk.view.values[shelf_control(rows[i % 2].shelf)];
+        const float id = stage->model.view.values[shelf_control(rows[i % 2].shelf)];
         check_names(stage, entry_of(stage, rows[i % 2].shelf, (int32_t)id), &allowed);
         stage_end(stage);
     }
@@ -249,7 +249,7 @@ static void nothing_is_drawn_outside_the_window(void)
     for (int i = 0; i < stage_scene_count; ++i) {
         Stage* const stage = stage_play(&stage_scenes[i]);
         check_case("%s", stage_scenes[i].name);
-        CHECK_INT(outside(&stage->desk.view), 0);
+        CHECK_INT(outside(&stage->model.view), 0);
         stage_end(stage);
     }
 }
@@ -260,12 +260,39 @@ static void bars_until_all_meet_stay_in_the_window_however_many(void)
     static const char* const scenes[] = {"playing-dark", "least"};
     for (int i = 0; i < 2; ++i) {
         Stage* const stage = stage_play(stage_scene(scenes[i]));
-        stage->desk.view.place.feet_meet = 9999;
-        stage->desk.view.place.all_meet = 9999;
+        stage->model.view.place.feet_meet = 9999;
+        stage->model.view.place.all_meet = 9999;
         check_case("%s", scenes[i]);
-        CHECK_INT(outside(&stage->desk.view), 0);
+        CHECK_INT(outside(&stage->model.view), 0);
         stage_end(stage);
     }
+}
+
+/* Keys beside what they do, or over it: neither is cut nor runs into the other. */
+static void what_keys_do_is_read_whole(void)
+{
+    static const char* const scenes[] = {"keys", "keys-least"};
+    static const Colour any = {0.0, 0.0, 0.0};
+    cairo_surface_t* const surface = cairo_image_surface_create(CAIRO_FORMAT_RGB24, 8, 8);
+    cairo_t* const cairo = cairo_create(surface);
+    for (int i = 0; i < 2; ++i) {
+        Stage* const stage = stage_play(stage_scene(scenes[i]));
+        const Geometry g = geometry_of(&stage->model.view);
+        const KeyList* const keys = &stage->model.view.keys;
+        const double right = g.key_line.x + g.key_line.width;
+        const double end = g.key_drop > 0.0 ? right : g.key_words - 6.0;
+        CHECK(keys->count > 40);
+        for (int line = 0; line < keys->count; ++line) {
+            const Type type = {11.0, !*keys->lines[line].keys, ALIGN_LEFT, any};
+            const Type bold = {11.0, true, ALIGN_LEFT, any};
+            check_case("%s, %s, %s", scenes[i], keys->lines[line].keys, keys->lines[line].words);
+            CHECK(g.key_line.x + ink_width(cairo, bold, keys->lines[line].keys) <= end);
+            CHECK(g.key_words + ink_width(cairo, type, keys->lines[line].words) <= right);
+        }
+        stage_end(stage);
+    }
+    cairo_destroy(cairo);
+    cairo_surface_destroy(surface);
 }
 
 int main(void)
@@ -276,6 +303,7 @@ int main(void)
     RUN(names_in_a_list_stay_in_their_lines);
     RUN(a_turnarounds_and_a_kits_name_stay_in_their_dials);
     RUN(nothing_is_drawn_outside_the_window);
+    RUN(what_keys_do_is_read_whole);
     RUN(bars_until_all_meet_stay_in_the_window_however_many);
     return tests_end();
 }

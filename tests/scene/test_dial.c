@@ -23,8 +23,8 @@ static Control control_of(const TargetId id)
 static void count_targets(int counts[CONTROL_COUNT], const bool panel_only)
 {
     static TargetList targets;
-    const Geometry g = geometry_of(&own->desk.view);
-    targets_of(&own->desk.view, &g, &targets);
+    const Geometry g = geometry_of(&own->model.view);
+    targets_of(&own->model.view, &g, &targets);
     for (int i = 0; i < targets.count; ++i) {
         const Control control = control_of(targets.targets[i].id);
         if (control < CONTROL_COUNT && (!panel_only || targets.targets[i].group == GROUP_PANEL)) {
@@ -36,8 +36,8 @@ static void count_targets(int counts[CONTROL_COUNT], const bool panel_only)
 static void check_all_once(const int width, const int height, const int pages)
 {
     int counts[CONTROL_COUNT] = {0};
-    View* const view = &own->desk.view;
-    desk_resize(&own->desk, width, height, 1.0);
+    View* const view = &own->model.view;
+    controller_resize(&own->model, width, height, 1.0);
     for (int panel = 0; panel < PANEL_COUNT; ++panel) {
         for (int page = 0; page < pages; ++page) {
             view->panel = (Panel)panel;
@@ -62,7 +62,7 @@ static void every_control_is_on_the_screen_once(void)
 static void the_click_has_a_switch_beside_its_row_too(void)
 {
     Target target;
-    desk_resize(&own->desk, 960, 540, 1.0);
+    controller_resize(&own->model, 960, 540, 1.0);
     CHECK(own_find(own, (TargetId){TARGET_CLICK, 0}, &target));
 }
 
@@ -166,7 +166,7 @@ static void what_is_written_is_short_enough_for_its_buffer(void)
             char text[DIAL_TEXT_ROOM] = "";
             const char* unit = NULL;
             const float value = control_rows[i].least + span * (float)step / 1000.0f;
-            dial_text(&own->desk.view, (Control)i, value, text, &unit);
+            dial_text(&own->model.view, (Control)i, value, text, &unit);
             check_case("%s at %g", control_rows[i].symbol, (double)value);
             CHECK(*text && unit && strlen(text) + 1 < DIAL_TEXT_ROOM);
         }
@@ -187,7 +187,7 @@ static void a_number_written_is_read_again(void)
             const char* unit = "";
             char why[DIAL_WHY_ROOM];
             float read = -999.0f;
-            dial_text(&own->desk.view, control, value, text, &unit);
+            dial_text(&own->model.view, control, value, text, &unit);
             snprintf(typed, sizeof typed, "%s %s", text, unit);
             check_case("%s: \"%s\"", control_rows[i].symbol, typed);
             const bool is_word = dial->zero && !strcmp(text, dial->zero);

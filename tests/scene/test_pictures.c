@@ -104,7 +104,7 @@ static void a_stroke_that_moved_is_found(void)
 {
     Stage* const stage = stage_play(stage_scene("playing-dark"));
     cairo_surface_t* const before = stage_picture(stage);
-    View* const view = &stage->desk.view;
+    View* const view = &stage->model.view;
     SeenBar* const bar = &view->bars[view_shown(view) - view_phrase(view)];
     for (uint32_t i = 0; i < bar->count; ++i) {
         check_case("stroke %u", i);
@@ -121,8 +121,8 @@ static void a_word_that_changed_is_found(void)
 {
     Stage* const stage = stage_play(stage_scene("playing-dark"));
     cairo_surface_t* const before = stage_picture(stage);
-    View* const view = &stage->desk.view;
-    Entry* const grooves = stage->desk.entries[SHELF_GROOVE];
+    View* const view = &stage->model.view;
+    Entry* const grooves = stage->model.entries[SHELF_GROOVE];
     const char* const label = grooves[0].label;
     grooves[0].label = "Lower Stetion";
     check_found(stage, before);

@@ -16,8 +16,8 @@ enum { SIZES = sizeof sizes / sizeof *sizes };
 
 static void state(const int size, const int panel, const int page, const int bars)
 {
-    View* const view = &own->desk.view;
-    desk_resize(&own->desk, sizes[size].width, sizes[size].height, 1.0);
+    View* const view = &own->model.view;
+    controller_resize(&own->model, sizes[size].width, sizes[size].height, 1.0);
     view->panel = (Panel)panel;
     view->page = page;
     view->place.phrase_bars = (uint32_t)bars;
@@ -34,15 +34,15 @@ static void in_every_state(void (*const check)(const TargetList* targets))
         for (int list = -1; list < SHELF_COUNT; ++list) {
             for (int panel = 0; panel < PANEL_COUNT; ++panel) {
                 for (int more = 0; more < 5; ++more) {
-                    own->desk.view.list.is_open = false;
+                    own->model.view.list.is_open = false;
                     state(size, panel, more % 2, phrases[more]);
                     if (list >= 0) {
                         static const ShelfKind by_key[] = {SHELF_HANDS, SHELF_FEET, SHELF_GROOVE};
                         own_key(own, (uint32_t) "hfg"[list % 3], 0);
-                        own->desk.view.list.shelf = by_key[list % 3];
+                        own->model.view.list.shelf = by_key[list % 3];
                     }
-                    const Geometry g = geometry_of(&own->desk.view);
-                    targets_of(&own->desk.view, &g, &targets);
+                    const Geometry g = geometry_of(&own->model.view);
+                    targets_of(&own->model.view, &g, &targets);
                     check(&targets);
                     if (list >= 0) {
                         own_key(own, PANE_KEY_ESCAPE, 0);
@@ -57,7 +57,7 @@ static void check_inside(const TargetList* const targets)
 {
     for (int i = 0; i < targets->count; ++i) {
         const Box box = targets->targets[i].box;
-        const View* const view = &own->desk.view;
+        const View* const view = &own->model.view;
         const bool in = box.x >= 0.0 && box.y >= 0.0 && box.x + box.width <= view->width &&
                         box.y + box.height <= view->height && box.width >= 4.0 && box.height >= 4.0;
         if (!in) {
@@ -103,8 +103,8 @@ static void check_apart(const TargetList* const targets)
             const bool is_nested = is_parent(a) && contains(a->box, b->box);
             if (!is_nested && overlap(a->box, b->box)) {
                 check_case("targets %d %d and %d %d of %g by %g", (int)a->id.kind, a->id.index,
-                           (int)b->id.kind, b->id.index, own->desk.view.width,
-                           own->desk.view.height);
+                           (int)b->id.kind, b->id.index, own->model.view.width,
+                           own->model.view.height);
                 CHECK(false);
             }
         }
@@ -127,7 +127,7 @@ static void check_hit(const TargetList* const targets)
         CHECK(corner && (is_parent(target) || target_same(corner->id, target->id)));
     }
     CHECK(!targets_at(targets, -1.0, -1.0));
-    CHECK(!targets_at(targets, own->desk.view.width + 1.0, 10.0));
+    CHECK(!targets_at(targets, own->model.view.width + 1.0, 10.0));
 }
 
 static void the_middle_of_each_target_hits_it(void)
@@ -152,7 +152,7 @@ static void no_target_is_there_twice(void)
 static int group_of_focus(void)
 {
     Target target;
-    own_find(own, own->desk.view.focus, &target);
+    own_find(own, own->model.view.focus, &target);
     return (int)target.group;
 }
 
@@ -161,7 +161,7 @@ static void check_round(const TargetId from, const uint32_t modifiers)
 {
     const int groups = GROUP_PANEL + 1;
     bool seen[GROUP_PANEL + 1] = {false};
-    own->desk.view.focus = from;
+    own->model.view.focus = from;
     const int begin = group_of_focus();
     for (int i = 0; i < groups; ++i) {
         own_key(own, PANE_KEY_TAB, modifiers);
@@ -180,8 +180,8 @@ static void tab_from_anywhere_comes_to_every_group_and_back(void)
     for (int size = 0; size < SIZES; ++size) {
         for (int panel = 0; panel < PANEL_COUNT; ++panel) {
             state(size, panel, 0, 8);
-            const Geometry g = geometry_of(&own->desk.view);
-            targets_of(&own->desk.view, &g, &targets);
+            const Geometry g = geometry_of(&own->model.view);
+            targets_of(&own->model.view, &g, &targets);
             for (int i = 0; i < targets.count; ++i) {
                 if (targets.targets[i].group != GROUP_NONE) {
                     check_round(targets.targets[i].id, 0);
@@ -195,7 +195,7 @@ static void tab_from_anywhere_comes_to_every_group_and_back(void)
 static void tab_finds_its_way_from_a_dial_that_is_out_of_sight(void)
 {
     state(3, PANEL_FEEL, 0, 8);
-    own->desk.view.focus = (TargetId){TARGET_DIAL, CONTROL_LADDER_STEP};
+    own->model.view.focus = (TargetId){TARGET_DIAL, CONTROL_LADDER_STEP};
     own_key(own, PANE_KEY_TAB, 0);
     CHECK(group_of_focus() != GROUP_NONE);
 }
@@ -210,17 +210,17 @@ static void check_within(const TargetList* const targets, const int group)
             last = i;
         }
     }
-    own->desk.view.focus = targets->targets[first].id;
+    own->model.view.focus = targets->targets[first].id;
     for (int i = 0; i < last - first; ++i) {
         own_key(own, PANE_KEY_RIGHT, 0);
     }
-    CHECK(target_same(own->desk.view.focus, targets->targets[last].id));
+    CHECK(target_same(own->model.view.focus, targets->targets[last].id));
     own_key(own, PANE_KEY_RIGHT, 0);
-    CHECK(target_same(own->desk.view.focus, targets->targets[last].id));
+    CHECK(target_same(own->model.view.focus, targets->targets[last].id));
     for (int i = 0; i < last - first; ++i) {
         own_key(own, PANE_KEY_LEFT, 0);
     }
-    CHECK(target_same(own->desk.view.focus, targets->targets[first].id));
+    CHECK(target_same(own->model.view.focus, targets->targets[first].id));
 }
 
 static void right_and_left_walk_a_whole_group(void)
@@ -229,8 +229,8 @@ static void right_and_left_walk_a_whole_group(void)
     for (int size = 0; size < SIZES; ++size) {
         for (int panel = 0; panel < PANEL_COUNT; ++panel) {
             state(size, panel, 0, 8);
-            const Geometry g = geometry_of(&own->desk.view);
-            targets_of(&own->desk.view, &g, &targets);
+            const Geometry g = geometry_of(&own->model.view);
+            targets_of(&own->model.view, &g, &targets);
             for (int group = GROUP_LIMBS; group <= GROUP_PANEL; ++group) {
                 check_within(&targets, group);
             }
@@ -242,14 +242,14 @@ static void right_and_left_walk_a_whole_group(void)
 /* A window under the least size is scaled down as a whole. */
 static void a_click_in_a_window_under_the_least_size_hits_the_same(void)
 {
-    desk_resize(&own->desk, 360, 210, 1.0);
-    CHECK_NEAR(own->desk.fit.width, 720.0, 1e-9);
-    CHECK_NEAR(own->desk.fit.scale, 0.5, 1e-9);
+    controller_resize(&own->model, 360, 210, 1.0);
+    CHECK_NEAR(own->model.fit.width, 720.0, 1e-9);
+    CHECK_NEAR(own->model.fit.scale, 0.5, 1e-9);
     const float before = own_value(own, CONTROL_ENABLED);
     own_click(own, (TargetId){TARGET_DIAL, CONTROL_ENABLED});
     CHECK(own_value(own, CONTROL_ENABLED) < before);
     own_click(own, (TargetId){TARGET_DIAL, CONTROL_ENABLED});
-    desk_resize(&own->desk, 960, 540, 1.0);
+    controller_resize(&own->model, 960, 540, 1.0);
 }
 
 int main(void)

@@ -84,7 +84,7 @@ static bool find_place(Person* const person)
     if (seen.width != person->width || seen.height != person->height) {
         person->width = seen.width;
         person->height = seen.height;
-        desk_resize(&person->desk, seen.width, seen.height, 1.0);
+        controller_resize(&person->model, seen.width, seen.height, 1.0);
     }
     return true;
 }
@@ -142,11 +142,11 @@ bool person_arrives(Person* const person, bool* const missing)
     *missing = !person->driver && !stage_server_runs();
     person->display = XOpenDisplay(NULL);
     XSetErrorHandler(never_mind);
-    const bool good =
-        person->driver && person->display && find_window(person) &&
-        jack_driver_listen(person->driver, "midi_out", stage_host_runs) &&
-        desk_open(&person->desk, NULL, &person->uris, (DeskOutput){.write = write_nothing}) &&
-        find_place(person);
+    const bool good = person->driver && person->display && find_window(person) &&
+                      jack_driver_listen(person->driver, "midi_out", stage_host_runs) &&
+                      controller_open(&person->model, NULL, &person->uris,
+                                      (ModelOutput){.write = write_nothing}) &&
+                      find_place(person);
     if (!good) {
         snprintf(why_not, sizeof why_not, "%s; the last word: %s",
                  person->driver ? "no window in jalv.gtk3" : stage_why_not(), stage_last_words());
@@ -167,7 +167,7 @@ bool person_ready(const bool here, const bool missing)
 
 void person_leaves(Person* const person)
 {
-    desk_close(&person->desk);
+    controller_close(&person->model);
     if (person->display) {
         XCloseDisplay(person->display);
     }
@@ -243,13 +243,13 @@ bool person_drags(Person* const person, const TargetId id, const int right, cons
     TargetList targets;
     char along[16];
     char below[16];
-    const Geometry g = geometry_of(&person->desk.view);
-    targets_of(&person->desk.view, &g, &targets);
+    const Geometry g = geometry_of(&person->model.view);
+    targets_of(&person->model.view, &g, &targets);
     const Target* const target = targets_find(&targets, id);
     if (!CHECK(target)) {
         return false;
     }
-    const Fit fit = person->desk.fit;
+    const Fit fit = person->model.fit;
     snprintf(along, sizeof along, "%d", right);
     snprintf(below, sizeof below, "%d", down);
     return go_to(person, fit.x + fit.scale * (target->box.x + 0.5 * target->box.width),

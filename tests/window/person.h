@@ -4,7 +4,8 @@
    where things stand.  And ears: what the plugin plays, by a JACK client. */
 #pragma once
 
-#include "../../ui/desk/desk.h"
+#include "../../ui/desk/controller.h"
+#include "../../ui/desk/incoming.h"
 #include "../live/jack_driver.h"
 
 #include <X11/Xlib.h>
@@ -15,7 +16,7 @@ typedef struct {
     Window window;
     int x, y; /* on the screen, when last looked at */
     int width, height;
-    Desk desk; /* as it was opened: where things stand, not what they show */
+    Model model; /* as it was opened: where things stand, not what they show */
     Uris uris;
 } Person;
 

@@ -193,11 +193,11 @@ static void open_parent(Rig* const rig)
 static bool open_mirror(Rig* const rig)
 {
     rig->bank = bank_open((BankSources){FOURLIMB_BUILD "/lv2/fourlimb.lv2/bank", NULL, NULL});
-    const bool good = rig->bank && desk_open(&rig->mirror, rig->bank, &rig->uris,
-                                             (DeskOutput){.write = write_nothing});
+    const bool good = rig->bank && controller_open(&rig->mirror, rig->bank, &rig->uris,
+                                                   (ModelOutput){.write = write_nothing});
     const double scale = rig->offer.scale > 0.0f ? (double)rig->offer.scale : 1.0;
-    desk_resize(&rig->mirror, (int)lround(FIRST_WIDTH * scale), (int)lround(FIRST_HEIGHT * scale),
-                scale);
+    controller_resize(&rig->mirror, (int)lround(FIRST_WIDTH * scale),
+                      (int)lround(FIRST_HEIGHT * scale), scale);
     return good;
 }
 
@@ -250,7 +250,7 @@ void rig_close(Rig* const rig)
         XCloseDisplay(rig->display);
     }
     if (rig->bank) {
-        desk_close(&rig->mirror);
+        controller_close(&rig->mirror);
         bank_free(rig->bank);
     }
     host_close(rig->plugin);
@@ -262,8 +262,8 @@ static void hand_on(Rig* const rig, const uint32_t port, const uint32_t size,
                     const uint32_t protocol, const void* const buffer)
 {
     const double before = rig_worked();
-    desk_tick(&rig->mirror, rig_now());
-    desk_port_event(&rig->mirror, port, size, protocol, buffer);
+    controller_tick(&rig->mirror, rig_now());
+    incoming_port_event(&rig->mirror, port, size, protocol, buffer);
     rig->others += rig_worked() - before;
     if (rig->ui) {
         rig->descriptor->port_event(rig->ui, port, size, protocol, buffer);

@@ -5,7 +5,8 @@
 #pragma once
 
 #include "../../ui/command/host.h"
-#include "../../ui/desk/desk.h"
+#include "../../ui/desk/controller.h"
+#include "../../ui/desk/incoming.h"
 
 #include <X11/Xlib.h>
 #include <cairo.h>
@@ -51,7 +52,7 @@ typedef struct {
     int asked_height;    /* by ui:resize; 0: never */
     char said[RIG_SAID]; /* by log:log */
     float told[READOUT_COUNT];
-    Desk mirror;
+    Model mirror;
     double longest; /* seconds that an idle call took */
     double hardest; /* of them, this thread's own work */
     double others;  /* processor seconds that plugin and mirror took, not the window */

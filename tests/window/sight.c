@@ -47,7 +47,7 @@ cairo_surface_t* rig_wanted(Rig* const rig)
         cairo_image_surface_create(CAIRO_FORMAT_RGB24, (int)(fit.width * fit.scale + 0.5),
                                    (int)(fit.height * fit.scale + 0.5));
     cairo_t* const cairo = cairo_create(surface);
-    desk_tick(&rig->mirror, rig_now());
+    controller_tick(&rig->mirror, rig_now());
     cairo_translate(cairo, fit.x, fit.y);
     cairo_scale(cairo, fit.scale, fit.scale);
     screen_draw_all(cairo, &rig->mirror.view);

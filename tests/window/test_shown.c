@@ -165,7 +165,7 @@ static void tell_mirror(Rig* const rig, const int x, const int y)
         {.kind = PANE_KEY, .key = 'g', .text = 'g'},
     };
     for (size_t i = 0; i < sizeof events / sizeof *events; ++i) {
-        desk_input(&rig->mirror, &events[i]);
+        controller_input(&rig->mirror, &events[i]);
     }
 }
 

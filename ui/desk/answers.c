@@ -1,7 +1,5 @@
 // SPDX-License-Identifier: ISC
-/* What the plugin answers to edits: drafts in force, what was saved, what was
-   refused, and the notes that a drummer's pads send. */
-#include "editing.h"
+#include "answers.h"
 
 #include "../../plugin/bank/write_figure.h"
 #include "../scene/words.h"
@@ -11,15 +9,15 @@
 #include <string.h>
 
 /* A draft that isn't ours, such as a session's that is opened: it is what counts. */
-void editor_draft(Desk* const desk, const FigureKind kind, const char* const text,
-                  const size_t size)
+void answers_draft(Model* const model, const FigureKind kind, const char* const text,
+                   const size_t size)
 {
-    Editor* const editor = &desk->editor;
-    if (drafts_told(desk, kind, text, strnlen(text, size)) && editor->buffer.now.kind == kind) {
+    Editor* const editor = &model->editor;
+    if (drafts_told(model, kind, text, strnlen(text, size)) && editor->buffer.now.kind == kind) {
         editor->is_open = false;
-        editing_show(desk);
+        editor_show(model);
     }
-    desk->is_dirty = true;
+    model->is_dirty = true;
 }
 
 static Control control_of(const FigureKind kind)
@@ -34,20 +32,20 @@ static Control control_of(const FigureKind kind)
 
 /* Where the figure was picked by itself, the saved one is picked in its place and
    the draft is needed no more; in a groove's own bars the draft plays on. */
-static void keep_saved(Desk* const desk, const uint32_t id)
+static void keep_saved(Model* const model, const uint32_t id)
 {
-    Editor* const editor = &desk->editor;
+    Editor* const editor = &model->editor;
     const EditFigure* const now = &editor->buffer.now;
     const FigureKind kind = now->kind;
-    const bool is_picked = now->id && (uint32_t)desk->view.values[control_of(kind)] == now->id;
+    const bool is_picked = now->id && (uint32_t)model->view.values[control_of(kind)] == now->id;
     editor->drafts[kind].is_kept = true;
     editor->saved_id = id;
     memcpy(editor->saved, editor->saving, TYPED_ROOM);
     if (is_picked) {
         editor->is_open = false;
-        drafts_put(desk, kind, "");
-        desk_nudge(desk, control_of(kind), (float)id);
-        editing_show(desk);
+        drafts_put(model, kind, "");
+        model_nudge(model, control_of(kind), (float)id);
+        editor_show(model);
     }
 }
 
@@ -60,29 +58,29 @@ static bool is_beside(const uint32_t asked, const int64_t id)
 }
 
 /* What was changed since it was sent is not saved, and plays on as a draft. */
-void editor_saved(Desk* const desk, const int64_t id)
+void answers_saved(Model* const model, const int64_t id)
 {
     char words[MESSAGE_ROOM];
-    Editor* const editor = &desk->editor;
+    Editor* const editor = &model->editor;
     if (id <= 0 || id > ID_MOST) {
         return;
     }
     if (editor->is_saving && editor->is_open) {
-        keep_saved(desk, (uint32_t)id);
+        keep_saved(model, (uint32_t)id);
     }
     editor->is_saving = false;
     snprintf(words, sizeof words, "Saved as \"%.60s\" in your own bank%s", editor->saving,
              is_beside(editor->asked_id, id) ? beside_words : "");
-    desk_say(desk, words);
+    model_say(model, words);
 }
 
 /* ---- Keys learned from pads */
 
-static void send_kit(Desk* const desk)
+static void send_kit(Model* const model)
 {
-    Lesson* const lesson = &desk->editor.lesson;
+    Lesson* const lesson = &model->editor.lesson;
     const EntryInfo* const info =
-        desk->bank ? bank_info(desk->bank, ENTRY_KIT, lesson->kit.id) : NULL;
+        model->bank ? bank_info(model->bank, ENTRY_KIT, lesson->kit.id) : NULL;
     EntryInfo named = {.label = "My pads", .uri = "", .comment = "", .family_uri = ""};
     if (info && info->is_users) {
         named = *info;
@@ -92,48 +90,48 @@ static void send_kit(Desk* const desk)
         lesson->is_sent = true;
         lesson->asked_id = named.id;
         lesson->is_due = false;
-        desk->output.say(desk->output.handle, desk->uris->fl_saveKit, text);
+        model->output.say(model->output.handle, model->uris->fl_saveKit, text);
     }
     free(text);
 }
 
-void editor_saved_kit(Desk* const desk, const int64_t id)
+void answers_saved_kit(Model* const model, const int64_t id)
 {
-    Lesson* const lesson = &desk->editor.lesson;
+    Lesson* const lesson = &model->editor.lesson;
     if (id <= 0 || id > ID_MOST) {
         return;
     }
     if (is_beside(lesson->asked_id, id)) {
         char words[MESSAGE_ROOM];
         snprintf(words, sizeof words, "Keys are learned%s", beside_words);
-        desk_say(desk, words);
+        model_say(model, words);
     }
     lesson->kit.id = (uint32_t)id;
     lesson->is_sent = false;
-    desk_nudge(desk, CONTROL_KIT, (float)id);
+    model_nudge(model, CONTROL_KIT, (float)id);
     if (lesson->is_due) {
-        send_kit(desk);
+        send_kit(model);
     }
 }
 
 /* Nothing is lost: the figure stays in the editor, the keys with the next note. */
-void editor_refused(Desk* const desk, const char* const why, const size_t size)
+void answers_refused(Model* const model, const char* const why, const size_t size)
 {
     char words[MESSAGE_ROOM];
-    desk->editor.is_saving = false;
-    desk->editor.lesson.is_sent = false;
-    drafts_refused(desk);
+    model->editor.is_saving = false;
+    model->editor.lesson.is_sent = false;
+    drafts_refused(model);
     snprintf(words, sizeof words, "%.*s", (int)strnlen(why, size), why);
-    desk_say(desk, words);
+    model_say(model, words);
 }
 
 /* A pad was played: the voice that is learned has its key, and the next one's is
    waited for. */
-void editor_note(Desk* const desk, const int note)
+void answers_note(Model* const model, const int note)
 {
     char words[MESSAGE_ROOM];
-    Edit* const edit = &desk->view.edit;
-    Lesson* const lesson = &desk->editor.lesson;
+    Edit* const edit = &model->view.edit;
+    Lesson* const lesson = &model->editor.lesson;
     if (!edit->is_learning || note < 0 || note > 127) {
         return;
     }
@@ -141,10 +139,10 @@ void editor_note(Desk* const desk, const int note)
     snprintf(words, sizeof words, "%s is key %d; now the next voice", voice_word(edit->learns),
              note);
     edit->learns = (Voice)(((int)edit->learns + 1) % VOICE_COUNT);
-    desk_say(desk, words);
+    model_say(model, words);
     if (lesson->is_sent) {
         lesson->is_due = true;
     } else {
-        send_kit(desk);
+        send_kit(model);
     }
 }

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: ISC
-#include "editing.h"
+#include "model.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -7,37 +7,47 @@
 /* Longer than any worker takes, shorter than a person waits. */
 static const double answer_seconds = 2.0;
 
+static LV2_URID property_of(const Model* const model, const FigureKind kind)
+{
+    const LV2_URID properties[FIGURE_KINDS] = {
+        [FIGURE_HANDS] = model->uris->fl_handsDraft,
+        [FIGURE_FEET] = model->uris->fl_feetDraft,
+        [FIGURE_TURNAROUND] = model->uris->fl_turnaroundDraft,
+    };
+    return properties[kind];
+}
+
 static const char* text_of(const Draft* const draft)
 {
     return draft->single ? draft->single->text : "";
 }
 
 /* What is "" is answered only where there was a draft: it isn't waited for. */
-static void send(Desk* const desk, const FigureKind kind)
+static void send(Model* const model, const FigureKind kind)
 {
-    Draft* const draft = &desk->editor.drafts[kind];
+    Draft* const draft = &model->editor.drafts[kind];
     const char* const text = text_of(draft);
     free(draft->sent);
     draft->sent = *text ? strdup(text) : NULL;
-    draft->sent_at = desk->now;
+    draft->sent_at = model->now;
     draft->is_due = false;
-    desk->output.say(desk->output.handle, editing_property(desk, kind), text);
+    model->output.say(model->output.handle, property_of(model, kind), text);
 }
 
-static void answered(Desk* const desk, const FigureKind kind)
+static void answered(Model* const model, const FigureKind kind)
 {
-    Draft* const draft = &desk->editor.drafts[kind];
+    Draft* const draft = &model->editor.drafts[kind];
     free(draft->sent);
     draft->sent = NULL;
     if (draft->is_due) {
-        send(desk, kind);
+        send(model, kind);
     }
 }
 
 /* The editor's texts may be the draft's: those of the new one are the same. */
-static void replace(Desk* const desk, const FigureKind kind, Single* const single)
+static void replace(Model* const model, const FigureKind kind, Single* const single)
 {
-    Editor* const editor = &desk->editor;
+    Editor* const editor = &model->editor;
     Draft* const draft = &editor->drafts[kind];
     if (draft->single && editor->info == &draft->single->info) {
         editor->info = single ? &single->info : NULL;
@@ -48,64 +58,64 @@ static void replace(Desk* const desk, const FigureKind kind, Single* const singl
     draft->is_kept = false;
 }
 
-bool drafts_put(Desk* const desk, const FigureKind kind, const char* const text)
+bool drafts_put(Model* const model, const FigureKind kind, const char* const text)
 {
     char why[SINGLE_WHY_ROOM];
-    Draft* const draft = &desk->editor.drafts[kind];
+    Draft* const draft = &model->editor.drafts[kind];
     const size_t length = strlen(text);
     Single* const single = length ? single_read("draft", text, length, why) : NULL;
     if (length && (!single || length >= DRAFT_BYTES_MAX)) {
         single_free(single);
         return false;
     }
-    replace(desk, kind, single);
+    replace(model, kind, single);
     draft->is_due = true;
     if (!draft->sent) {
-        send(desk, kind);
+        send(model, kind);
     }
     return true;
 }
 
-bool drafts_told(Desk* const desk, const FigureKind kind, const char* const text,
+bool drafts_told(Model* const model, const FigureKind kind, const char* const text,
                  const size_t length)
 {
     char why[SINGLE_WHY_ROOM];
-    Draft* const draft = &desk->editor.drafts[kind];
+    Draft* const draft = &model->editor.drafts[kind];
     const char* const known = draft->sent ? draft->sent : text_of(draft);
     const bool is_known = strlen(known) == length && !memcmp(known, text, length);
     if (draft->sent) {
         if (is_known) {
-            answered(desk, kind);
+            answered(model, kind);
         }
         return false; /* what was before is of no interest any more */
     }
     if (!is_known) {
-        replace(desk, kind, length ? single_read("draft", text, length, why) : NULL);
+        replace(model, kind, length ? single_read("draft", text, length, why) : NULL);
     }
     return !is_known;
 }
 
-void drafts_refused(Desk* const desk)
+void drafts_refused(Model* const model)
 {
     for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
-        answered(desk, (FigureKind)kind);
+        answered(model, (FigureKind)kind);
     }
 }
 
-void drafts_tick(Desk* const desk)
+void drafts_tick(Model* const model)
 {
     for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
-        const Draft* const draft = &desk->editor.drafts[kind];
-        if (draft->sent && desk->now - draft->sent_at > answer_seconds) {
-            answered(desk, (FigureKind)kind);
+        const Draft* const draft = &model->editor.drafts[kind];
+        if (draft->sent && model->now - draft->sent_at > answer_seconds) {
+            answered(model, (FigureKind)kind);
         }
     }
 }
 
-void drafts_free(Desk* const desk)
+void drafts_free(Model* const model)
 {
     for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
-        Draft* const draft = &desk->editor.drafts[kind];
+        Draft* const draft = &model->editor.drafts[kind];
         single_free(draft->single);
         free(draft->sent);
         *draft = (Draft){.single = NULL};

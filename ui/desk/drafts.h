@@ -9,7 +9,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
-typedef struct Desk Desk;
+typedef struct Model Model;
 
 /* Longer texts the plugin refuses. */
 enum { DRAFT_BYTES_MAX = 32768 };
@@ -24,15 +24,15 @@ typedef struct {
 
 /* A Turtle text becomes the draft of its kind; "" drops it.  False, and all as it was,
    if the plugin would not take it. */
-bool drafts_put(Desk* desk, FigureKind kind, const char* text);
+bool drafts_put(Model* model, FigureKind kind, const char* text);
 
 /* What the plugin says; true if that is another draft than the one known here. */
-bool drafts_told(Desk* desk, FigureKind kind, const char* text, size_t length);
+bool drafts_told(Model* model, FigureKind kind, const char* text, size_t length);
 
 /* The plugin refused something: nothing is waited for any more. */
-void drafts_refused(Desk* desk);
+void drafts_refused(Model* model);
 
 /* Time goes on: an answer that never came is waited for no longer. */
-void drafts_tick(Desk* desk);
+void drafts_tick(Model* model);
 
-void drafts_free(Desk* desk);
+void drafts_free(Model* model);

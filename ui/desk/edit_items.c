@@ -1,23 +1,23 @@
 // SPDX-License-Identifier: ISC
-/* The panel of the editor: lengths and grids, back and on, names and saving. */
-#include "editing.h"
+#include "edit_items.h"
 
 #include "../../plugin/bank/write_figure.h"
+#include "hit_test.h"
 
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
-static void drop(Desk* const desk)
+static void drop(Model* const model)
 {
     HitTest hit;
-    Editor* const editor = &desk->editor;
-    const bool has_hit = hit_test_of(desk, &hit);
+    Editor* const editor = &model->editor;
+    const bool has_hit = hit_test_of(model, &hit);
     if (editor->is_open || (has_hit && editor->drafts[hit.kind].single)) {
-        drafts_put(desk, editor->is_open ? editor->buffer.now.kind : hit.kind, "");
+        drafts_put(model, editor->is_open ? editor->buffer.now.kind : hit.kind, "");
         editor->is_open = false;
-        desk_say(desk, "The figure plays as it was written");
-        editing_show(desk);
+        model_say(model, "The figure plays as it was written");
+        editor_show(model);
     }
 }
 
@@ -30,13 +30,13 @@ static bool is_mine(const EntryInfo* const info)
 
 /* Under the name that it was saved under it goes over that entry; under another, and
    from a file that a person wrote, it becomes a new one. */
-static EntryInfo info_to_save(const Desk* const desk)
+static EntryInfo info_to_save(const Model* const model)
 {
-    const Editor* const editor = &desk->editor;
-    const EntryKind kind = editing_entry(editor->buffer.now.kind);
-    const char* const name = desk->view.edit.name;
-    const EntryInfo* const saved = desk->bank && editor->saved_id && !strcmp(editor->saved, name)
-                                       ? bank_info(desk->bank, kind, editor->saved_id)
+    const Editor* const editor = &model->editor;
+    const EntryKind kind = editor_entry(editor->buffer.now.kind);
+    const char* const name = model->view.edit.name;
+    const EntryInfo* const saved = model->bank && editor->saved_id && !strcmp(editor->saved, name)
+                                       ? bank_info(model->bank, kind, editor->saved_id)
                                        : NULL;
     EntryInfo info = saved ? *saved : *editor->info;
     if (!is_mine(&info) || strcmp(info.label, name) != 0) {
@@ -47,90 +47,85 @@ static EntryInfo info_to_save(const Desk* const desk)
     return info;
 }
 
-static void save(Desk* const desk)
+static void save(Model* const model)
 {
-    Editor* const editor = &desk->editor;
-    const Edit* const edit = &desk->view.edit;
+    Editor* const editor = &model->editor;
+    const Edit* const edit = &model->view.edit;
     if (!editor->is_open || !*edit->name) {
-        desk_say(desk, editor->is_open ? "Give it a name first" : "Nothing is being edited");
+        model_say(model, editor->is_open ? "Give it a name first" : "Nothing is being edited");
         return;
     }
-    const EntryInfo info = info_to_save(desk);
+    const EntryInfo info = info_to_save(model);
     const Figure figure = edit_buffer_figure(&editor->buffer);
     char* const text = write_figure(&figure, &info);
     if (text) {
-        desk->output.say(desk->output.handle, desk->uris->fl_saveFigure, text);
+        model->output.say(model->output.handle, model->uris->fl_saveFigure, text);
         memcpy(editor->saving, edit->name, TYPED_ROOM);
         editor->asked_id = info.id >= ID_FIRST_OWN ? info.id : 0;
         editor->is_saving = true;
-        desk_say(desk, "Saving ...");
+        model_say(model, "Saving ...");
     } else {
-        desk_say(desk, "There is no memory to save this");
+        model_say(model, "There is no memory to save this");
     }
     free(text);
 }
 
-void editor_name(Desk* const desk, const char* const name)
+static void learn(Model* const model)
 {
-    snprintf(desk->view.edit.name, TYPED_ROOM, "%s", name);
-    desk->is_dirty = true;
-}
-
-static void learn(Desk* const desk)
-{
-    Edit* const edit = &desk->view.edit;
-    const Kit* const kit = desk->bank ? selection_kit(bank_library(desk->bank),
-                                                      (uint32_t)desk->view.values[CONTROL_KIT])
-                                      : NULL;
+    Edit* const edit = &model->view.edit;
+    const Kit* const kit = model->bank ? selection_kit(bank_library(model->bank),
+                                                       (uint32_t)model->view.values[CONTROL_KIT])
+                                       : NULL;
     edit->is_learning = !edit->is_learning && kit;
     if (edit->is_learning) {
-        desk->editor.lesson.kit = *kit;
+        model->editor.lesson.kit = *kit;
         edit->learns = VOICE_KICK;
-        desk_say(desk,
-                 "Play the pad for the kick; up and down choose another voice; click again to end");
+        model_say(
+            model,
+            "Play the pad for the kick; up and down choose another voice; click again to end");
     } else {
-        desk_say(desk, "Learning ended");
+        model_say(model, "Learning ended");
     }
 }
 
-void editor_write(Desk* const desk, const bool straight)
+void edit_items_write(Model* const model, const bool straight)
 {
-    if (desk->output.write_file) {
-        desk->output.write_file(desk->output.handle, straight);
+    if (model->output.write_file) {
+        model->output.write_file(model->output.handle, straight);
     }
 }
 
-void editor_do(Desk* const desk, const EditItem item)
+void edit_items_do(Model* const model, const EditItem item)
 {
-    Editor* const editor = &desk->editor;
+    Editor* const editor = &model->editor;
     switch (item) {
     case EDIT_PAIR:
     case EDIT_GRID:
     case EDIT_LENGTH:
     case EDIT_ROLLS:
-        editor_step(desk, item, 1);
+        edit_items_step(model, item, 1);
         break;
     case EDIT_UNDO:
         if (editor->is_open && edit_buffer_undo(&editor->buffer)) {
-            editing_send(desk);
+            editor_send(model);
         }
         break;
     case EDIT_REDO:
         if (editor->is_open && edit_buffer_redo(&editor->buffer)) {
-            editing_send(desk);
+            editor_send(model);
         }
         break;
     case EDIT_SAVE:
-        save(desk);
+        save(model);
         break;
     case EDIT_DROP:
-        drop(desk);
+        drop(model);
         break;
     case EDIT_FILE:
-        editor_write(desk, false);
+        edit_items_write(model, false);
         break;
     case EDIT_LEARN:
-        learn(desk);
+        learn(model);
         break;
     case EDIT_NAME:
     case EDIT_ITEMS:
@@ -138,74 +133,74 @@ void editor_do(Desk* const desk, const EditItem item)
     }
 }
 
-static void step_grid(Desk* const desk, const int by)
+static void step_grid(Model* const model, const int by)
 {
-    EditBuffer* const buffer = &desk->editor.buffer;
-    const int grid = (desk->editor.is_open ? buffer->grid : desk->view.edit.grid) + by;
+    EditBuffer* const buffer = &model->editor.buffer;
+    const int grid = (model->editor.is_open ? buffer->grid : model->view.edit.grid) + by;
     if (grid >= 1 && grid <= EDIT_BUFFER_GRID_MAX) {
         buffer->grid = grid;
-        desk->view.edit.grid = grid;
-        editing_show(desk);
+        model->view.edit.grid = grid;
+        editor_show(model);
     }
 }
 
-static void change_length(Desk* const desk, const int64_t cycle, const int64_t bars)
+static void change_length(Model* const model, const int64_t cycle, const int64_t bars)
 {
-    EditBuffer* const buffer = &desk->editor.buffer;
+    EditBuffer* const buffer = &model->editor.buffer;
     const int64_t most = EDIT_BUFFER_STEPS_MAX * (TICKS_PER_QUARTER / buffer->grid);
     if (cycle > buffer->now.cycle_ticks && (cycle > most || bars > EDIT_BUFFER_BARS_MAX)) {
-        desk_say(desk, "It is as long as it can be on these steps: 64 of them, 16 bars");
+        model_say(model, "It is as long as it can be on these steps: 64 of them, 16 bars");
     } else if (edit_buffer_length(buffer, cycle, (uint32_t)bars)) {
-        editing_change(desk);
+        editor_change(model);
     } else if (cycle < buffer->now.cycle_ticks) {
-        desk_say(desk, "Shorter it would have no stroke left");
+        model_say(model, "Shorter it would have no stroke left");
     }
 }
 
-static void step_length(Desk* const desk, const int by)
+static void step_length(Model* const model, const int by)
 {
-    const EditBuffer* const buffer = &desk->editor.buffer;
+    const EditBuffer* const buffer = &model->editor.buffer;
     const int64_t bars = buffer->now.bars ? (int64_t)buffer->now.bars + by : 0;
-    change_length(desk, edit_buffer_next_length(buffer, by), bars);
+    change_length(model, edit_buffer_next_length(buffer, by), bars);
 }
 
-static void step_rolls(Desk* const desk, const HitTest* const hit)
+static void step_rolls(Model* const model, const HitTest* const hit)
 {
-    EditBuffer* const buffer = &desk->editor.buffer;
+    EditBuffer* const buffer = &model->editor.buffer;
     if (buffer->now.bars) {
-        change_length(desk, buffer->now.cycle_ticks, 0);
+        change_length(model, buffer->now.cycle_ticks, 0);
     } else if (edit_buffer_to_bars(buffer, meter_bar_ticks(hit->bar->meter))) {
-        editing_change(desk);
+        editor_change(model);
     }
 }
 
-static void step_pair(Desk* const desk)
+static void step_pair(Model* const model)
 {
-    Edit* const edit = &desk->view.edit;
+    Edit* const edit = &model->view.edit;
     edit->pair = edit->pair == PAIR_HANDS ? PAIR_FEET : PAIR_HANDS;
     edit->hover_limb = -1;
-    desk->editor.is_open = false; /* its draft plays on */
+    model->editor.is_open = false; /* its draft plays on */
     edit->name[0] = '\0';
-    editing_show(desk);
+    editor_show(model);
 }
 
-void editor_step(Desk* const desk, const EditItem item, const int by)
+void edit_items_step(Model* const model, const EditItem item, const int by)
 {
-    Edit* const edit = &desk->view.edit;
+    Edit* const edit = &model->view.edit;
     HitTest hit;
     if (item == EDIT_PAIR) {
-        step_pair(desk);
+        step_pair(model);
     } else if (item == EDIT_GRID) {
-        step_grid(desk, by);
+        step_grid(model, by);
     } else if (item == EDIT_LEARN && edit->is_learning) {
         edit->learns = (Voice)(((int)edit->learns + by + VOICE_COUNT) % VOICE_COUNT);
-        desk->is_dirty = true;
-    } else if ((item == EDIT_LENGTH || item == EDIT_ROLLS) && hit_test_of(desk, &hit) &&
-               editing_begin(desk, &hit)) {
+        model->is_dirty = true;
+    } else if ((item == EDIT_LENGTH || item == EDIT_ROLLS) && hit_test_of(model, &hit) &&
+               editor_begin(model, &hit)) {
         if (item == EDIT_LENGTH) {
-            step_length(desk, by);
+            step_length(model, by);
         } else {
-            step_rolls(desk, &hit);
+            step_rolls(model, &hit);
         }
     }
 }

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: ISC
-#include "editing.h"
+#include "hit_test.h"
 
 #include "../../plugin/bank/write_figure.h"
 #include "../scene/words.h"
@@ -12,7 +12,7 @@ static const double drag_a_level = 9.0; /* pixels */
 
 /* ---- What is edited */
 
-EntryKind editing_entry(const FigureKind kind)
+EntryKind editor_entry(const FigureKind kind)
 {
     static const EntryKind kinds[FIGURE_KINDS] = {
         [FIGURE_HANDS] = ENTRY_HANDS,
@@ -22,22 +22,12 @@ EntryKind editing_entry(const FigureKind kind)
     return kinds[kind];
 }
 
-LV2_URID editing_property(const Desk* const desk, const FigureKind kind)
-{
-    const LV2_URID properties[FIGURE_KINDS] = {
-        [FIGURE_HANDS] = desk->uris->fl_handsDraft,
-        [FIGURE_FEET] = desk->uris->fl_feetDraft,
-        [FIGURE_TURNAROUND] = desk->uris->fl_turnaroundDraft,
-    };
-    return properties[kind];
-}
-
 /* ---- The view of it */
 
-void editing_show(Desk* const desk)
+void editor_show(Model* const model)
 {
-    Edit* const edit = &desk->view.edit;
-    const Editor* const editor = &desk->editor;
+    Edit* const edit = &model->view.edit;
+    const Editor* const editor = &model->editor;
     const EditFigure* const now = &editor->buffer.now;
     edit->is_open = editor->is_open;
     edit->undo = editor->is_open ? editor->buffer.undo : 0;
@@ -48,17 +38,17 @@ void editing_show(Desk* const desk)
         edit->steps = (int)(now->cycle_ticks * editor->buffer.grid / TICKS_PER_QUARTER);
         edit->rolls = now->bars == 0;
     }
-    desk->is_dirty = true;
+    model->is_dirty = true;
 }
 
-static bool put(Desk* const desk)
+static bool put(Model* const model)
 {
-    Editor* const editor = &desk->editor;
+    Editor* const editor = &model->editor;
     EntryInfo info = *editor->info;
     info.id = editor->buffer.now.id;
     const Figure figure = edit_buffer_figure(&editor->buffer);
     char* const text = write_figure(&figure, &info);
-    const bool good = text && drafts_put(desk, figure.kind, text);
+    const bool good = text && drafts_put(model, figure.kind, text);
     free(text);
     if (good) {
         editor->info = &editor->drafts[figure.kind].single->info;
@@ -67,29 +57,30 @@ static bool put(Desk* const desk)
     return good;
 }
 
-void editing_change(Desk* const desk)
+void editor_change(Model* const model)
 {
-    if (!put(desk)) {
-        edit_buffer_take_back(&desk->editor.buffer);
-        desk_say(desk, "Taken back: a figure is 16 lines at most, each of whole steps on one grid");
+    if (!put(model)) {
+        edit_buffer_take_back(&model->editor.buffer);
+        model_say(model,
+                  "Taken back: a figure is 16 lines at most, each of whole steps on one grid");
     }
-    editing_show(desk);
+    editor_show(model);
 }
 
-void editing_send(Desk* const desk)
+void editor_send(Model* const model)
 {
-    if (!put(desk)) {
-        desk_say(desk, "There is no memory to play this");
+    if (!put(model)) {
+        model_say(model, "There is no memory to play this");
     }
-    editing_show(desk);
+    editor_show(model);
 }
 
 /* ---- Beginning */
 
 /* One draft of a kind plays at a time: it isn't to be lost for another. */
-static bool is_free(Desk* const desk, const HitTest* const hit)
+static bool is_free(Model* const model, const HitTest* const hit)
 {
-    const Draft* const draft = &desk->editor.drafts[hit->kind];
+    const Draft* const draft = &model->editor.drafts[hit->kind];
     if (!draft->single || draft->is_kept || draft->single->info.id == hit->id) {
         return true;
     }
@@ -97,28 +88,28 @@ static bool is_free(Desk* const desk, const HitTest* const hit)
     const char* const label = draft->single->info.label;
     snprintf(words, sizeof words, "Save or drop the edit of \"%.80s\" first",
              *label ? label : "another figure");
-    desk_say(desk, words);
+    model_say(model, words);
     return false;
 }
 
-static const EntryInfo* info_of(const Desk* const desk, const HitTest* const hit)
+static const EntryInfo* info_of(const Model* const model, const HitTest* const hit)
 {
-    const Single* const draft = desk->editor.drafts[hit->kind].single;
+    const Single* const draft = model->editor.drafts[hit->kind].single;
     return draft && draft->info.id == hit->id ? &draft->info
-           : desk->bank ? bank_info(desk->bank, editing_entry(hit->kind), hit->id)
-                        : NULL;
+           : model->bank ? bank_info(model->bank, editor_entry(hit->kind), hit->id)
+                         : NULL;
 }
 
-static bool take_up(Desk* const desk, const HitTest* const hit)
+static bool take_up(Model* const model, const HitTest* const hit)
 {
-    Editor* const editor = &desk->editor;
-    const Figure* const figure = hit_test_figure(desk, hit);
-    const EntryInfo* const info = info_of(desk, hit);
-    if (!is_free(desk, hit)) {
+    Editor* const editor = &model->editor;
+    const Figure* const figure = hit_test_figure(model, hit);
+    const EntryInfo* const info = info_of(model, hit);
+    if (!is_free(model, hit)) {
         return false;
     }
     if (!figure || !info) {
-        desk_say(desk, "This figure is not in the bank, so it can't be edited here");
+        model_say(model, "This figure is not in the bank, so it can't be edited here");
         return false;
     }
     editor->info = info;
@@ -126,91 +117,91 @@ static bool take_up(Desk* const desk, const HitTest* const hit)
     editor->is_open = true;
     editor->is_saving = false;
     editor->saved_id = 0;
-    snprintf(desk->view.edit.name, TYPED_ROOM, "%.60s", info->label);
-    desk->view.edit.note[0] = '\0';
-    editing_show(desk);
+    snprintf(model->view.edit.name, TYPED_ROOM, "%.60s", info->label);
+    model->view.edit.note[0] = '\0';
+    editor_show(model);
     return true;
 }
 
-bool editing_begin(Desk* const desk, const HitTest* const hit)
+bool editor_begin(Model* const model, const HitTest* const hit)
 {
-    const EditFigure* const now = &desk->editor.buffer.now;
-    if (hit_test_is_relaid(desk, hit)) {
-        desk_say(desk,
-                 "Put grid, cycle and shift of the Rhythm panel back to as written, then edit");
+    const EditFigure* const now = &model->editor.buffer.now;
+    if (hit_test_is_relaid(model, hit)) {
+        model_say(model,
+                  "Put grid, cycle and shift of the Rhythm panel back to as written, then edit");
         return false;
     }
-    return (desk->editor.is_open && now->kind == hit->kind && now->id == hit->id) ||
-           take_up(desk, hit);
+    return (model->editor.is_open && now->kind == hit->kind && now->id == hit->id) ||
+           take_up(model, hit);
 }
 
-void editor_close(Desk* const desk)
+void editor_close(Model* const model)
 {
-    drafts_free(desk);
-    desk->editor.is_open = false;
+    drafts_free(model);
+    model->editor.is_open = false;
 }
 
-void editor_bank(Desk* const desk)
+void editor_bank(Model* const model)
 {
-    Editor* const editor = &desk->editor;
+    Editor* const editor = &model->editor;
     const FigureKind kind = editor->buffer.now.kind;
     const Single* const draft = editor->drafts[kind].single;
     if (editor->is_open && !(draft && editor->info == &draft->info)) {
         editor->info =
-            desk->bank ? bank_info(desk->bank, editing_entry(kind), editor->buffer.now.id) : NULL;
+            model->bank ? bank_info(model->bank, editor_entry(kind), editor->buffer.now.id) : NULL;
         editor->is_open = editor->info;
-        editing_show(desk);
+        editor_show(model);
     }
 }
 
-void editor_tick(Desk* const desk)
+void editor_tick(Model* const model)
 {
-    Edit* const edit = &desk->view.edit;
-    const Swing swing = hit_test_swing(desk, edit->grid);
-    drafts_tick(desk);
+    Edit* const edit = &model->view.edit;
+    const Swing swing = hit_test_swing(model, edit->grid);
+    drafts_tick(model);
     if (!swing_equal(swing, edit->swing)) {
         edit->swing = swing;
-        desk->is_dirty = true;
+        model->is_dirty = true;
     }
 }
 
 /* Feet that the lead foot swaps are edited where they are seen. */
-static uint8_t limb_of(const Desk* const desk, const int limb)
+static uint8_t limb_of(const Model* const model, const int limb)
 {
-    const Figure figure = edit_buffer_figure(&desk->editor.buffer);
-    const bool is_swapped = desk->view.values[CONTROL_LEAD_FOOT] > 0.5f && !figure.plays_pedal &&
+    const Figure figure = edit_buffer_figure(&model->editor.buffer);
+    const bool is_swapped = model->view.values[CONTROL_LEAD_FOOT] > 0.5f && !figure.plays_pedal &&
                             limb_is_foot((uint8_t)limb);
     return (uint8_t)(is_swapped ? RIGHT_FOOT + LEFT_FOOT - limb : limb);
 }
 
 /* ---- The mouse */
 
-static void next_voice(Desk* const desk, const uint8_t limb, const int64_t tick, const int by)
+static void next_voice(Model* const model, const uint8_t limb, const int64_t tick, const int by)
 {
-    EditBuffer* const buffer = &desk->editor.buffer;
+    EditBuffer* const buffer = &model->editor.buffer;
     if (edit_buffer_voice(buffer, limb, tick, by)) {
         const int index = edit_buffer_find(buffer, limb, tick);
-        desk_say(desk, voice_word((Voice)buffer->now.strokes[index].voice));
-        editing_change(desk);
+        model_say(model, voice_word((Voice)buffer->now.strokes[index].voice));
+        editor_change(model);
     }
 }
 
-void editor_press(Desk* const desk, const int limb, const double x, const double y,
+void editor_press(Model* const model, const int limb, const double x, const double y,
                   const int button, const bool shift)
 {
     HitTest hit;
-    Editor* const editor = &desk->editor;
+    Editor* const editor = &model->editor;
     editor->hold.is_held = false;
-    if (!hit_test_of(desk, &hit) || !editing_begin(desk, &hit)) {
+    if (!hit_test_of(model, &hit) || !editor_begin(model, &hit)) {
         return;
     }
-    const uint8_t own = limb_of(desk, limb);
-    const int64_t tick = hit_test_tick(desk, &hit, x);
+    const uint8_t own = limb_of(model, limb);
+    const int64_t tick = hit_test_tick(model, &hit, x);
     if (tick < 0) {
         return;
     }
     if (button == 3) {
-        next_voice(desk, own, tick, shift ? -1 : 1);
+        next_voice(model, own, tick, shift ? -1 : 1);
         return;
     }
     const int index = edit_buffer_find(&editor->buffer, own, tick);
@@ -235,11 +226,11 @@ static Level dragged_to(const Hold* const hold, const int up)
 }
 
 /* The whole drag is one change. */
-void editor_drag(Desk* const desk, const double y)
+void editor_drag(Model* const model, const double y)
 {
-    EditBuffer* const buffer = &desk->editor.buffer;
-    Hold* const hold = &desk->editor.hold;
-    if (!hold->is_held || !desk->editor.is_open || hold->is_moving || hold->level == LEVEL_REST) {
+    EditBuffer* const buffer = &model->editor.buffer;
+    Hold* const hold = &model->editor.hold;
+    if (!hold->is_held || !model->editor.is_open || hold->is_moving || hold->level == LEVEL_REST) {
         return;
     }
     const int up = (int)((hold->y - y) / drag_a_level);
@@ -254,56 +245,56 @@ void editor_drag(Desk* const desk, const double y)
     }
     hold->has_changed = edit_buffer_level(buffer, hold->limb, hold->tick, to);
     if (hold->has_changed) {
-        editing_change(desk);
+        editor_change(model);
     } else {
-        editing_send(desk);
+        editor_send(model);
     }
 }
 
-static void drop_at(Desk* const desk, const double x)
+static void drop_at(Model* const model, const double x)
 {
     HitTest hit;
-    EditBuffer* const buffer = &desk->editor.buffer;
-    const Hold* const hold = &desk->editor.hold;
-    if (!hit_test_of(desk, &hit) || hit.kind != buffer->now.kind || hit.id != buffer->now.id) {
+    EditBuffer* const buffer = &model->editor.buffer;
+    const Hold* const hold = &model->editor.hold;
+    if (!hit_test_of(model, &hit) || hit.kind != buffer->now.kind || hit.id != buffer->now.id) {
         return; /* the song has gone on to another figure */
     }
-    const int64_t to = hit_test_tick(desk, &hit, x);
+    const int64_t to = hit_test_tick(model, &hit, x);
     if (to >= 0 && edit_buffer_move(buffer, hold->limb, hold->tick, to)) {
-        editing_change(desk);
+        editor_change(model);
     }
 }
 
-static void click(Desk* const desk)
+static void click(Model* const model)
 {
-    const Hold* const hold = &desk->editor.hold;
-    if (edit_buffer_cycle(&desk->editor.buffer, hold->limb, hold->tick)) {
-        editing_change(desk);
+    const Hold* const hold = &model->editor.hold;
+    if (edit_buffer_cycle(&model->editor.buffer, hold->limb, hold->tick)) {
+        editor_change(model);
     } else {
-        desk_say(desk, "The last stroke stays: a figure has one at least");
+        model_say(model, "The last stroke stays: a figure has one at least");
     }
 }
 
-void editor_release(Desk* const desk, const double x)
+void editor_release(Model* const model, const double x)
 {
-    Hold* const hold = &desk->editor.hold;
-    const bool is_held = hold->is_held && desk->editor.is_open;
+    Hold* const hold = &model->editor.hold;
+    const bool is_held = hold->is_held && model->editor.is_open;
     hold->is_held = false;
     if (is_held && hold->is_moving) {
-        drop_at(desk, x);
+        drop_at(model, x);
     } else if (is_held && !hold->is_dragged) {
-        click(desk);
+        click(model);
     }
 }
 
-void editor_hover(Desk* const desk, const int limb, const double x)
+void editor_hover(Model* const model, const int limb, const double x)
 {
-    Edit* const edit = &desk->view.edit;
-    const SeenBar* const bar = view_bar(&desk->view, view_shown(&desk->view));
-    const int32_t tick = bar ? hit_test_hover(desk, bar, x) : 0;
+    Edit* const edit = &model->view.edit;
+    const SeenBar* const bar = view_bar(&model->view, view_shown(&model->view));
+    const int32_t tick = bar ? hit_test_hover(model, bar, x) : 0;
     if (limb != edit->hover_limb || tick != edit->hover_tick) {
         edit->hover_limb = limb;
         edit->hover_tick = tick;
-        desk->is_dirty = true;
+        model->is_dirty = true;
     }
 }

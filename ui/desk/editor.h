@@ -41,31 +41,36 @@ typedef struct {
     Lesson lesson;
 } Editor;
 
-void editor_close(Desk* desk);
+/* The figure that is edited in the bar shown: hit.h. */
+typedef struct HitTest HitTest;
+
+void editor_close(Model* model);
 
 /* Another bank has come: what was told of the old one's entries must not be used. */
-void editor_bank(Desk* desk);
+void editor_bank(Model* model);
 
 /* Time goes on. */
-void editor_tick(Desk* desk);
+void editor_tick(Model* model);
 
 /* The mouse in a limb's row. */
-void editor_press(Desk* desk, int limb, double x, double y, int button, bool shift);
-void editor_drag(Desk* desk, double y);
-void editor_release(Desk* desk, double x);
-void editor_hover(Desk* desk, int limb, double x);
+void editor_press(Model* model, int limb, double x, double y, int button, bool shift);
+void editor_drag(Model* model, double y);
+void editor_release(Model* model, double x);
+void editor_hover(Model* model, int limb, double x);
 
-/* A click or a key at an item of the panel; `by` steps up or down. */
-void editor_do(Desk* desk, EditItem item);
-void editor_step(Desk* desk, EditItem item, int by);
-void editor_name(Desk* desk, const char* name);
+/* Takes up the figure of the hit, if it isn't already; false, and said why, if that
+   can't be done. */
+bool editor_begin(Model* model, const HitTest* hit);
 
-/* The phrase as a MIDI file, with feel or exactly on the grid. */
-void editor_write(Desk* desk, bool straight);
+/* Lets the plugin play the buffer as it is now, which was changed; a change that can't
+   be written, or that the plugin would not take, is taken back. */
+void editor_change(Model* model);
 
-/* What the plugin says. */
-void editor_draft(Desk* desk, FigureKind kind, const char* text, size_t size);
-void editor_saved(Desk* desk, int64_t id);
-void editor_saved_kit(Desk* desk, int64_t id);
-void editor_refused(Desk* desk, const char* why, size_t size);
-void editor_note(Desk* desk, int note);
+/* The same after going back or on. */
+void editor_send(Model* model);
+
+/* Fills in what the panel shows. */
+void editor_show(Model* model);
+
+/* The kind of entry that a kind of figure is. */
+EntryKind editor_entry(FigureKind kind);

@@ -5,23 +5,23 @@
 
 /* True if the turnaround that takes the bar plays the feet too.  Ids are of a kind:
    feet may have the number that the turnaround has. */
-static bool turn_has_feet(const Desk* const desk, const SeenBar* const bar)
+static bool turn_has_feet(const Model* const model, const SeenBar* const bar)
 {
     const HitTest turn = {bar, FIGURE_TURNAROUND, bar->hands, &bar->hands_turns};
-    const Figure* const figure = hit_test_figure(desk, &turn);
+    const Figure* const figure = hit_test_figure(model, &turn);
     return figure ? figure->plays_limb[RIGHT_FOOT] || figure->plays_limb[LEFT_FOOT]
                   : bar->feet == bar->hands;
 }
 
-bool hit_test_of(const Desk* const desk, HitTest* const hit)
+bool hit_test_of(const Model* const model, HitTest* const hit)
 {
-    const View* const view = &desk->view;
+    const View* const view = &model->view;
     const SeenBar* const bar = view_bar(view, view_shown(view));
     const bool is_feet = view->edit.pair == PAIR_FEET;
     if (!bar) {
         return false;
     }
-    const bool is_turn = bar->turns && (!is_feet || turn_has_feet(desk, bar));
+    const bool is_turn = bar->turns && (!is_feet || turn_has_feet(model, bar));
     hit->bar = bar;
     hit->id = is_feet ? bar->feet : bar->hands;
     hit->turns = is_feet ? &bar->feet_turns : &bar->hands_turns;
@@ -29,17 +29,17 @@ bool hit_test_of(const Desk* const desk, HitTest* const hit)
     return hit->id > 0;
 }
 
-const Figure* hit_test_figure(const Desk* const desk, const HitTest* const hit)
+const Figure* hit_test_figure(const Model* const model, const HitTest* const hit)
 {
-    const Single* const draft = desk->editor.drafts[hit->kind].single;
+    const Single* const draft = model->editor.drafts[hit->kind].single;
     if (draft && draft->info.id == hit->id) {
         return &draft->figure;
     }
-    return desk->bank ? library_figure(bank_library(desk->bank), hit->kind, hit->id) : NULL;
+    return model->bank ? library_figure(bank_library(model->bank), hit->kind, hit->id) : NULL;
 }
 
 /* A turnaround is always played as written. */
-bool hit_test_is_relaid(const Desk* const desk, const HitTest* const hit)
+bool hit_test_is_relaid(const Model* const model, const HitTest* const hit)
 {
     static const Control regrids[FIGURE_KINDS][3] = {
         [FIGURE_HANDS] = {CONTROL_HANDS_GRID, CONTROL_HANDS_CYCLE, CONTROL_HANDS_SHIFT},
@@ -47,23 +47,23 @@ bool hit_test_is_relaid(const Desk* const desk, const HitTest* const hit)
     };
     bool is_regridded = false;
     for (int i = 0; hit->kind != FIGURE_TURNAROUND && i < 3; ++i) {
-        is_regridded |= fabsf(desk->view.values[regrids[hit->kind][i]]) > 0.5f;
+        is_regridded |= fabsf(model->view.values[regrids[hit->kind][i]]) > 0.5f;
     }
     return is_regridded;
 }
 
 /* ---- Swing */
 
-Swing hit_test_swing(const Desk* const desk, const int grid)
+Swing hit_test_swing(const Model* const model, const int grid)
 {
     const Swing even = {1.0, TICKS_PER_QUARTER};
-    const SeenBar* const bar = view_bar(&desk->view, view_shown(&desk->view));
-    if (!bar || !desk->bank || !grid_bends(grid, 1)) {
+    const SeenBar* const bar = view_bar(&model->view, view_shown(&model->view));
+    if (!bar || !model->bank || !grid_bends(grid, 1)) {
         return even;
     }
-    const Settings settings = settings_from_controls(desk->view.values);
-    const double tempo = (double)desk->view.readouts[READOUT_TEMPO_NOW];
-    return selection_swing(&settings, library_groove(bank_library(desk->bank), bar->groove),
+    const Settings settings = settings_from_controls(model->view.values);
+    const double tempo = (double)model->view.readouts[READOUT_TEMPO_NOW];
+    return selection_swing(&settings, library_groove(bank_library(model->bank), bar->groove),
                            tempo > 0.0 ? tempo : 120.0);
 }
 
@@ -83,13 +83,13 @@ static double unbend(const Swing swing, const double tick, const double bar_tick
 }
 
 /* The tick of the bar under x as it is written; before beat 1 is beat 1. */
-static double bar_tick(const Desk* const desk, const SeenBar* const bar, const double x)
+static double bar_tick(const Model* const model, const SeenBar* const bar, const double x)
 {
-    const Geometry g = geometry_of(&desk->view);
+    const Geometry g = geometry_of(&model->view);
     const BarSpace space = geometry_bar(&g, bar->meter);
     const double tick = (x - g.beat_1) / space.beat * space.ticks;
     const double bent = tick > 0.0 ? tick : 0.0;
-    return unbend(desk->view.edit.swing, bent, (double)meter_bar_ticks(bar->meter));
+    return unbend(model->view.edit.swing, bent, (double)meter_bar_ticks(bar->meter));
 }
 
 /* ---- Steps */
@@ -102,20 +102,20 @@ static int64_t nearest(const double tick, const int64_t step, const int64_t end)
     return !(wanted > 0.0) ? 0 : wanted < (double)last ? (int64_t)wanted * step : last * step;
 }
 
-int32_t hit_test_hover(const Desk* const desk, const SeenBar* const bar, const double x)
+int32_t hit_test_hover(const Model* const model, const SeenBar* const bar, const double x)
 {
-    const int grid = desk->view.edit.grid > 0 ? desk->view.edit.grid : 4;
-    return (int32_t)nearest(bar_tick(desk, bar, x), TICKS_PER_QUARTER / grid,
+    const int grid = model->view.edit.grid > 0 ? model->view.edit.grid : 4;
+    return (int32_t)nearest(bar_tick(model, bar, x), TICKS_PER_QUARTER / grid,
                             meter_bar_ticks(bar->meter));
 }
 
 /* Where the figure stands at the bar line of a bar in which it doesn't start, as
    groove.c lays it: from bar 0, the phrase or the bar on. */
-static int64_t rolled_to(const Desk* const desk, const SeenBar* const bar, const int64_t cycle)
+static int64_t rolled_to(const Model* const model, const SeenBar* const bar, const int64_t cycle)
 {
     const int64_t ticks = meter_bar_ticks(bar->meter);
-    const int realign = (int)desk->view.values[CONTROL_REALIGN];
-    const bool never = realign == REALIGN_NEVER && !desk->view.place.loops;
+    const int realign = (int)model->view.values[CONTROL_REALIGN];
+    const bool never = realign == REALIGN_NEVER && !model->view.place.loops;
     const int64_t bars = never ? bar->bar : realign == REALIGN_BAR ? 0 : (int64_t)bar->in_phrase;
     return floor_mod(bars * ticks, cycle);
 }
@@ -134,13 +134,14 @@ static int64_t tick_of_bars(const EditBuffer* const buffer, const SeenBar* const
            nearest(tick - (double)copy, TICKS_PER_QUARTER / buffer->grid, end);
 }
 
-static int64_t tick_of_rolling(const Desk* const desk, const HitTest* const hit, const double tick)
+static int64_t tick_of_rolling(const Model* const model, const HitTest* const hit,
+                               const double tick)
 {
-    const EditBuffer* const buffer = &desk->editor.buffer;
+    const EditBuffer* const buffer = &model->editor.buffer;
     const int64_t cycle = buffer->now.cycle_ticks;
     const int64_t ticks = meter_bar_ticks(hit->bar->meter);
     const int64_t at_line = hit->turns->count ? floor_mod(-(int64_t)hit->turns->ticks[0], cycle)
-                                              : rolled_to(desk, hit->bar, cycle);
+                                              : rolled_to(model, hit->bar, cycle);
     const double at = (double)at_line + tick;
     const int64_t start = (int64_t)(at / (double)cycle) * cycle; /* of the turn it is in */
     const int64_t step = TICKS_PER_QUARTER / buffer->grid;
@@ -149,12 +150,12 @@ static int64_t tick_of_rolling(const Desk* const desk, const HitTest* const hit,
     return found < cycle ? found : 0; /* the next turn's first */
 }
 
-int64_t hit_test_tick(const Desk* const desk, const HitTest* const hit, const double x)
+int64_t hit_test_tick(const Model* const model, const HitTest* const hit, const double x)
 {
-    const double tick = bar_tick(desk, hit->bar, x);
+    const double tick = bar_tick(model, hit->bar, x);
     if (tick >= (double)meter_bar_ticks(hit->bar->meter)) {
         return -1;
     }
-    return desk->editor.buffer.now.bars ? tick_of_bars(&desk->editor.buffer, hit->bar, tick)
-                                        : tick_of_rolling(desk, hit, tick);
+    return model->editor.buffer.now.bars ? tick_of_bars(&model->editor.buffer, hit->bar, tick)
+                                         : tick_of_rolling(model, hit, tick);
 }

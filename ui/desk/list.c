@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: ISC
-/* The open list: finding, walking and hearing. */
-#include "moves.h"
+#include "list.h"
 
 #include <pango/pango.h>
 #include <stdlib.h>
@@ -24,43 +23,43 @@ static void add_line(List* const list, const bool is_heading, const int entry)
     }
 }
 
-static int line_of(const Desk* const desk, const int32_t id)
+static int line_of(const Model* const model, const int32_t id)
 {
-    const List* const list = &desk->view.list;
+    const List* const list = &model->view.list;
     for (int i = 0; i < list->count; ++i) {
         if (!list->rows[i].is_heading &&
-            desk->view.shelves[list->shelf].entries[list->rows[i].entry].id == id) {
+            model->view.shelves[list->shelf].entries[list->rows[i].entry].id == id) {
             return i;
         }
     }
     return -1;
 }
 
-static int rows_seen(const Desk* const desk)
+int list_rows_seen(const Model* const model)
 {
-    const Geometry g = geometry_of(&desk->view);
+    const Geometry g = geometry_of(&model->view);
     const int rows = geometry_list_rows(&g);
     return rows > 1 ? rows : 1;
 }
 
-static void keep_in_sight(Desk* const desk)
+static void keep_in_sight(Model* const model)
 {
-    List* const list = &desk->view.list;
-    const int seen = rows_seen(desk);
+    List* const list = &model->view.list;
+    const int seen = list_rows_seen(model);
     if (list->selected >= 0 && list->selected < list->first + 1) {
         list->first = list->selected - 1; /* with its heading */
     }
     if (list->selected >= list->first + seen) {
         list->first = list->selected - seen + 1;
     }
-    list_scroll(desk, 0);
+    list_scroll(model, 0);
 }
 
 /* The lines whose name or family has the letters typed so far. */
-static void fill(Desk* const desk)
+static void fill(Model* const model)
 {
-    List* const list = &desk->view.list;
-    const Shelf* const shelf = &desk->view.shelves[list->shelf];
+    List* const list = &model->view.list;
+    const Shelf* const shelf = &model->view.shelves[list->shelf];
     const char* family = NULL;
     list->count = 0;
     for (int i = 0; i < shelf->count; ++i) {
@@ -74,67 +73,70 @@ static void fill(Desk* const desk)
         family = entry->family;
         add_line(list, false, i);
     }
-    list->selected = line_of(desk, (int32_t)desk->view.values[shelf_control(list->shelf)]);
+    list->selected = line_of(model, (int32_t)model->view.values[shelf_control(list->shelf)]);
     list->first = 0;
-    keep_in_sight(desk);
+    keep_in_sight(model);
 }
 
-void list_open(Desk* const desk, const ShelfKind shelf)
+void list_open(Model* const model, const ShelfKind shelf)
 {
-    List* const list = &desk->view.list;
-    desk_end_typing(desk, false);
+    List* const list = &model->view.list;
+    model_stop_typing(model);
+    model->view.keys.is_open = false;
     list->is_open = true;
     list->shelf = shelf;
     list->find[0] = '\0';
-    list->began_with = (int32_t)desk->view.values[shelf_control(shelf)];
+    list->began_with = (int32_t)model->view.values[shelf_control(shelf)];
     list->playing = list->began_with;
-    fill(desk);
-    desk->is_dirty = true;
+    fill(model);
+    model->is_dirty = true;
 }
 
-void list_refresh(Desk* const desk)
+void list_refresh(Model* const model)
 {
-    const int first = desk->view.list.first;
-    if (desk->view.list.is_open) {
-        fill(desk);
-        desk->view.list.first = first;
-        keep_in_sight(desk);
+    const int first = model->view.list.first;
+    if (model->view.list.is_open) {
+        fill(model);
+        model->view.list.first = first;
+        keep_in_sight(model);
     }
 }
 
-void list_close(Desk* const desk, const bool keep)
+void list_close(Model* const model, const bool keep)
 {
-    List* const list = &desk->view.list;
-    if (!keep) {
-        desk_nudge(desk, shelf_control(list->shelf), (float)list->began_with);
+    List* const list = &model->view.list;
+    if (list->is_open && !keep) {
+        model_nudge(model, shelf_control(list->shelf), (float)list->began_with);
     }
     list->is_open = false;
-    desk->view.hover = (TargetId){TARGET_NONE, 0};
-    desk->is_dirty = true;
+    model->view.keys.is_open = false;
+    model->view.hover = (TargetId){TARGET_NONE, 0};
+    model->is_dirty = true;
 }
 
-void list_scroll(Desk* const desk, const int rows)
+void list_scroll(Model* const model, const int rows)
 {
-    List* const list = &desk->view.list;
-    const int most = list->count - rows_seen(desk);
-    list->first += rows;
-    list->first = list->first > most ? most : list->first;
-    list->first = list->first < 0 ? 0 : list->first;
-    list_measure(desk);
-    desk->is_dirty = true;
+    View* const view = &model->view;
+    int* const first = view->keys.is_open ? &view->keys.first : &view->list.first;
+    const int count = view->keys.is_open ? view->keys.count : view->list.count;
+    const int most = count - list_rows_seen(model);
+    const int wanted = *first + rows > most ? most : *first + rows;
+    *first = wanted < 0 ? 0 : wanted;
+    list_measure(model);
+    model->is_dirty = true;
 }
 
-void list_choose(Desk* const desk, const int row)
+void list_choose(Model* const model, const int row)
 {
-    List* const list = &desk->view.list;
+    List* const list = &model->view.list;
     if (row < 0 || row >= list->count || list->rows[row].is_heading) {
         return;
     }
     list->selected = row;
-    const Entry* const entry = &desk->view.shelves[list->shelf].entries[list->rows[row].entry];
-    desk_nudge(desk, shelf_control(list->shelf), (float)entry->id);
-    desk->is_dirty = true;
-    keep_in_sight(desk);
+    const Entry* const entry = &model->view.shelves[list->shelf].entries[list->rows[row].entry];
+    model_nudge(model, shelf_control(list->shelf), (float)entry->id);
+    model->is_dirty = true;
+    keep_in_sight(model);
 }
 
 /* The nearest entry at or beyond a line, in a direction; -1 if there is none. */
@@ -146,109 +148,63 @@ static int entry_from(const List* const list, int row, const int by)
     return row >= 0 && row < list->count ? row : -1;
 }
 
-static void walk(Desk* const desk, const int by)
+void list_walk(Model* const model, const int by)
 {
-    const List* const list = &desk->view.list;
+    const List* const list = &model->view.list;
     int to = list->selected < 0 ? (by > 0 ? 0 : list->count - 1) : list->selected + by;
     to = to < 0 ? 0 : to >= list->count ? list->count - 1 : to;
     int row = entry_from(list, to, by > 0 ? 1 : -1);
     if (row < 0) {
         row = entry_from(list, to, by > 0 ? -1 : 1);
     }
-    list_choose(desk, row);
+    list_choose(model, row);
 }
 
-static void find_more(Desk* const desk, const uint32_t text)
+void list_find_more(Model* const model, const uint32_t text)
 {
-    char* const find = desk->view.list.find;
+    char* const find = model->view.list.find;
     char letter[8] = "";
     const size_t length = strlen(find);
     const int bytes = g_unichar_to_utf8(text, letter);
     if (g_unichar_isprint(text) && length + (size_t)bytes < FIND_ROOM) {
         memcpy(find + length, letter, (size_t)bytes);
         find[length + (size_t)bytes] = '\0';
-        fill(desk);
-        desk->is_dirty = true;
+        fill(model);
+        model->is_dirty = true;
     }
 }
 
-static void find_less(Desk* const desk)
+void list_find_less(Model* const model)
 {
-    char* const find = desk->view.list.find;
+    char* const find = model->view.list.find;
     size_t length = strlen(find);
     while (length > 0 && ((unsigned char)find[length - 1] & 0xC0U) == 0x80U) {
         --length;
     }
     find[length > 0 ? length - 1 : 0] = '\0';
-    fill(desk);
-    desk->is_dirty = true;
+    fill(model);
+    model->is_dirty = true;
 }
 
-static void escape(Desk* const desk)
+void list_find_all(Model* const model)
 {
-    if (*desk->view.list.find) {
-        desk->view.list.find[0] = '\0';
-        fill(desk);
-        desk->is_dirty = true;
-    } else {
-        list_close(desk, false);
-    }
-}
-
-bool list_key(Desk* const desk, const PaneEvent* const event)
-{
-    const int page = rows_seen(desk) - 1;
-    const int count = desk->view.list.count;
-    switch (event->key) {
-    case PANE_KEY_UP:
-        walk(desk, -1);
-        break;
-    case PANE_KEY_DOWN:
-        walk(desk, 1);
-        break;
-    case PANE_KEY_PAGE_UP:
-        walk(desk, -page);
-        break;
-    case PANE_KEY_PAGE_DOWN:
-        walk(desk, page);
-        break;
-    case PANE_KEY_HOME:
-        walk(desk, -count);
-        break;
-    case PANE_KEY_END:
-        walk(desk, count);
-        break;
-    case PANE_KEY_ENTER:
-        list_close(desk, true);
-        break;
-    case PANE_KEY_ESCAPE:
-        escape(desk);
-        break;
-    case PANE_KEY_BACKSPACE:
-        find_less(desk);
-        break;
-    default:
-        if (event->text >= ' ') {
-            find_more(desk, event->text);
-        }
-        break;
-    }
-    return event->key < PANE_KEY_F1;
+    model->view.list.find[0] = '\0';
+    fill(model);
+    model->is_dirty = true;
 }
 
 /* ---- What a feet figure asks: the engine's own foot_load, run to its end */
 
-static Demand demand_of(const Desk* const desk, const int32_t id)
+static Demand demand_of(const Model* const model, const int32_t id)
 {
     Demand demand = {.is_known = false};
     float values[CONTROL_COUNT];
-    memcpy(values, desk->view.values, sizeof values);
+    memcpy(values, model->view.values, sizeof values);
     values[CONTROL_FEET] = (float)id;
     const Settings settings = settings_from_controls(values);
-    const SeenBar* const bar = view_bar(&desk->view, view_shown(&desk->view));
-    const double told = (double)desk->view.readouts[READOUT_TEMPO_NOW];
-    const double tempo = told > 0.0 ? told : 120.0;
-    const Selection selection = selection_make(bank_library(desk->bank), &settings, tempo);
+    const SeenBar* const bar = view_bar(&model->view, view_shown(&model->view));
+    const double tempo = model_tempo(model);
+    const Selection selection = selection_make(bank_library(model->bank), &settings, tempo);
     FootLoad* const foot_load = calloc(1, sizeof *foot_load);
     if (foot_load && selection.groove) {
         foot_load_start(foot_load, &selection, bar ? bar->meter : selection.groove->meter, tempo);
@@ -262,17 +218,17 @@ static Demand demand_of(const Desk* const desk, const int32_t id)
     return demand;
 }
 
-void list_measure(Desk* const desk)
+void list_measure(Model* const model)
 {
-    const List* const list = &desk->view.list;
-    const int seen = rows_seen(desk);
-    if (!desk->bank || list->shelf != SHELF_FEET) {
+    const List* const list = &model->view.list;
+    const int seen = list_rows_seen(model);
+    if (!list->is_open || !model->bank || list->shelf != SHELF_FEET) {
         return;
     }
     for (int row = list->first; row < list->first + seen && row < list->count; ++row) {
         if (!list->rows[row].is_heading) {
-            const Shelf* const shelf = &desk->view.shelves[SHELF_FEET];
-            desk->view.demands[row] = demand_of(desk, shelf->entries[list->rows[row].entry].id);
+            const Shelf* const shelf = &model->view.shelves[SHELF_FEET];
+            model->view.demands[row] = demand_of(model, shelf->entries[list->rows[row].entry].id);
         }
     }
 }

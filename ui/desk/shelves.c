@@ -1,7 +1,5 @@
 // SPDX-License-Identifier: ISC
-/* The bank as shelves: entries of a family side by side, families in the order in
-   which they first come. */
-#include "moves.h"
+#include "shelves.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -110,12 +108,12 @@ static void drop(const Lists* const lists)
     }
 }
 
-static void show(Desk* const desk, const Lists* const lists)
+static void show(Model* const model, const Lists* const lists)
 {
     for (int shelf = 0; shelf < SHELF_COUNT; ++shelf) {
-        free(desk->entries[shelf]);
-        desk->entries[shelf] = lists->entries[shelf];
-        desk->view.shelves[shelf] = (Shelf){lists->entries[shelf], lists->counts[shelf]};
+        free(model->entries[shelf]);
+        model->entries[shelf] = lists->entries[shelf];
+        model->view.shelves[shelf] = (Shelf){lists->entries[shelf], lists->counts[shelf]};
     }
 }
 
@@ -131,38 +129,21 @@ static bool make_all(Lists* const lists, const Bank* const bank)
     return true;
 }
 
-bool shelves_fill(Desk* const desk)
+bool shelves_fill(Model* const model, const Bank* const bank)
 {
     Lists lists;
-    const bool made = make_all(&lists, desk->bank);
+    const bool made = make_all(&lists, bank);
     if (made) {
-        show(desk, &lists);
+        show(model, &lists);
+        model->bank = bank;
     }
     return made;
 }
 
-void desk_close(Desk* const desk)
+void shelves_free(Model* const model)
 {
     static const Lists none;
-    editor_close(desk);
-    entries_close(desk);
-    desk_release(desk); /* no port is left held */
-    show(desk, &none);
-}
-
-bool desk_bank(Desk* const desk, const Bank* const bank)
-{
-    Lists lists;
-    if (!make_all(&lists, bank)) {
-        return false;
-    }
-    desk_release(desk); /* no port is left held */
-    show(desk, &lists);
-    desk->bank = bank;
-    editor_bank(desk);
-    list_refresh(desk);
-    desk->is_dirty = true;
-    return true;
+    show(model, &none);
 }
 
 static int index_of(const Shelf* const shelf, const int32_t id)
@@ -176,33 +157,33 @@ static int index_of(const Shelf* const shelf, const int32_t id)
 }
 
 /* What is picked; where the groove has its own, walking starts from that. */
-static int picked(const Desk* const desk, const ShelfKind kind)
+static int picked(const Model* const model, const ShelfKind kind)
 {
-    const int32_t id = (int32_t)desk->view.values[shelf_control(kind)];
+    const int32_t id = (int32_t)model->view.values[shelf_control(kind)];
     const bool is_own = !id && (kind == SHELF_HANDS || kind == SHELF_FEET);
-    return index_of(&desk->view.shelves[kind], is_own ? view_playing(&desk->view, kind) : id);
+    return index_of(&model->view.shelves[kind], is_own ? view_playing(&model->view, kind) : id);
 }
 
-static void pick(Desk* const desk, const ShelfKind kind, const int index)
+static void pick(Model* const model, const ShelfKind kind, const int index)
 {
-    const Shelf* const shelf = &desk->view.shelves[kind];
+    const Shelf* const shelf = &model->view.shelves[kind];
     const int kept = index < 0 ? 0 : index >= shelf->count ? shelf->count - 1 : index;
     if (shelf->count) {
-        desk_nudge(desk, shelf_control(kind), (float)shelf->entries[kept].id);
+        model_nudge(model, shelf_control(kind), (float)shelf->entries[kept].id);
     }
 }
 
-void desk_walk(Desk* const desk, const ShelfKind kind, const int by)
+void shelves_walk(Model* const model, const ShelfKind kind, const int by)
 {
-    pick(desk, kind, picked(desk, kind) + by);
+    pick(model, kind, picked(model, kind) + by);
 }
 
-void desk_walk_family(Desk* const desk, const ShelfKind kind, const int by)
+void shelves_walk_family(Model* const model, const ShelfKind kind, const int by)
 {
-    const Shelf* const shelf = &desk->view.shelves[kind];
-    int at = picked(desk, kind);
+    const Shelf* const shelf = &model->view.shelves[kind];
+    int at = picked(model, kind);
     if (at < 0 || !shelf->count) {
-        pick(desk, kind, 0);
+        pick(model, kind, 0);
         return;
     }
     const char* const family = shelf->entries[at].family;
@@ -212,5 +193,5 @@ void desk_walk_family(Desk* const desk, const ShelfKind kind, const int by)
     while (by < 0 && at > 0 && !strcmp(shelf->entries[at - 1].family, shelf->entries[at].family)) {
         --at; /* to the first of it */
     }
-    pick(desk, kind, at);
+    pick(model, kind, at);
 }

@@ -92,3 +92,10 @@ double brush_fit(const Brush* const brush, const double x, const double y, const
     }
     return ink_text_in(brush->cairo, x, y, room, type, words);
 }
+
+void brush_label(const Brush* const brush, const Box box, const char* const words, const bool over)
+{
+    const Colour colour = over ? brush->colours->ink : brush->colours->soft;
+    ink_text_in(brush->cairo, box.x, box.y + 11.0, box.width + 14.0,
+                brush_type(11.0, false, ALIGN_LEFT, colour), words);
+}

@@ -38,11 +38,12 @@ void draw_panel(const Brush* brush);
 void draw_dial(const Brush* brush, const Target* target, Control control);
 void draw_edit(const Brush* brush, const Target* target);
 void draw_list(const Brush* brush);
+void draw_keys(const Brush* brush);
 void draw_now_and_next(const Brush* brush);
 void draw_help(const Brush* brush);
 
 /* A name over what stands in a cell. */
-void draw_label(const Brush* brush, Box box, const char* words, bool over);
+void brush_label(const Brush* brush, Box box, const char* words, bool over);
 
 /* What an item of the edit panel does, in a sentence. */
 const char* edit_help(EditItem item);

@@ -84,7 +84,7 @@ void draw_edit(const Brush* const brush, const Target* const target)
     const Edit* const edit = &brush->view->edit;
     const EditItem item = (EditItem)target->id.index;
     char text[32];
-    draw_label(brush, target->box, labels[item], brush_is_hovered(brush, target->id));
+    brush_label(brush, target->box, labels[item], brush_is_hovered(brush, target->id));
     switch (item) {
     case EDIT_PAIR:
         value(brush, target->box, edit->pair == PAIR_HANDS ? "hands" : "feet", "");

@@ -102,20 +102,30 @@ static void place_columns(Geometry* const g)
         g->list_box = (Box){16.0, 64.0, 376.0, g->height - 64.0 - 16.0};
     }
     g->meet = 16.0;
-    g->row_height = g->compact ? 28.0 : 31.0;
     g->list_rows = g->list_box.y + 44.0;
+}
+
+/* Keys and what they do side by side, in a small window one over the other. */
+static void place_keys(Geometry* const g, const bool is_open)
+{
+    g->row_height = g->compact ? 28.0 : is_open ? 20.0 : 31.0;
+    g->key_line =
+        (Box){g->list_box.x + 12.0, g->list_rows, g->list_box.width - 20.0, g->row_height};
+    g->key_words = g->key_line.x + (g->compact ? 0.0 : 134.0);
+    g->key_drop = g->compact ? 12.0 : 0.0;
 }
 
 Geometry geometry_of(const View* const view)
 {
     Geometry g = {.width = view->width, .height = view->height};
     g.compact = view->width < 860.0 || view->height < 530.0;
-    g.list = view->list.is_open;
+    g.list = view->list.is_open || view->keys.is_open;
     g.top = g.compact ? 44.0 : 56.0;
     const double panel = g.compact ? 76.0 : 112.0;
     g.panel = g.height - panel;
     g.help = g.compact ? 0.0 : g.height - 7.0;
     place_columns(&g);
+    place_keys(&g, view->keys.is_open);
     place_rows(&g, g.height - (g.compact ? LEAST_HEIGHT : FIRST_HEIGHT));
     return g;
 }

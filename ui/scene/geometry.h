@@ -47,6 +47,9 @@ typedef struct {
     Box list_box;
     double list_rows; /* top of the first line */
     double row_height;
+    Box key_line; /* the list of keys' first; what a key does is in the room of its words */
+    double key_words;
+    double key_drop; /* from the key's base line to its words' */
 } Geometry;
 
 Geometry geometry_of(const View* view);

@@ -83,13 +83,6 @@ static void draw_value(const Brush* const brush, const Target* const target, con
     draw_rule(brush, control, box);
 }
 
-void draw_label(const Brush* const brush, const Box box, const char* const words, const bool over)
-{
-    const Colour colour = over ? brush->colours->ink : brush->colours->soft;
-    ink_text_in(brush->cairo, box.x, box.y + 11.0, box.width + 14.0,
-                brush_type(11.0, false, ALIGN_LEFT, colour), words);
-}
-
 static void draw_unused(const Brush* const brush, const Box box, const char* const why)
 {
     brush_fit(brush, box.x, box.y + 29.0, box.width,
@@ -106,7 +99,7 @@ static void draw_pick(const Brush* const brush, const Target* const target)
     const char* unit = "";
     char text[DIAL_TEXT_ROOM];
     dial_text(brush->view, control, brush->view->values[control], text, &unit);
-    draw_label(brush, box, dial_of(control)->label, over);
+    brush_label(brush, box, dial_of(control)->label, over);
     const double wide = ink_text_in(brush->cairo, box.x, box.y + 29.0, box.width - 16.0,
                                     brush_type(14.0, false, ALIGN_LEFT, colours->ink), text);
     const double room = box.width - 16.0;
@@ -121,7 +114,7 @@ void draw_dial(const Brush* const brush, const Target* const target, const Contr
     const Box box = target->box;
     const char* const unused = dial_unused(brush->view, control);
     const bool over = brush_is_hovered(brush, target->id);
-    draw_label(brush, box, dial->label, over);
+    brush_label(brush, box, dial->label, over);
     if (unused) {
         draw_unused(brush, box, unused);
     } else if (dial->kind == DIAL_SWITCH) {
@@ -144,7 +137,7 @@ static void draw_theme(const Brush* const brush, const Target* const target)
     const Palette* const colours = brush->colours;
     const Box box = target->box;
     double x = box.x;
-    draw_label(brush, box, "Window", brush_is_hovered(brush, target->id));
+    brush_label(brush, box, "Window", brush_is_hovered(brush, target->id));
     for (int i = 0; i < THEME_COUNT; ++i) {
         const bool is_chosen = i == (int)brush->view->theme;
         x += ink_text(
@@ -257,7 +250,9 @@ static const char* help_of(const View* const view, const TargetId id)
     case TARGET_FIND:
     case TARGET_LIST_ROW:
     case TARGET_LIST:
-        return "Up, down: hear another.  Enter: keep it.  Esc: back to what played before";
+        return view->keys.is_open
+                   ? "What each key does; Up and down: more.  Esc or K: back"
+                   : "Up, down: hear another.  Enter: keep it.  Esc: back to what played before";
     case TARGET_NONE:
         break;
     }

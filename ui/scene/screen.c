@@ -19,13 +19,15 @@ void screen_draw(cairo_t* const cairo, const View* const view, const bool lit)
     }
     draw_top(&brush);
     draw_overview(&brush);
-    if (g.list) {
+    if (view->keys.is_open) {
+        draw_keys(&brush);
+    } else if (g.list) {
         draw_list(&brush);
     } else {
         draw_cards(&brush);
     }
     draw_panel(&brush);
-    if (g.list && !g.compact) {
+    if (view->list.is_open && !g.compact) {
         draw_now_and_next(&brush);
     }
     draw_help(&brush);

@@ -181,6 +181,9 @@ static void add_list(const View* const view, const Geometry* const g, TargetList
 {
     const Box box = g->list_box;
     add(list, TARGET_LIST, 0, GROUP_NONE, box);
+    if (view->keys.is_open) {
+        return;
+    }
     add(list, TARGET_FIND, 0, GROUP_LIST, (Box){box.x + 88.0, box.y + 7.0, box.width - 98.0, 28.0});
     const int lines = geometry_list_rows(g);
     for (int i = 0; i < lines && view->list.first + i < view->list.count; ++i) {

@@ -122,6 +122,21 @@ typedef struct {
     int32_t playing;    /* id that plays while another waits */
 } List;
 
+enum { KEYS_ROOM = 40, KEY_LINES_MAX = 64 };
+
+/* The list of keys: a heading has no keys. */
+typedef struct {
+    const char* words;
+    char keys[KEYS_ROOM];
+} KeyLine;
+
+typedef struct {
+    bool is_open;
+    int first; /* line on top */
+    int count;
+    KeyLine lines[KEY_LINES_MAX];
+} KeyList;
+
 /* What a feet figure asks at the tempo now. */
 typedef struct {
     bool is_known;
@@ -152,6 +167,7 @@ typedef struct {
     char typed[TYPED_ROOM];
     char refused[MESSAGE_ROOM]; /* why it isn't taken; "" if it may be */
     List list;
+    KeyList keys;
     Edit edit;
     Theme theme;
     Palette palette;

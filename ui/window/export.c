@@ -8,28 +8,28 @@
 #include <string.h>
 
 /* What plays: the bank with the drafts over it. */
-static Snapshot* snapshot_of(const Desk* const desk, Bank* const bank)
+static Snapshot* snapshot_of(const Model* const model, Bank* const bank)
 {
     char why[SINGLE_WHY_ROOM];
     Drafts drafts = {{NULL}};
     for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
-        const Single* const draft = desk->editor.drafts[kind].single;
+        const Single* const draft = model->editor.drafts[kind].single;
         drafts.drafts[kind] =
             draft ? single_read("draft", draft->text, strlen(draft->text), why) : NULL;
     }
     return snapshot_make(bank, drafts, strdup(""));
 }
 
-void export_write(Desk* const desk, Bank* const bank, const bool straight)
+void export_write(Model* const model, Bank* const bank, const bool straight)
 {
-    const View* const view = &desk->view;
+    const View* const view = &model->view;
     char path[PHRASE_PATH_ROOM];
     char why[PHRASE_WHY_ROOM] = "nothing plays yet";
     char words[PHRASE_PATH_ROOM + 64];
     const SeenBar* const seen = view_bar(view, view_shown(view));
     const Entry* const entry = view_entry(view, SHELF_GROOVE, view_playing(view, SHELF_GROOVE));
     const Settings settings = settings_from_controls(view->values);
-    Snapshot* const snapshot = snapshot_of(desk, bank);
+    Snapshot* const snapshot = snapshot_of(model, bank);
     if (seen && snapshot) {
         const double tempo = (double)view->readouts[READOUT_TEMPO_NOW];
         const Phrase phrase = {snapshot_library(snapshot),
@@ -41,12 +41,12 @@ void export_write(Desk* const desk, Bank* const bank, const bool straight)
                                straight};
         if (phrase_file(&phrase, path, why)) {
             snprintf(words, sizeof words, "Written: %s", path);
-            desk_say(desk, words);
+            model_say(model, words);
             snapshot_free(snapshot);
             return;
         }
     }
     snprintf(words, sizeof words, "Not written: %s", why);
-    desk_say(desk, words);
+    model_say(model, words);
     snapshot_free(snapshot);
 }

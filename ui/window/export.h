@@ -2,8 +2,8 @@
 /* export.h - what the window does with files. */
 #pragma once
 
-#include "../desk/desk.h"
+#include "../desk/model.h"
 
 /* Writes the phrase as it plays, or `straight` on the grid, into the user's music
    folder, and says where, or why not. */
-void export_write(Desk* desk, Bank* bank, bool straight);
+void export_write(Model* model, Bank* bank, bool straight);

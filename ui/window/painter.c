@@ -39,25 +39,25 @@ static bool has_surfaces(Painter* const painter, const int width, const int heig
 
 /* The ground all over, so that the margins of a window under the least size are
    part of it. */
-static void paint(cairo_surface_t* const surface, const Desk* const desk, const bool lit)
+static void paint(cairo_surface_t* const surface, const Model* const model, const bool lit)
 {
     cairo_t* const cairo = cairo_create(surface);
-    ink_source(cairo, desk->view.palette.ground);
+    ink_source(cairo, model->view.palette.ground);
     cairo_paint(cairo);
-    cairo_translate(cairo, desk->fit.x, desk->fit.y);
-    cairo_scale(cairo, desk->fit.scale, desk->fit.scale);
-    screen_draw(cairo, &desk->view, lit);
+    cairo_translate(cairo, model->fit.x, model->fit.y);
+    cairo_scale(cairo, model->fit.scale, model->fit.scale);
+    screen_draw(cairo, &model->view, lit);
     cairo_destroy(cairo);
     cairo_surface_flush(surface);
 }
 
-static bool repaint(Painter* const painter, const Desk* const desk, Pane* const pane)
+static bool repaint(Painter* const painter, const Model* const model, Pane* const pane)
 {
     bool good = true;
     const PaneRect whole = {0, 0, painter->width, painter->height};
     for (int layer = 0; layer < PANE_LAYERS; ++layer) {
         cairo_surface_t* const surface = painter->layers[layer];
-        paint(surface, desk, layer == PANE_LIT);
+        paint(surface, model, layer == PANE_LIT);
         good = pane_upload(pane, layer, cairo_image_surface_get_data(surface), painter->width,
                            painter->height, cairo_image_surface_get_stride(surface), whole) &&
                good;
@@ -65,9 +65,9 @@ static bool repaint(Painter* const painter, const Desk* const desk, Pane* const 
     return good;
 }
 
-static PaneRect real(const Desk* const desk, const Box box)
+static PaneRect real(const Model* const model, const Box box)
 {
-    const Fit fit = desk->fit;
+    const Fit fit = model->fit;
     const int left = (int)lround(fit.x + fit.scale * box.x);
     const int top = (int)lround(fit.y + fit.scale * box.y);
     const int right = (int)lround(fit.x + fit.scale * (box.x + box.width));
@@ -75,14 +75,14 @@ static PaneRect real(const Desk* const desk, const Box box)
     return (PaneRect){left, top, right > left ? right - left : 1, bottom > top ? bottom - top : 1};
 }
 
-static void move(const Desk* const desk, Pane* const pane)
+static void move(const Model* const model, Pane* const pane)
 {
     Moving moving[MOVING_MAX];
     PaneQuad quads[MOVING_MAX];
-    const int count = screen_moving(&desk->view, moving);
-    const Colour accent = desk->view.palette.accent;
+    const int count = screen_moving(&model->view, moving);
+    const Colour accent = model->view.palette.accent;
     for (int i = 0; i < count; ++i) {
-        const PaneRect place = real(desk, moving[i].box);
+        const PaneRect place = real(model, moving[i].box);
         quads[i] = (PaneQuad){.place = place,
                               .layer = moving[i].is_lit ? PANE_LIT : PANE_COLOUR,
                               .source = place,
@@ -94,18 +94,18 @@ static void move(const Desk* const desk, Pane* const pane)
     pane_show(pane, quads, count);
 }
 
-bool painter_show(Painter* const painter, Desk* const desk, Pane* const pane, const int width,
+bool painter_show(Painter* const painter, Model* const model, Pane* const pane, const int width,
                   const int height)
 {
     if (!has_surfaces(painter, width, height)) {
         return false;
     }
-    if (desk->is_dirty) {
-        desk->is_dirty = false;
-        if (!repaint(painter, desk, pane)) {
+    if (model->is_dirty) {
+        model->is_dirty = false;
+        if (!repaint(painter, model, pane)) {
             return false;
         }
     }
-    move(desk, pane);
+    move(model, pane);
     return true;
 }

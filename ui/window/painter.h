@@ -3,7 +3,8 @@
    painted by Cairo only when something changed; what moves is cut from them. */
 #pragma once
 
-#include "../desk/desk.h"
+#include "../desk/model.h"
+#include "../pane/pane.h"
 
 #include <cairo.h>
 
@@ -16,6 +17,6 @@ typedef struct {
 /* Shows the desk's view in the pane: repaints what is out of date, and moves the
    rest.  False if there is no memory for the pictures; the pane then shows what it
    had. */
-bool painter_show(Painter* painter, Desk* desk, Pane* pane, int width, int height);
+bool painter_show(Painter* painter, Model* model, Pane* pane, int width, int height);
 
 void painter_free(Painter* painter);

@@ -2,6 +2,8 @@
 /* ui.c - the plugin's own window as an LV2 UI: hands on what the host says, and
    asks the plugin to go on telling.  The host's user interface thread only. */
 #include "../../plugin/talk/encode.h"
+#include "../desk/controller.h"
+#include "../desk/incoming.h"
 #include "export.h"
 #include "painter.h"
 
@@ -44,7 +46,7 @@ typedef struct {
     LV2_Atom_Forge forge;
     char* bundle_path;
     Bank* bank;
-    Desk desk;
+    Model model;
     Pane* pane;
     Painter painter;
     int width; /* real pixels */
@@ -101,7 +103,7 @@ static void ask(Window* const window, const double seconds)
         LV2_Atom atom;
         uint8_t bytes[256];
     } message;
-    const LV2_URID property = desk_asks(&window->desk);
+    const LV2_URID property = controller_asks(&window->model);
     const bool is_news = window->asked_at < 0.0 || property != window->asked;
     if (!is_news && seconds - window->asked_at < ask_again_seconds) {
         return;
@@ -160,7 +162,7 @@ static void take_colours(Window* const window)
     Colour text;
     if (colour_of(window, LV2_UI__backgroundColor, &background) &&
         colour_of(window, LV2_UI__foregroundColor, &text)) {
-        desk_host_colours(&window->desk, background, text);
+        model_host_colours(&window->model, background, text);
     }
 }
 
@@ -170,13 +172,13 @@ static bool take_event(void* const handle, const PaneEvent* const event)
     if (event->kind == PANE_RESIZE) {
         window->width = event->width;
         window->height = event->height;
-        desk_resize(&window->desk, event->width, event->height, window->scale);
+        controller_resize(&window->model, event->width, event->height, window->scale);
         return true;
     }
     if (event->kind == PANE_PRESS) {
         pane_take_focus(window->pane);
     }
-    return desk_input(&window->desk, event);
+    return controller_input(&window->model, event);
 }
 
 /* ---- The bank, and files */
@@ -185,20 +187,21 @@ static void read_bank_again(void* const handle, const char* const entries)
 {
     Window* const window = (Window*)handle;
     Bank* const bank = bank_open_bundle(window->bundle_path, entries);
-    if (bank && desk_bank(&window->desk, bank)) {
+    if (bank && controller_bank(&window->model, bank)) {
         bank_free(window->bank);
         window->bank = bank;
     } else {
         bank_free(bank);
-        desk_say(&window->desk, "There is no memory for the bank's new lists: close something, and "
-                                "open this window again");
+        model_say(&window->model,
+                  "There is no memory for the bank's new lists: close something, and "
+                  "open this window again");
     }
 }
 
 static void write_file(void* const handle, const bool straight)
 {
     Window* const window = (Window*)handle;
-    export_write(&window->desk, window->bank, straight);
+    export_write(&window->model, window->bank, straight);
 }
 
 /* ---- Life */
@@ -207,7 +210,7 @@ static void close_window(Window* const window)
 {
     pane_close(window->pane);
     painter_free(&window->painter);
-    desk_close(&window->desk);
+    controller_close(&window->model);
     bank_free(window->bank);
     free(window->bundle_path);
     free(window);
@@ -238,22 +241,22 @@ static bool open_pane(Window* const window)
 
 static bool open_all(Window* const window, const char* const bundle_path)
 {
-    const DeskOutput output = {.handle = window,
-                               .write = write_value,
-                               .touch = window->offer.touch ? touch_value : NULL,
-                               .say = say_text,
-                               .read_bank = read_bank_again,
-                               .write_file = write_file};
+    const ModelOutput output = {.handle = window,
+                                .write = write_value,
+                                .touch = window->offer.touch ? touch_value : NULL,
+                                .say = say_text,
+                                .read_bank = read_bank_again,
+                                .write_file = write_file};
     window->bundle_path = strdup(bundle_path);
     window->bank = window->bundle_path ? bank_open_bundle(bundle_path, "") : NULL;
-    if (!window->bank || !desk_open(&window->desk, window->bank, &window->uris, output)) {
+    if (!window->bank || !controller_open(&window->model, window->bank, &window->uris, output)) {
         lv2_log_error(&window->logger, "Fourlimb: no memory for its window\n");
         return false;
     }
     if (!open_pane(window)) {
         return false;
     }
-    desk_resize(&window->desk, window->width, window->height, window->scale);
+    controller_resize(&window->model, window->width, window->height, window->scale);
     take_colours(window);
     if (window->offer.resize) {
         window->offer.resize->ui_resize(window->offer.resize->handle, window->width,
@@ -302,17 +305,17 @@ static void cleanup(const LV2UI_Handle ui)
 static void port_event(const LV2UI_Handle ui, const uint32_t port, const uint32_t size,
                        const uint32_t format, const void* const buffer)
 {
-    desk_port_event(&((Window*)ui)->desk, port, size, format, buffer);
+    incoming_port_event(&((Window*)ui)->model, port, size, format, buffer);
 }
 
 /* After a refusal not at every call: it may last. */
 static bool show(Window* const window, const double seconds)
 {
-    if (seconds < window->show_at || painter_show(&window->painter, &window->desk, window->pane,
+    if (seconds < window->show_at || painter_show(&window->painter, &window->model, window->pane,
                                                   window->width, window->height)) {
         return true;
     }
-    window->desk.is_dirty = true;
+    window->model.is_dirty = true;
     window->show_at = seconds + show_again_seconds;
     return false;
 }
@@ -334,7 +337,7 @@ static int idle(const LV2UI_Handle ui)
     Window* const window = (Window*)ui;
     const double seconds = now();
     ask(window, seconds);
-    desk_tick(&window->desk, seconds);
+    controller_tick(&window->model, seconds);
     if (!pane_poll(window->pane)) {
         return 1;
     }

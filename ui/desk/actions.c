@@ -1,0 +1,241 @@
+// SPDX-License-Identifier: ISC
+#include "actions.h"
+
+#include "../pane/pane.h"
+#include "../scene/dial.h"
+
+#include <stddef.h>
+#include <stdio.h>
+
+#define UP_DOWN(up, down)                                                                          \
+    {PANE_KEY_UP, up},                                                                             \
+    {                                                                                              \
+        PANE_KEY_DOWN, down                                                                        \
+    }
+#define PAGES(up, down)                                                                            \
+    {PANE_KEY_PAGE_UP, up},                                                                        \
+    {                                                                                              \
+        PANE_KEY_PAGE_DOWN, down                                                                   \
+    }
+#define ENDS(up, down)                                                                             \
+    {PANE_KEY_HOME, up},                                                                           \
+    {                                                                                              \
+        PANE_KEY_END, down                                                                         \
+    }
+#define ENTER                                                                                      \
+    {                                                                                              \
+        PANE_KEY_ENTER, 0                                                                          \
+    }
+
+static const Action rows[] = {
+    {SCOPE_WINDOW,
+     ANY_SHIFT,
+     {{'1', CONTROL_RIGHT_HAND},
+      {'2', CONTROL_LEFT_HAND},
+      {'3', CONTROL_RIGHT_FOOT},
+      {'4', CONTROL_LEFT_FOOT}},
+     "right, left hand, right, left foot on/off",
+     effects_turn},
+    {SCOPE_WINDOW, ANY_SHIFT, {{'5', CONTROL_CLICK}}, "the click on or off", effects_turn},
+    {SCOPE_WINDOW,
+     ANY_SHIFT,
+     {{'6', HANDS_ALONE}, {'7', FEET_ALONE}, {'0', EVERYTHING}},
+     "hands alone, feet alone, everything",
+     effects_hear_only},
+    {SCOPE_WINDOW,
+     ANY_SHIFT,
+     {{'f', SHELF_FEET}, {'h', SHELF_HANDS}, {'g', SHELF_GROOVE}},
+     "the list of feet, hands, grooves",
+     effects_open_list},
+    {SCOPE_WINDOW, ANY_SHIFT, {{'c', CONTROL_CLOCK}}, "the host's clock or its own", effects_turn},
+    {SCOPE_WINDOW,
+     ANY_SHIFT,
+     {{'t', CONTROL_TEMPO}},
+     "to the tempo: then type it",
+     effects_go_to_dial},
+    {SCOPE_WINDOW, ANY_SHIFT, {{'l', 0}}, "loop this bar, or the phrase again", effects_loop_shown},
+    {SCOPE_WINDOW, ANY_SHIFT, {{'p', 1}}, "the next group of dials", effects_next_panel},
+    {SCOPE_WINDOW, ANY_SHIFT, {{'z', EDIT_UNDO}}, "take back what was edited", effects_do_item},
+    {SCOPE_WINDOW, ANY_SHIFT, {{'y', EDIT_REDO}}, "make it again", effects_do_item},
+    {SCOPE_WINDOW,
+     NO_SHIFT,
+     {{'w', 0}},
+     "the phrase as a MIDI file, as it plays",
+     effects_write_phrase},
+    {SCOPE_WINDOW, WITH_SHIFT, {{'w', 0}}, "the same straight, on the grid", effects_write_phrase},
+    {SCOPE_WINDOW,
+     ANY_SHIFT,
+     {{'k', 0}, {'?', 0}},
+     "the list of keys, and away again",
+     effects_show_keys},
+    {SCOPE_WINDOW, NO_SHIFT, {{PANE_KEY_TAB, 1}}, "to the next group", effects_go_to_group},
+    {SCOPE_WINDOW, WITH_SHIFT, {{PANE_KEY_TAB, -1}}, "to the group before", effects_go_to_group},
+    {SCOPE_WINDOW,
+     ANY_SHIFT,
+     {{PANE_KEY_LEFT, -1}, {PANE_KEY_RIGHT, 1}},
+     "to what is beside it in its group",
+     effects_go_within},
+
+    {SCOPE_DIAL, ANY_SHIFT, {UP_DOWN(1, -1)}, "a step; with Shift a finer one", effects_step},
+    {SCOPE_DIAL, ANY_SHIFT, {PAGES(10, -10)}, "ten steps", effects_step},
+    {SCOPE_DIAL, ANY_SHIFT, {ENDS(0, 1)}, "the least and the most", effects_go_to_end},
+    {SCOPE_DIAL, ANY_SHIFT, {{PANE_KEY_DELETE, 0}}, "back to its default", effects_go_back},
+    {SCOPE_SWITCH, ANY_SHIFT, {ENTER}, "on or off, or the next word", effects_go_round},
+    {SCOPE_VALUE, ANY_SHIFT, {{KEY_FIGURES, 0}}, "type it", effects_type_more},
+    {SCOPE_CARD, ANY_SHIFT, {ENTER}, "open its list", effects_use_focused},
+    {SCOPE_CARD, ANY_SHIFT, {UP_DOWN(-1, 1)}, "the one before or after", effects_walk_card},
+    {SCOPE_CARD, ANY_SHIFT, {PAGES(-1, 1)}, "the family before or after", effects_walk_families},
+    {SCOPE_CARD, ANY_SHIFT, {{PANE_KEY_DELETE, 0}}, "back to its default", effects_go_back},
+    {SCOPE_ITEM, ANY_SHIFT, {ENTER}, "do it, or type the name", effects_use_focused},
+    {SCOPE_ITEM, ANY_SHIFT, {UP_DOWN(1, -1)}, "a step", effects_step_item},
+    {SCOPE_COLOURS, ANY_SHIFT, {UP_DOWN(0, 0)}, "others", effects_other_colours},
+    {SCOPE_OTHER, ANY_SHIFT, {ENTER}, "open it, loop it, change it", effects_use_focused},
+    {SCOPE_DRAG, ANY_SHIFT, {{PANE_KEY_ESCAPE, 0}}, "put it back", effects_put_back},
+
+    {SCOPE_TYPING, ANY_SHIFT, {{KEY_LETTERS, 0}}, "type on", effects_type_more},
+    {SCOPE_TYPING, ANY_SHIFT, {{PANE_KEY_BACKSPACE, 0}}, "one letter back", effects_type_less},
+    {SCOPE_TYPING, ANY_SHIFT, {ENTER}, "set it, or say why it can't be", effects_keep_typed},
+    {SCOPE_TYPING, ANY_SHIFT, {{PANE_KEY_ESCAPE, 0}}, "leave it as it was", effects_leave_typed},
+
+    {SCOPE_LIST, ANY_SHIFT, {{KEY_LETTERS, 0}}, "find a name or family", effects_find_more},
+    {SCOPE_LIST, ANY_SHIFT, {{PANE_KEY_BACKSPACE, 0}}, "one letter back", effects_find_less},
+    {SCOPE_LIST, ANY_SHIFT, {UP_DOWN(-1, 1)}, "hear the one before or after", effects_walk},
+    {SCOPE_LIST, ANY_SHIFT, {PAGES(-1, 1)}, "a page back or on", effects_walk_pages},
+    {SCOPE_LIST,
+     ANY_SHIFT,
+     {ENDS(-LIST_ROWS_MAX, LIST_ROWS_MAX)},
+     "the first and the last",
+     effects_walk},
+    {SCOPE_LIST, ANY_SHIFT, {{PANE_KEY_ENTER, true}}, "keep what is heard", effects_close_list},
+    {SCOPE_LIST,
+     ANY_SHIFT,
+     {{PANE_KEY_ESCAPE, 0}},
+     "all names; then what played before",
+     effects_leave_list},
+
+    {SCOPE_KEYS, ANY_SHIFT, {UP_DOWN(-1, 1)}, "a line back or on", effects_scroll},
+    {SCOPE_KEYS, ANY_SHIFT, {PAGES(-1, 1)}, "a page back or on", effects_scroll_pages},
+    {SCOPE_KEYS, ANY_SHIFT, {{PANE_KEY_ESCAPE, true}}, "close it", effects_close_list},
+};
+enum { ROWS = sizeof rows / sizeof *rows };
+
+const Action* actions_row(const int row)
+{
+    return row >= 0 && row < ROWS ? &rows[row] : NULL;
+}
+
+/* ---- Where keys have their meaning */
+
+static bool is_focused(const View* const view, const Scope scope)
+{
+    const TargetKind kind = view->focus.kind;
+    const bool is_dial = kind == TARGET_DIAL;
+    const DialKind dial = is_dial ? dial_of((Control)view->focus.index)->kind : DIAL_PICK;
+    switch (scope) {
+    case SCOPE_DIAL:
+        return is_dial || kind == TARGET_CLICK;
+    case SCOPE_SWITCH:
+        return dial == DIAL_SWITCH || dial == DIAL_CHOICE || kind == TARGET_CLICK;
+    case SCOPE_VALUE:
+        return dial == DIAL_VALUE;
+    case SCOPE_CARD:
+        return kind == TARGET_CARD;
+    case SCOPE_ITEM:
+        return kind == TARGET_EDIT;
+    case SCOPE_COLOURS:
+        return kind == TARGET_THEME;
+    case SCOPE_OTHER:
+        return kind == TARGET_TAB || kind == TARGET_PAGE || kind == TARGET_BAR ||
+               kind == TARGET_THEME;
+    case SCOPE_WINDOW:
+        return true;
+    case SCOPE_DRAG:
+        return view->pressed.kind == TARGET_DIAL;
+    case SCOPE_TYPING:
+    case SCOPE_LIST:
+    case SCOPE_KEYS:
+    case SCOPE_COUNT:
+        break;
+    }
+    return false;
+}
+
+bool actions_apply(const Model* const model, const Scope scope)
+{
+    const View* const view = &model->view;
+    return view->list.is_open   ? scope == SCOPE_LIST
+           : view->is_typing    ? scope == SCOPE_TYPING
+           : view->keys.is_open ? scope == SCOPE_KEYS || scope == SCOPE_WINDOW
+                                : is_focused(view, scope);
+}
+
+/* ---- In words */
+
+const char* actions_scope(const Scope scope)
+{
+    static const char* const words[SCOPE_COUNT] = {
+        [SCOPE_WINDOW] = "anywhere",
+        [SCOPE_DIAL] = "on a dial",
+        [SCOPE_SWITCH] = "on a switch or words",
+        [SCOPE_VALUE] = "on a value",
+        [SCOPE_CARD] = "on a name that has a list",
+        [SCOPE_ITEM] = "on an item of Edit",
+        [SCOPE_COLOURS] = "on the window's colours",
+        [SCOPE_OTHER] = "on a tab, a bar, the colours",
+        [SCOPE_DRAG] = "while a dial is dragged",
+        [SCOPE_TYPING] = "while you type",
+        [SCOPE_LIST] = "in a list",
+        [SCOPE_KEYS] = "in the list of keys",
+    };
+    return words[scope];
+}
+
+static void key_words(const uint32_t key, char text[KEYS_ROOM])
+{
+    static const struct {
+        uint32_t key;
+        const char* word;
+    } words[] = {
+        {PANE_KEY_UP, "Up"},           {PANE_KEY_DOWN, "Down"},
+        {PANE_KEY_LEFT, "Left"},       {PANE_KEY_RIGHT, "Right"},
+        {PANE_KEY_PAGE_UP, "Page Up"}, {PANE_KEY_PAGE_DOWN, "Page Down"},
+        {PANE_KEY_HOME, "Home"},       {PANE_KEY_END, "End"},
+        {PANE_KEY_ENTER, "Enter"},     {PANE_KEY_ESCAPE, "Esc"},
+        {PANE_KEY_TAB, "Tab"},         {PANE_KEY_BACKSPACE, "Backspace"},
+        {PANE_KEY_DELETE, "Delete"},   {KEY_FIGURES, "figures"},
+        {KEY_LETTERS, "letters"},
+    };
+    const bool is_letter = key >= 'a' && key <= 'z';
+    snprintf(text, KEYS_ROOM, "%c", (char)(is_letter ? key - 'a' + 'A' : key));
+    for (size_t i = 0; i < sizeof words / sizeof *words; ++i) {
+        if (words[i].key == key) {
+            snprintf(text, KEYS_ROOM, "%s", words[i].word);
+        }
+    }
+}
+
+void actions_keys(const Action* const action, char text[KEYS_ROOM])
+{
+    size_t length = 0;
+    for (int i = 0; i < ACTION_KEYS_MAX && action->keys[i].key; ++i) {
+        char key[KEYS_ROOM];
+        key_words(action->keys[i].key, key);
+        const int added = snprintf(text + length, KEYS_ROOM - length, "%s%s%s", i ? ", " : "",
+                                   action->shift == WITH_SHIFT ? "Shift+" : "", key);
+        length += (size_t)added;
+    }
+}
+
+void actions_list(KeyList* const list)
+{
+    list->count = 0;
+    for (int row = 0; row < ROWS; ++row) {
+        if (!row || rows[row].scope != rows[row - 1].scope) {
+            list->lines[list->count++] = (KeyLine){.words = actions_scope(rows[row].scope)};
+        }
+        KeyLine* const line = &list->lines[list->count++];
+        line->words = rows[row].help;
+        actions_keys(&rows[row], line->keys);
+    }
+}
+_Static_assert(ROWS + SCOPE_COUNT <= KEY_LINES_MAX, "each row has a line, each scope a heading");

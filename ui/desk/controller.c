@@ -1,0 +1,127 @@
+// SPDX-License-Identifier: ISC
+#include "controller.h"
+
+#include "actions.h"
+#include "keys.h"
+#include "list.h"
+#include "mouse.h"
+#include "shelves.h"
+
+bool controller_open(Model* const model, const Bank* const bank, const Uris* const uris,
+                     const ModelOutput output)
+{
+    model_begin(model, uris, output);
+    actions_list(&model->view.keys);
+    controller_resize(model, FIRST_WIDTH, FIRST_HEIGHT, 1.0);
+    return shelves_fill(model, bank);
+}
+
+void controller_close(Model* const model)
+{
+    editor_close(model);
+    entries_close(model);
+    mouse_release(model); /* no port is left held */
+    shelves_free(model);
+}
+
+bool controller_bank(Model* const model, const Bank* const bank)
+{
+    if (!shelves_fill(model, bank)) {
+        return false;
+    }
+    mouse_release(model); /* no port is left held */
+    editor_bank(model);
+    list_refresh(model);
+    model->is_dirty = true;
+    return true;
+}
+
+void controller_resize(Model* const model, const int width, const int height, const double scale)
+{
+    model->fit = geometry_fit(width > 0 ? width : 1, height > 0 ? height : 1, scale);
+    model->view.width = model->fit.width;
+    model->view.height = model->fit.height;
+    model->is_dirty = true;
+    list_scroll(model, 0);
+}
+
+/* After so many seconds without a piece the rest isn't coming. */
+static const double longest_wait = 1.0;
+
+LV2_URID controller_asks(const Model* const model)
+{
+    const SessionEntries* const entries = &model->entries_told;
+    const bool lacks = !entries->is_whole && model->now - entries->heard_at > longest_wait;
+    return model->view.edit.is_learning ? model->uris->fl_noteIn
+           : !model->view.has_place     ? 0
+           : lacks                      ? model->uris->fl_sessionEntries
+                                        : model->uris->fl_place;
+}
+
+/* Without news for so long the place stands still: the host may have gone. */
+static const double longest_guess = 0.5;
+
+void controller_tick(Model* const model, const double seconds)
+{
+    View* const view = &model->view;
+    model->now = seconds;
+    editor_tick(model);
+    if (!view->has_place || !view->place.rolling) {
+        return;
+    }
+    const double since = seconds - model->told_at;
+    const double guess = since < longest_guess ? since : longest_guess;
+    view->now_tick = model->told_tick + guess * view->place.ticks_per_second;
+}
+
+static void set_keys(Model* const model, const bool has_keys)
+{
+    model->view.has_keys = has_keys;
+    model->is_dirty = true;
+}
+
+static void leave(Model* const model)
+{
+    if (model->view.hover.kind != TARGET_NONE) {
+        model->view.hover = (TargetId){TARGET_NONE, 0};
+        model->is_dirty = true;
+    }
+}
+
+bool controller_input(Model* const model, const PaneEvent* const event)
+{
+    PaneEvent logical = *event;
+    logical.x = (event->x - model->fit.x) / model->fit.scale;
+    logical.y = (event->y - model->fit.y) / model->fit.scale;
+    switch (event->kind) {
+    case PANE_PRESS:
+        mouse_press(model, &logical);
+        break;
+    case PANE_RELEASE:
+        if (event->button == 1) {
+            mouse_release(model);
+        }
+        break;
+    case PANE_MOTION:
+        mouse_motion(model, &logical);
+        break;
+    case PANE_SCROLL:
+        mouse_scroll(model, &logical);
+        break;
+    case PANE_KEY:
+        return keys_press(model, &logical);
+    case PANE_LEAVE:
+        leave(model);
+        break;
+    case PANE_FOCUS_IN:
+        set_keys(model, true);
+        break;
+    case PANE_FOCUS_OUT:
+        set_keys(model, false);
+        break;
+    case PANE_RESIZE:
+    case PANE_CLOSE:
+        break;
+    }
+    return true;
+}

@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: ISC
+/* effects.h - what the rows of actions.h do. */
+#pragma once
+
+#include "model.h"
+
+typedef struct {
+    int which; /* an index or a number of steps, as the row's key says */
+    bool shift;
+    uint32_t text; /* the code point typed; 0: none */
+} Press;
+
+typedef void Effect(Model* model, Press press);
+
+/* Which limbs effects_hear_only leaves. */
+enum { HANDS_ALONE, FEET_ALONE, EVERYTHING };
+
+/* Wherever the focus is. */
+Effect effects_turn, effects_hear_only, effects_open_list, effects_go_to_dial, effects_loop_shown,
+    effects_next_panel, effects_do_item, effects_write_phrase, effects_show_keys;
+
+/* The ring of focus. */
+Effect effects_go_to_group, effects_go_within;
+
+/* What has the focus. */
+Effect effects_step, effects_go_to_end, effects_go_back, effects_go_round, effects_put_back,
+    effects_walk_card, effects_walk_families, effects_step_item, effects_other_colours,
+    effects_use_focused;
+
+/* Typing. */
+Effect effects_type_more, effects_type_less, effects_keep_typed, effects_leave_typed;
+
+/* Lists. */
+Effect effects_walk, effects_walk_pages, effects_close_list, effects_leave_list, effects_find_more,
+    effects_find_less, effects_scroll, effects_scroll_pages;
+
+/* What Enter and a click do at what opens, turns or goes on; nothing elsewhere. */
+void effects_use(Model* model, TargetId id);

@@ -1,0 +1,149 @@
+// SPDX-License-Identifier: ISC
+#include "model.h"
+
+#include "../scene/dial.h"
+
+#include <stdio.h>
+#include <string.h>
+
+static void choose_palette(Model* const model)
+{
+    View* const view = &model->view;
+    switch (view->theme) {
+    case THEME_DARK:
+        view->palette = palette_dark;
+        break;
+    case THEME_LIGHT:
+        view->palette = palette_light;
+        break;
+    case THEME_HOST:
+    case THEME_COUNT:
+        view->palette = model->host;
+        break;
+    }
+    model->is_dirty = true;
+}
+
+void model_begin(Model* const model, const Uris* const uris, const ModelOutput output)
+{
+    memset(model, 0, sizeof *model);
+    model->uris = uris;
+    model->output = output;
+    model->host = palette_dark;
+    model->told_at = -1.0;
+    model->clicked_at = -1.0;
+    model->view.looked_at = -1;
+    model->view.list.selected = -1;
+    model->view.edit.hover_limb = -1;
+    model->view.edit.pair = PAIR_FEET;
+    model->view.edit.grid = 4;
+    for (int i = 0; i < CONTROL_COUNT; ++i) {
+        model->view.values[i] = control_rows[i].normal;
+    }
+    choose_palette(model);
+    model->view.focus = (TargetId){TARGET_CARD, SHELF_FEET};
+}
+
+void model_say(Model* const model, const char* const words)
+{
+    snprintf(model->view.edit.note, sizeof model->view.edit.note, "%s", words);
+    model->is_dirty = true;
+}
+
+void model_host_colours(Model* const model, const Colour background, const Colour text)
+{
+    model->host = palette_around(background, text);
+    choose_palette(model);
+}
+
+void model_cycle_theme(Model* const model)
+{
+    model->view.theme = (Theme)((model->view.theme + 1) % THEME_COUNT);
+    choose_palette(model);
+}
+
+/* ---- Values */
+
+static void touch(const Model* const model, const Control control, const bool held)
+{
+    if (model->output.touch) {
+        model->output.touch(model->output.handle, (uint32_t)(PORT_FIRST_CONTROL + control), held);
+    }
+}
+
+void model_set(Model* const model, const Control control, const float wanted)
+{
+    float* const shown = &model->view.values[control];
+    const float value = dial_fit(control, (double)wanted);
+    if (*shown < value || *shown > value) {
+        *shown = value;
+        model->output.write(model->output.handle, (uint32_t)(PORT_FIRST_CONTROL + control), value);
+        model->is_dirty = true;
+    }
+}
+
+void model_nudge(Model* const model, const Control control, const float value)
+{
+    /* by a drag: told already */
+    const bool is_held = target_same(model->view.pressed, (TargetId){TARGET_DIAL, (int)control});
+    if (!is_held) {
+        touch(model, control, true);
+    }
+    model_set(model, control, value);
+    if (!is_held) {
+        touch(model, control, false);
+    }
+}
+
+void model_toggle(Model* const model, const Control control)
+{
+    const float on = control_rows[control].most;
+    model_nudge(model, control,
+                model->view.values[control] > on - 0.5f ? control_rows[control].least : on);
+}
+
+void model_hold(Model* const model, const TargetId id)
+{
+    model->view.pressed = id;
+    model->drag_from = model->drag_base = model->view.values[id.index];
+    touch(model, (Control)id.index, true);
+}
+
+void model_let_go(Model* const model)
+{
+    if (model->view.pressed.kind == TARGET_DIAL) {
+        touch(model, (Control)model->view.pressed.index, false);
+        model->is_dirty = true;
+    }
+    model->view.pressed = (TargetId){TARGET_NONE, 0};
+    model->view.is_dragged = false;
+}
+
+double model_tempo(const Model* const model)
+{
+    const double told = (double)model->view.readouts[READOUT_TEMPO_NOW];
+    return told > 0.0 ? told : 120.0;
+}
+
+/* ---- The focus */
+
+void model_stop_typing(Model* const model)
+{
+    model->is_dirty = model->is_dirty || model->view.is_typing;
+    model->view.is_typing = false;
+}
+
+void model_focus(Model* const model, const TargetId id)
+{
+    if (!target_same(model->view.focus, id)) {
+        model_stop_typing(model);
+        model->view.focus = id;
+        model->is_dirty = true;
+    }
+}
+
+void model_targets(const Model* const model, TargetList* const targets)
+{
+    const Geometry g = geometry_of(&model->view);
+    targets_of(&model->view, &g, targets);
+}

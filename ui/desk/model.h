@@ -1,0 +1,83 @@
+// SPDX-License-Identifier: ISC
+/* model.h - behind the window, at the bottom: what is known and shown, and where values
+   go.  No window system, no clock: times are handed in.  One thread. */
+#pragma once
+
+#include "../../plugin/bank/bank.h"
+#include "../../plugin/talk/uris.h"
+#include "../scene/targets.h"
+#include "editor.h"
+#include "entries.h"
+
+/* Where values go.  `touch` may be NULL: the host doesn't want to know. */
+typedef struct {
+    void* handle;
+    void (*write)(void* handle, uint32_t port, float value);
+    void (*touch)(void* handle, uint32_t port, bool is_held);
+    void (*say)(void* handle, LV2_URID property, const char* text); /* a message */
+    /* It has changed, and this is what the session has over the files: controller_bank
+       follows; may be NULL. */
+    void (*read_bank)(void* handle, const char* entries);
+    /* the phrase as a MIDI file, as it is played or on the grid; may be NULL */
+    void (*write_file)(void* handle, bool straight);
+} ModelOutput;
+
+struct Model {
+    View view;
+    Fit fit;
+    ModelOutput output;
+    const Uris* uris;
+    const Bank* bank;
+    Entry* entries[SHELF_COUNT];
+    Palette host;   /* from the host's colours, or palette_dark */
+    bool is_dirty;  /* the still picture must be drawn again */
+    double told_at; /* when the place was told, seconds */
+    double told_tick;
+    double now; /* seconds, as last ticked */
+    double x;   /* of the pointer, logical pixels */
+    double y;
+    float drag_from; /* the value when the drag began */
+    float drag_base; /* the value where it began, or became fine or coarse */
+    bool is_fine;    /* the drag goes on finely, by Shift */
+    double drag_x;
+    double drag_y;
+    double clicked_at; /* for double clicks, seconds */
+    TargetId clicked;
+    Editor editor;
+    SessionEntries entries_told;
+};
+
+/* As it is before anything was told, without a bank. */
+void model_begin(Model* model, const Uris* uris, ModelOutput output);
+
+/* Says something in the line that explains. */
+void model_say(Model* model, const char* words);
+
+/* The host's colours, if it told any. */
+void model_host_colours(Model* model, Colour background, Colour text);
+
+/* As the host, dark, light. */
+void model_cycle_theme(Model* model);
+
+/* Shows a value and tells the plugin, if it differs. */
+void model_set(Model* model, Control control, float value);
+
+/* Sets it between touch begin and end. */
+void model_nudge(Model* model, Control control, float value);
+
+/* A switch, or the click: off, or as on as it goes. */
+void model_toggle(Model* model, Control control);
+
+/* The mouse holds a dial; and lets go of what it holds. */
+void model_hold(Model* model, TargetId id);
+void model_let_go(Model* model);
+
+void model_focus(Model* model, TargetId id);
+
+/* What was being typed is left. */
+void model_stop_typing(Model* model);
+
+void model_targets(const Model* model, TargetList* targets);
+
+/* The tempo of the groove, in quarter notes a minute; where none was told yet, 120. */
+double model_tempo(const Model* model);

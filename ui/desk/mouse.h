@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: ISC
+/* mouse.h - pointing, clicking, dragging and the wheel; the events are in logical
+   pixels. */
+#pragma once
+
+#include "../pane/pane.h"
+#include "model.h"
+
+void mouse_press(Model* model, const PaneEvent* event);
+void mouse_motion(Model* model, const PaneEvent* event);
+void mouse_scroll(Model* model, const PaneEvent* event);
+
+/* Whatever is held is let go. */
+void mouse_release(Model* model);
