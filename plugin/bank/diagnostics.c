@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: ISC
 #include "diagnostics.h"
 
+#include "utf8.h"
+
 #include <stdarg.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -20,35 +22,6 @@ __attribute__((format(printf, 1, 0))) static char* formatted(const char* const f
     return text;
 }
 
-/* Bytes of the UTF-8 sequence that begins here, 0 if none does. */
-static size_t sequence(const char* const text)
-{
-    const unsigned char lead = (unsigned char)*text;
-    const size_t size = lead < 0x80                   ? 1
-                        : lead >= 0xC2 && lead < 0xE0 ? 2
-                        : lead >= 0xE0 && lead < 0xF0 ? 3
-                        : lead >= 0xF0 && lead < 0xF5 ? 4
-                                                      : 0;
-    for (size_t i = 1; i < size; ++i) {
-        if (((unsigned char)text[i] & 0xC0) != 0x80) {
-            return 0;
-        }
-    }
-    return size;
-}
-
-/* Messages quote files: what isn't UTF-8 there must not spoil the message. */
-static void make_utf8(char* text)
-{
-    while (*text) {
-        const size_t size = sequence(text);
-        if (!size) {
-            *text = '?';
-        }
-        text += size ? size : 1;
-    }
-}
-
 void diagnostics_add(Diagnostics* const diagnostics, const char* const format, ...)
 {
     va_list arguments;
@@ -56,7 +29,7 @@ void diagnostics_add(Diagnostics* const diagnostics, const char* const format, .
     char* const text = diagnostics->count < DIAGNOSTICS_MAX ? formatted(format, arguments) : NULL;
     va_end(arguments);
     if (text) {
-        make_utf8(text);
+        utf8_repair(text); /* quoted files may hold anything */
         diagnostics->texts[diagnostics->count++] = text;
     } else {
         ++diagnostics->unkept;
@@ -77,7 +50,7 @@ void diagnostics_add_first(Diagnostics* const diagnostics, const char* const for
         free(diagnostics->texts[--diagnostics->count]);
         ++diagnostics->unkept;
     }
-    make_utf8(text);
+    utf8_repair(text);
     memmove(&diagnostics->texts[1], &diagnostics->texts[0],
             diagnostics->count * sizeof *diagnostics->texts);
     diagnostics->texts[0] = text;

@@ -3,6 +3,7 @@
 
 #include "bounds.h"
 #include "entries.h"
+#include "utf8.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -78,12 +79,7 @@ static void say_why(const Diagnostics* const diagnostics, char why[SINGLE_WHY_RO
 {
     const char* const told =
         diagnostics->count ? diagnostics->texts[0] : "there is no memory for a figure";
-    size_t length = strlen(told);
-    if (length >= SINGLE_WHY_ROOM) {
-        for (length = SINGLE_WHY_ROOM - 1; ((unsigned char)told[length] & 0xC0) == 0x80;) {
-            --length; /* not inside a character */
-        }
-    }
+    const size_t length = utf8_cut(told, strlen(told), SINGLE_WHY_ROOM - 1);
     memcpy(why, told, length);
     why[length] = '\0';
 }

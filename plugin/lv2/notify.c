@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "notify.h"
 
+#include "../bank/utf8.h"
 #include "worker.h"
 
 #include <string.h>
@@ -103,10 +104,7 @@ static bool tell_message(Notify* const notify, const LV2_URID property, const ch
 {
     const size_t most = most_text(&notify->forge);
     size_t length = strlen(text);
-    length = most && length > most ? most : length;
-    while (length && ((unsigned char)text[length] & 0xC0) == 0x80) {
-        --length; /* not inside a character */
-    }
+    length = most ? utf8_cut(text, length, most) : length;
     return tell_text(notify, property, text, length, uris);
 }
 

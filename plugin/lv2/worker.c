@@ -3,6 +3,7 @@
 
 #include "../bank/user_bank.h"
 #include "../bank/stamp.h"
+#include "../bank/utf8.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -173,11 +174,7 @@ void worker_use(Worker* const worker, const Used* const used, const Library* con
 
 static void refuse(Worker* const worker, const char* const why)
 {
-    const size_t length = strlen(why);
-    size_t size = length < ANSWER_BYTES ? length : ANSWER_BYTES;
-    while (size > 0 && size < length && ((unsigned char)why[size] & 0xC0) == 0x80) {
-        --size; /* not inside a character */
-    }
+    const size_t size = utf8_cut(why, strlen(why), ANSWER_BYTES);
     queue_put(worker->answers, ANSWER_REFUSED, 0, why, (uint32_t)size);
 }
 
