@@ -245,7 +245,7 @@ $(BUILD)/tests/bench/pane: $(BUILD)/tests/bench/pane.o $(TEST_HELP) $(filter-out
 # The window's own room isn't linked in: the tests load it, as hosts do; with -rdynamic it
 # finds a test's own glTexImage2D first.
 RIG := $(BUILD)/tests/window/rig.o $(BUILD)/tests/window/sight.o $(BUILD)/tests/window/person.o \
-	$(LIVE_ROOM) $(BUILD)/tests/pane/xvfb.o $(BUILD)/ui/command/host.o $(BUILD)/ui/command/uri_table.o \
+	$(LIVE_ROOM) $(BUILD)/tests/pane/xvfb.o $(patsubst %,$(BUILD)/ui/command/%.o,host jobs uri_table) \
 	$(DESK) $(SCENE)
 IN_RIG := $(filter $(BUILD)/tests/window/%,$(TESTS)) $(BUILD)/tests/window/shots $(BUILD)/tests/bench/window
 $(IN_RIG): $(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(RIG) $(TALK) $(BANK) $(ENGINE)

@@ -1,31 +1,19 @@
 // SPDX-License-Identifier: ISC
 #include "host.h"
 
+#include "jobs.h"
 #include "uri_table.h"
 
 #include <lv2/atom/atom.h>
 #include <lv2/log/log.h>
 #include <lv2/time/time.h>
 #include <lv2/urid/urid.h>
-#include <lv2/worker/worker.h>
 #include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
-enum {
-    INPUT_ROOM = 65536,
-    OUTPUT_ROOM = INPUT_ROOM,
-    PORTS_MAX = 256,
-    JOBS_MAX = 16,
-    JOB_ROOM = 256
-};
-
-/* What the plugin wants done away from the audio thread. */
-typedef struct {
-    uint32_t size;
-    uint64_t bytes[JOB_ROOM / 8];
-} Job;
+enum { INPUT_ROOM = 65536, OUTPUT_ROOM = INPUT_ROOM, PORTS_MAX = 256 };
 
 /* A sequence with room behind it; atoms stand on multiples of eight. */
 typedef union {
@@ -41,10 +29,7 @@ struct Host {
     LV2_URID_Map map;
     LV2_URID_Unmap unmap;
     LV2_Log_Log log;
-    LV2_Worker_Schedule schedule;
-    const LV2_Worker_Interface* worker;
-    int job_count;
-    Job jobs[JOBS_MAX];
+    Jobs jobs;
     LV2_Feature features[4];
     const LV2_Feature* feature_list[5];
     LV2_Atom_Forge forge;
@@ -78,50 +63,16 @@ log_printf(const LV2_Log_Handle handle, const LV2_URID type, const char* const f
     return length;
 }
 
-/* ---- The worker: no clock waits here, so its work is done between two runs, and
-   every run of the host gives the same. */
-
-static LV2_Worker_Status take_job(const LV2_Worker_Schedule_Handle handle, const uint32_t size,
-                                  const void* const data)
-{
-    Host* const host = (Host*)handle;
-    if (host->job_count == JOBS_MAX || size > JOB_ROOM) {
-        return LV2_WORKER_ERR_NO_SPACE;
-    }
-    Job* const job = &host->jobs[host->job_count++];
-    job->size = size;
-    memcpy(job->bytes, data, size);
-    return LV2_WORKER_SUCCESS;
-}
-
-static LV2_Worker_Status respond(const LV2_Worker_Respond_Handle handle, const uint32_t size,
-                                 const void* const data)
-{
-    const Host* const host = (const Host*)handle;
-    return host->worker->work_response
-               ? host->worker->work_response(lilv_instance_get_handle(host->instance), size, data)
-               : LV2_WORKER_ERR_UNKNOWN;
-}
-
-static void do_jobs(Host* const host)
-{
-    for (int i = 0; host->worker && i < host->job_count; ++i) {
-        host->worker->work(lilv_instance_get_handle(host->instance), respond, host,
-                           host->jobs[i].size, host->jobs[i].bytes);
-    }
-    host->job_count = 0;
-}
-
 static void make_features(Host* const host)
 {
-    host->schedule = (LV2_Worker_Schedule){host, take_job};
+    jobs_init(&host->jobs);
     host->map = (LV2_URID_Map){host->uris, uri_table_map};
     host->unmap = (LV2_URID_Unmap){host->uris, uri_table_unmap};
     host->log = (LV2_Log_Log){NULL, log_printf, print_log};
     host->features[0] = (LV2_Feature){LV2_URID__map, &host->map};
     host->features[1] = (LV2_Feature){LV2_URID__unmap, &host->unmap};
     host->features[2] = (LV2_Feature){LV2_LOG__log, &host->log};
-    host->features[3] = (LV2_Feature){LV2_WORKER__schedule, &host->schedule};
+    host->features[3] = (LV2_Feature){LV2_WORKER__schedule, &host->jobs.schedule};
     for (int i = 0; i < 4; ++i) {
         host->feature_list[i] = &host->features[i];
     }
@@ -205,8 +156,7 @@ static bool start(Host* const host, const char* const bundle, const double rate,
         snprintf(why, HOST_WHY_ROOM, "%s: the plugin would not start at %g Hz", bundle, rate);
         return false;
     }
-    host->worker = (const LV2_Worker_Interface*)lilv_instance_get_extension_data(
-        host->instance, LV2_WORKER__interface);
+    jobs_begin(&host->jobs, host->instance);
     host->room = OUTPUT_ROOM;
     host->chunk = host_urid(host, LV2_ATOM__Chunk);
     lv2_atom_forge_init(&host->forge, &host->map);
@@ -374,7 +324,7 @@ void host_run(Host* const host, const uint32_t frames)
     host->midi.sequence.atom = (LV2_Atom){host->room, host->chunk};
     host->notify.sequence.atom = (LV2_Atom){OUTPUT_ROOM, host->chunk};
     lilv_instance_run(host->instance, frames);
-    do_jobs(host);
+    jobs_do(&host->jobs);
     begin_input(host);
 }
 
