@@ -16,7 +16,7 @@ enum { LINE_ROOM = 4096 };
 /* Controls that the preset at hand has named. */
 typedef struct {
     bool named[CONTROL_COUNT];
-} Named;
+} PresetControls;
 
 static bool is_the_users(const int control)
 {
@@ -31,7 +31,7 @@ static void fail(const char* const what, const char* const subject, const size_t
     exit(1);
 }
 
-static void note_symbols(Named* const named, const char* const line)
+static void note_symbols(PresetControls* const named, const char* const line)
 {
     static const char mark[] = "lv2:symbol \"";
     for (const char* at = strstr(line, mark); at; at = strstr(at + 1, mark)) {
@@ -50,7 +50,7 @@ static void note_symbols(Named* const named, const char* const line)
     }
 }
 
-static void print_others(const Named* const named)
+static void print_others(const PresetControls* const named)
 {
     const char* between = "";
     for (int i = 0; i < CONTROL_COUNT; ++i) {
@@ -76,7 +76,7 @@ static void print_id(const Bank* const bank, const char* const name, const size_
     fail("the bank has no", name, length);
 }
 
-static void print_line(const Bank* const bank, Named* const named, const char* line)
+static void print_line(const Bank* const bank, PresetControls* const named, const char* line)
 {
     note_symbols(named, line);
     for (const char* begin = strchr(line, '@'); begin; begin = strchr(line, '@')) {
@@ -84,7 +84,7 @@ static void print_line(const Bank* const bank, Named* const named, const char* l
         printf("%.*s", (int)(begin - line), line);
         if (!strncmp(begin, "@others@", 8)) {
             print_others(named);
-            *named = (Named){{false}};
+            *named = (PresetControls){{false}};
         } else {
             print_id(bank, begin + 1, length);
         }
@@ -100,7 +100,7 @@ int main(const int argc, char** const argv)
         fprintf(stderr, "usage: complete BANK_FOLDER < TEMPLATE\n");
         return 1;
     }
-    Named named = {{false}};
+    PresetControls named = {{false}};
     char line[LINE_ROOM];
     while (fgets(line, sizeof line, stdin)) {
         if (!strncmp(line, "@prefix", 7)) {

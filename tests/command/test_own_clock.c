@@ -45,9 +45,9 @@ static void render(Performance* const performance)
     CHECK_INT(performance_play(performance, &section, &rendition), 0);
     CHECK_NEAR(rendition.first.tempo, 90.0, 1e-6);
     CHECK_NEAR(rendition.last_tempo, 120.0, 1e-6);
-    SmfBytes file = {.bytes = NULL};
+    Bytes file = {.bytes = NULL};
     CHECK(song_end(&performance->song, &file));
-    smf_free(&file);
+    bytes_free(&file);
 }
 
 static bool is_on(const SongEvent* const event)

@@ -66,7 +66,7 @@ static const char* event_hex(SmfTrack* const track)
 {
     CHECK(track->bytes.size > 1 && track->bytes.bytes[0] == 0);
     const char* const text = hex(track->bytes.bytes + 1, track->bytes.size - 1);
-    smf_free(&track->bytes);
+    bytes_free(&track->bytes);
     return text;
 }
 
@@ -115,7 +115,7 @@ static void the_tempo_track_of_the_example_comes_out_byte_for_byte(void)
     char want[HEX_ROOM];
     snprintf(want, sizeof want, "%.*s", 40, start ? start + sizeof chunk - 1 : "not found");
     CHECK_TEXT(hex(track.bytes.bytes, track.bytes.size), want);
-    smf_free(&track.bytes);
+    bytes_free(&track.bytes);
 }
 
 static void messages_have_a_status_each_and_times_between(void)
@@ -126,7 +126,7 @@ static void messages_have_a_status_each_and_times_between(void)
     smf_message(&track, 0x80, (const uint8_t[]){0x99, 38, 1});
     CHECK_TEXT(hex(track.bytes.bytes, track.bytes.size), "0099246481008924400099"
                                                          "2601");
-    smf_free(&track.bytes);
+    bytes_free(&track.bytes);
 }
 
 static void a_text_has_its_kind_and_length(void)
@@ -226,7 +226,7 @@ static void the_example_has_four_tracks_of_format_1(void)
 static void a_file_has_a_header_and_chunks_that_lead_to_its_end(void)
 {
     SmfTrack tracks[3] = {{.tick = 0}};
-    SmfBytes file = {.bytes = NULL};
+    Bytes file = {.bytes = NULL};
     smf_meter(&tracks[0], 0, 4, 4);
     for (uint64_t note = 0; note < 1000; ++note) {
         smf_message(&tracks[1], note * 7777, (const uint8_t[]){0x99, 36, 100});
@@ -242,9 +242,9 @@ static void a_file_has_a_header_and_chunks_that_lead_to_its_end(void)
     CHECK_INT(found.division, SMF_DIVISION);
     CHECK_INT(found.walked, 3);
     for (int i = 0; i < 3; ++i) {
-        smf_free(&tracks[i].bytes);
+        bytes_free(&tracks[i].bytes);
     }
-    smf_free(&file);
+    bytes_free(&file);
 }
 
 int main(void)

@@ -42,14 +42,14 @@ static void set(Section* const section, const char* const symbol, const float va
 /* Plays sections from..to into performance.song; how long it takes. */
 static double play(const int from, const int to)
 {
-    SmfBytes file = {.bytes = NULL};
+    Bytes file = {.bytes = NULL};
     performance_begin(&performance, "Test");
     for (int i = from; i < to; ++i) {
         Rendition rendition;
         CHECK_INT(performance_play(&performance, &sections[i], &rendition), 0);
     }
     CHECK(song_end(&performance.song, &file));
-    smf_free(&file);
+    bytes_free(&file);
     return performance.song.seconds;
 }
 
@@ -246,7 +246,7 @@ static int want_bar(const Groove* const groove, const int64_t line, int64_t* con
     return (int)strokes.count;
 }
 
-static bool file_begins_at(const SmfBytes* const file, const int64_t* const ticks, const int count)
+static bool file_begins_at(const Bytes* const file, const int64_t* const ticks, const int count)
 {
     char path[] = "/tmp/fourlimb-song-XXXXXX", command[256], line[256];
     const int made = mkstemp(path);
@@ -282,7 +282,7 @@ static void after_sixty_seams_a_note_is_still_on_its_tick(void)
     static int64_t ticks[NOTES];
     int count = 0;
     int64_t line = 0;
-    SmfBytes file = {.bytes = NULL};
+    Bytes file = {.bytes = NULL};
     if (system("command -v midicsv >/dev/null 2>&1")) {
         test_skip("midicsv is not installed");
         return;
@@ -302,7 +302,7 @@ static void after_sixty_seams_a_note_is_still_on_its_tick(void)
     }
     CHECK(song_end(&performance.song, &file));
     CHECK(file_begins_at(&file, ticks, count));
-    smf_free(&file);
+    bytes_free(&file);
 }
 
 int main(void)

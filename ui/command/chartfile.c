@@ -2,6 +2,7 @@
 #include "chartfile.h"
 
 #include "outfile.h"
+#include "../file/bytes.h"
 #include "../scene/chart.h"
 #include "commands.h"
 #include "picks.h"
@@ -14,29 +15,12 @@
 
 enum { PNG_SCALE = 2 }; /* pixels a point */
 
-/* A file being made in memory. */
-typedef struct {
-    char* bytes;
-    size_t size;
-    size_t room;
-} Output;
-
 static cairo_status_t append(void* const handle, const unsigned char* const data,
                              const unsigned size)
 {
-    Output* const output = (Output*)handle;
-    if (output->size + size > output->room) {
-        const size_t room = 2 * (output->size + size);
-        char* const grown = realloc(output->bytes, room);
-        if (!grown) {
-            return CAIRO_STATUS_NO_MEMORY;
-        }
-        output->bytes = grown;
-        output->room = room;
-    }
-    memcpy(output->bytes + output->size, data, size);
-    output->size += size;
-    return CAIRO_STATUS_SUCCESS;
+    Bytes* const file = (Bytes*)handle;
+    bytes_append(file, data, size);
+    return file->failed ? CAIRO_STATUS_NO_MEMORY : CAIRO_STATUS_SUCCESS;
 }
 
 /* All pages under each other, for files that have but one. */
@@ -69,38 +53,38 @@ static cairo_status_t finish(cairo_t* const cairo, cairo_surface_t* const surfac
     return status;
 }
 
-static cairo_status_t make_pdf(const Sheet* const sheet, Output* const output)
+static cairo_status_t make_pdf(const Sheet* const sheet, Bytes* const file)
 {
     cairo_surface_t* const surface =
-        cairo_pdf_surface_create_for_stream(append, output, CHART_WIDTH, CHART_HEIGHT);
+        cairo_pdf_surface_create_for_stream(append, file, CHART_WIDTH, CHART_HEIGHT);
     cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_TITLE, sheet->title);
     cairo_t* const cairo = cairo_create(surface);
     draw_pages(cairo, sheet);
     return finish(cairo, surface);
 }
 
-static cairo_status_t make_svg(const Sheet* const sheet, Output* const output)
+static cairo_status_t make_svg(const Sheet* const sheet, Bytes* const file)
 {
     cairo_surface_t* const surface = cairo_svg_surface_create_for_stream(
-        append, output, CHART_WIDTH, (double)CHART_HEIGHT * chart_pages(sheet));
+        append, file, CHART_WIDTH, (double)CHART_HEIGHT * chart_pages(sheet));
     cairo_t* const cairo = cairo_create(surface);
     draw_tall(cairo, sheet);
     return finish(cairo, surface);
 }
 
-static cairo_status_t make_png(const Sheet* const sheet, Output* const output)
+static cairo_status_t make_png(const Sheet* const sheet, Bytes* const file)
 {
     cairo_surface_t* const surface = cairo_image_surface_create(
         CAIRO_FORMAT_RGB24, PNG_SCALE * CHART_WIDTH, PNG_SCALE * CHART_HEIGHT * chart_pages(sheet));
     cairo_t* const cairo = cairo_create(surface);
     cairo_scale(cairo, PNG_SCALE, PNG_SCALE);
     draw_tall(cairo, sheet);
-    cairo_status_t status = cairo_surface_write_to_png_stream(surface, append, output);
+    cairo_status_t status = cairo_surface_write_to_png_stream(surface, append, file);
     const cairo_status_t drawn = finish(cairo, surface);
     return status == CAIRO_STATUS_SUCCESS ? drawn : status;
 }
 
-typedef cairo_status_t (*Maker)(const Sheet* sheet, Output* output);
+typedef cairo_status_t (*Maker)(const Sheet* sheet, Bytes* file);
 
 static Maker maker_of(const char* const path)
 {
@@ -114,20 +98,20 @@ static Maker maker_of(const char* const path)
 
 static int save(const Sheet* const sheet, const char* const path, const bool force)
 {
-    Output output = {NULL, 0, 0};
+    Bytes file = {.bytes = NULL};
     char why[SAVE_WHY_ROOM];
-    const cairo_status_t status = maker_of(path)(sheet, &output);
+    const cairo_status_t status = maker_of(path)(sheet, &file);
     bool good = status == CAIRO_STATUS_SUCCESS;
     if (!good) {
         fprintf(stderr, "fourlimb: the chart can't be drawn: %s\n", cairo_status_to_string(status));
-    } else if (!outfile_save(path, output.bytes, output.size, force, why)) {
+    } else if (!outfile_save(path, file.bytes, file.size, force, why)) {
         fprintf(stderr, "fourlimb: %s\n", why);
         good = false;
     } else {
         printf("wrote %s: %d bars on %d page%s\n", path, sheet->bars, chart_pages(sheet),
                chart_pages(sheet) == 1 ? "" : "s");
     }
-    free(output.bytes);
+    bytes_free(&file);
     return good ? DONE : FAILED;
 }
 

@@ -22,9 +22,9 @@ typedef struct {
     int clicks;     /* in it */
     int run;        /* bars with a click up to it */
     bool irregular; /* turns differ */
-} Walk;
+} BarWalk;
 
-static void close_bar(Walk* const walk)
+static void close_bar(BarWalk* const walk)
 {
     ClickFacts* const facts = walk->facts;
     if (walk->clicks) {
@@ -35,7 +35,7 @@ static void close_bar(Walk* const walk)
 }
 
 /* The turn of bars with a click and `rest` without ends; the last may be cut short. */
-static void close_turn(Walk* const walk, const int rest, const bool is_last)
+static void close_turn(BarWalk* const walk, const int rest, const bool is_last)
 {
     ClickFacts* const facts = walk->facts;
     if (!facts->rest) {
@@ -48,7 +48,7 @@ static void close_turn(Walk* const walk, const int rest, const bool is_last)
     walk->run = 0;
 }
 
-static void enter_bar(Walk* const walk, const int bar)
+static void enter_bar(BarWalk* const walk, const int bar)
 {
     close_bar(walk);
     if (bar > walk->last + 1) {
@@ -61,7 +61,7 @@ static void enter_bar(Walk* const walk, const int bar)
 ClickFacts facts_click(const Song* const song, const SongSection* const section, const int channel)
 {
     ClickFacts facts = {.count_in = section->count_in, .bars = section->bars};
-    Walk walk = {.facts = &facts, .last = -1};
+    BarWalk walk = {.facts = &facts, .last = -1};
     const double bar_seconds = section->beats * 240.0 / section->beat_unit / section->tempo;
     for (size_t i = 0; i < song->event_count; ++i) {
         const SongEvent* const event = &song->events[i];

@@ -22,7 +22,7 @@ static int make_plan(Practice* const practice)
     if (!memory) {
         return practice_say("there is no memory for the plan", "", FAILED);
     }
-    plan_print(memory, &practice->plan);
+    routine_print(memory, &practice->routine);
     snprintf(path, sizeof path, "%s/plan.md", practice->request->out);
     bool good = fclose(memory) == 0;
     good = good && outfile_save(path, text, size, practice->request->force, why);
@@ -72,9 +72,9 @@ static int make_chart(Practice* const practice)
 {
     static Section section; /* too large for a stack */
     char path[PATH_ROOM];
-    practice_set_up(practice, practice->plan.limbs, practice->to, 0, &section);
-    snprintf(path, sizeof path, "%s/%s", practice->request->out, practice->plan.chart);
-    return chartfile_write(&practice->performance, &section, practice->plan.title, path,
+    practice_set_up(practice, practice->routine.limbs, practice->to, 0, &section);
+    snprintf(path, sizeof path, "%s/%s", practice->request->out, practice->routine.chart);
+    return chartfile_write(&practice->performance, &section, practice->routine.title, path,
                            practice->request->force);
 }
 
@@ -82,9 +82,9 @@ static int make_all(Practice* const practice)
 {
     int status = practice_ladder(practice);
     picks_title(&practice->picks, practice->what, sizeof practice->what);
-    practice->plan.picks = &practice->picks;
-    practice->plan.title = practice->what;
-    practice->plan.chart = "chart.pdf";
+    practice->routine.picks = &practice->picks;
+    practice->routine.title = practice->what;
+    practice->routine.chart = "chart.pdf";
     status = status == DONE ? practice_find_limbs(practice) : status;
     status = status == DONE ? make_folder(practice) : status;
     status = status == DONE ? practice_make_files(practice) : status;
@@ -135,7 +135,7 @@ static bool asked_well(const Request* const request)
     if (!leaves_the_ladder_alone(request_first(request))) {
         return false;
     }
-    if (strlen(request->out) > PATH_ROOM - 2 * PLAN_NAME_ROOM) {
+    if (strlen(request->out) > PATH_ROOM - 2 * ROUTINE_NAME_ROOM) {
         practice_say("--out: ", "the folder's name is too long", ASKED_WRONGLY);
         return false;
     }

@@ -114,12 +114,12 @@ static int begin(Practice* const practice, const LimbSet limbs, const int tempo,
 static int play(Practice* const practice, const LimbSet limbs, const int tempo, const bool exact)
 {
     SongSection played;
-    SmfBytes file = {.bytes = NULL};
+    Bytes file = {.bytes = NULL};
     int status = begin(practice, limbs, tempo, exact, &played);
     if (status == DONE && !song_end(&practice->performance.song, &file)) {
         status = practice_say("there is no memory for the song", "", FAILED);
     }
-    smf_free(&file);
+    bytes_free(&file);
     return status;
 }
 
@@ -134,27 +134,27 @@ static int play_exactly(Practice* const practice, const LimbSet limbs, const int
 
 /* What the file holds, as it was rendered. */
 static void take_facts(Practice* const practice, const SongSection* const played,
-                       PlanItem* const item)
+                       RoutineItem* const item)
 {
     const Song* const song = &practice->performance.song;
     const int own = (int)host_get(practice->performance.host, "click_channel");
     const int channel = own ? own : (int)host_get(practice->performance.host, "channel");
     item->click = facts_click(song, played, channel - 1);
-    facts_stray(&practice->plan.stray, song, &practice->exact, played);
+    facts_stray(&practice->routine.stray, song, &practice->exact, played);
 }
 
-static int make_file(Practice* const practice, const PlanKind kind, const LimbSet limbs,
+static int make_file(Practice* const practice, const RoutineKind kind, const LimbSet limbs,
                      const int tempo)
 {
     char path[PATH_ROOM], name[LIMBSET_ROOM];
-    PlanItem* const item = &practice->plan.items[practice->plan.count];
-    const char* const what = practice->plan.title;
+    RoutineItem* const item = &practice->routine.items[practice->routine.count];
+    const char* const what = practice->routine.title;
     SongSection played;
     double seconds = 0.0;
-    *item = (PlanItem){.kind = kind, .limbs = limbs, .tempo = tempo};
+    *item = (RoutineItem){.kind = kind, .limbs = limbs, .tempo = tempo};
     limbset_name(limbs, name);
     snprintf(item->name, sizeof item->name, "%02d-%03d-%s.%s", practice->files++, tempo,
-             kind == PLAN_WARM_UP ? "warm-up" : name, practice->request->as_wav ? "wav" : "mid");
+             kind == ROUTINE_WARM_UP ? "warm-up" : name, practice->request->as_wav ? "wav" : "mid");
     snprintf(path, sizeof path, "%s/%s", practice->request->out, item->name);
     snprintf(practice->title, sizeof practice->title, "%s, %s, %d", what, name, tempo);
     int status = play_exactly(practice, limbs, tempo);
@@ -168,23 +168,23 @@ static int make_file(Practice* const practice, const PlanKind kind, const LimbSe
     }
     take_facts(practice, &played, item);
     item->seconds = (int)ceil(seconds - 1e-3);
-    ++practice->plan.count;
+    ++practice->routine.count;
     return DONE;
 }
 
 int practice_make_files(Practice* const practice)
 {
     const int slow = (int)floor(fmax(20.0, practice->from * warm_up_of_first) + 0.5);
-    const LimbSet whole = practice->plan.limbs;
+    const LimbSet whole = practice->routine.limbs;
     LimbSet parts[LIMBSET_PARTS];
     const int count = limbset_parts(whole, parts);
-    int status = make_file(practice, PLAN_WARM_UP, whole, slow);
+    int status = make_file(practice, ROUTINE_WARM_UP, whole, slow);
     for (int step = 0; status == DONE && step < practice->steps; ++step) {
         if (step) {
-            plan_rest(&practice->plan);
+            routine_rest(&practice->routine);
         }
         for (int i = 0; status == DONE && i < count; ++i) {
-            status = make_file(practice, PLAN_PART, parts[i], ladder_tempo(practice, step));
+            status = make_file(practice, ROUTINE_PART, parts[i], ladder_tempo(practice, step));
         }
     }
     return status;
@@ -203,7 +203,7 @@ static int find_none(Practice* const practice, const LimbSet asked)
     }
     limbset_words(asked, words);
     fprintf(stderr, "fourlimb: %s has no stroke of the %s; choose another figure or other limbs\n",
-            practice->plan.title, words);
+            practice->routine.title, words);
     return ASKED_WRONGLY;
 }
 
@@ -219,7 +219,7 @@ int practice_find_limbs(Practice* const practice)
         if (status != DONE) {
             return status;
         }
-        practice->plan.limbs |= practice->performance.song.strokes && alone ? alone : 0U;
+        practice->routine.limbs |= practice->performance.song.strokes && alone ? alone : 0U;
     }
-    return practice->plan.limbs ? DONE : find_none(practice, asked);
+    return practice->routine.limbs ? DONE : find_none(practice, asked);
 }

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "performance.h"
-#include "plan.h"
+#include "routine.h"
 
 enum { PATH_ROOM = 4096 };
 
@@ -13,7 +13,7 @@ typedef struct {
     Performance performance;
     Song exact; /* the file at hand on the grid */
     Picks picks;
-    Plan plan;
+    Routine routine;
     char what[256];  /* is practised */
     char title[256]; /* of the file at hand */
     int from;

@@ -1,33 +1,39 @@
 // SPDX-License-Identifier: ISC
-#include "plan.h"
+#include "routine.h"
 
-#include "plan_head.h"
+#include "routine_head.h"
 
 #include <math.h>
 
-double plan_noise_minutes(const double level)
+/* How many minutes a day at a level stay within the recommended exposure limit
+   of NIOSH: 85 dBA over 8 hours, half the time for each 3 dB more (NIOSH,
+   Criteria for a Recommended Standard: Occupational Noise Exposure, DHHS
+   publication 98-126, 1998). */
+static double noise_minutes(const double level)
 {
     return 480.0 / pow(2.0, (level - 85.0) / 3.0);
 }
 
-void plan_rest(Plan* const plan)
+void routine_rest(Routine* const routine)
 {
     int played = 0;
-    for (int i = plan->count - 1; i >= 0 && plan->items[i].kind != PLAN_BREAK; --i) {
-        played += plan->items[i].seconds;
+    for (int i = routine->count - 1; i >= 0 && routine->items[i].kind != ROUTINE_BREAK; --i) {
+        played += routine->items[i].seconds;
     }
-    if (plan->count < PLAN_ITEMS_MAX) {
+    if (routine->count < ROUTINE_ITEMS_MAX) {
         const int minutes = (played + 5 * 60 - 1) / (5 * 60);
-        plan->items[plan->count++] = (PlanItem){.kind = PLAN_BREAK, .seconds = 60 * minutes};
+        routine->items[routine->count++] =
+            (RoutineItem){.kind = ROUTINE_BREAK, .seconds = 60 * minutes};
     }
 }
 
 /* Seconds of breaks, or of all else. */
-static int seconds_of(const Plan* const plan, const bool breaks)
+static int seconds_of(const Routine* const routine, const bool breaks)
 {
     int seconds = 0;
-    for (int i = 0; i < plan->count; ++i) {
-        seconds += (plan->items[i].kind == PLAN_BREAK) == breaks ? plan->items[i].seconds : 0;
+    for (int i = 0; i < routine->count; ++i) {
+        seconds +=
+            (routine->items[i].kind == ROUTINE_BREAK) == breaks ? routine->items[i].seconds : 0;
     }
     return seconds;
 }
@@ -52,10 +58,10 @@ static void print_cautions(FILE* const out)
           out);
 }
 
-static void print_item(FILE* const out, const PlanItem* const item)
+static void print_item(FILE* const out, const RoutineItem* const item)
 {
     char limbs[LIMBSET_ROOM];
-    if (item->kind == PLAN_BREAK) {
+    if (item->kind == ROUTINE_BREAK) {
         fprintf(out, "| - | break: get up, sticks down, somewhere quiet | | | %d:%02d | |\n",
                 item->seconds / 60, item->seconds % 60);
         return;
@@ -63,32 +69,32 @@ static void print_item(FILE* const out, const PlanItem* const item)
     const bool pairs = item->limbs & LIMBS_HANDS && item->limbs & LIMBS_FEET;
     limbset_words(item->limbs, limbs);
     fprintf(out, "| %s | %s%s%s | %d | %d | %d:%02d | ", item->name,
-            item->kind == PLAN_WARM_UP ? "warm-up, to play softly: " : "", limbs,
+            item->kind == ROUTINE_WARM_UP ? "warm-up, to play softly: " : "", limbs,
             pairs ? " together" : " alone", item->tempo, item->click.bars, item->seconds / 60,
             item->seconds % 60);
     facts_print_click(out, &item->click);
     fputs(" |\n", out);
 }
 
-static void print_order(FILE* const out, const Plan* const plan)
+static void print_order(FILE* const out, const Routine* const routine)
 {
     fputs("## Order\n\n| file | what | tempo | bars | length | click |\n"
           "| --- | --- | --- | --- | --- | --- |\n",
           out);
-    for (int i = 0; i < plan->count; ++i) {
-        print_item(out, &plan->items[i]);
+    for (int i = 0; i < routine->count; ++i) {
+        print_item(out, &routine->items[i]);
     }
-    const int played = seconds_of(plan, false), rested = seconds_of(plan, true);
+    const int played = seconds_of(routine, false), rested = seconds_of(routine, true);
     fprintf(out, "\nTotal %d:%02d: playing %d:%02d, breaks %d:%02d.\n\n", (played + rested) / 60,
             (played + rested) % 60, played / 60, played % 60, rested / 60, rested % 60);
 }
 
 /* Of each tempo, where there is more than one file. */
-static void print_parts(FILE* const out, const Plan* const plan)
+static void print_parts(FILE* const out, const Routine* const routine)
 {
     char words[LIMBSET_ROOM];
     LimbSet parts[LIMBSET_PARTS];
-    if (limbset_parts(plan->limbs, parts) == 1) {
+    if (limbset_parts(routine->limbs, parts) == 1) {
         fputs("- ", out);
         return;
     }
@@ -98,12 +104,13 @@ static void print_parts(FILE* const out, const Plan* const plan)
     fprintf(out, "%s, then together. ", words);
 }
 
-static void print_how(FILE* const out, const Plan* const plan)
+static void print_how(FILE* const out, const Routine* const routine)
 {
-    const int highest = plan->items[plan->count - 1].tempo, meant = plan_tempo_high(plan);
-    const bool rests = seconds_of(plan, true) > 0;
+    const int highest = routine->items[routine->count - 1].tempo,
+              meant = routine_head_tempo_high(routine);
+    const bool rests = seconds_of(routine, true) > 0;
     fputs("## How\n\n", out);
-    print_parts(out, plan);
+    print_parts(out, routine);
     fprintf(out,
             "Go on when a file was clean and felt loose; if not,\n"
             "  play it again after %s, or end the day there (common practice, no source).\n",
@@ -135,9 +142,9 @@ static void print_minutes(FILE* const out, const double minutes)
 }
 
 /* The levels of NIOSH's own noise page: each half of the time before. */
-static void print_noise(FILE* const out, const Plan* const plan)
+static void print_noise(FILE* const out, const Routine* const routine)
 {
-    const double minutes = seconds_of(plan, false) / 60.0;
+    const double minutes = seconds_of(routine, false) / 60.0;
     const double most = floor(85.0 + 3.0 * log2(480.0 / fmax(ceil(minutes), 1.0)));
     fputs("## How loud for how long\n\n"
           "The recommended exposure limit of the U.S. National Institute for Occupational Safety "
@@ -152,7 +159,7 @@ static void print_noise(FILE* const out, const Plan* const plan)
           out);
     for (int level = 85; level <= 100; level += 3) {
         fprintf(out, "| %d dBA | ", level);
-        print_minutes(out, plan_noise_minutes(level));
+        print_minutes(out, noise_minutes(level));
         fputs(" |\n", out);
     }
     fprintf(
@@ -162,11 +169,11 @@ static void print_noise(FILE* const out, const Plan* const plan)
         ceil(minutes), fmin(most, 100.0));
 }
 
-void plan_print(FILE* const out, const Plan* const plan)
+void routine_print(FILE* const out, const Routine* const routine)
 {
-    plan_print_head(out, plan);
+    routine_head_print(out, routine);
     print_cautions(out);
-    print_order(out, plan);
-    print_how(out, plan);
-    print_noise(out, plan);
+    print_order(out, routine);
+    print_how(out, routine);
+    print_noise(out, routine);
 }

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: ISC
-/* plan.h - a practice session in plain words, made from the files beside it. */
+/* routine.h - a practice session in plain words, made from the files beside it. */
 #pragma once
 
 #include "facts.h"
@@ -8,18 +8,18 @@
 
 #include <stdio.h>
 
-enum { PLAN_ITEMS_MAX = 64, PLAN_NAME_ROOM = 128 };
+enum { ROUTINE_ITEMS_MAX = 64, ROUTINE_NAME_ROOM = 128 };
 
-typedef enum { PLAN_WARM_UP, PLAN_PART, PLAN_BREAK } PlanKind;
+typedef enum { ROUTINE_WARM_UP, ROUTINE_PART, ROUTINE_BREAK } RoutineKind;
 
 typedef struct {
-    PlanKind kind;
-    char name[PLAN_NAME_ROOM]; /* of the file; "" for a break */
-    LimbSet limbs;             /* heard in it */
+    RoutineKind kind;
+    char name[ROUTINE_NAME_ROOM]; /* of the file; "" for a break */
+    LimbSet limbs;                /* heard in it */
     ClickFacts click;
     int tempo;   /* quarter notes a minute */
     int seconds; /* the file's length, up to the next whole one; a break's */
-} PlanItem;
+} RoutineItem;
 
 typedef struct {
     const Picks* picks;
@@ -27,19 +27,13 @@ typedef struct {
     LimbSet limbs; /* of all files together */
     Stray stray;   /* of all files */
     const char* chart;
-    PlanItem items[PLAN_ITEMS_MAX];
+    RoutineItem items[ROUTINE_ITEMS_MAX];
     int count;
-} Plan;
-
-/* How many minutes a day at a level stay within the recommended exposure limit
-   of NIOSH: 85 dBA over 8 hours, half the time for each 3 dB more (NIOSH,
-   Criteria for a Recommended Standard: Occupational Noise Exposure, DHHS
-   publication 98-126, 1998). */
-double plan_noise_minutes(double level);
+} Routine;
 
 /* Adds a break after what was played since the last one: a fifth of that, in
    whole minutes. */
-void plan_rest(Plan* plan);
+void routine_rest(Routine* routine);
 
 /* The plan as Markdown. */
-void plan_print(FILE* out, const Plan* plan);
+void routine_print(FILE* out, const Routine* routine);

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: ISC
-#include "plan_head.h"
+#include "routine_head.h"
 
 #include <math.h>
 #include <string.h>
@@ -31,25 +31,25 @@ static bool is_laid_anew(const Picks* const picks, const LimbSet limbs)
            (limbs & LIMBS_FEET && is_moved(picks, CONTROL_FEET_GRID));
 }
 
-static Range range_of(const Plan* const plan)
+static Range range_of(const Routine* const routine)
 {
-    const Picks* const picks = plan->picks;
+    const Picks* const picks = routine->picks;
     Range range = {0, 0};
-    if (is_laid_anew(picks, plan->limbs)) {
+    if (is_laid_anew(picks, routine->limbs)) {
         return range;
     }
-    if (plan->limbs & LIMBS_HANDS) {
+    if (routine->limbs & LIMBS_HANDS) {
         narrow(&range, picks->hands ? picks->hands : picks->info);
     }
-    if (plan->limbs & LIMBS_FEET) {
+    if (routine->limbs & LIMBS_FEET) {
         narrow(&range, picks->feet ? picks->feet : picks->info);
     }
     return range;
 }
 
-int plan_tempo_high(const Plan* const plan)
+int routine_head_tempo_high(const Routine* const routine)
 {
-    return range_of(plan).high;
+    return range_of(routine).high;
 }
 
 /* One that takes the place of the groove's own; nothing is said of limbs that are in
@@ -93,18 +93,18 @@ static void print_moved(FILE* const out, const Picks* const picks)
     fputs(*before == ',' ? "\n" : "", out);
 }
 
-static void print_what(FILE* const out, const Plan* const plan)
+static void print_what(FILE* const out, const Routine* const routine)
 {
-    const Picks* const picks = plan->picks;
+    const Picks* const picks = routine->picks;
     char limbs[LIMBSET_ROOM];
     if (picks->as_written) {
         fprintf(out, "%s\n", picks->info->comment);
     } else {
-        limbset_words(plan->limbs, limbs);
+        limbset_words(routine->limbs, limbs);
         fprintf(out, "The groove is %s, not all of it as it was written:\n\n- Heard: %s\n",
                 picks->info->label, limbs);
-        print_figure(out, "Hands", plan->limbs & LIMBS_HANDS ? picks->hands : NULL);
-        print_figure(out, "Feet", plan->limbs & LIMBS_FEET ? picks->feet : NULL);
+        print_figure(out, "Hands", routine->limbs & LIMBS_HANDS ? picks->hands : NULL);
+        print_figure(out, "Feet", routine->limbs & LIMBS_FEET ? picks->feet : NULL);
         print_figure(out, "Turnaround", picks->turnaround);
         fputs(!picks->selection.turnaround && picks->selection.groove->turnaround
                   ? "- Turnaround: none\n"
@@ -123,38 +123,38 @@ static void print_push(FILE* const out, const char* const who, const double ms)
     }
 }
 
-static void print_feel(FILE* const out, const Plan* const plan)
+static void print_feel(FILE* const out, const Routine* const routine)
 {
-    const Feel* const feel = &plan->picks->selection.feel;
-    const double stray = facts_stray_ms(&plan->stray);
+    const Feel* const feel = &routine->picks->selection.feel;
+    const double stray = facts_stray_ms(&routine->stray);
     if (stray < 0.5) {
-        fputs(plan->limbs ? "Strokes don't stray from the grid.\n" : "", out);
+        fputs(routine->limbs ? "Strokes don't stray from the grid.\n" : "", out);
     } else {
         fprintf(out,
                 "Strokes stray from the grid by %.0f ms (standard deviation in these files), as "
                 "people's do;\nwith `--set looseness=0` the set is made on it.\n",
                 stray);
     }
-    if (plan->limbs & LIMBS_HANDS) {
+    if (routine->limbs & LIMBS_HANDS) {
         print_push(out, "Hands but for the snare", feel->push_hands_ms);
         print_push(out, "Snare strokes", feel->push_snare_ms);
     }
-    if (plan->limbs & LIMBS_FEET) {
+    if (routine->limbs & LIMBS_FEET) {
         print_push(out, "Feet", feel->push_feet_ms);
     }
     fputs("\n", out);
 }
 
-void plan_print_head(FILE* const out, const Plan* const plan)
+void routine_head_print(FILE* const out, const Routine* const routine)
 {
-    const Range range = range_of(plan);
-    fprintf(out, "# Practising %s\n\n", plan->title);
-    print_what(out, plan);
-    fprintf(out, "%g/%d", plan->picks->meter.beats_per_bar, plan->picks->meter.beat_unit);
+    const Range range = range_of(routine);
+    fprintf(out, "# Practising %s\n\n", routine->title);
+    print_what(out, routine);
+    fprintf(out, "%g/%d", routine->picks->meter.beats_per_bar, routine->picks->meter.beat_unit);
     if (range.low && range.high > range.low) {
         fprintf(out, ", written for %d to %d quarter notes a minute", range.low, range.high);
     }
-    fprintf(out, "; the chart is %s.\n", plan->chart);
-    print_feel(out, plan);
+    fprintf(out, "; the chart is %s.\n", routine->chart);
+    print_feel(out, routine);
     fputs("What a file leaves out is yours to play, or to leave out, too.\n\n", out);
 }

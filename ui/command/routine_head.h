@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: ISC
-/* plan_head.h - what is practised, as the first lines of a plan say it. */
+/* routine_head.h - what is practised, as the first lines of its plan say it. */
 #pragma once
 
-#include "plan.h"
+#include "routine.h"
 
-void plan_print_head(FILE* out, const Plan* plan);
+void routine_head_print(FILE* out, const Routine* routine);
 
 /* The fastest tempo that all of what is practised was written for, quarter notes a
    minute; 0 if that isn't said. */
-int plan_tempo_high(const Plan* plan);
+int routine_head_tempo_high(const Routine* routine);

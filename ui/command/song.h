@@ -56,6 +56,6 @@ void song_begin(Song* song, Host* host, const char* title);
 void song_add(Song* song, const SongSection* section);
 
 /* Plays all, and makes the file; false if memory ran out. */
-bool song_end(Song* song, SmfBytes* file);
+bool song_end(Song* song, Bytes* file);
 
 void song_free(Song* song);

@@ -30,7 +30,7 @@ static void encode_strokes(const Song* const song, const char* const path)
            song->phrases == 1 ? "" : "s");
 }
 
-static bool write_midi(const Song* const song, const SmfBytes* const file, const char* const path,
+static bool write_midi(const Song* const song, const Bytes* const file, const char* const path,
                        const bool force)
 {
     char why[SAVE_WHY_ROOM];
@@ -69,7 +69,7 @@ static bool write_wav(const Song* const song, const char* const path, const bool
 bool songfile_write(Song* const song, const char* const path, const bool force,
                     const WavForm* const form, double* const seconds)
 {
-    SmfBytes file = {.bytes = NULL};
+    Bytes file = {.bytes = NULL};
     bool good = song_end(song, &file);
     double length = song->seconds;
     if (!good) {
@@ -79,7 +79,7 @@ bool songfile_write(Song* const song, const char* const path, const bool force,
     } else {
         good = write_midi(song, &file, path, force);
     }
-    smf_free(&file);
+    bytes_free(&file);
     if (seconds) {
         *seconds = length;
     }

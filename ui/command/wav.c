@@ -40,7 +40,7 @@ typedef struct {
     int64_t blocks; /* in the whole file */
     Progress progress;
     char* why;
-} Work;
+} Rendering;
 
 static int64_t block_of(const Pass* const pass, const SongEvent* const event)
 {
@@ -70,9 +70,9 @@ static void run_block(Pass* const pass, float samples[2 * SYNTH_BLOCK])
 }
 
 /* Blocks up to the song's written end. */
-static int64_t song_blocks(const Work* const work)
+static int64_t song_blocks(const Rendering* const rendering)
 {
-    return (int64_t)ceil(work->song->seconds * work->form->rate / SYNTH_BLOCK);
+    return (int64_t)ceil(rendering->song->seconds * rendering->form->rate / SYNTH_BLOCK);
 }
 
 static bool rings_on(const Pass* const pass, const int64_t end)
@@ -83,51 +83,52 @@ static bool rings_on(const Pass* const pass, const int64_t end)
             tail < (int64_t)TAIL_MOST_SECONDS * pass->form->rate);
 }
 
-static bool open_pass(const Work* const work, Pass* const pass)
+static bool open_pass(const Rendering* const rendering, Pass* const pass)
 {
-    *pass = (Pass){.song = work->song, .form = work->form};
-    pass->synth = synth_open(work->form->soundfont, work->form->rate, work->why);
+    *pass = (Pass){.song = rendering->song, .form = rendering->form};
+    pass->synth = synth_open(rendering->form->soundfont, rendering->form->rate, rendering->why);
     return pass->synth;
 }
 
 /* The first pass: how loud it gets and how long it rings. */
-static bool measure(Work* const work)
+static bool measure(Rendering* const rendering)
 {
     float samples[2 * SYNTH_BLOCK];
     Pass pass;
-    if (!open_pass(work, &pass)) {
+    if (!open_pass(rendering, &pass)) {
         return false;
     }
-    const int64_t end = song_blocks(work);
+    const int64_t end = song_blocks(rendering);
     while (pass.block < end || rings_on(&pass, end)) {
         run_block(&pass, samples);
-        progress_at(&work->progress, 0.5 * fmin(1.0, (double)pass.block / (double)end));
+        progress_at(&rendering->progress, 0.5 * fmin(1.0, (double)pass.block / (double)end));
     }
     synth_close(pass.synth);
-    work->peak = pass.peak;
-    work->blocks = pass.block;
-    work->gain = pass.peak > peak_most ? peak_most / pass.peak : 1.0;
+    rendering->peak = pass.peak;
+    rendering->blocks = pass.block;
+    rendering->gain = pass.peak > peak_most ? peak_most / pass.peak : 1.0;
     return true;
 }
 
-static bool write_blocks(Work* const work, Pass* const pass, SNDFILE* const file)
+static bool write_blocks(Rendering* const rendering, Pass* const pass, SNDFILE* const file)
 {
     float samples[2 * SYNTH_BLOCK];
-    while (pass->block < work->blocks) {
+    while (pass->block < rendering->blocks) {
         if (outfile_is_interrupted()) {
             errno = EINTR;
             return false;
         }
         run_block(pass, samples);
         for (int i = 0; i < 2 * SYNTH_BLOCK; ++i) {
-            samples[i] = (float)((double)samples[i] * work->gain);
+            samples[i] = (float)((double)samples[i] * rendering->gain);
         }
         errno = 0;
         if (sf_writef_float(file, samples, SYNTH_BLOCK) != SYNTH_BLOCK) {
             errno = errno ? errno : EIO;
             return false;
         }
-        progress_at(&work->progress, 0.5 + 0.5 * (double)pass->block / (double)work->blocks);
+        progress_at(&rendering->progress,
+                    0.5 + 0.5 * (double)pass->block / (double)rendering->blocks);
     }
     return true;
 }
@@ -135,23 +136,24 @@ static bool write_blocks(Work* const work, Pass* const pass, SNDFILE* const file
 /* The second pass, a SaveWriter. */
 static bool write_sound(const int descriptor, void* const context)
 {
-    Work* const work = (Work*)context;
-    SF_INFO info = {.samplerate = work->form->rate, .channels = 2};
-    info.format = SF_FORMAT_WAV | (work->form->bits == 24 ? SF_FORMAT_PCM_24 : SF_FORMAT_PCM_16);
+    Rendering* const rendering = (Rendering*)context;
+    SF_INFO info = {.samplerate = rendering->form->rate, .channels = 2};
+    info.format =
+        SF_FORMAT_WAV | (rendering->form->bits == 24 ? SF_FORMAT_PCM_24 : SF_FORMAT_PCM_16);
     Pass pass;
-    if (!open_pass(work, &pass)) {
+    if (!open_pass(rendering, &pass)) {
         errno = ENOMEM; /* it could be opened a moment ago */
         return false;
     }
     errno = 0;
     SNDFILE* const file = sf_open_fd(descriptor, SFM_WRITE, &info, SF_FALSE);
-    bool good = file && write_blocks(work, &pass, file);
+    bool good = file && write_blocks(rendering, &pass, file);
     int error = errno;
     if (file && sf_close(file) && good) { /* its header is written anew here */
         good = false;
         error = errno;
     }
-    if (good && pass.peak > work->peak * 1.0001) {
+    if (good && pass.peak > rendering->peak * 1.0001) {
         good = false; /* another soundfont by now: what was measured isn't so */
         error = ESTALE;
     }
@@ -160,17 +162,17 @@ static bool write_sound(const int descriptor, void* const context)
     return good;
 }
 
-static bool fits_a_wav(const Work* const work)
+static bool fits_a_wav(const Rendering* const rendering)
 {
-    const double frames = (work->song->seconds + TAIL_MOST_SECONDS) * work->form->rate;
-    const double bytes = frames * 2.0 * work->form->bits / 8.0;
+    const double frames = (rendering->song->seconds + TAIL_MOST_SECONDS) * rendering->form->rate;
+    const double bytes = frames * 2.0 * rendering->form->bits / 8.0;
     if (bytes <= riff_bytes_most) {
         return true;
     }
-    snprintf(work->why, WAV_WHY_ROOM,
+    snprintf(rendering->why, WAV_WHY_ROOM,
              "the song is %.0f minutes long; a WAV file of this kind holds %.0f: render fewer bars",
-             work->song->seconds / 60.0,
-             riff_bytes_most / (2.0 * work->form->bits / 8.0 * work->form->rate) / 60.0);
+             rendering->song->seconds / 60.0,
+             riff_bytes_most / (2.0 * rendering->form->bits / 8.0 * rendering->form->rate) / 60.0);
     return false;
 }
 
@@ -179,15 +181,18 @@ bool wav_save(const Song* const song, const char* const path, const bool replace
 {
     char what[WAV_WHY_ROOM];
     snprintf(what, sizeof what, "rendering %s", path);
-    Work work = {.song = song, .form = form, .progress = progress_begin(what), .why = why};
-    if (save_refuses(path, replace, why) || !fits_a_wav(&work)) {
+    Rendering rendering = {
+        .song = song, .form = form, .progress = progress_begin(what), .why = why};
+    if (save_refuses(path, replace, why) || !fits_a_wav(&rendering)) {
         return false;
     }
-    const bool good = measure(&work) && outfile_save_by(path, write_sound, &work, replace, why);
-    progress_end(&work.progress);
-    *report = (WavReport){.seconds = (double)(work.blocks * SYNTH_BLOCK) / form->rate,
-                          .peak = work.peak > 0.0 ? 20.0 * log10(work.peak * work.gain)
-                                                  : (double)-INFINITY,
-                          .lowered = -20.0 * log10(work.gain)};
+    const bool good =
+        measure(&rendering) && outfile_save_by(path, write_sound, &rendering, replace, why);
+    progress_end(&rendering.progress);
+    *report =
+        (WavReport){.seconds = (double)(rendering.blocks * SYNTH_BLOCK) / form->rate,
+                    .peak = rendering.peak > 0.0 ? 20.0 * log10(rendering.peak * rendering.gain)
+                                                 : (double)-INFINITY,
+                    .lowered = -20.0 * log10(rendering.gain)};
     return good;
 }

@@ -2,6 +2,7 @@
 #include "phrase_file.h"
 
 #include "../../plugin/bank/save.h"
+#include "../../plugin/bank/utf8.h"
 #include "smf.h"
 #include "timeline.h"
 
@@ -16,38 +17,34 @@
    fit behind. */
 enum { NAMES_MOST = 1000, NAME_MOST = 180, NAME_ROOM = 256 };
 
-/* What is no tempo: as report.h has it. */
-static const double least_tempo = 1.0;
-static const double most_tempo = 2000.0;
-
 typedef struct {
     Engine* engine;
     SmfTrack tracks[2]; /* tempo and meter; drums */
     Timeline time;
     uint64_t tick;
-} Take;
+} Recording;
 
-static void gather(Take* const take)
+static void gather(Recording* const recording)
 {
-    const MidiList* const out = &take->engine->out;
+    const MidiList* const out = &recording->engine->out;
     for (uint32_t i = 0; i < out->count; ++i) {
         const MidiMessage* const message = &out->messages[i];
         const bool begins = (message->bytes[0] & 0xF0) == MIDI_NOTE_ON;
-        const uint64_t tick = timeline_tick(&take->time, message->frame, begins);
-        take->tick = tick > take->tick ? tick : take->tick;
-        smf_message(&take->tracks[1], take->tick, message->bytes);
+        const uint64_t tick = timeline_tick(&recording->time, message->frame, begins);
+        recording->tick = tick > recording->tick ? tick : recording->tick;
+        smf_message(&recording->tracks[1], recording->tick, message->bytes);
     }
 }
 
-static void play(Take* const take, const int64_t frames)
+static void play(Recording* const recording, const int64_t frames)
 {
     for (int64_t done = 0; done < frames; done += SLICE_FRAMES_MAX) {
         const int64_t left = frames - done;
         const int64_t slice = left < SLICE_FRAMES_MAX ? left : SLICE_FRAMES_MAX;
-        engine_begin(take->engine, MIDI_LIST_MAX);
-        engine_advance(take->engine, 0, (uint32_t)slice);
-        gather(take);
-        timeline_advance(&take->time, slice);
+        engine_begin(recording->engine, MIDI_LIST_MAX);
+        engine_advance(recording->engine, 0, (uint32_t)slice);
+        gather(recording);
+        timeline_advance(&recording->time, slice);
     }
 }
 
@@ -76,48 +73,48 @@ static void tell_plan(Engine* const engine, const Phrase* const phrase, const do
     engine_plan_put(engine, &entry);
 }
 
-static void begin(Take* const take, const Phrase* const phrase, const char* const name)
+static void begin(Recording* const recording, const Phrase* const phrase, const char* const name)
 {
     const double tempo = (double)(float)phrase->tempo;
-    engine_init(take->engine, phrase->library, TIMELINE_RATE);
-    tell_plan(take->engine, phrase, tempo);
-    engine_begin(take->engine, MIDI_LIST_MAX);
-    engine_locate(take->engine, phrase->meter, tempo, 0);
-    timeline_tempo(&take->time, tempo);
-    smf_text(&take->tracks[0], 0, SMF_TRACK_NAME, name);
-    smf_tempo(&take->tracks[0], 0, phrase->tempo);
-    smf_meter(&take->tracks[0], 0, (int)lround(phrase->meter.beats_per_bar),
+    engine_init(recording->engine, phrase->library, TIMELINE_RATE);
+    tell_plan(recording->engine, phrase, tempo);
+    engine_begin(recording->engine, MIDI_LIST_MAX);
+    engine_locate(recording->engine, phrase->meter, tempo, 0);
+    timeline_tempo(&recording->time, tempo);
+    smf_text(&recording->tracks[0], 0, SMF_TRACK_NAME, name);
+    smf_tempo(&recording->tracks[0], 0, phrase->tempo);
+    smf_meter(&recording->tracks[0], 0, (int)lround(phrase->meter.beats_per_bar),
               phrase->meter.beat_unit);
-    smf_text(&take->tracks[1], 0, SMF_TRACK_NAME, name);
+    smf_text(&recording->tracks[1], 0, SMF_TRACK_NAME, name);
 }
 
 /* The transport stops: what sounds is ended there. */
-static void end(Take* const take)
+static void end(Recording* const recording)
 {
-    engine_begin(take->engine, MIDI_LIST_MAX);
-    engine_report(take->engine, &(Report){.has = HAS_SPEED, .speed = 0.0}, 0);
-    gather(take);
-    smf_end(&take->tracks[0], (uint64_t)take->time.end);
-    smf_end(&take->tracks[1], (uint64_t)take->time.end);
+    engine_begin(recording->engine, MIDI_LIST_MAX);
+    engine_report(recording->engine, &(Report){.has = HAS_SPEED, .speed = 0.0}, 0);
+    gather(recording);
+    smf_end(&recording->tracks[0], (uint64_t)recording->time.end);
+    smf_end(&recording->tracks[1], (uint64_t)recording->time.end);
 }
 
-static bool make(const Phrase* const phrase, const char* const name, SmfBytes* const file)
+static bool make(const Phrase* const phrase, const char* const name, Bytes* const file)
 {
-    Take take = {.engine = calloc(1, sizeof(Engine))};
+    Recording recording = {.engine = calloc(1, sizeof(Engine))};
     const double quarters =
         phrase->bars * phrase->meter.beats_per_bar * 4.0 / phrase->meter.beat_unit;
-    take.time.end = llround(quarters * SMF_DIVISION);
-    if (!take.engine) {
+    recording.time.end = llround(quarters * SMF_DIVISION);
+    if (!recording.engine) {
         return false;
     }
-    begin(&take, phrase, name);
-    play(&take, timeline_frames_to(&take.time, take.time.end));
-    play(&take, timeline_late_frames(phrase->tempo));
-    end(&take);
-    const bool good = smf_file(take.tracks, 2, file);
-    smf_free(&take.tracks[0].bytes);
-    smf_free(&take.tracks[1].bytes);
-    free(take.engine);
+    begin(&recording, phrase, name);
+    play(&recording, timeline_frames_to(&recording.time, recording.time.end));
+    play(&recording, timeline_late_frames(phrase->tempo));
+    end(&recording);
+    const bool good = smf_file(recording.tracks, 2, file);
+    bytes_free(&recording.tracks[0].bytes);
+    bytes_free(&recording.tracks[1].bytes);
+    free(recording.engine);
     return good;
 }
 
@@ -125,12 +122,7 @@ static bool make(const Phrase* const phrase, const char* const name, SmfBytes* c
 static void name_of(const Phrase* const phrase, char name[NAME_ROOM])
 {
     const char* const whole = *phrase->name ? phrase->name : "Fourlimb";
-    size_t length = strlen(whole);
-    if (length > NAME_MOST) {
-        for (length = NAME_MOST; ((unsigned char)whole[length] & 0xC0) == 0x80;) {
-            --length;
-        }
-    }
+    const size_t length = utf8_cut(whole, strlen(whole), NAME_MOST);
     snprintf(name, NAME_ROOM, "%.*s%s", (int)length, whole, phrase->straight ? ", straight" : "");
 }
 
@@ -174,16 +166,16 @@ static bool find_name(const char* const name, char path[PHRASE_PATH_ROOM])
 bool phrase_file(const Phrase* const phrase, char path[PHRASE_PATH_ROOM], char why[PHRASE_WHY_ROOM])
 {
     char name[NAME_ROOM];
-    SmfBytes file = {0};
+    Bytes file = {0};
     name_of(phrase, name);
-    if (!(phrase->tempo >= least_tempo && phrase->tempo <= most_tempo)) {
+    if (!(phrase->tempo >= (double)TEMPO_LEAST && phrase->tempo <= (double)TEMPO_MOST)) {
         snprintf(why, PHRASE_WHY_ROOM,
-                 "its tempo is %g; set one from %g to %g quarter notes a minute", phrase->tempo,
-                 least_tempo, most_tempo);
+                 "its tempo is %g; set one from %d to %d quarter notes a minute", phrase->tempo,
+                 TEMPO_LEAST, TEMPO_MOST);
         return false;
     }
     if (!make(phrase, name, &file)) {
-        smf_free(&file);
+        bytes_free(&file);
         snprintf(why, PHRASE_WHY_ROOM, "there is no memory for the file");
         return false;
     }
@@ -193,6 +185,6 @@ bool phrase_file(const Phrase* const phrase, char path[PHRASE_PATH_ROOM], char w
     } else {
         good = save_file(path, file.bytes, file.size, false, why);
     }
-    smf_free(&file);
+    bytes_free(&file);
     return good;
 }

@@ -2,26 +2,7 @@
 #include "smf.h"
 
 #include <math.h>
-#include <stdlib.h>
 #include <string.h>
-
-static void append(SmfBytes* const bytes, const void* const data, const size_t size)
-{
-    if (bytes->size + size > bytes->room) {
-        const size_t room = 2 * (bytes->size + size) + 256;
-        uint8_t* const grown = realloc(bytes->bytes, room);
-        if (!grown) {
-            bytes->failed = true;
-            return;
-        }
-        bytes->bytes = grown;
-        bytes->room = room;
-    }
-    if (size > 0) {
-        memcpy(bytes->bytes + bytes->size, data, size);
-        bytes->size += size;
-    }
-}
 
 size_t smf_quantity(const uint64_t value, uint8_t bytes[4])
 {
@@ -39,10 +20,10 @@ size_t smf_quantity(const uint64_t value, uint8_t bytes[4])
     return size;
 }
 
-static void append_quantity(SmfBytes* const bytes, const uint64_t value)
+static void append_quantity(Bytes* const bytes, const uint64_t value)
 {
     uint8_t quantity[4];
-    append(bytes, quantity, smf_quantity(value, quantity));
+    bytes_append(bytes, quantity, smf_quantity(value, quantity));
 }
 
 static void append_delta(SmfTrack* const track, const uint64_t tick)
@@ -54,7 +35,7 @@ static void append_delta(SmfTrack* const track, const uint64_t tick)
 void smf_message(SmfTrack* const track, const uint64_t tick, const uint8_t bytes[3])
 {
     append_delta(track, tick);
-    append(&track->bytes, bytes, 3); /* always with its status: no running status */
+    bytes_append(&track->bytes, bytes, 3); /* always with its status: no running status */
 }
 
 static void append_meta(SmfTrack* const track, const uint64_t tick, const uint8_t type,
@@ -62,9 +43,9 @@ static void append_meta(SmfTrack* const track, const uint64_t tick, const uint8_
 {
     const uint8_t head[] = {0xFF, type};
     append_delta(track, tick);
-    append(&track->bytes, head, sizeof head);
+    bytes_append(&track->bytes, head, sizeof head);
     append_quantity(&track->bytes, size);
-    append(&track->bytes, data, size);
+    bytes_append(&track->bytes, data, size);
 }
 
 void smf_text(SmfTrack* const track, const uint64_t tick, const uint8_t type,
@@ -105,32 +86,26 @@ void smf_end(SmfTrack* const track, const uint64_t tick)
     append_meta(track, tick, 0x2F, NULL, 0);
 }
 
-static void append_big_endian(SmfBytes* const bytes, const uint32_t value, const int size)
+static void append_big_endian(Bytes* const bytes, const uint32_t value, const int size)
 {
     for (int shift = 8 * (size - 1); shift >= 0; shift -= 8) {
         const uint8_t byte = (uint8_t)(value >> shift);
-        append(bytes, &byte, 1);
+        bytes_append(bytes, &byte, 1);
     }
 }
 
-bool smf_file(const SmfTrack* const tracks, const int count, SmfBytes* const file)
+bool smf_file(const SmfTrack* const tracks, const int count, Bytes* const file)
 {
-    append(file, "MThd", 4);
+    bytes_append(file, "MThd", 4);
     append_big_endian(file, 6, 4);
     append_big_endian(file, 1, 2);
     append_big_endian(file, (uint32_t)count, 2);
     append_big_endian(file, SMF_DIVISION, 2);
     for (int i = 0; i < count; ++i) {
-        append(file, "MTrk", 4);
+        bytes_append(file, "MTrk", 4);
         append_big_endian(file, (uint32_t)tracks[i].bytes.size, 4);
-        append(file, tracks[i].bytes.bytes, tracks[i].bytes.size);
+        bytes_append(file, tracks[i].bytes.bytes, tracks[i].bytes.size);
         file->failed |= tracks[i].bytes.failed;
     }
     return !file->failed;
-}
-
-void smf_free(SmfBytes* const bytes)
-{
-    free(bytes->bytes);
-    *bytes = (SmfBytes){.bytes = NULL};
 }

@@ -2,7 +2,8 @@
 /* smf.h - Standard MIDI Files 1.0 (MMA RP-001), format 1, built in memory. */
 #pragma once
 
-#include <stdbool.h>
+#include "bytes.h"
+
 #include <stddef.h>
 #include <stdint.h>
 
@@ -10,16 +11,8 @@
    but 11 and 13, which are within half a tick; under the 32767 of the format. */
 enum { SMF_DIVISION = 10080 };
 
-/* Growing bytes; a failed allocation is remembered and told at the end. */
 typedef struct {
-    uint8_t* bytes;
-    size_t size;
-    size_t room;
-    bool failed;
-} SmfBytes;
-
-typedef struct {
-    SmfBytes bytes;
+    Bytes bytes;
     uint64_t tick; /* of the last event */
 } SmfTrack;
 
@@ -39,6 +32,4 @@ void smf_end(SmfTrack* track, uint64_t tick);
 enum { SMF_TRACK_NAME = 0x03, SMF_MARKER = 0x06 };
 
 /* The whole file from tracks that were ended.  False if memory ran out. */
-bool smf_file(const SmfTrack* tracks, int count, SmfBytes* file);
-
-void smf_free(SmfBytes* bytes);
+bool smf_file(const SmfTrack* tracks, int count, Bytes* file);

@@ -64,33 +64,33 @@ typedef struct {
     int64_t begin; /* the span asked for, inside the bar, before it is bent */
     int64_t end;
     bool heard[LIMB_COUNT]; /* by the limb as written: feet may be mirrored */
-} Request;
+} BarQuery;
 
-static void add_figure(const Request* const request, const Figure* const figure,
-                       const Regrid regrid, StrokeList* const list)
+static void add_figure(const BarQuery* const query, const Figure* const figure, const Regrid regrid,
+                       StrokeList* const list)
 {
     if (!figure) {
         return;
     }
     const Layout layout = layout_make(figure, regrid);
-    const Tiling tiling = tiling_of(&layout, request->selection->realign, request->bar);
-    const int64_t first = floor_div(request->begin - tiling.origin, tiling.period);
+    const Tiling tiling = tiling_of(&layout, query->selection->realign, query->bar);
+    const int64_t first = floor_div(query->begin - tiling.origin, tiling.period);
     int64_t copy = tiling.origin + first * tiling.period;
-    for (; copy < request->end; copy += tiling.period) {
-        const int64_t late = request->begin - copy;
-        const int64_t left = request->end - copy;
+    for (; copy < query->end; copy += tiling.period) {
+        const int64_t late = query->begin - copy;
+        const int64_t left = query->end - copy;
         layout_strokes(&layout, tiling.from + (late > 0 ? late : 0),
                        tiling.from + (left < tiling.period ? left : tiling.period),
-                       copy - tiling.from, request->heard, list);
+                       copy - tiling.from, query->heard, list);
     }
 }
 
 /* The crash takes the place of what the right hand would have played there. */
-static void add_crash(const Request* const request, const uint32_t first, StrokeList* const list)
+static void add_crash(const BarQuery* const query, const uint32_t first, StrokeList* const list)
 {
-    const Bar bar = request->bar;
-    if (!request->selection->groove->crash_start || !request->selection->limbs[RIGHT_HAND] ||
-        bar.in_phrase != 0 || bar.begin < request->begin || bar.begin >= request->end) {
+    const Bar bar = query->bar;
+    if (!query->selection->groove->crash_start || !query->selection->limbs[RIGHT_HAND] ||
+        bar.in_phrase != 0 || bar.begin < query->begin || bar.begin >= query->end) {
         return;
     }
     const Stroke crash = {bar.begin, RIGHT_HAND, VOICE_CRASH, LEVEL_ACCENT, false};
@@ -120,15 +120,15 @@ static bool is_mirrored(const Selection* const selection, const Figure* const fi
     return selection->left_foot_leads && figure && !figure->plays_pedal;
 }
 
-static void add_mirrored(Request* const request, const Figure* const figure, const Regrid regrid,
+static void add_mirrored(BarQuery* const query, const Figure* const figure, const Regrid regrid,
                          StrokeList* const list)
 {
-    const bool mirror = is_mirrored(request->selection, figure);
+    const bool mirror = is_mirrored(query->selection, figure);
     const uint32_t first = list->count;
     for (int limb = 0; limb < LIMB_COUNT; ++limb) {
-        request->heard[mirror ? other_foot((uint8_t)limb) : limb] = request->selection->limbs[limb];
+        query->heard[mirror ? other_foot((uint8_t)limb) : limb] = query->selection->limbs[limb];
     }
-    add_figure(request, figure, regrid, list);
+    add_figure(query, figure, regrid, list);
     for (uint32_t i = first; mirror && i < list->count; ++i) {
         list->strokes[i].limb = other_foot(list->strokes[i].limb);
     }
@@ -161,16 +161,16 @@ static void bend(const Swing swing, const Bar bar, const int64_t begin, const in
 }
 
 /* The pairs that a span touches: whatever is bent into it was written there. */
-static Request unbent(const Selection* const selection, const Bar bar, const int64_t begin,
-                      const int64_t end)
+static BarQuery unbent(const Selection* const selection, const Bar bar, const int64_t begin,
+                       const int64_t end)
 {
     const Swing swing = selection->swing;
-    Request request = {.selection = selection, .bar = bar, .begin = begin, .end = end};
+    BarQuery query = {.selection = selection, .bar = bar, .begin = begin, .end = end};
     if (swing.ratio > 1.0) {
-        request.begin = bar.begin + swing_pair_begin(swing, begin - bar.begin);
-        request.end = bar.begin + swing_pair_end(swing, end - bar.begin, bar.ticks);
+        query.begin = bar.begin + swing_pair_begin(swing, begin - bar.begin);
+        query.end = bar.begin + swing_pair_end(swing, end - bar.begin, bar.ticks);
     }
-    return request;
+    return query;
 }
 
 static void add_bar(const Selection* const selection, const Bar bar, const int64_t begin,
@@ -180,13 +180,13 @@ static void add_bar(const Selection* const selection, const Bar bar, const int64
     const uint32_t first = list->count;
     const bool turns = bar.is_last && selection->turnaround;
     const Part part = part_of_bar(selection, bar);
-    Request request = unbent(selection, bar, begin, end);
-    add_mirrored(&request, turns ? selection->turnaround : part.hands,
+    BarQuery query = unbent(selection, bar, begin, end);
+    add_mirrored(&query, turns ? selection->turnaround : part.hands,
                  turns ? as_written : selection->hands_regrid, list);
     if (!turns || !has_feet(selection->turnaround)) {
-        add_mirrored(&request, part.feet, selection->feet_regrid, list);
+        add_mirrored(&query, part.feet, selection->feet_regrid, list);
     }
-    add_crash(&request, first, list);
+    add_crash(&query, first, list);
     if (selection->swing.ratio > 1.0) {
         bend(selection->swing, bar, begin, end, first, list);
     }

@@ -3,8 +3,9 @@
 #pragma once
 
 enum {
-    TEMPO_MOST = 2000,   /* quarters a minute, with the speed: a roll of 33 quarters a second */
-    LIMB_LINES_MAX = 16, /* four limbs on four voices each */
+    TEMPO_LEAST = 1,          /* quarters a minute: less is no tempo */
+    TEMPO_MOST = 2000,        /* the same, with the speed: a roll of 33 quarters a second */
+    LIMB_LINES_MAX = 16,      /* four limbs on four voices each */
     FIGURE_STROKES_MAX = 512, /* four limbs, 16 notes a quarter, two bars of 4/4 */
     FORM_BARS_MAX = 16,       /* the longest phrase that a chart shows on a page */
     PARTS_MAX = 8,            /* letters A to H */

@@ -34,7 +34,8 @@ void report_clean(Report* const report)
     keep_if(report, HAS_BEATS_PER_BAR,
             report->beats_per_bar >= 0.5 && report->beats_per_bar <= 256.0);
     keep_if(report, HAS_BEATS_PER_MINUTE,
-            report->beats_per_minute >= 1.0 && report->beats_per_minute <= (double)TEMPO_MOST);
+            report->beats_per_minute >= (double)TEMPO_LEAST &&
+                report->beats_per_minute <= (double)TEMPO_MOST);
 }
 
 bool report_has_place(const Report* const report, const Meter meter)
