@@ -1,0 +1,237 @@
+// SPDX-License-Identifier: ISC
+/* One stroke at a time: which is the softer of two, and where grace strokes stand.
+   What drummers do here is common practice, no source; bounds are feel.h's and
+   grace.h's words. */
+#include "../../plugin/engine/feel/feel.h"
+#include "../../plugin/engine/feel/grace.h"
+#include "../help/check.h"
+
+#include <math.h>
+#include <stddef.h>
+#include <stdlib.h>
+
+enum { PLACES = 4000 };
+static const double tempo = 120.0;
+static const int64_t quarter = TICKS_PER_QUARTER;
+static const Feel natural = {
+    .take = 1, .looseness_ms = 11.0, .touch = 0.5, .accent = 0.6, .ghost = 0.7, .level = 76};
+
+static double ticks(const double ms)
+{
+    return ms / 60000.0 * tempo * (double)TICKS_PER_QUARTER;
+}
+
+static Surroundings alone_at(const int64_t in_bar, const int64_t bars_apart)
+{
+    return (Surroundings){quarter, quarter, quarter, quarter, in_bar, bars_apart, 8 * quarter};
+}
+
+static double mean_velocity(const uint8_t limb, const uint8_t voice, const Surroundings around)
+{
+    double sum = 0.0;
+    for (int place = 0; place < PLACES; ++place) {
+        const Stroke stroke = {place * quarter, limb, voice, LEVEL_NORMAL, true};
+        sum += feel_velocity(&natural, stroke, &around, tempo);
+    }
+    return sum / PLACES;
+}
+
+static double spread(const uint8_t voice)
+{
+    double sum = 0.0, squares = 0.0;
+    for (int place = 0; place < PLACES; ++place) {
+        const Stroke stroke = {place * quarter, RIGHT_HAND, voice, LEVEL_NORMAL, true};
+        const Surroundings around = alone_at(0, 0);
+        const double velocity = feel_velocity(&natural, stroke, &around, tempo);
+        sum += velocity / PLACES;
+        squares += velocity * velocity / PLACES;
+    }
+    return sqrt(squares - sum * sum);
+}
+
+static void the_left_side_is_the_softer_one(void)
+{
+    const Surroundings around = alone_at(0, 0);
+    const uint8_t sides[][3] = {{RIGHT_HAND, LEFT_HAND, VOICE_SNARE},
+                                {RIGHT_FOOT, LEFT_FOOT, VOICE_KICK}};
+    for (int i = 0; i < 2; ++i) {
+        const double right = mean_velocity(sides[i][0], sides[i][2], around);
+        const double left = mean_velocity(sides[i][1], sides[i][2], around);
+        check_case("%s: right %.2f, left %.2f", i ? "feet" : "hands", right, left);
+        CHECK(left < right - 1.0 && left > right - 6.0);
+    }
+}
+
+static void a_bars_first_stroke_leads_and_what_lies_between_eighths_steps_back(void)
+{
+    const int64_t places[] = {0, quarter, quarter / 2, quarter / 4};
+    double last = 127.0;
+    for (int i = 0; i < 4; ++i) {
+        const double mean = mean_velocity(RIGHT_HAND, VOICE_HAT_CLOSED, alone_at(places[i], 0));
+        check_case("place %d of 4: %.2f after %.2f", i, mean, last);
+        CHECK(mean < last - 0.4);
+        last = mean;
+    }
+}
+
+/* Rasanen et al. 2015, PLoS ONE 10(6) e0127902: loudness goes round in two bars. */
+static void loudness_breathes_once_in_two_bars(void)
+{
+    const double start = mean_velocity(RIGHT_HAND, VOICE_RIDE, alone_at(0, 0));
+    const double up = mean_velocity(RIGHT_HAND, VOICE_RIDE, alone_at(0, 2 * quarter));
+    const double half = mean_velocity(RIGHT_HAND, VOICE_RIDE, alone_at(0, 4 * quarter));
+    const double down = mean_velocity(RIGHT_HAND, VOICE_RIDE, alone_at(0, 6 * quarter));
+    check_case("%.2f %.2f %.2f %.2f", start, up, half, down);
+    CHECK(up > start + 1.0 && down < start - 1.0);
+    CHECK_NEAR(half, start, 0.5);
+    CHECK_NEAR(up - start, start - down, 1.0);
+}
+
+/* The order of the measured spreads: kick 11.6, hat 15.2, ride 16.5, snare 19.1
+   (Groove MIDI Dataset, Gillick et al., ICML 2019). */
+static void voices_vary_in_the_order_in_which_drummers_do(void)
+{
+    const uint8_t order[] = {VOICE_KICK, VOICE_HAT_CLOSED, VOICE_RIDE, VOICE_SNARE};
+    for (int i = 1; i < 4; ++i) {
+        check_case("%d: %.2f, %.2f", i, spread(order[i - 1]), spread(order[i]));
+        CHECK(spread(order[i]) > spread(order[i - 1]));
+    }
+}
+
+/* 8 standard deviations would pass it but for the softening. */
+static void chance_moves_a_stroke_by_less_than_a_quarter_of_the_gap(void)
+{
+    Feel loose = natural;
+    loose.looseness_ms = 30.0;
+    for (int64_t near = quarter / 16; near <= quarter; near *= 2) {
+        Surroundings around = alone_at(0, 0);
+        around.near = near;
+        for (int place = 0; place < PLACES; ++place) {
+            const Stroke stroke = {place * near, LEFT_FOOT, VOICE_KICK, LEVEL_NORMAL, true};
+            const int64_t off = feel_offset(&loose, stroke, &around, tempo);
+            check_case("gap %d of a quarter, place %d", (int)(quarter / near), place);
+            CHECK(llabs(off) * 4 <= near);
+        }
+    }
+}
+
+/* What parts two strokes half a second apart, where the stream around them is so fast. */
+static double unevenness_ms(const double gap_ms)
+{
+    double squares = 0.0;
+    for (int place = 0; place < PLACES; ++place) {
+        Surroundings around = alone_at(0, 0);
+        around.near = (int64_t)ticks(gap_ms);
+        const Stroke first = {place * quarter, RIGHT_FOOT, VOICE_KICK, LEVEL_NORMAL, true};
+        Stroke second = first;
+        second.tick += quarter;
+        const int64_t apart = feel_offset(&natural, second, &around, tempo) -
+                              feel_offset(&natural, first, &around, tempo);
+        squares += (double)apart * (double)apart / PLACES;
+    }
+    return sqrt(squares) / ticks(1.0);
+}
+
+/* Friberg & Sundberg 1995, JASA 98(5): unevenness is heard in proportion to the gap down
+   to about 240 ms, below it from a fixed 6 ms on.  So slow strokes are left as they are,
+   well above that place too, and fast ones are played evener. */
+static void streams_faster_than_240_ms_are_played_evener_and_slower_ones_are_left(void)
+{
+    const double slow = unevenness_ms(1920.0);
+    check_case("1920 ms: %.2f, 480: %.2f, 120: %.2f, 75: %.2f", slow, unevenness_ms(480.0),
+               unevenness_ms(120.0), unevenness_ms(75.0));
+    CHECK(unevenness_ms(480.0) > 0.95 * slow);
+    CHECK(unevenness_ms(120.0) < 0.8 * slow);
+    CHECK(unevenness_ms(75.0) < unevenness_ms(120.0));
+}
+
+/* ---- Flams and drags */
+
+static Graces graces_of(const uint8_t level, const Stroke* const others, const uint32_t count)
+{
+    static StrokeList around;
+    const Stroke main = {4 * quarter, RIGHT_HAND, VOICE_SNARE, level, true};
+    around = (StrokeList){.count = 0};
+    stroke_list_add(&around, main);
+    for (uint32_t i = 0; i < count; ++i) {
+        stroke_list_add(&around, others[i]);
+    }
+    return grace_strokes(main, &around, tempo);
+}
+
+/* Onsets up to about 30 ms apart are heard as one with a broad beginning, from about
+   50 ms as two (from memory): a flam is the former, a drag's first the latter. */
+static void with_room_a_flam_is_one_sound_and_a_drag_is_heard_as_two_strokes_before(void)
+{
+    const Graces flam = graces_of(LEVEL_FLAM, NULL, 0), drag = graces_of(LEVEL_DRAG, NULL, 0);
+    CHECK_INT(flam.count, 1);
+    CHECK_INT(flam.limb, LEFT_HAND);
+    CHECK(flam.leads[0] >= ticks(15.0) && flam.leads[0] <= ticks(35.0));
+    CHECK_INT(drag.count, 2);
+    CHECK(drag.leads[0] >= ticks(50.0) && drag.leads[0] <= ticks(80.0));
+    CHECK_INT(drag.leads[1], drag.leads[0] / 2); /* a double: evenly spaced */
+}
+
+static void grace_strokes_leave_three_quarters_of_the_way_to_what_was_before(void)
+{
+    const int64_t gap = (int64_t)ticks(80.0);
+    const Stroke same_hand = {4 * quarter - gap, LEFT_HAND, VOICE_TOM_LOW, LEVEL_NORMAL, true};
+    const Stroke same_drum = {4 * quarter - gap, RIGHT_HAND, VOICE_SNARE, LEVEL_NORMAL, true};
+    const Stroke neither = {4 * quarter - gap, RIGHT_FOOT, VOICE_KICK, LEVEL_NORMAL, true};
+    CHECK_INT(graces_of(LEVEL_DRAG, &same_hand, 1).leads[0], gap / 4);
+    CHECK_INT(graces_of(LEVEL_DRAG, &same_drum, 1).leads[0], gap / 4);
+    CHECK_INT(graces_of(LEVEL_FLAM, &same_hand, 1).leads[0], gap / 4);
+    CHECK(graces_of(LEVEL_DRAG, &neither, 1).leads[0] > gap / 4);
+}
+
+static void a_hand_that_plays_with_the_main_stroke_has_no_grace_stroke(void)
+{
+    const Stroke with = {4 * quarter, LEFT_HAND, VOICE_RIDE, LEVEL_NORMAL, true};
+    CHECK_INT(graces_of(LEVEL_FLAM, &with, 1).count, 0);
+}
+
+static void a_grace_stroke_is_softer_than_half_its_main_one_and_never_silent(void)
+{
+    for (int main = 1; main <= 127; ++main) {
+        check_case("main stroke %d", main);
+        CHECK(grace_velocity((uint8_t)main) >= 1);
+        CHECK(main < 3 || grace_velocity((uint8_t)main) * 2 < main);
+        CHECK(main < 20 || grace_velocity((uint8_t)main) * 4 > main);
+    }
+}
+
+/* Chance, push and a drag's first stroke are all within what is drawn ahead. */
+static void nothing_is_played_further_ahead_than_the_reach(void)
+{
+    Feel early = natural;
+    early.looseness_ms = 30.0;
+    early.push_hands_ms = early.push_snare_ms = early.push_feet_ms = -50.0;
+    for (double at = 40.0; at <= 300.0; at += 20.0) {
+        const int64_t reach = feel_reach(&early, at);
+        for (int place = 0; place < PLACES; ++place) {
+            const Stroke stroke = {place * quarter, LEFT_HAND, VOICE_SNARE, LEVEL_DRAG, true};
+            const Surroundings around = alone_at(0, 0);
+            StrokeList list = {.count = 0};
+            stroke_list_add(&list, stroke);
+            const int64_t off = feel_offset(&early, stroke, &around, at);
+            check_case("tempo %g, place %d", at, place);
+            CHECK(grace_strokes(stroke, &list, at).leads[0] - off <= reach);
+        }
+    }
+}
+
+int main(void)
+{
+    RUN(the_left_side_is_the_softer_one);
+    RUN(a_bars_first_stroke_leads_and_what_lies_between_eighths_steps_back);
+    RUN(loudness_breathes_once_in_two_bars);
+    RUN(voices_vary_in_the_order_in_which_drummers_do);
+    RUN(chance_moves_a_stroke_by_less_than_a_quarter_of_the_gap);
+    RUN(streams_faster_than_240_ms_are_played_evener_and_slower_ones_are_left);
+    RUN(with_room_a_flam_is_one_sound_and_a_drag_is_heard_as_two_strokes_before);
+    RUN(grace_strokes_leave_three_quarters_of_the_way_to_what_was_before);
+    RUN(a_hand_that_plays_with_the_main_stroke_has_no_grace_stroke);
+    RUN(a_grace_stroke_is_softer_than_half_its_main_one_and_never_silent);
+    RUN(nothing_is_played_further_ahead_than_the_reach);
+    return tests_end();
+}
