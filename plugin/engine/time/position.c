@@ -81,10 +81,11 @@ void position_fallback(Position* const position, const Meter meter, const double
 
 typedef enum { FRAME_UNKNOWN, FRAME_EXPECTED, FRAME_JUMPED, FRAME_STUCK } Motion;
 
-/* Frames that went through 32 bits are off by half of their last digit. */
+/* Frames that went through 32 bits are off by half of their last digit, those told now
+   and those before. */
 static double frame_slack(const int64_t frame)
 {
-    return fmax(1.0, fabs((double)frame) / 16777216.0);
+    return fmax(1.0, fabs((double)frame) / 8388608.0);
 }
 
 static Motion motion_of(const Position* const position, const Report* const report)
@@ -94,11 +95,12 @@ static Motion motion_of(const Position* const position, const Report* const repo
     }
     const int64_t elapsed = position->clock.now - position->reported_at;
     const double moved = (double)elapsed * position->speed;
-    if (report->frame == position->frame && moved > 1.5 && elapsed <= longest_block) {
+    const double slack = frame_slack(report->frame);
+    if (report->frame == position->frame && moved > slack + 0.5 && elapsed <= longest_block) {
         return FRAME_STUCK;
     }
     const double expected = (double)position->frame + (position->rolling ? moved : 0.0);
-    const bool close = fabs((double)report->frame - expected) <= frame_slack(report->frame);
+    const bool close = fabs((double)report->frame - expected) <= slack;
     return close ? FRAME_EXPECTED : FRAME_JUMPED;
 }
 
