@@ -16,8 +16,6 @@ standing="
 bank read_groove
 load reader
 engine engine_draw engine_plan
-answers desk drafts edit_items editor keys list mouse shelves typing
-edit_panel panel
 "
 
 circles() {
