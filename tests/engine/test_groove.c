@@ -199,6 +199,54 @@ static void a_figure_that_breaks_a_promise_is_not_valid(void)
     CHECK(figure_valid(&own.figure));
 }
 
+/* Whoever was told of a bar finds in the figure what is played: every place of every bar
+   has a stroke of the figure where a stroke is played, and only there. */
+static void check_copies(const Figure* const figure, const Selection* const selection,
+                         const Meter meter, const int bar)
+{
+    const int64_t bar_ticks = meter_bar_ticks(meter);
+    const FigureBar at = {.meter = meter,
+                          .bar = bar,
+                          .in_phrase = selection->loop_bar ? (int64_t)selection->loop_bar - 1
+                                                           : bar % (int)selection->phrase_bars,
+                          .loops = selection->loop_bar,
+                          .realign = selection->realign};
+    char found[65] = "";
+    const int64_t step = TICKS_PER_QUARTER / 4;
+    for (int i = 0; i < (int)(bar_ticks / step); ++i) {
+        const FigureCopy copy = groove_copy(figure, at, i * step);
+        const int64_t tick = copy.from + i * step - copy.begin;
+        const uint32_t stroke = figure_first_from(figure, tick);
+        const bool is_there = stroke < figure->stroke_count && figure->strokes[stroke].tick == tick;
+        found[i] = '.';
+        if (is_there) {
+            found[i] = ".goOfd"[figure->strokes[stroke].level];
+        }
+        CHECK(copy.begin <= i * step && i * step < copy.begin + copy.ticks);
+    }
+    CHECK_TEXT(found, bar_text(selection, meter, bar, RIGHT_FOOT));
+}
+
+static void the_turn_of_a_figure_that_is_told_is_the_one_played(void)
+{
+    static const char* const steps[] = {"Oo.", "O.ogo", "Oo.. o.g. .o.. O...",
+                                        "Oo.. .... g... .O.. o... ..oo O.g. ...o"};
+    static const Meter meters[] = {{4.0, 4}, {7.0, 8}, {5.0, 4}, {2.0, 4}};
+    for (int row = 0; row < 4; ++row) {
+        OwnFigure feet = {.figure = {.id = 1, .bars = row == 2 ? 1 : row == 3 ? 2 : 0}};
+        add_line(&feet, RIGHT_FOOT, VOICE_KICK, 4, 1, steps[row]);
+        const Groove groove = one_letter(NULL, &feet.figure, four_four, 3);
+        Selection selection = play_as_written(&groove);
+        for (int i = 0; i < 4 * 3 * 4 * 7; ++i) {
+            selection.realign = (Realign)(i / 7 % 3);
+            selection.loop_bar = (uint32_t)(i / 21 % 4); /* 0: none */
+            check_case("\"%s\", realign %d, loop %u, meter %d, bar %d", steps[row],
+                       (int)selection.realign, selection.loop_bar, i / 84, i % 7);
+            check_copies(&feet.figure, &selection, meters[i / 84], i % 7);
+        }
+    }
+}
+
 int main(void)
 {
     RUN(a_figure_that_breaks_a_promise_is_not_valid);
@@ -211,6 +259,7 @@ int main(void)
     RUN(a_turnaround_with_feet_takes_the_feet_too);
     RUN(the_crash_takes_the_right_hands_first_stroke_of_each_phrase);
     RUN(bars_before_the_first_are_silent);
+    RUN(the_turn_of_a_figure_that_is_told_is_the_one_played);
     RUN(a_span_gives_the_same_strokes_however_it_is_cut);
     return tests_end();
 }

@@ -206,6 +206,21 @@ static void every_pair_is_mapped_onto_itself_in_order(void)
     }
 }
 
+/* Bent ticks are whole: half a tick is the most that is lost, and the steepest part of
+   the way back makes (1 + ratio) / 2 of it. */
+static void what_is_unbent_is_as_it_was_written(void)
+{
+    for (double ratio = 1.0; ratio <= 3.0; ratio += 0.125) {
+        const Swing swing = {ratio, EIGHTHS};
+        check_case("ratio %g", ratio);
+        for (int64_t tick = 0; tick < 7 * EIGHTHS / 2; tick += EIGHTHS / 480) {
+            const int64_t bent = swing_bend(swing, tick, 7 * EIGHTHS / 2);
+            CHECK_NEAR(swing_unbend(swing, (double)bent, 7 * EIGHTHS / 2), (double)tick,
+                       0.25 * (1.0 + ratio) + 1e-6);
+        }
+    }
+}
+
 /* Every eighth of a bar of 7/8 but the last is in a pair. */
 static void the_pair_that_seven_eight_cuts_stays_even(void)
 {
@@ -307,6 +322,7 @@ int main(void)
     RUN(what_is_laid_on_a_grid_is_bent_by_that_grid);
     RUN(triplets_laid_on_sixteenths_are_bent);
     RUN(every_pair_is_mapped_onto_itself_in_order);
+    RUN(what_is_unbent_is_as_it_was_written);
     RUN(the_pair_that_seven_eight_cuts_stays_even);
     RUN(sixteenths_in_the_cut_pair_stay_even_too);
     RUN(seven_eight_cuts_no_pair_of_sixteenths);

@@ -169,9 +169,8 @@ void editor_tick(Model* const model)
 static uint8_t limb_of(const Model* const model, const int limb)
 {
     const Figure figure = edit_buffer_figure(&model->editor.buffer);
-    const bool is_swapped = model->view.values[CONTROL_LEAD_FOOT] > 0.5f && !figure.plays_pedal &&
-                            limb_is_foot((uint8_t)limb);
-    return (uint8_t)(is_swapped ? RIGHT_FOOT + LEFT_FOOT - limb : limb);
+    const bool left_foot_leads = model->view.values[CONTROL_LEAD_FOOT] > 0.5f;
+    return left_foot_leads ? figure_mirrored(&figure, (uint8_t)limb) : (uint8_t)limb;
 }
 
 /* ---- The mouse */

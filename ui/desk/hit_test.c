@@ -9,8 +9,7 @@ static bool turn_has_feet(const Model* const model, const SeenBar* const bar)
 {
     const HitTest turn = {bar, FIGURE_TURNAROUND, bar->hands, &bar->hands_turns};
     const Figure* const figure = hit_test_figure(model, &turn);
-    return figure ? figure->plays_limb[RIGHT_FOOT] || figure->plays_limb[LEFT_FOOT]
-                  : bar->feet == bar->hands;
+    return figure ? figure_has_feet(figure) : bar->feet == bar->hands;
 }
 
 bool hit_test_of(const Model* const model, HitTest* const hit)
@@ -62,24 +61,8 @@ Swing hit_test_swing(const Model* const model, const int grid)
         return even;
     }
     const Settings settings = settings_from_controls(model->view.values);
-    const double tempo = (double)model->view.readouts[READOUT_TEMPO_NOW];
     return selection_swing(&settings, library_groove(bank_library(model->bank), bar->groove),
-                           tempo > 0.0 ? tempo : 120.0);
-}
-
-/* The tick that swing_bend brings to this one. */
-static double unbend(const Swing swing, const double tick, const double bar_ticks)
-{
-    const double pair = (double)swing.pair_ticks;
-    const double begin = floor(tick / pair) * pair;
-    if (!(swing.ratio > 1.0) || begin + pair > bar_ticks || tick < 0.0) {
-        return tick;
-    }
-    const double in_pair = tick - begin;
-    const double first = pair * swing.ratio / (1.0 + swing.ratio);
-    return begin + (in_pair < first
-                        ? in_pair * pair / (2.0 * first)
-                        : pair / 2.0 + (in_pair - first) * pair / (2.0 * (pair - first)));
+                           model_tempo(model));
 }
 
 /* The tick of the bar under x as it is written; before beat 1 is beat 1. */
@@ -89,7 +72,7 @@ static double bar_tick(const Model* const model, const SeenBar* const bar, const
     const BarSpace space = geometry_bar(&g, bar->meter);
     const double tick = (x - g.beat_1) / space.beat * space.ticks;
     const double bent = tick > 0.0 ? tick : 0.0;
-    return unbend(model->view.edit.swing, bent, (double)meter_bar_ticks(bar->meter));
+    return swing_unbend(model->view.edit.swing, bent, meter_bar_ticks(bar->meter));
 }
 
 /* ---- Steps */
@@ -109,53 +92,33 @@ int32_t hit_test_hover(const Model* const model, const SeenBar* const bar, const
                             meter_bar_ticks(bar->meter));
 }
 
-/* Where the figure stands at the bar line of a bar in which it doesn't start, as
-   groove.c lays it: from bar 0, the phrase or the bar on. */
-static int64_t rolled_to(const Model* const model, const SeenBar* const bar, const int64_t cycle)
+/* The turn of the figure under a tick of the bar: from a start that the plugin has told,
+   if the bar has one. */
+static FigureCopy copy_at(const Model* const model, const HitTest* const hit, const int64_t tick)
 {
-    const int64_t ticks = meter_bar_ticks(bar->meter);
-    const int realign = (int)model->view.values[CONTROL_REALIGN];
-    const bool never = realign == REALIGN_NEVER && !model->view.place.loops;
-    const int64_t bars = never ? bar->bar : realign == REALIGN_BAR ? 0 : (int64_t)bar->in_phrase;
-    return floor_mod(bars * ticks, cycle);
+    const Figure figure = edit_buffer_figure(&model->editor.buffer);
+    const FigureBar at = {hit->bar->meter, hit->bar->bar, hit->bar->in_phrase,
+                          model->view.place.loops, (Realign)model->view.values[CONTROL_REALIGN]};
+    FigureCopy copy = groove_copy(&figure, at, tick);
+    if (!figure.bars && hit->turns->count) {
+        copy.begin = tick - floor_mod(tick - hit->turns->ticks[0], copy.ticks);
+    }
+    return copy;
 }
 
-/* A figure of whole bars starts again at the bar line, and in a longer bar within
-   it: always with the part of it that this bar has. */
-static int64_t tick_of_bars(const EditBuffer* const buffer, const SeenBar* const bar,
-                            const double tick)
-{
-    const EditFigure* const now = &buffer->now;
-    const int64_t period = now->cycle_ticks / now->bars;
-    const int64_t copy = (int64_t)tick / period * period;
-    const int64_t left = meter_bar_ticks(bar->meter) - copy;
-    const int64_t end = left < period ? left : period;
-    return bar->in_phrase % now->bars * period +
-           nearest(tick - (double)copy, TICKS_PER_QUARTER / buffer->grid, end);
-}
-
-static int64_t tick_of_rolling(const Model* const model, const HitTest* const hit,
-                               const double tick)
-{
-    const EditBuffer* const buffer = &model->editor.buffer;
-    const int64_t cycle = buffer->now.cycle_ticks;
-    const int64_t ticks = meter_bar_ticks(hit->bar->meter);
-    const int64_t at_line = hit->turns->count ? floor_mod(-(int64_t)hit->turns->ticks[0], cycle)
-                                              : rolled_to(model, hit->bar, cycle);
-    const double at = (double)at_line + tick;
-    const int64_t start = (int64_t)(at / (double)cycle) * cycle; /* of the turn it is in */
-    const int64_t step = TICKS_PER_QUARTER / buffer->grid;
-    const int64_t end = at_line + ticks - start; /* the bar line, from there */
-    const int64_t found = nearest(at - (double)start, step, end);
-    return found < cycle ? found : 0; /* the next turn's first */
-}
-
+/* Nothing is found beyond the bar line; a turn that rolls on ends with the next one's
+   first. */
 int64_t hit_test_tick(const Model* const model, const HitTest* const hit, const double x)
 {
+    const EditBuffer* const buffer = &model->editor.buffer;
+    const int64_t bar_ticks = meter_bar_ticks(hit->bar->meter);
     const double tick = bar_tick(model, hit->bar, x);
-    if (tick >= (double)meter_bar_ticks(hit->bar->meter)) {
+    if (tick >= (double)bar_ticks) {
         return -1;
     }
-    return model->editor.buffer.now.bars ? tick_of_bars(&model->editor.buffer, hit->bar, tick)
-                                         : tick_of_rolling(model, hit, tick);
+    const FigureCopy copy = copy_at(model, hit, (int64_t)tick);
+    const int64_t left = bar_ticks - copy.begin;
+    const int64_t end = buffer->now.bars && left > copy.ticks ? copy.ticks : left;
+    const int64_t found = nearest(tick - (double)copy.begin, TICKS_PER_QUARTER / buffer->grid, end);
+    return found < copy.ticks ? copy.from + found : 0;
 }

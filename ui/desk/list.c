@@ -207,10 +207,7 @@ static Demand demand_of(const Model* const model, const int32_t id)
     const Selection selection = selection_make(bank_library(model->bank), &settings, tempo);
     FootLoad* const foot_load = calloc(1, sizeof *foot_load);
     if (foot_load && selection.groove) {
-        foot_load_start(foot_load, &selection, bar ? bar->meter : selection.groove->meter, tempo);
-        while (foot_load->at < foot_load->end) {
-            foot_load_step(foot_load, tempo);
-        }
+        foot_load_all(foot_load, &selection, bar ? bar->meter : selection.groove->meter, tempo);
         memcpy(demand.feet, foot_load->found, sizeof demand.feet);
         demand.is_known = true;
     }

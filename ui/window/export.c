@@ -31,11 +31,10 @@ void export_write(Model* const model, Bank* const bank, const bool straight)
     const Settings settings = settings_from_controls(view->values);
     Snapshot* const snapshot = snapshot_of(model, bank);
     if (seen && snapshot) {
-        const double tempo = (double)view->readouts[READOUT_TEMPO_NOW];
         const Phrase phrase = {snapshot_library(snapshot),
                                &settings,
                                seen->meter,
-                               tempo > 0.0 ? tempo : 120.0,
+                               model_tempo(model),
                                view_phrase_bars(view),
                                entry ? entry->label : "Fourlimb",
                                straight};

@@ -86,3 +86,12 @@ void foot_load_step(FootLoad* const foot_load, const double tempo)
         finish(foot_load);
     }
 }
+
+void foot_load_all(FootLoad* const foot_load, const Selection* const selection, const Meter meter,
+                   const double tempo)
+{
+    foot_load_start(foot_load, selection, meter, tempo);
+    while (foot_load->at < foot_load->end) {
+        foot_load_step(foot_load, tempo);
+    }
+}

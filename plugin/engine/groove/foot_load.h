@@ -38,6 +38,9 @@ typedef struct {
 /* Begins anew, with both feet whether they are heard or not. */
 void foot_load_start(FootLoad* foot_load, const Selection* selection, Meter meter, double tempo);
 
+/* All of it at once: not for the audio thread. */
+void foot_load_all(FootLoad* foot_load, const Selection* selection, Meter meter, double tempo);
+
 /* Looks at the next quarter note; starts again by itself if the tempo has become
    another by the time it is done. */
 void foot_load_step(FootLoad* foot_load, double tempo);

@@ -16,14 +16,24 @@ typedef struct {
     bool is_last;
 } Bar;
 
+static Bar bar_in_phrase(const int64_t bar, const int64_t bar_ticks, const int64_t in_phrase,
+                         const bool loops)
+{
+    const int64_t phrase_begin = (bar - in_phrase) * bar_ticks;
+    return (Bar){.begin = bar * bar_ticks,
+                 .ticks = bar_ticks,
+                 .phrase_begin = phrase_begin,
+                 .song_begin = loops ? phrase_begin : 0,
+                 .in_phrase = in_phrase};
+}
+
 static Bar bar_at(const Selection* const selection, const int64_t bar, const int64_t bar_ticks)
 {
     const int64_t counted = selection->loop_bar ? (int64_t)selection->loop_bar - 1 : bar;
-    const int64_t in_phrase = floor_mod(counted, selection->phrase_bars);
-    const int64_t phrase_begin = (bar - in_phrase) * bar_ticks;
-    return (Bar){bar * bar_ticks, bar_ticks,
-                 phrase_begin,    selection->loop_bar ? phrase_begin : 0,
-                 in_phrase,       in_phrase == (int64_t)selection->phrase_bars - 1};
+    Bar found = bar_in_phrase(bar, bar_ticks, floor_mod(counted, selection->phrase_bars),
+                              selection->loop_bar);
+    found.is_last = found.in_phrase == (int64_t)selection->phrase_bars - 1;
+    return found;
 }
 
 static int64_t rolling_origin(const Realign realign, const Bar bar)
@@ -103,34 +113,17 @@ static void add_crash(const BarQuery* const query, const uint32_t first, StrokeL
     stroke_list_add(list, crash);
 }
 
-static bool has_feet(const Figure* const figure)
-{
-    return figure->plays_limb[RIGHT_FOOT] || figure->plays_limb[LEFT_FOOT];
-}
-
-static uint8_t other_foot(const uint8_t limb)
-{
-    return limb == RIGHT_FOOT ? LEFT_FOOT : limb == LEFT_FOOT ? RIGHT_FOOT : limb;
-}
-
-/* The pedal hat has its place under the left foot: feet that close it aren't
-   mirrored. */
-static bool is_mirrored(const Selection* const selection, const Figure* const figure)
-{
-    return selection->left_foot_leads && figure && !figure->plays_pedal;
-}
-
 static void add_mirrored(BarQuery* const query, const Figure* const figure, const Regrid regrid,
                          StrokeList* const list)
 {
-    const bool mirror = is_mirrored(query->selection, figure);
+    const bool mirror = query->selection->left_foot_leads && figure;
     const uint32_t first = list->count;
-    for (int limb = 0; limb < LIMB_COUNT; ++limb) {
-        query->heard[mirror ? other_foot((uint8_t)limb) : limb] = query->selection->limbs[limb];
+    for (uint8_t limb = 0; limb < LIMB_COUNT; ++limb) {
+        query->heard[mirror ? figure_mirrored(figure, limb) : limb] = query->selection->limbs[limb];
     }
     add_figure(query, figure, regrid, list);
     for (uint32_t i = first; mirror && i < list->count; ++i) {
-        list->strokes[i].limb = other_foot(list->strokes[i].limb);
+        list->strokes[i].limb = figure_mirrored(figure, list->strokes[i].limb);
     }
 }
 
@@ -183,7 +176,7 @@ static void add_bar(const Selection* const selection, const Bar bar, const int64
     BarQuery query = unbent(selection, bar, begin, end);
     add_mirrored(&query, turns ? selection->turnaround : part.hands,
                  turns ? as_written : selection->hands_regrid, list);
-    if (!turns || !has_feet(selection->turnaround)) {
+    if (!turns || !figure_has_feet(selection->turnaround)) {
         add_mirrored(&query, part.feet, selection->feet_regrid, list);
     }
     add_crash(&query, first, list);
@@ -213,7 +206,8 @@ void selection_strokes(const Selection* const selection, const Meter meter, cons
 
 static const Figure* feet_of_bar(const Selection* const selection, const Bar bar)
 {
-    const bool turns = bar.is_last && selection->turnaround && has_feet(selection->turnaround);
+    const bool turns =
+        bar.is_last && selection->turnaround && figure_has_feet(selection->turnaround);
     return turns ? selection->turnaround : part_of_bar(selection, bar).feet;
 }
 
@@ -280,7 +274,7 @@ static Laid laid_in_bar(const Selection* const selection, const Bar bar, const L
 {
     const Part part = part_of_bar(selection, bar);
     const bool turns = bar.is_last && selection->turnaround;
-    if (turns && (pair == PAIR_HANDS || has_feet(selection->turnaround))) {
+    if (turns && (pair == PAIR_HANDS || figure_has_feet(selection->turnaround))) {
         return (Laid){selection->turnaround, {0}};
     }
     return pair == PAIR_HANDS ? (Laid){part.hands, selection->hands_regrid}
@@ -344,4 +338,13 @@ uint32_t selection_all_meet(const Selection* const selection, const Meter meter,
 {
     const int64_t all = selection_realign_bars(selection, meter);
     return all ? (uint32_t)(all - index % all) : 0;
+}
+
+FigureCopy groove_copy(const Figure* const figure, const FigureBar at, const int64_t tick)
+{
+    const Layout layout = layout_make(figure, (Regrid){0});
+    const Bar bar = bar_in_phrase(at.bar, meter_bar_ticks(at.meter), at.in_phrase, at.loops);
+    const Tiling tiling = tiling_of(&layout, at.realign, bar);
+    const int64_t late = floor_mod(bar.begin + tick - tiling.origin, tiling.period);
+    return (FigureCopy){tick - late, tiling.from, tiling.period};
 }

@@ -97,3 +97,22 @@ uint32_t selection_feet_meet(const Selection* selection, Meter meter, int64_t ba
 /* Bars from this bar's line to the next at which all meet again; 0 if that
    takes more than 9999. */
 uint32_t selection_all_meet(const Selection* selection, Meter meter, int64_t bar);
+
+/* A bar that a figure is played in, by whoever was told of it. */
+typedef struct {
+    Meter meter;
+    int64_t bar;       /* of the song, from 0 */
+    int64_t in_phrase; /* 0 is the phrase's first bar */
+    bool loops;        /* again and again */
+    Realign realign;
+} FigureBar;
+
+/* Figures are laid end to end: one turn of it. */
+typedef struct {
+    int64_t begin; /* from the bar line; may lie before it */
+    int64_t from;  /* the tick of the figure that stands there */
+    int64_t ticks; /* until the next turn */
+} FigureCopy;
+
+/* The turn of a figure, as written and unswung, that a tick of the bar lies in. */
+FigureCopy groove_copy(const Figure* figure, FigureBar at, int64_t tick);

@@ -46,6 +46,17 @@ bool figure_valid(const Figure* const figure)
     return true;
 }
 
+bool figure_has_feet(const Figure* const figure)
+{
+    return figure->plays_limb[RIGHT_FOOT] || figure->plays_limb[LEFT_FOOT];
+}
+
+uint8_t figure_mirrored(const Figure* const figure, const uint8_t limb)
+{
+    return limb_is_foot(limb) && !figure->plays_pedal ? (uint8_t)(RIGHT_FOOT + LEFT_FOOT - limb)
+                                                      : limb;
+}
+
 uint32_t figure_first_from(const Figure* const figure, const int64_t tick)
 {
     uint32_t low = 0;

@@ -32,5 +32,12 @@ bool grid_bends(int grid, int over);
 /* True if the figure keeps every promise written above. */
 bool figure_valid(const Figure* figure);
 
+/* True if a foot plays in it. */
+bool figure_has_feet(const Figure* figure);
+
+/* The limb that plays what is written for a limb where the left foot leads: the feet are
+   swapped, but for feet that close the hi-hat, which has its place under the left. */
+uint8_t figure_mirrored(const Figure* figure, uint8_t limb);
+
 /* Index of the first stroke at or after `tick`; stroke_count if none. */
 uint32_t figure_first_from(const Figure* figure, int64_t tick);

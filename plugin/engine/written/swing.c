@@ -32,6 +32,20 @@ int64_t swing_bend(const Swing swing, const int64_t tick, const int64_t bar_tick
     return begin + whole_number(floor(bent + 0.5));
 }
 
+double swing_unbend(const Swing swing, const double tick, const int64_t bar_ticks)
+{
+    const double pair = (double)swing.pair_ticks;
+    const double begin = floor(tick / pair) * pair;
+    if (!(swing.ratio > 1.0) || begin + pair > (double)bar_ticks || tick < 0.0) {
+        return tick;
+    }
+    const double in_pair = tick - begin;
+    const double first = pair * swing.ratio / (1.0 + swing.ratio);
+    return begin + (in_pair < first
+                        ? in_pair * pair / (2.0 * first)
+                        : pair / 2.0 + (in_pair - first) * pair / (2.0 * (pair - first)));
+}
+
 int64_t swing_pair_begin(const Swing swing, const int64_t tick)
 {
     return tick - floor_mod(tick, swing.pair_ticks);

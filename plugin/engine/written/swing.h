@@ -27,6 +27,9 @@ double swing_ratio_at(double asked, int64_t pair_ticks, double tempo);
    stays even. */
 int64_t swing_bend(Swing swing, int64_t tick, int64_t bar_ticks);
 
+/* The tick that is bent to this one, a part of a tick exactly. */
+double swing_unbend(Swing swing, double tick, int64_t bar_ticks);
+
 /* The pair that a tick of a bar lies in: where it begins and where it ends, not
    past the bar. */
 int64_t swing_pair_begin(Swing swing, int64_t tick);
