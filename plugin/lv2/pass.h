@@ -3,7 +3,7 @@
    allocates nothing. */
 #pragma once
 
-#include "output.h"
+#include "midi_output.h"
 
 /* A message that came in, at a frame that is not before what was written.  What
    doesn't pass is forgotten, but for the ends of notes that did.  What finds no room

@@ -202,9 +202,9 @@ static void a_rows_keys_do_what_it_says(void)
     CHECK_INT(own->model.editor.buffer.undo, undo);
     own_key(own, PANE_KEY_TAB, 0);
     own_key(own, PANE_KEY_TAB, PANE_SHIFT); /* to the first of the group that it left */
-    CHECK(target_same(own->model.view.focus, (TargetId){TARGET_DIAL, CONTROL_RIGHT_HAND}));
+    CHECK(view_target_same(own->model.view.focus, (TargetId){TARGET_DIAL, CONTROL_RIGHT_HAND}));
     own_key(own, PANE_KEY_RIGHT, 0);
-    CHECK(target_same(own->model.view.focus, (TargetId){TARGET_DIAL, CONTROL_LEFT_HAND}));
+    CHECK(view_target_same(own->model.view.focus, (TargetId){TARGET_DIAL, CONTROL_LEFT_HAND}));
 }
 
 /* ---- No other key */

@@ -142,7 +142,7 @@ static void short_cuts_of_the_host_are_left_alone(void)
             fresh();
             own->model.view.focus = places[place];
             CHECK(is_none_used(modifiers[i]));
-            CHECK(target_same(own->model.view.focus, places[place]));
+            CHECK(view_target_same(own->model.view.focus, places[place]));
             CHECK_INT(own->writes, 0);
             CHECK(!list()->is_open);
         }
@@ -272,7 +272,7 @@ static void down_walks_every_entry_of_a_card(void)
     for (int shelf = 0; shelf < SHELF_COUNT; ++shelf) {
         fresh();
         const Shelf* const entries = &own->model.view.shelves[shelf];
-        const Control control = shelf_control((ShelfKind)shelf);
+        const Control control = view_shelf_control((ShelfKind)shelf);
         own_say(own, control, (float)entries->entries[0].id);
         focus(TARGET_CARD, shelf);
         check_case("shelf %d", shelf);

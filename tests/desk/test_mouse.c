@@ -267,9 +267,9 @@ static void a_click_on_a_word_chooses_it(void)
     fresh();
     Target target;
     own_find(own, dial(CONTROL_CHANGE_AT), &target);
-    for (int word = 0; word < choice_words(CONTROL_CHANGE_AT); ++word) {
-        const double left = choice_edge(target.box, CONTROL_CHANGE_AT, word);
-        const double right = choice_edge(target.box, CONTROL_CHANGE_AT, word + 1);
+    for (int word = 0; word < targets_choice_words(CONTROL_CHANGE_AT); ++word) {
+        const double left = targets_choice_edge(target.box, CONTROL_CHANGE_AT, word);
+        const double right = targets_choice_edge(target.box, CONTROL_CHANGE_AT, word + 1);
         own_mouse(own, PANE_PRESS, (left + right) / 2.0, middle_y(&target), 0);
         own_release(own);
         controller_tick(&own->model, own->model.now + 1.0);
@@ -306,7 +306,7 @@ static void pointing_marks_what_is_under_the_pointer(void)
     Target target;
     own_find(own, dial(CONTROL_GHOST), &target);
     own_mouse(own, PANE_MOTION, middle_x(&target), middle_y(&target), 0);
-    CHECK(target_same(own->model.view.hover, dial(CONTROL_GHOST)));
+    CHECK(view_target_same(own->model.view.hover, dial(CONTROL_GHOST)));
     const PaneEvent leave = {.kind = PANE_LEAVE};
     controller_input(&own->model, &leave);
     CHECK_INT(own->model.view.hover.kind, TARGET_NONE);

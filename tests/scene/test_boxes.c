@@ -216,7 +216,7 @@ static void a_turnarounds_and_a_kits_name_stay_in_their_dials(void)
         Allowed allowed = {0};
         stage_click(stage, (TargetId){TARGET_TAB, (int)rows[i % 2].panel});
         allow_target(&allowed, stage, (TargetId){TARGET_CARD, (int)rows[i % 2].shelf});
-        const float id = stage->model.view.values[shelf_control(rows[i % 2].shelf)];
+        const float id = stage->model.view.values[view_shelf_control(rows[i % 2].shelf)];
         check_names(stage, entry_of(stage, rows[i % 2].shelf, (int32_t)id), &allowed);
         stage_end(stage);
     }

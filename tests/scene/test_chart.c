@@ -116,7 +116,7 @@ static bool is_inked(const Voice voice, const int dx, const int dy)
     cairo_set_source_rgb(cairo, 1.0, 1.0, 1.0);
     cairo_paint(cairo);
     cairo_scale(cairo, 10.0, 10.0);
-    ink_head(cairo, 10.0, 10.0, voice, (Mark){GREY(0.0), 1.0, false});
+    head_draw(cairo, 10.0, 10.0, voice, (Mark){GREY(0.0), 1.0, false});
     cairo_surface_flush(surface);
     const unsigned char* const pixel = cairo_image_surface_get_data(surface) +
                                        (100 + dy) * cairo_image_surface_get_stride(surface) +
@@ -133,11 +133,11 @@ static void cymbals_are_crosses_and_drums_are_filled(void)
                                     VOICE_CHINA,      VOICE_SPLASH,   VOICE_HAT_PEDAL};
     static const Voice drums[] = {VOICE_KICK, VOICE_SNARE, VOICE_TOM_HIGH, VOICE_TOM_FLOOR};
     for (size_t i = 0; i < sizeof cymbals / sizeof *cymbals; ++i) {
-        check_case("%s", voice_word(cymbals[i]));
+        check_case("%s", words_voice(cymbals[i]));
         CHECK(is_inked(cymbals[i], 0, 0) && !is_inked(cymbals[i], 18, 0));
     }
     for (size_t i = 0; i < sizeof drums / sizeof *drums; ++i) {
-        check_case("%s", voice_word(drums[i]));
+        check_case("%s", words_voice(drums[i]));
         CHECK(is_inked(drums[i], 0, 0) && is_inked(drums[i], 18, 0));
     }
 }

@@ -16,7 +16,7 @@ static Host* host;
 static Control control_of(const TargetId id)
 {
     return id.kind == TARGET_DIAL   ? (Control)id.index
-           : id.kind == TARGET_CARD ? shelf_control((ShelfKind)id.index)
+           : id.kind == TARGET_CARD ? view_shelf_control((ShelfKind)id.index)
                                     : CONTROL_COUNT;
 }
 
@@ -133,7 +133,7 @@ static void words_cover_the_range(void)
         check_case("%s", control_rows[i].symbol);
         CHECK(*dial->label && *dial->help);
         CHECK_INT(dial->form == FORM_WORDS, dial->words != NULL);
-        for (int word = 0; dial->words && word < choice_words((Control)i); ++word) {
+        for (int word = 0; dial->words && word < targets_choice_words((Control)i); ++word) {
             CHECK(dial->words[word] && *dial->words[word]);
             for (int other = 0; other < word; ++other) {
                 CHECK(strcmp(dial->words[word], dial->words[other]) != 0);
@@ -152,7 +152,7 @@ static void an_enumeration_has_a_word_for_each_of_its_points(void)
         if (has_property((Control)i, LV2_CORE "enumeration") && !is_picked) {
             check_case("%s", control_rows[i].symbol);
             CHECK_INT(dial_of((Control)i)->form, FORM_WORDS);
-            CHECK_INT(lilv_scale_points_size(points), choice_words((Control)i));
+            CHECK_INT(lilv_scale_points_size(points), targets_choice_words((Control)i));
         }
         lilv_scale_points_free(points);
     }

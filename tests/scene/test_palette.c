@@ -31,7 +31,7 @@ static void contrast_is_that_of_the_guidelines(void)
     };
     for (unsigned i = 0; i < sizeof rows / sizeof *rows; ++i) {
         check_case("%06X on %06X", rows[i].a, rows[i].b);
-        CHECK_NEAR(colour_contrast(hex(rows[i].a), hex(rows[i].b)), rows[i].contrast, 0.001);
+        CHECK_NEAR(palette_contrast(hex(rows[i].a), hex(rows[i].b)), rows[i].contrast, 0.001);
     }
 }
 
@@ -47,13 +47,13 @@ static void check_palette(const Palette* const palette)
     const Colour grounds[] = {palette->ground, palette->shade, palette->raised};
     for (int g = 0; g < 3; ++g) {
         CHECK(is_colour(grounds[g]));
-        CHECK(colour_contrast(palette->ink, grounds[g]) >= text_least);
-        CHECK(colour_contrast(palette->soft, grounds[g]) >= text_least);
-        CHECK(colour_contrast(palette->accent, grounds[g]) >= text_least);
-        CHECK(colour_contrast(palette->edge, grounds[g]) >= mark_least);
+        CHECK(palette_contrast(palette->ink, grounds[g]) >= text_least);
+        CHECK(palette_contrast(palette->soft, grounds[g]) >= text_least);
+        CHECK(palette_contrast(palette->accent, grounds[g]) >= text_least);
+        CHECK(palette_contrast(palette->edge, grounds[g]) >= mark_least);
     }
-    CHECK(colour_contrast(palette->ground, palette->ink) >= text_least);
-    CHECK(colour_contrast(palette->on_accent, palette->accent) >= text_least);
+    CHECK(palette_contrast(palette->ground, palette->ink) >= text_least);
+    CHECK(palette_contrast(palette->on_accent, palette->accent) >= text_least);
     CHECK(is_colour(palette->ink) && is_colour(palette->soft) && is_colour(palette->accent));
     CHECK(is_colour(palette->edge) && is_colour(palette->rule) && is_colour(palette->on_accent));
     CHECK(palette_readable(palette));

@@ -122,9 +122,9 @@ static void check_hit(const TargetList* const targets)
         const Target* const target = &targets->targets[i];
         const Target* const hit = targets_at(targets, middle_x(target), middle_y(target));
         const bool is_whole_list = target->id.kind == TARGET_LIST;
-        CHECK(hit && (is_whole_list || target_same(hit->id, target->id)));
+        CHECK(hit && (is_whole_list || view_target_same(hit->id, target->id)));
         const Target* const corner = targets_at(targets, target->box.x, target->box.y);
-        CHECK(corner && (is_parent(target) || target_same(corner->id, target->id)));
+        CHECK(corner && (is_parent(target) || view_target_same(corner->id, target->id)));
     }
     CHECK(!targets_at(targets, -1.0, -1.0));
     CHECK(!targets_at(targets, own->model.view.width + 1.0, 10.0));
@@ -139,7 +139,7 @@ static void check_once(const TargetList* const targets)
 {
     for (int i = 0; i < targets->count; ++i) {
         for (int j = i + 1; j < targets->count; ++j) {
-            CHECK(!target_same(targets->targets[i].id, targets->targets[j].id));
+            CHECK(!view_target_same(targets->targets[i].id, targets->targets[j].id));
         }
     }
 }
@@ -214,13 +214,13 @@ static void check_within(const TargetList* const targets, const int group)
     for (int i = 0; i < last - first; ++i) {
         own_key(own, PANE_KEY_RIGHT, 0);
     }
-    CHECK(target_same(own->model.view.focus, targets->targets[last].id));
+    CHECK(view_target_same(own->model.view.focus, targets->targets[last].id));
     own_key(own, PANE_KEY_RIGHT, 0);
-    CHECK(target_same(own->model.view.focus, targets->targets[last].id));
+    CHECK(view_target_same(own->model.view.focus, targets->targets[last].id));
     for (int i = 0; i < last - first; ++i) {
         own_key(own, PANE_KEY_LEFT, 0);
     }
-    CHECK(target_same(own->model.view.focus, targets->targets[first].id));
+    CHECK(view_target_same(own->model.view.focus, targets->targets[first].id));
 }
 
 static void right_and_left_walk_a_whole_group(void)

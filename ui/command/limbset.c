@@ -23,7 +23,7 @@ static const char* pair_words(const LimbSet limbs)
 {
     for (int limb = 0; limb < LIMB_COUNT; ++limb) {
         if (limbs == 1U << limb) {
-            return limb_word((Limb)limb);
+            return words_limb((Limb)limb);
         }
     }
     return limbs == LIMBS_HANDS ? "hands" : "feet";

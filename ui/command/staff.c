@@ -95,7 +95,7 @@ static void print_row(FILE* const out, const StrokeList* const strokes, const Pa
         }
     }
     if (used) {
-        snprintf(label, sizeof label, "%s, %s", limb_word((Limb)limb), voice_word((Voice)voice));
+        snprintf(label, sizeof label, "%s, %s", words_limb((Limb)limb), words_voice((Voice)voice));
         print_padded(out, label, line);
     }
 }

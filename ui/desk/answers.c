@@ -136,7 +136,7 @@ void answers_note(Model* const model, const int note)
         return;
     }
     lesson->kit.notes[edit->learns] = (uint8_t)note;
-    snprintf(words, sizeof words, "%s is key %d; now the next voice", voice_word(edit->learns),
+    snprintf(words, sizeof words, "%s is key %d; now the next voice", words_voice(edit->learns),
              note);
     edit->learns = (Voice)(((int)edit->learns + 1) % VOICE_COUNT);
     model_say(model, words);

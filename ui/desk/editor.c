@@ -180,7 +180,7 @@ static void next_voice(Model* const model, const uint8_t limb, const int64_t tic
     EditBuffer* const buffer = &model->editor.buffer;
     if (edit_buffer_voice(buffer, limb, tick, by)) {
         const int index = edit_buffer_find(buffer, limb, tick);
-        model_say(model, voice_word((Voice)buffer->now.strokes[index].voice));
+        model_say(model, words_voice((Voice)buffer->now.strokes[index].voice));
         editor_change(model);
     }
 }

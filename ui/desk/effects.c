@@ -76,7 +76,7 @@ void effects_show_keys(Model* const model, const Press press)
 static int index_of(const TargetList* const targets, const TargetId id)
 {
     for (int i = 0; i < targets->count; ++i) {
-        if (target_same(targets->targets[i].id, id)) {
+        if (view_target_same(targets->targets[i].id, id)) {
             return i;
         }
     }
@@ -120,7 +120,7 @@ static Control focused(const Model* const model)
 {
     const TargetId focus = model->view.focus;
     return focus.kind == TARGET_CLICK  ? CONTROL_CLICK /* its switch by the rows */
-           : focus.kind == TARGET_CARD ? shelf_control((ShelfKind)focus.index)
+           : focus.kind == TARGET_CARD ? view_shelf_control((ShelfKind)focus.index)
                                        : (Control)focus.index;
 }
 

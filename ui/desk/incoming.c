@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "incoming.h"
 
+#include "../../plugin/bank/utf8.h"
 #include "../../plugin/talk/decode.h"
 #include "../../plugin/talk/encode.h"
 #include "../scene/dial.h"
@@ -33,7 +34,7 @@ static void take_place(Model* const model, const SeenPlace* const place)
         model->is_dirty = true;
     }
     if (view->place.waiting && !place->waiting) {
-        view->list.playing = (int32_t)view->values[shelf_control(view->list.shelf)];
+        view->list.playing = (int32_t)view->values[view_shelf_control(view->list.shelf)];
     }
     view->place = *place;
     view->now_tick = place->tick;
@@ -64,13 +65,11 @@ static void take_bar(Model* const model, const LV2_Atom* const value)
 /* The first line of the bank's diagnostics. */
 static void take_message(Model* const model, const char* const text, const size_t size)
 {
-    size_t length = 0;
-    while (length < size && length + 1 < MESSAGE_ROOM && text[length] && text[length] != '\n') {
-        ++length;
+    size_t line = 0;
+    while (line < size && text[line] && text[line] != '\n') {
+        ++line;
     }
-    while (length > 0 && length < size && ((unsigned char)text[length] & 0xC0U) == 0x80U) {
-        --length; /* whole letters only */
-    }
+    const size_t length = utf8_cut(text, line, MESSAGE_ROOM - 1);
     memcpy(model->view.message, text, length);
     model->view.message[length] = '\0';
     model->is_dirty = true;
@@ -163,7 +162,8 @@ static void take_value(Model* const model, const uint32_t port, float value)
     float* place = NULL;
     if (port >= PORT_FIRST_CONTROL && port < PORT_FIRST_READOUT) {
         const TargetId id = {TARGET_DIAL, (int)(port - PORT_FIRST_CONTROL)};
-        place = target_same(view->pressed, id) ? NULL : &view->values[port - PORT_FIRST_CONTROL];
+        place =
+            view_target_same(view->pressed, id) ? NULL : &view->values[port - PORT_FIRST_CONTROL];
         value = as_taken((Control)(port - PORT_FIRST_CONTROL), value);
     } else if (port >= PORT_FIRST_READOUT && port < PORT_FIRST_READOUT + READOUT_COUNT) {
         place = &view->readouts[port - PORT_FIRST_READOUT];

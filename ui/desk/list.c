@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: ISC
 #include "list.h"
 
+#include "../../plugin/bank/utf8.h"
+
 #include <pango/pango.h>
 #include <stdlib.h>
 #include <string.h>
@@ -73,7 +75,7 @@ static void fill(Model* const model)
         family = entry->family;
         add_line(list, false, i);
     }
-    list->selected = line_of(model, (int32_t)model->view.values[shelf_control(list->shelf)]);
+    list->selected = line_of(model, (int32_t)model->view.values[view_shelf_control(list->shelf)]);
     list->first = 0;
     keep_in_sight(model);
 }
@@ -86,7 +88,7 @@ void list_open(Model* const model, const ShelfKind shelf)
     list->is_open = true;
     list->shelf = shelf;
     list->find[0] = '\0';
-    list->began_with = (int32_t)model->view.values[shelf_control(shelf)];
+    list->began_with = (int32_t)model->view.values[view_shelf_control(shelf)];
     list->playing = list->began_with;
     fill(model);
     model->is_dirty = true;
@@ -106,7 +108,7 @@ void list_close(Model* const model, const bool keep)
 {
     List* const list = &model->view.list;
     if (list->is_open && !keep) {
-        model_nudge(model, shelf_control(list->shelf), (float)list->began_with);
+        model_nudge(model, view_shelf_control(list->shelf), (float)list->began_with);
     }
     list->is_open = false;
     model->view.keys.is_open = false;
@@ -134,7 +136,7 @@ void list_choose(Model* const model, const int row)
     }
     list->selected = row;
     const Entry* const entry = &model->view.shelves[list->shelf].entries[list->rows[row].entry];
-    model_nudge(model, shelf_control(list->shelf), (float)entry->id);
+    model_nudge(model, view_shelf_control(list->shelf), (float)entry->id);
     model->is_dirty = true;
     keep_in_sight(model);
 }
@@ -177,11 +179,8 @@ void list_find_more(Model* const model, const uint32_t text)
 void list_find_less(Model* const model)
 {
     char* const find = model->view.list.find;
-    size_t length = strlen(find);
-    while (length > 0 && ((unsigned char)find[length - 1] & 0xC0U) == 0x80U) {
-        --length;
-    }
-    find[length > 0 ? length - 1 : 0] = '\0';
+    const size_t length = strlen(find);
+    find[utf8_cut(find, length, length ? length - 1 : 0)] = '\0';
     fill(model);
     model->is_dirty = true;
 }

@@ -85,7 +85,8 @@ void model_set(Model* const model, const Control control, const float wanted)
 void model_nudge(Model* const model, const Control control, const float value)
 {
     /* by a drag: told already */
-    const bool is_held = target_same(model->view.pressed, (TargetId){TARGET_DIAL, (int)control});
+    const bool is_held =
+        view_target_same(model->view.pressed, (TargetId){TARGET_DIAL, (int)control});
     if (!is_held) {
         touch(model, control, true);
     }
@@ -135,7 +136,7 @@ void model_stop_typing(Model* const model)
 
 void model_focus(Model* const model, const TargetId id)
 {
-    if (!target_same(model->view.focus, id)) {
+    if (!view_target_same(model->view.focus, id)) {
         model_stop_typing(model);
         model->view.focus = id;
         model->is_dirty = true;

@@ -27,7 +27,7 @@ static void press_dial(Model* const model, const Target* const target, const dou
         model_toggle(model, control);
     } else if (dial->kind == DIAL_CHOICE) {
         model_nudge(model, control,
-                    control_rows[control].least + (float)choice_at(target, control, x));
+                    control_rows[control].least + (float)targets_choice_at(target, control, x));
     } else {
         model_hold(model, target->id);
     }
@@ -117,7 +117,7 @@ void mouse_press(Model* const model, const PaneEvent* const event)
         mouse_press(model, event);
         return;
     }
-    const bool is_second = target_same(id, model->clicked) && model->clicked_at >= 0.0 &&
+    const bool is_second = view_target_same(id, model->clicked) && model->clicked_at >= 0.0 &&
                            model->now - model->clicked_at < double_click_seconds;
     model->clicked = id;
     model->clicked_at = is_second ? -1.0 : model->now;
@@ -174,7 +174,7 @@ void mouse_motion(Model* const model, const PaneEvent* const event)
     const Target* const target = targets_at(&targets, event->x, event->y);
     const TargetId id = target ? target->id : (TargetId){TARGET_NONE, 0};
     editor_hover(model, id.kind == TARGET_ROW ? id.index : -1, event->x);
-    if (!target_same(id, model->view.hover)) {
+    if (!view_target_same(id, model->view.hover)) {
         model->view.hover = id;
         model->is_dirty = true;
     }

@@ -159,7 +159,7 @@ static int index_of(const Shelf* const shelf, const int32_t id)
 /* What is picked; where the groove has its own, walking starts from that. */
 static int picked(const Model* const model, const ShelfKind kind)
 {
-    const int32_t id = (int32_t)model->view.values[shelf_control(kind)];
+    const int32_t id = (int32_t)model->view.values[view_shelf_control(kind)];
     const bool is_own = !id && (kind == SHELF_HANDS || kind == SHELF_FEET);
     return index_of(&model->view.shelves[kind], is_own ? view_playing(&model->view, kind) : id);
 }
@@ -169,7 +169,7 @@ static void pick(Model* const model, const ShelfKind kind, const int index)
     const Shelf* const shelf = &model->view.shelves[kind];
     const int kept = index < 0 ? 0 : index >= shelf->count ? shelf->count - 1 : index;
     if (shelf->count) {
-        model_nudge(model, shelf_control(kind), (float)shelf->entries[kept].id);
+        model_nudge(model, view_shelf_control(kind), (float)shelf->entries[kept].id);
     }
 }
 

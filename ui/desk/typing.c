@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "typing.h"
 
+#include "../../plugin/bank/utf8.h"
 #include "../scene/dial.h"
 
 #include <pango/pango.h>
@@ -79,11 +80,8 @@ void typing_end(Model* const model)
 void typing_less(Model* const model)
 {
     char* const typed = model->view.typed;
-    size_t length = strlen(typed);
-    while (length > 1 && ((unsigned char)typed[length - 1] & 0xC0U) == 0x80U) {
-        --length;
-    }
-    typed[length > 0 ? length - 1 : 0] = '\0';
+    const size_t length = strlen(typed);
+    typed[utf8_cut(typed, length, length ? length - 1 : 0)] = '\0';
     model->view.refused[0] = '\0';
     model->is_dirty = true;
 }

@@ -10,7 +10,7 @@ Type brush_type(const double size, const bool bold, const Align align, const Col
 
 void brush_focus(const Brush* const brush, const Target* const target, const double out)
 {
-    if (!brush->view->has_keys || !target_same(brush->view->focus, target->id)) {
+    if (!brush->view->has_keys || !view_target_same(brush->view->focus, target->id)) {
         return;
     }
     const Box box = target->box;
@@ -21,7 +21,7 @@ void brush_focus(const Brush* const brush, const Target* const target, const dou
 
 bool brush_is_hovered(const Brush* const brush, const TargetId id)
 {
-    return target_same(brush->view->hover, id);
+    return view_target_same(brush->view->hover, id);
 }
 
 void brush_switch(const Brush* const brush, const double x, const double y, const bool on)
@@ -63,7 +63,7 @@ double brush_tick(const Brush* const brush, const SeenBar* const bar, const doub
     return brush->g->beat_1 + space.beat * tick / space.ticks;
 }
 
-Voice voice_of_limb(const SeenBar* const bar, const int limb)
+Voice brush_voice_of_limb(const SeenBar* const bar, const int limb)
 {
     int counts[VOICE_COUNT] = {0};
     int most = VOICE_COUNT;
@@ -78,7 +78,7 @@ Voice voice_of_limb(const SeenBar* const bar, const int limb)
     return (Voice)most;
 }
 
-double stem_height(const Geometry* const g, const SeenStroke* const stroke)
+double brush_stem_height(const Geometry* const g, const SeenStroke* const stroke)
 {
     const double tallest = (g->compact ? 19.0 : 26.0) * g->scale;
     return 5.0 * g->scale + tallest * stroke->velocity / 127.0;

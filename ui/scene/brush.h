@@ -49,10 +49,10 @@ void brush_label(const Brush* brush, Box box, const char* words, bool over);
 const char* edit_help(EditItem item);
 
 /* The voice that a limb strikes most in a bar; VOICE_COUNT if none. */
-Voice voice_of_limb(const SeenBar* bar, int limb);
+Voice brush_voice_of_limb(const SeenBar* bar, int limb);
 
 /* How tall a stem is: the velocity as it will be played. */
-double stem_height(const Geometry* geometry, const SeenStroke* stroke);
+double brush_stem_height(const Geometry* geometry, const SeenStroke* stroke);
 
 /* Words that get smaller, down to 11, and only then are cut. */
 double brush_fit(const Brush* brush, double x, double y, double room, Type type, const char* words);

@@ -50,7 +50,7 @@ static void draw_title(cairo_t* const cairo, const Sheet* const sheet)
 static void draw_tempo(cairo_t* const cairo, const Sheet* const sheet)
 {
     char text[96];
-    ink_head(cairo, margin + 4.0, 78.0, VOICE_SNARE, (Mark){GREY(0.0), 1.1, false});
+    head_draw(cairo, margin + 4.0, 78.0, VOICE_SNARE, (Mark){GREY(0.0), 1.1, false});
     ink_line(cairo, margin + 8.0, 78.0, margin + 8.0, 64.0, 1.1, (Colour)GREY(0.0));
     snprintf(text, sizeof text, "= %g", sheet->tempo);
     double x = margin + 14.0;
@@ -106,7 +106,7 @@ static void draw_row_label(cairo_t* const cairo, const SheetBar* const bar, cons
 static double draw_sign(cairo_t* const cairo, const double x, const double y, const Voice voice,
                         const char* const words)
 {
-    ink_head(cairo, x + 4.0, y - 3.0, voice, (Mark){GREY(0.0), 0.9, false});
+    head_draw(cairo, x + 4.0, y - 3.0, voice, (Mark){GREY(0.0), 0.9, false});
     return x + 14.0 +
            ink_text(cairo, x + 14.0, y, (Type){8.5, false, ALIGN_LEFT, GREY(0.0)}, words) + 14.0;
 }
@@ -121,9 +121,9 @@ static void draw_legend(cairo_t* const cairo)
     x = draw_sign(cairo, x, y, VOICE_RIDE_BELL, "bell");
     x = draw_sign(cairo, x, y, VOICE_COWBELL, "cowbell");
     x = draw_sign(cairo, x, y, VOICE_SNARE, "drum");
-    ink_brackets(cairo, x + 6.0, y - 3.0, (Mark){GREY(0.0), 1.0, false});
+    head_brackets(cairo, x + 6.0, y - 3.0, (Mark){GREY(0.0), 1.0, false});
     x = draw_sign(cairo, x + 2.0, y, VOICE_SNARE, " ghost");
-    ink_accent(cairo, x + 4.0, y - 3.0, (Colour)GREY(0.0));
+    head_accent(cairo, x + 4.0, y - 3.0, (Colour)GREY(0.0));
     ink_text(cairo, x + 12.0, y, (Type){8.5, false, ALIGN_LEFT, GREY(0.0)}, "accent");
     ink_text(cairo, margin, y + 15.0, (Type){8.5, false, ALIGN_LEFT, GREY(0.2)},
              "Right limbs stand up from their line, left limbs hang down; the stem's height is the "

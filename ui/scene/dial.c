@@ -11,7 +11,7 @@ static const ShelfKind no_shelf = SHELF_COUNT;
 static ShelfKind shelf_of(const Control control)
 {
     for (int shelf = 0; shelf < SHELF_COUNT; ++shelf) {
-        if (shelf_control((ShelfKind)shelf) == control) {
+        if (view_shelf_control((ShelfKind)shelf) == control) {
             return (ShelfKind)shelf;
         }
     }

@@ -60,7 +60,7 @@ static void draw_name(const Brush* const brush, const Target* const target)
 {
     const View* const view = brush->view;
     char text[TYPED_ROOM + 8];
-    const bool typing = view->is_typing && target_same(view->focus, target->id);
+    const bool typing = view->is_typing && view_target_same(view->focus, target->id);
     snprintf(text, sizeof text, typing ? "%s|" : "%s", typing ? view->typed : view->edit.name);
     value(brush, target->box, *text ? text : "click in a row to begin", "");
 }
@@ -76,7 +76,7 @@ static void draw_number(const Brush* const brush, const Target* const target, co
 static void draw_learn(const Brush* const brush, const Target* const target)
 {
     const Edit* const edit = &brush->view->edit;
-    button(brush, target, edit->is_learning ? voice_word(edit->learns) : "off", true);
+    button(brush, target, edit->is_learning ? words_voice(edit->learns) : "off", true);
 }
 
 void draw_edit(const Brush* const brush, const Target* const target)

@@ -16,8 +16,8 @@ static void draw_cross(cairo_t* const cairo, const double x, const double y, con
 }
 
 /* A ring over the head: the hat is open; with a bar through it, half open. */
-void ink_ring(cairo_t* const cairo, const double x, const double y, const bool barred,
-              const Mark mark)
+void head_ring(cairo_t* const cairo, const double x, const double y, const bool barred,
+               const Mark mark)
 {
     const double s = mark.scale;
     ink_source(cairo, mark.colour);
@@ -68,15 +68,15 @@ static void draw_corners(cairo_t* const cairo, const double x, const double y, c
     finish(cairo, mark);
 }
 
-void ink_head(cairo_t* const cairo, const double x, const double y, const Voice voice,
-              const Mark mark)
+void head_draw(cairo_t* const cairo, const double x, const double y, const Voice voice,
+               const Mark mark)
 {
     const double r = 3.0 * mark.scale;
     switch (voice) {
     case VOICE_HAT_OPEN:
     case VOICE_HAT_HALF_OPEN:
-        ink_ring(cairo, x + 5.5 * mark.scale, y - 5.0 * mark.scale, voice == VOICE_HAT_HALF_OPEN,
-                 mark);
+        head_ring(cairo, x + 5.5 * mark.scale, y - 5.0 * mark.scale, voice == VOICE_HAT_HALF_OPEN,
+                  mark);
         draw_cross(cairo, x, y, mark);
         break;
     case VOICE_HAT_CLOSED:
@@ -110,13 +110,13 @@ void ink_head(cairo_t* const cairo, const double x, const double y, const Voice 
     }
 }
 
-void ink_accent(cairo_t* const cairo, const double x, const double y, const Colour colour)
+void head_accent(cairo_t* const cairo, const double x, const double y, const Colour colour)
 {
     ink_line(cairo, x - 3.5, y - 1.9, x + 3.5, y, 0.9, colour);
     ink_line(cairo, x + 3.5, y, x - 3.5, y + 1.9, 0.9, colour);
 }
 
-void ink_brackets(cairo_t* const cairo, const double x, const double y, const Mark mark)
+void head_brackets(cairo_t* const cairo, const double x, const double y, const Mark mark)
 {
     const double s = mark.scale;
     ink_source(cairo, mark.colour);
@@ -129,12 +129,12 @@ void ink_brackets(cairo_t* const cairo, const double x, const double y, const Ma
     cairo_stroke(cairo);
 }
 
-void ink_graces(cairo_t* const cairo, const double x, const double y, const int count,
-                const double up)
+void head_graces(cairo_t* const cairo, const double x, const double y, const int count,
+                 const double up)
 {
     for (int i = 0; i < count; ++i) {
         const double at = x - 7.0 - 5.0 * (count - 1 - i);
-        ink_head(cairo, at, y, VOICE_SNARE, (Mark){black, 0.55, false});
+        head_draw(cairo, at, y, VOICE_SNARE, (Mark){black, 0.55, false});
         ink_line(cairo, at + 1.6, y, at + 1.6, y - 8.0 * up, 0.8, black);
         if (count == 1) {
             ink_line(cairo, at - 1.4, y - 3.0 * up, at + 4.2, y - 6.5 * up, 0.7, black);

@@ -65,12 +65,12 @@ void ink_triangle(cairo_t* cairo, double x, double y, double half, Point point, 
 /* A notehead: x for cymbals, with a ring where open and a barred ring where half
    open, a diamond for the bell, a triangle for the cowbell, an oval for drums
    (Weinberg, "Guidelines for Drumset Notation", Percussive Notes, June 1994). */
-void ink_head(cairo_t* cairo, double x, double y, Voice voice, Mark mark);
+void head_draw(cairo_t* cairo, double x, double y, Voice voice, Mark mark);
 
 /* The ring of an open hat, barred where half open, by itself. */
-void ink_ring(cairo_t* cairo, double x, double y, bool barred, Mark mark);
+void head_ring(cairo_t* cairo, double x, double y, bool barred, Mark mark);
 
 /* An accent sign, a ghost's brackets, the small heads of a flam or drag. */
-void ink_accent(cairo_t* cairo, double x, double y, Colour colour);
-void ink_brackets(cairo_t* cairo, double x, double y, Mark mark);
-void ink_graces(cairo_t* cairo, double x, double y, int count, double up);
+void head_accent(cairo_t* cairo, double x, double y, Colour colour);
+void head_brackets(cairo_t* cairo, double x, double y, Mark mark);
+void head_graces(cairo_t* cairo, double x, double y, int count, double up);

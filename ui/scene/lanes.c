@@ -6,7 +6,7 @@
 #include <math.h>
 #include <stdio.h>
 
-double shown_x(const Shown* const shown, const double tick)
+double lanes_x(const Shown* const shown, const double tick)
 {
     return shown->from + shown->space.beat * tick / shown->space.ticks;
 }
@@ -17,7 +17,7 @@ static void draw_beat_number(const Brush* const brush, const Shown* const shown,
                              const double y, const double size)
 {
     char text[16];
-    const double x = shown_x(shown, beat * shown->space.ticks);
+    const double x = lanes_x(shown, beat * shown->space.ticks);
     const Palette* const colours = brush->colours;
     snprintf(text, sizeof text, "%d", beat + 1);
     Colour colour = shown->is_next ? colours->soft : colours->ink;
@@ -38,7 +38,7 @@ static void draw_syllables(const Brush* const brush, const Shown* const shown, c
     const double apart = shown->space.beat / steps;
     const bool words_fit = apart > (steps % 3 == 0 ? 2.1 : 1.25) * size;
     for (int i = 1; grid && i < steps && apart > 6.0; ++i) {
-        const double x = shown_x(shown, (beat + (double)i / steps) * shown->space.ticks);
+        const double x = lanes_x(shown, (beat + (double)i / steps) * shown->space.ticks);
         const char* const said = grid->syllables[i - 1];
         const bool is_and = said[0] == '&';
         const char* const word = *said && (words_fit || is_and) ? said : "\xC2\xB7";
@@ -73,17 +73,17 @@ static void draw_feet_turns(const Brush* const brush, const Shown* const shown,
                             const SeenTurns* const turns, const double top, const double y)
 {
     const Colour colour = shown->is_next ? brush->colours->edge : brush->colours->soft;
-    const double end = shown->to < shown_x(shown, shown->space.ticks * shown->space.beats)
+    const double end = shown->to < lanes_x(shown, shown->space.ticks * shown->space.beats)
                            ? shown->to
-                           : shown_x(shown, shown->space.ticks * shown->space.beats);
+                           : lanes_x(shown, shown->space.ticks * shown->space.beats);
     double from = brush->g->staff > shown->from || shown->is_next ? shown->from : brush->g->staff;
     const bool from_before = turns->count == 0 || turns->ticks[0] > 0;
     if (!from_before) {
-        from = shown_x(shown, turns->ticks[0]);
+        from = lanes_x(shown, turns->ticks[0]);
     }
     for (uint32_t i = from_before ? 0 : 1; i <= turns->count; ++i) {
         const bool is_last = i == turns->count;
-        const double next = is_last ? end : shown_x(shown, turns->ticks[i]);
+        const double next = is_last ? end : lanes_x(shown, turns->ticks[i]);
         if (from < shown->to) {
             const double to = next - 3.0 < shown->to ? next - 3.0 : shown->to;
             ink_line(brush->cairo, from, y, to, y, 1.0, colour);
@@ -91,7 +91,7 @@ static void draw_feet_turns(const Brush* const brush, const Shown* const shown,
         from = next;
     }
     for (uint32_t i = 0; i < turns->count; ++i) {
-        const double x = shown_x(shown, turns->ticks[i]);
+        const double x = lanes_x(shown, turns->ticks[i]);
         if (x > shown->to) {
             break;
         }
@@ -113,7 +113,7 @@ static void draw_hands_turns(const Brush* const brush, const Shown* const shown)
         return;
     }
     for (uint32_t i = 0; i < turns->count; ++i) {
-        const double x = shown_x(shown, turns->ticks[i]) + 0.5;
+        const double x = lanes_x(shown, turns->ticks[i]) + 0.5;
         if (x > shown->to) {
             break;
         }
@@ -132,11 +132,11 @@ void draw_clicks(const Brush* const brush, const Shown* const shown)
         clicks->count > 0 ? shown->space.beat * shown->space.beats / clicks->count : 99.0;
     const Mark mark = {colour, dense < 14.0 ? 0.6 : 0.95, off};
     for (uint32_t i = 0; i < clicks->count; ++i) {
-        const double x = shown_x(shown, clicks->ticks[i]);
+        const double x = lanes_x(shown, clicks->ticks[i]);
         if (x <= shown->to - (shown->is_next ? 6.0 : 0.0)) {
             const double tall = clicks->ticks[i] ? 5.0 : 9.0;
             ink_line(brush->cairo, x, brush->g->click, x, brush->g->click - tall, 1.5, mark.colour);
-            ink_head(brush->cairo, x, brush->g->click, VOICE_SNARE, mark);
+            head_draw(brush->cairo, x, brush->g->click, VOICE_SNARE, mark);
         }
     }
 }

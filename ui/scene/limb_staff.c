@@ -100,15 +100,15 @@ static void draw_stroke(cairo_t* const cairo, const Stroke stroke, const double 
     const double up = points_up(stroke.limb) ? 1.0 : -1.0;
     const double stem = stem_of(stroke.level);
     ink_line(cairo, x, y, x, y - up * stem, 1.3, (Colour)GREY(0.0));
-    ink_head(cairo, x, y, (Voice)stroke.voice, (Mark){GREY(0.0), 1.0, false});
+    head_draw(cairo, x, y, (Voice)stroke.voice, (Mark){GREY(0.0), 1.0, false});
     if (stroke.level == LEVEL_GHOST) {
-        ink_brackets(cairo, x, y, (Mark){GREY(0.0), 1.0, false});
+        head_brackets(cairo, x, y, (Mark){GREY(0.0), 1.0, false});
     }
     if (stroke.level >= LEVEL_ACCENT) {
-        ink_accent(cairo, x, y - up * (stem + 3.5), (Colour)GREY(0.0));
+        head_accent(cairo, x, y - up * (stem + 3.5), (Colour)GREY(0.0));
     }
     if (stroke.level >= LEVEL_FLAM) {
-        ink_graces(cairo, x, y, stroke.level == LEVEL_DRAG ? 2 : 1, up);
+        head_graces(cairo, x, y, stroke.level == LEVEL_DRAG ? 2 : 1, up);
     }
 }
 
@@ -142,7 +142,7 @@ static void draw_change(cairo_t* const cairo, const Stroke stroke, const double 
                         const StaffBox box, double free_from[LIMB_COUNT])
 {
     const Type type = {7.5, false, ALIGN_LEFT, GREY(0.25)};
-    const char* const word = voice_word((Voice)stroke.voice);
+    const char* const word = words_voice((Voice)stroke.voice);
     const double wide = ink_width(cairo, type, word);
     const double y = box.y + line_below[stroke.limb] + (points_up(stroke.limb) ? -24.0 : 28.0);
     const double latest = box.x + box.width - 6.0 - wide;

@@ -43,7 +43,7 @@ static double luminance(const Colour colour)
            0.0722 * linear(colour.blue);
 }
 
-double colour_contrast(const Colour a, const Colour b)
+double palette_contrast(const Colour a, const Colour b)
 {
     const double first = luminance(a) + 0.05;
     const double second = luminance(b) + 0.05;
@@ -63,7 +63,7 @@ static Colour between(const Colour from, const Colour to, const double share, co
                       const double contrast)
 {
     double at = share;
-    while (at < 1.0 && colour_contrast(mix(from, to, at), ground) < contrast) {
+    while (at < 1.0 && palette_contrast(mix(from, to, at), ground) < contrast) {
         at += 0.02;
     }
     return mix(from, to, at < 1.0 ? at : 1.0);
@@ -73,16 +73,16 @@ Palette palette_around(const Colour background, const Colour text)
 {
     static const Colour black = GREY(0.0);
     static const Colour white = GREY(1.0);
-    const bool is_dark = colour_contrast(background, white) > colour_contrast(background, black);
+    const bool is_dark = palette_contrast(background, white) > palette_contrast(background, black);
     const Colour end = is_dark ? white : black;
     Palette palette = {.ground = background, .ink = text};
     /* On a middling ground, away from the text: nearer to it nothing could be read. */
-    const bool is_far = colour_contrast(end, mix(background, end, 0.08)) >= 7.0;
+    const bool is_far = palette_contrast(end, mix(background, end, 0.08)) >= 7.0;
     const Colour other = is_dark ? black : white;
     palette.shade = mix(background, is_far ? end : other, 0.05);
     palette.raised = mix(background, is_far ? end : other, 0.08);
     const Colour hardest = is_far ? palette.raised : background; /* nearest to the text */
-    if (colour_contrast(text, hardest) < 7.0) {
+    if (palette_contrast(text, hardest) < 7.0) {
         palette.ink = end;
     }
     palette.rule = mix(background, palette.ink, 0.2);
@@ -98,13 +98,13 @@ bool palette_readable(const Palette* const palette)
 {
     const Colour grounds[] = {palette->ground, palette->shade, palette->raised};
     const Colour texts[] = {palette->soft, palette->ink, palette->accent};
-    bool good = colour_contrast(palette->ground, palette->ink) >= 4.5 &&
-                colour_contrast(palette->on_accent, palette->accent) >= 4.5;
+    bool good = palette_contrast(palette->ground, palette->ink) >= 4.5 &&
+                palette_contrast(palette->on_accent, palette->accent) >= 4.5;
     for (int g = 0; g < 3; ++g) {
         for (int t = 0; t < 3; ++t) {
-            good = good && colour_contrast(texts[t], grounds[g]) >= 4.5;
+            good = good && palette_contrast(texts[t], grounds[g]) >= 4.5;
         }
-        good = good && colour_contrast(palette->edge, grounds[g]) >= 3.0;
+        good = good && palette_contrast(palette->edge, grounds[g]) >= 3.0;
     }
     return good;
 }

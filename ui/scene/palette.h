@@ -35,7 +35,7 @@ extern const Palette palette_dark;
 extern const Palette palette_light;
 
 /* Contrast from 1 to 21 (W3C, WCAG 2.1, relative luminance). */
-double colour_contrast(Colour a, Colour b);
+double palette_contrast(Colour a, Colour b);
 
 /* A palette around a host's own background and text colours; where the two don't
    stand out from each other the text becomes black or white. */

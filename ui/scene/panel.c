@@ -16,9 +16,9 @@ static void draw_choice(const Brush* const brush, const Target* const target, co
     const Dial* const dial = dial_of(control);
     const Target frame = {target->id, target->group, box};
     const int chosen = (int)brush->view->values[control] - (int)control_rows[control].least;
-    for (int i = 0; i < choice_words(control); ++i) {
-        const double left = choice_edge(box, control, i);
-        const double right = choice_edge(box, control, i + 1);
+    for (int i = 0; i < targets_choice_words(control); ++i) {
+        const double left = targets_choice_edge(box, control, i);
+        const double right = targets_choice_edge(box, control, i + 1);
         const bool is_chosen = i == chosen;
         if (is_chosen) {
             ink_fill_round(brush->cairo, (Box){left, box.y, right - left, box.height}, 3.0,
@@ -43,7 +43,7 @@ static void draw_rule(const Brush* const brush, const Control control, const Box
 {
     const Palette* const colours = brush->colours;
     const TargetId id = {TARGET_DIAL, (int)control};
-    const bool is_dragged = brush->view->is_dragged && target_same(brush->view->pressed, id);
+    const bool is_dragged = brush->view->is_dragged && view_target_same(brush->view->pressed, id);
     const Colour colour = is_dragged ? colours->accent : colours->ink;
     const double y = floor(box.y + 37.0) + 0.5;
     const double value = box.x + box.width * dial_share(control, brush->view->values[control]);
@@ -60,7 +60,7 @@ static void draw_value(const Brush* const brush, const Target* const target, con
     const View* const view = brush->view;
     const Palette* const colours = brush->colours;
     const Box box = target->box;
-    const bool typing = view->is_typing && target_same(view->focus, target->id);
+    const bool typing = view->is_typing && view_target_same(view->focus, target->id);
     const char* unit = "";
     char text[DIAL_TEXT_ROOM];
     dial_text(view, control, view->values[control], text, &unit);
@@ -94,7 +94,7 @@ static void draw_pick(const Brush* const brush, const Target* const target)
 {
     const Palette* const colours = brush->colours;
     const Box box = target->box;
-    const Control control = shelf_control((ShelfKind)target->id.index);
+    const Control control = view_shelf_control((ShelfKind)target->id.index);
     const bool over = brush_is_hovered(brush, target->id);
     const char* unit = "";
     char text[DIAL_TEXT_ROOM];
@@ -228,7 +228,7 @@ static const char* help_of(const View* const view, const TargetId id)
     case TARGET_CLICK:
         return dial_of(CONTROL_CLICK)->help;
     case TARGET_CARD:
-        return dial_of(shelf_control((ShelfKind)id.index))->help;
+        return dial_of(view_shelf_control((ShelfKind)id.index))->help;
     case TARGET_CARD_UP:
         return "The figure before, heard at the next line";
     case TARGET_CARD_DOWN:

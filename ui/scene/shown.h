@@ -14,7 +14,7 @@ typedef struct {
 } Shown;
 
 /* x of a tick of the bar. */
-double shown_x(const Shown* shown, double tick);
+double lanes_x(const Shown* shown, double tick);
 
 /* Numbers and syllables over the hands, or over the feet. */
 void draw_count(const Brush* brush, const Shown* shown, bool is_feet);

@@ -28,22 +28,22 @@ static void draw_head(const Brush* const brush, const SeenStroke* const stroke, 
 {
     const double y = brush->g->line[stroke->limb];
     const bool is_ringed = stroke->voice == VOICE_HAT_OPEN || stroke->voice == VOICE_HAT_HALF_OPEN;
-    ink_head(brush->cairo, x, y, is_ringed ? VOICE_HAT_CLOSED : (Voice)stroke->voice, mark);
+    head_draw(brush->cairo, x, y, is_ringed ? VOICE_HAT_CLOSED : (Voice)stroke->voice, mark);
     if (is_ringed) {
         const double up = points_up(stroke->limb) ? -1.0 : 1.0;
-        const double far = stem_height(brush->g, stroke) + 4.5 * mark.scale;
+        const double far = brush_stem_height(brush->g, stroke) + 4.5 * mark.scale;
         const Mark ring = {mark.colour, 0.85 * mark.scale, mark.hollow};
-        ink_ring(brush->cairo, x, y + up * far, stroke->voice == VOICE_HAT_HALF_OPEN, ring);
+        head_ring(brush->cairo, x, y + up * far, stroke->voice == VOICE_HAT_HALF_OPEN, ring);
     }
     if (stroke->level == LEVEL_GHOST && !stroke->is_grace) {
-        ink_brackets(brush->cairo, x, y, mark);
+        head_brackets(brush->cairo, x, y, mark);
     }
 }
 
 static void draw_stroke(const Brush* const brush, const Shown* const shown,
                         const SeenStroke* const stroke)
 {
-    const double x = shown_x(shown, stroke->felt);
+    const double x = lanes_x(shown, stroke->felt);
     if (x > shown->to + (shown->is_next ? -7.0 : 0.0)) {
         return; /* whole signs only */
     }
@@ -53,7 +53,7 @@ static void draw_stroke(const Brush* const brush, const Shown* const shown,
     const double size = (stroke->is_grace ? 0.9 : 1.7) * (brush->g->compact ? 0.85 : 1.0);
     const bool heard = is_heard(brush->view, stroke->limb);
     const Mark mark = {stroke_colour(brush, shown), size * s * (brush->lit ? 1.28 : 1.0), !heard};
-    const double stem = stem_height(brush->g, stroke);
+    const double stem = brush_stem_height(brush->g, stroke);
     ink_line(brush->cairo, x, y, x, y + up * stem,
              (brush->lit ? 3.4
               : heard    ? 2.0
@@ -72,7 +72,7 @@ static bool is_in_strip(const Brush* const brush, const SeenStroke* const stroke
 {
     const Geometry* const g = brush->g;
     const bool is_ringed = stroke->voice == VOICE_HAT_OPEN || stroke->voice == VOICE_HAT_HALF_OPEN;
-    const double far = stem_height(g, stroke) + (is_ringed ? 15.0 : 0.0) * g->scale;
+    const double far = brush_stem_height(g, stroke) + (is_ringed ? 15.0 : 0.0) * g->scale;
     return points_up(stroke->limb)
                ? g->line[stroke->limb] - far < g->row_top[stroke->limb] + 11.0
                : g->line[stroke->limb] + far > g->row_bottom[stroke->limb] - 13.0;
@@ -86,7 +86,7 @@ static double end_of_word(const Brush* const brush, const Shown* const shown, ui
         const SeenStroke* const stroke = &shown->bar->strokes[i];
         if (stroke->limb == first->limb && stroke->felt > first->felt &&
             is_in_strip(brush, stroke)) {
-            return shown_x(shown, stroke->felt) - 6.0;
+            return lanes_x(shown, stroke->felt) - 6.0;
         }
     }
     return shown->to;
@@ -97,23 +97,23 @@ static double draw_word(const Brush* const brush, const double x, const double y
                         const Voice voice)
 {
     const Type type = brush_type(10.0, false, ALIGN_LEFT, brush->colours->soft);
-    const char* const word = voice_word(voice);
+    const char* const word = words_voice(voice);
     const bool fits = ink_width(brush->cairo, type, word) <= room;
-    return ink_text(brush->cairo, x, y, type, fits ? word : voice_brief(voice));
+    return ink_text(brush->cairo, x, y, type, fits ? word : words_voice_brief(voice));
 }
 
 /* A word stands at the first stroke after the limb has changed to another voice
    than the label beside the row names. */
 static void draw_changes(const Brush* const brush, const Shown* const shown, const int limb)
 {
-    Voice voice = voice_of_limb(shown->bar, limb);
+    Voice voice = brush_voice_of_limb(shown->bar, limb);
     double free_from = 0.0;
     for (uint32_t i = 0; i < shown->bar->count; ++i) {
         const SeenStroke* const stroke = &shown->bar->strokes[i];
         if (stroke->limb != limb || stroke->is_grace) {
             continue;
         }
-        const double x = shown_x(shown, stroke->felt);
+        const double x = lanes_x(shown, stroke->felt);
         if (stroke->voice != voice && x >= free_from && x <= shown->to) {
             const bool up = points_up(limb);
             const double y = up ? brush->g->row_top[limb] + 9.0 : brush->g->row_bottom[limb] - 3.0;
@@ -140,7 +140,7 @@ static void draw_grid(const Brush* const brush, const Shown* const shown)
     const int group = is_compound(shown->bar->meter) ? 3 : 0;
     const double beats = shown->is_next ? shown->space.ahead : shown->space.beats;
     for (int beat = 0; beat < (int)ceil(beats); ++beat) {
-        const double x = floor(shown_x(shown, beat * shown->space.ticks)) + 0.5;
+        const double x = floor(lanes_x(shown, beat * shown->space.ticks)) + 0.5;
         const bool is_line = beat == 0;
         const Colour colour = is_line ? brush->colours->edge : brush->colours->rule;
         const double width = is_line ? 2.0 : group && beat % group == 0 ? 2.5 : 1.0;
@@ -158,8 +158,8 @@ static void draw_steps(const Brush* const brush, const Shown* const shown, const
         return;
     }
     const int steps = (int)ceil(ticks / step);
-    for (int i = 0; i < steps && shown_x(shown, (double)i * step) < shown->to; ++i) {
-        const double x = floor(shown_x(shown, (double)i * step)) + 0.5;
+    for (int i = 0; i < steps && lanes_x(shown, (double)i * step) < shown->to; ++i) {
+        const double x = floor(lanes_x(shown, (double)i * step)) + 0.5;
         ink_line(brush->cairo, x, y - 2.5, x, y + 2.5, 1.0, brush->colours->edge);
     }
 }
@@ -182,7 +182,7 @@ static void draw_lines(const Brush* const brush)
 static double slot_x(const Shown* const shown, const Swing swing, const double tick)
 {
     const int64_t ticks = meter_bar_ticks(shown->bar->meter);
-    return shown_x(shown,
+    return lanes_x(shown,
                    swing.ratio > 1.0 ? (double)swing_bend(swing, (int64_t)tick, ticks) : tick);
 }
 

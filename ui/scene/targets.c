@@ -233,25 +233,25 @@ const Target* targets_at(const TargetList* const list, const double x, const dou
 const Target* targets_find(const TargetList* const list, const TargetId id)
 {
     for (int i = 0; i < list->count; ++i) {
-        if (target_same(list->targets[i].id, id)) {
+        if (view_target_same(list->targets[i].id, id)) {
             return &list->targets[i];
         }
     }
     return NULL;
 }
 
-int choice_words(const Control control)
+int targets_choice_words(const Control control)
 {
     return (int)(control_rows[control].most - control_rows[control].least) + 1;
 }
 
 /* Words are as wide as their letters ask, roughly, so that all fit. */
-double choice_edge(const Box box, const Control control, const int word)
+double targets_choice_edge(const Box box, const Control control, const int word)
 {
     const Dial* const dial = dial_of(control);
     double before = 0.0;
     double all = 0.0;
-    for (int i = 0; i < choice_words(control); ++i) {
+    for (int i = 0; i < targets_choice_words(control); ++i) {
         const double wide = 2.4 + (double)strlen(dial->words[i]);
         before += i < word ? wide : 0.0;
         all += wide;
@@ -259,10 +259,11 @@ double choice_edge(const Box box, const Control control, const int word)
     return box.x + box.width * before / all;
 }
 
-int choice_at(const Target* const target, const Control control, const double x)
+int targets_choice_at(const Target* const target, const Control control, const double x)
 {
     int word = 0;
-    while (word + 1 < choice_words(control) && x >= choice_edge(target->box, control, word + 1)) {
+    while (word + 1 < targets_choice_words(control) &&
+           x >= targets_choice_edge(target->box, control, word + 1)) {
         ++word;
     }
     return word;

@@ -39,9 +39,9 @@ const Target* targets_at(const TargetList* list, double x, double y);
 const Target* targets_find(const TargetList* list, TargetId id);
 
 /* Which word of a choice is at x. */
-int choice_at(const Target* target, Control control, double x);
+int targets_choice_at(const Target* target, Control control, double x);
 
 /* Where the words of a choice stand: left of word i of n in the box; i = n is its
    right end. */
-double choice_edge(Box box, Control control, int word);
-int choice_words(Control control);
+double targets_choice_edge(Box box, Control control, int word);
+int targets_choice_words(Control control);

@@ -48,7 +48,7 @@ static void draw_tempo(const Brush* const brush, const Target* const target)
     const View* const view = brush->view;
     const Palette* const colours = brush->colours;
     const bool small = brush->g->compact;
-    const bool typing = view->is_typing && target_same(view->focus, target->id);
+    const bool typing = view->is_typing && view_target_same(view->focus, target->id);
     char text[TYPED_ROOM + 8];
     const double tempo = (double)view->readouts[READOUT_TEMPO_NOW];
     snprintf(text, sizeof text, tempo > 0.0 ? "%.4g" : "\xE2\x80\x93", tempo);
@@ -142,7 +142,7 @@ static void draw_card_foot(const Brush* const brush, const Box box, const ShelfK
     const Entry* const next =
         waits != view_playing(view, shelf) ? view_entry(view, shelf, waits) : NULL;
     char text[160];
-    const int32_t asked = (int32_t)view->values[shelf_control(shelf)];
+    const int32_t asked = (int32_t)view->values[view_shelf_control(shelf)];
     if (asked && !view_entry(view, shelf, asked)) {
         snprintf(text, sizeof text, "%d: not in the bank", (int)asked);
         ink_text_in(brush->cairo, box.x + 10.0, bottom - 28.0, box.width - 18.0,
@@ -269,7 +269,7 @@ static void draw_limb(const Brush* const brush, const Target* const target, cons
     if (limb >= 2) {
         draw_rate(brush, limb - 2, x, y + (g->compact ? 21.0 : 27.0));
     } else if (bar) {
-        const char* const word = on ? voice_word(voice_of_limb(bar, limb)) : "yours to play";
+        const char* const word = on ? words_voice(brush_voice_of_limb(bar, limb)) : "yours to play";
         ink_text_in(brush->cairo, is_brief ? x : x + 32.0, y + 21.0, g->staff - x - 6.0,
                     brush_type(11.0, false, ALIGN_LEFT, brush->colours->soft), word);
     }

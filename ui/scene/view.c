@@ -3,7 +3,7 @@
 
 #include <stddef.h>
 
-bool target_same(const TargetId a, const TargetId b)
+bool view_target_same(const TargetId a, const TargetId b)
 {
     return a.kind == b.kind && a.index == b.index;
 }
@@ -49,7 +49,7 @@ const Entry* view_entry(const View* const view, const ShelfKind shelf, const int
     return NULL;
 }
 
-Control shelf_control(const ShelfKind shelf)
+Control view_shelf_control(const ShelfKind shelf)
 {
     static const Control controls[SHELF_COUNT] = {
         [SHELF_HANDS] = CONTROL_HANDS,
@@ -74,5 +74,5 @@ int32_t view_playing(const View* const view, const ShelfKind shelf)
     if (bar && !bar->turns && (shelf == SHELF_HANDS || shelf == SHELF_FEET)) {
         return (int32_t)(shelf == SHELF_HANDS ? bar->hands : bar->feet);
     }
-    return (int32_t)view->values[shelf_control(shelf)];
+    return (int32_t)view->values[view_shelf_control(shelf)];
 }

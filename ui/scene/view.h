@@ -175,7 +175,7 @@ typedef struct {
     char message[MESSAGE_ROOM]; /* the bank's first diagnostic; "" if none */
 } View;
 
-bool target_same(TargetId a, TargetId b);
+bool view_target_same(TargetId a, TargetId b);
 
 /* The bar with this number of the song, if it is of the phrase or the bar after, or
    what stood in its place last; NULL if the plugin hasn't said. */
@@ -195,7 +195,7 @@ int view_phrase_bars(const View* view);
 const Entry* view_entry(const View* view, ShelfKind shelf, int32_t id);
 
 /* Which control picks from a shelf. */
-Control shelf_control(ShelfKind shelf);
+Control view_shelf_control(ShelfKind shelf);
 
 /* The figure or groove in the bar shown: what plays now. */
 int32_t view_playing(const View* view, ShelfKind shelf);

@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: ISC
 #include "words.h"
 
-const char* limb_word(const Limb limb)
+const char* words_limb(const Limb limb)
 {
     static const char* const words[LIMB_COUNT + 1] = {"right hand", "left hand", "right foot",
                                                       "left foot", ""};
     return words[limb];
 }
 
-const char* voice_word(const Voice voice)
+const char* words_voice(const Voice voice)
 {
     static const char* const words[VOICE_COUNT + 1] = {
         [VOICE_KICK] = "kick",
@@ -37,7 +37,7 @@ const char* voice_word(const Voice voice)
     return words[voice];
 }
 
-const char* voice_brief(const Voice voice)
+const char* words_voice_brief(const Voice voice)
 {
     static const char* const words[VOICE_COUNT + 1] = {
         [VOICE_KICK_LEFT] = "left",      [VOICE_SIDE_STICK] = "stick",
@@ -48,5 +48,5 @@ const char* voice_brief(const Voice voice)
         [VOICE_TOM_LOW] = "low",         [VOICE_TOM_FLOOR] = "floor",
         [VOICE_CLICK_ACCENT] = "accent",
     };
-    return words[voice] ? words[voice] : voice_word(voice);
+    return words[voice] ? words[voice] : words_voice(voice);
 }

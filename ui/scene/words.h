@@ -5,10 +5,10 @@
 #include "../../plugin/engine/written/stroke.h"
 
 /* "right hand" and so on. */
-const char* limb_word(Limb limb);
+const char* words_limb(Limb limb);
 
 /* "half-open hat" and so on. */
-const char* voice_word(Voice voice);
+const char* words_voice(Voice voice);
 
 /* The same for where there is little room. */
-const char* voice_brief(Voice voice);
+const char* words_voice_brief(Voice voice);

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: ISC
-/* output.h - MIDI into `midi_out`.  Only whole events are written, and never
+/* midi_output.h - MIDI into `midi_out`.  Only whole events are written, and never
    more than the host gave room for.  Audio thread; allocates nothing. */
 #pragma once
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: ISC
-#include "output.h"
+#include "midi_output.h"
 
 #include <lv2/atom/util.h>
 #include <stddef.h>
