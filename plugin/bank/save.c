@@ -16,10 +16,7 @@
 static void explain(const char* const path, const int error, char why[SAVE_WHY_ROOM])
 {
     if (error == EEXIST) {
-        snprintf(why, SAVE_WHY_ROOM,
-                 "%s is there already; choose another name, or add --force "
-                 "to replace it",
-                 path);
+        snprintf(why, SAVE_WHY_ROOM, "%s is there already; choose another name", path);
     } else if (error == ENOENT) {
         snprintf(why, SAVE_WHY_ROOM, "%s: there is no such folder; make it first", path);
     } else if (error == ENOSPC || error == EDQUOT) {

@@ -104,6 +104,8 @@ static void what_was_left_is_swept_also_where_the_name_is_taken(void)
     bank_folder_write(&folder, "a.mid.part-123-0", "half", 4);
     CHECK(!save_file(bank_folder_file(&folder, "a.mid"), "new", 3, false, why));
     CHECK(!is_there(&folder, "a.mid.part-123-0"));
+    CHECK(strstr(why, "a.mid is there already; choose another name"));
+    CHECK(!strstr(why, "--")); /* the window has no options */
     holds(&folder, "a.mid", "old");
     bank_folder_remove(&folder);
 }

@@ -2,6 +2,8 @@
 #include "outfile.h"
 
 #include <signal.h>
+#include <stdio.h>
+#include <string.h>
 
 static const int interruptions[] = {SIGINT, SIGTERM, SIGHUP, SIGQUIT, SIGPIPE};
 
@@ -41,6 +43,18 @@ bool outfile_is_interrupted(void)
     return false;
 }
 
+bool outfile_refuses(const char* const path, const bool replace, char why[SAVE_WHY_ROOM])
+{
+    if (!save_refuses(path, replace, why)) {
+        return false;
+    }
+    if (!replace) {
+        const size_t length = strlen(why);
+        snprintf(why + length, SAVE_WHY_ROOM - length, ", or add --force to replace it");
+    }
+    return true;
+}
+
 bool outfile_save_by(const char* const path, const SaveWriter writer, void* const context,
                      const bool replace, char why[SAVE_WHY_ROOM])
 {
@@ -48,6 +62,9 @@ bool outfile_save_by(const char* const path, const SaveWriter writer, void* cons
     hold(&before);
     const bool good = save_by(path, writer, context, replace, why);
     sigprocmask(SIG_SETMASK, &before, NULL);
+    if (!good) {
+        outfile_refuses(path, replace, why); /* if that is why, what to do is said */
+    }
     return good;
 }
 
@@ -58,5 +75,8 @@ bool outfile_save(const char* const path, const void* const bytes, const size_t 
     hold(&before);
     const bool good = save_file(path, bytes, size, replace, why);
     sigprocmask(SIG_SETMASK, &before, NULL);
+    if (!good) {
+        outfile_refuses(path, replace, why); /* if that is why, what to do is said */
+    }
     return good;
 }

@@ -6,7 +6,8 @@
 
 #include "../../plugin/bank/save.h"
 
-/* save_file and save_by of plugin/bank/save.h. */
+/* save_refuses, save_file and save_by of plugin/bank/save.h. */
+bool outfile_refuses(const char* path, bool replace, char why[SAVE_WHY_ROOM]);
 bool outfile_save(const char* path, const void* bytes, size_t size, bool replace,
                   char why[SAVE_WHY_ROOM]);
 bool outfile_save_by(const char* path, SaveWriter writer, void* context, bool replace,

@@ -18,13 +18,13 @@ SongFile songfile_kind(const char* const path)
     return strcasecmp(dot, ".wav") ? SONGFILE_NONE : SONGFILE_WAV;
 }
 
-static bool diagnostics_add(const char* const why)
+static bool complain(const char* const why)
 {
     fprintf(stderr, "fourlimb: %s\n", why);
     return false;
 }
 
-static void encode_strokes(const Song* const song, const char* const path)
+static void print_strokes(const Song* const song, const char* const path)
 {
     printf("wrote %s: %u strokes in %d phrase%s", path, song->strokes, song->phrases,
            song->phrases == 1 ? "" : "s");
@@ -35,9 +35,9 @@ static bool write_midi(const Song* const song, const Bytes* const file, const ch
 {
     char why[SAVE_WHY_ROOM];
     if (!outfile_save(path, file->bytes, file->size, force, why)) {
-        return diagnostics_add(why);
+        return complain(why);
     }
-    encode_strokes(song, path);
+    print_strokes(song, path);
     putchar('\n');
     return true;
 }
@@ -53,10 +53,10 @@ static bool write_wav(const Song* const song, const char* const path, const bool
     }
     form.soundfont = soundfont;
     if (!wav_save(song, path, force, &form, &report, why)) {
-        return diagnostics_add(why);
+        return complain(why);
     }
     *length = report.seconds;
-    encode_strokes(song, path);
+    print_strokes(song, path);
     printf("\n  %.1f s, %d Hz, %d bits, peak %.1f dB below full scale", report.seconds, form.rate,
            form.bits, -report.peak);
     if (report.lowered > 0.0) {
@@ -73,7 +73,7 @@ bool songfile_write(Song* const song, const char* const path, const bool force,
     bool good = song_end(song, &file);
     double length = song->seconds;
     if (!good) {
-        diagnostics_add("there is no memory for the file");
+        complain("there is no memory for the file");
     } else if (songfile_kind(path) == SONGFILE_WAV) {
         good = write_wav(song, path, force, *form, &length);
     } else {

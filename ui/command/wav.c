@@ -183,7 +183,7 @@ bool wav_save(const Song* const song, const char* const path, const bool replace
     snprintf(what, sizeof what, "rendering %s", path);
     Rendering rendering = {
         .song = song, .form = form, .progress = progress_begin(what), .why = why};
-    if (save_refuses(path, replace, why) || !fits_a_wav(&rendering)) {
+    if (outfile_refuses(path, replace, why) || !fits_a_wav(&rendering)) {
         return false;
     }
     const bool good =
