@@ -76,7 +76,8 @@ endif
 
 objects = $(patsubst %.c,$(BUILD)/%.o,$(wildcard $(1)))
 ENGINE := $(call objects,plugin/engine/*/*.c)
-BANK := $(call objects,plugin/bank/*.c)
+BANK_READER := $(call objects,plugin/bank/*.c)
+BANK := $(BANK_READER) $(BUILD)/compiled_factory.o
 TALK := $(call objects,plugin/talk/*.c)
 LV2 := $(call objects,plugin/lv2/*.c) $(TALK)
 SCENE := $(call objects,ui/scene/*.c)
@@ -141,17 +142,23 @@ $(BUNDLE)/fourlimb_ui.so: $(WINDOW) $(TALK) $(BANK) $(ENGINE)
 	@echo "  LINK $@"
 	$(Q)$(LINK) -shared -Wl,--no-undefined,-z,defs -o $@ $^ $(DRAW_LIBS) $(PANE_LIBS) $(BANK_LIBS) -lm
 
-$(TOOLS)/points: $(TOOLS)/ttl/points.o $(BANK:$(BUILD)/%=$(TOOLS)/%) $(ENGINE:$(BUILD)/%=$(TOOLS)/%)
-	@echo "  LINK $@"
-	$(Q)$(LINK_TOOL) -o $@ $^ $(TOOL_LIBS) -lm
-
 $(BUNDLE)/bank/terms.ttl: $(BANK_FILES)
 	@rm -rf $(@D) && mkdir -p $(@D)
 	cp $(BANK_FILES) $(@D)
 
-$(TOOLS)/complete: $(TOOLS)/ttl/complete.o $(BANK:$(BUILD)/%=$(TOOLS)/%) $(ENGINE:$(BUILD)/%=$(TOOLS)/%)
+# The programs that the build runs read the bank; the rest have it compiled.
+$(addprefix $(TOOLS)/,points complete compile): $(TOOLS)/%: $(TOOLS)/ttl/%.o $(TOOLS)/ttl/uncompiled.o \
+		$(BANK_READER:$(BUILD)/%=$(TOOLS)/%) $(ENGINE:$(BUILD)/%=$(TOOLS)/%)
 	@echo "  LINK $@"
 	$(Q)$(LINK_TOOL) -o $@ $^ $(TOOL_LIBS) -lm
+
+$(BUILD)/compiled_factory.c: $(TOOLS)/compile $(BUNDLE)/bank/terms.ttl
+	$(TOOLS)/compile $(BUNDLE)/bank > $@.part
+	@mv $@.part $@
+
+$(BUILD)/compiled_factory.o: $(BUILD)/compiled_factory.c $(BUILD)/flags
+	@echo "  CC   $<"
+	$(Q)$(call compile,$(COMPILE) -iquote .)
 
 $(BUNDLE)/presets/%.ttl: presets/ports/%.ttl.in $(TOOLS)/complete $(BUNDLE)/bank/terms.ttl
 	@mkdir -p $(@D)

@@ -10,12 +10,11 @@
 
 enum { LINE_ROOM = 4096 };
 
-static const char* const kind_words[ENTRY_KINDS] = {"hands", "feet", "turnaround", "groove", "kit"};
-
 static EntryKind kind_of(const char* const word, const size_t length)
 {
     for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
-        if (strlen(kind_words[kind]) == length && !strncmp(kind_words[kind], word, length)) {
+        if (strlen(kind_rows[kind].name) == length &&
+            !strncmp(kind_rows[kind].name, word, length)) {
             return (EntryKind)kind;
         }
     }

@@ -4,15 +4,6 @@
 #include <stdio.h>
 #include <string.h>
 
-/* What plays where an entry is missing: groove.h's rule in words. */
-static const char* const instead_words[ENTRY_KINDS] = {
-    [ENTRY_HANDS] = "the groove's own hands play instead",
-    [ENTRY_FEET] = "the groove's own feet play instead",
-    [ENTRY_TURNAROUND] = "the groove's own turnaround plays instead",
-    [ENTRY_GROOVE] = "the bank's first groove plays instead",
-    [ENTRY_KIT] = "the bank's first kit map is used instead",
-};
-
 bool absent_is(const Bank* const bank, const EntryName* const row)
 {
     const EntryInfo* const info = bank_info(bank, row->kind, row->id);
@@ -27,13 +18,13 @@ static void say_row(Messages* const messages, const Bank* const bank, const Entr
     if (info && !absent_is(bank, row) && !strcmp(info->label, row->label)) {
         return;
     }
-    snprintf(who, sizeof who, "%s %u \"", entry_words[row->kind], row->id);
+    snprintf(who, sizeof who, "%s %u \"", kind_rows[row->kind].word, row->id);
     messages_say(messages, who, row->label, "\" ");
     if (info) {
         messages_say(messages, "of this session is \"", info->label,
                      "\" in the bank now, and that plays; pick another if it isn't the same\n");
     } else {
-        messages_say(messages, "is not in the bank; ", instead_words[row->kind], "\n");
+        messages_say(messages, "is not in the bank; ", kind_rows[row->kind].instead, "\n");
     }
 }
 

@@ -2,177 +2,42 @@
 #include "bank.h"
 
 #include "bounds.h"
-#include "entries.h"
-#include "names.h"
+#include "compiled.h"
+#include "shared.h"
+#include "stamp.h"
 
 #include <dirent.h>
 #include <errno.h>
-#include <stdatomic.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
 enum { PATH_ROOM = 4096 };
 
+/* Reads a folder, or lies over the bank of one and has all of that too. */
 struct Bank {
-    atomic_uint holders;
-    Turtle* turtle;
-    unsigned factory_files; /* files from here on are the user's */
-    bool has_text;          /* the first of which is a session's text */
-    char* text;
+    Shared shared; /* first */
+    Bank* under;   /* the factory's; NULL: this is it */
+    char* text;    /* of a session, "" for none */
     size_t text_length;
-    Diagnostics diagnostics;
-    Table tables[ENTRY_KINDS];
+    Diagnostics diagnostics;      /* those from under it included */
+    Table read[ENTRY_KINDS];      /* here, owned */
+    Table merged[ENTRY_KINDS];    /* with those from under it, owned; none where either is all */
+    Entries entries[ENTRY_KINDS]; /* all there are */
+    Described* described;         /* owned */
+    DescribedList to_others;      /* what is described, for those that lie over it */
     Library library;
 };
 
-/* A subject of the kind, before it is read. */
-typedef struct {
-    const SordNode* node;
-    uint32_t id;
-    unsigned file;
-} Candidate;
-
-typedef struct {
-    const char* class_name;
-    size_t value_size;
-    EntryReader read;
-} KindRow;
-
-/* In the order of reading: grooves point to figures. */
-static const KindRow kinds[ENTRY_KINDS] = {
-    [ENTRY_HANDS] = {"HandsFigure", sizeof(Figure), read_hands},
-    [ENTRY_FEET] = {"FeetFigure", sizeof(Figure), read_feet},
-    [ENTRY_TURNAROUND] = {"Turnaround", sizeof(Figure), read_turnaround},
-    [ENTRY_GROOVE] = {"Groove", sizeof(Groove), read_groove},
-    [ENTRY_KIT] = {"Kit", sizeof(Kit), read_kit},
-};
-
-static int by_id(const void* const a, const void* const b)
-{
-    const Candidate left = *(const Candidate*)a;
-    const Candidate right = *(const Candidate*)b;
-    const int by_file = (left.file > right.file) - (left.file < right.file);
-    return left.id == right.id ? by_file : left.id < right.id ? -1 : 1;
-}
-
-static uint32_t count_subjects(const Turtle* const turtle, const SordNode* const type,
-                               const SordNode* const class)
-{
-    uint32_t count = 0;
-    SordIter* const found = turtle_find(turtle, NULL, type, class);
-    for (; !sord_iter_end(found); sord_iter_next(found)) {
-        ++count;
-    }
-    sord_iter_free(found);
-    return count;
-}
-
-/* Every subject of a class with its id, in order of id.  *count says how many;
-   the caller frees. */
-static Candidate* find_candidates(Bank* const bank, const char* const class_name,
-                                  uint32_t* const count)
-{
-    Turtle* const turtle = bank->turtle;
-    char uri[128];
-    snprintf(uri, sizeof uri, FL_TERMS "%s", class_name);
-    const SordNode* const type = turtle_uri(turtle, RDF_NS "type");
-    const SordNode* const class = turtle_uri(turtle, uri);
-    Candidate* const candidates =
-        calloc(count_subjects(turtle, type, class) + 1, sizeof(Candidate));
-    *count = 0;
-    if (!candidates) {
-        return NULL;
-    }
-    SordIter* const found = turtle_find(turtle, NULL, type, class);
-    for (; !sord_iter_end(found); sord_iter_next(found)) {
-        const SordNode* const node = sord_iter_get_node(found, SORD_SUBJECT);
-        Subject subject = {turtle, &bank->diagnostics, node, false};
-        const int64_t id = field_integer(&subject, "id", ID_LEAST, ID_MOST, 0);
-        if (!subject.failed) {
-            candidates[(*count)++] = (Candidate){node, (uint32_t)id, turtle_file_of(turtle, node)};
-        }
-    }
-    sord_iter_free(found);
-    qsort(candidates, *count, sizeof(Candidate), by_id);
-    return candidates;
-}
-
-static void read_entry(Bank* const bank, const EntryKind kind, const Candidate candidate)
-{
-    Table* const table = &bank->tables[kind];
-    Subject subject = {bank->turtle, &bank->diagnostics, candidate.node, false};
-    void* const value = (char*)table->values + table->count * table->value_size;
-    if (table->count && table->infos[table->count - 1].id == candidate.id) {
-        field_wrong(&subject, "id", "%u is already that of %s", candidate.id,
-                    table->infos[table->count - 1].name);
-        return;
-    }
-    const bool is_users = candidate.file >= bank->factory_files;
-    if (is_users && candidate.id < ID_FIRST_OWN) {
-        field_wrong(&subject, "id", "%u: ids below %d are the factory's; expected one from %d on",
-                    candidate.id, ID_FIRST_OWN, ID_FIRST_OWN);
-        return;
-    }
-    EntryInfo info = read_info(&subject, candidate.id, is_users, true);
-    const bool told = !subject.failed;
-    if (!kinds[kind].read(&subject, bank->tables, candidate.id, value)) {
-        free_info(&info);
-        return;
-    }
-    if (!told) {
-        if (kind <= ENTRY_TURNAROUND) {
-            free_figure(value);
-        }
-        free_info(&info);
-        return;
-    }
-    info.is_sessions = bank->has_text && candidate.file == bank->factory_files;
-    table->infos[table->count++] = info;
-}
-
-static int by_uri(const void* const a, const void* const b)
-{
-    return strcmp(((const Named*)a)->uri, ((const Named*)b)->uri);
-}
-
-/* Grooves name figures by their URIs. */
-static bool index_uris(Table* const table)
-{
-    table->by_uri = calloc(table->count + 1, sizeof(Named));
-    for (uint32_t i = 0; table->by_uri && i < table->count; ++i) {
-        table->by_uri[i] = (Named){table->infos[i].uri, i};
-    }
-    if (table->by_uri) {
-        qsort(table->by_uri, table->count, sizeof(Named), by_uri);
-    }
-    return table->by_uri;
-}
-
-static bool read_kind(Bank* const bank, const EntryKind kind)
-{
-    uint32_t count = 0;
-    Candidate* const candidates = find_candidates(bank, kinds[kind].class_name, &count);
-    Table* const table = &bank->tables[kind];
-    table->value_size = kinds[kind].value_size;
-    table->infos = calloc(count + 1, sizeof(EntryInfo));
-    table->values = calloc(count + 1, table->value_size);
-    const bool good = candidates && table->infos && table->values;
-    for (uint32_t i = 0; good && turtle_is_whole(bank->turtle) && i < count; ++i) {
-        read_entry(bank, kind, candidates[i]);
-    }
-    free(candidates);
-    return good && turtle_is_whole(bank->turtle) && index_uris(table);
-}
+/* ---- Files */
 
 static int is_turtle(const struct dirent* const entry)
 {
-    const char* const dot = strrchr(entry->d_name, '.');
-    return dot && dot != entry->d_name && !strcmp(dot, ".ttl");
+    return turtle_is_file(entry->d_name);
 }
 
 /* Some files of a folder, if there is room for one more. */
-static void read_files(Bank* const bank, const char* const folder,
+static void read_files(Bank* const bank, Turtle* const turtle, const char* const folder,
                        struct dirent* const* const files, const int count)
 {
     for (int i = 0; i < count; ++i) {
@@ -180,7 +45,7 @@ static void read_files(Bank* const bank, const char* const folder,
         const int length = snprintf(path, sizeof path, "%s/%s", folder, files[i]->d_name);
         if (length >= PATH_ROOM) {
             diagnostics_add(&bank->diagnostics, "%s: its name is too long", files[i]->d_name);
-        } else if (turtle_is_full(bank->turtle)) {
+        } else if (turtle_is_full(turtle)) {
             diagnostics_add_first(
                 &bank->diagnostics,
                 "%s: is left out, and all files behind it in order of name, %d in all: "
@@ -189,21 +54,21 @@ static void read_files(Bank* const bank, const char* const folder,
                 path, count - i, FILES_MOST, STATEMENTS_MOST);
             return;
         } else {
-            turtle_read(bank->turtle, path, &bank->diagnostics);
+            turtle_read(turtle, path, &bank->diagnostics);
         }
     }
 }
 
 /* False if the folder holds no Turtle at all. */
-static bool read_folder(Bank* const bank, const char* const folder)
+static bool read_folder(Bank* const bank, Turtle* const turtle, const char* const folder)
 {
     struct dirent** files = NULL;
     errno = 0;
     const int count = scandir(folder, &files, is_turtle, alphasort);
     if (count < 0 && errno == ENOMEM) {
-        turtle_fail(bank->turtle);
+        turtle_fail(turtle);
     }
-    read_files(bank, folder, files, count);
+    read_files(bank, turtle, folder, files, count);
     for (int i = 0; i < count; ++i) {
         free(files[i]);
     }
@@ -212,34 +77,37 @@ static bool read_folder(Bank* const bank, const char* const folder)
 }
 
 /* serd wants whole paths. */
-static void read_file(Bank* const bank, const char* const file)
+static void read_file(Bank* const bank, Turtle* const turtle, const char* const file)
 {
     char* const path = realpath(file, NULL);
     if (path) {
-        turtle_read(bank->turtle, path, &bank->diagnostics);
+        turtle_read(turtle, path, &bank->diagnostics);
     } else {
         diagnostics_add(&bank->diagnostics, "%s: there is no such file", file);
     }
     free(path);
 }
 
-static void read_sources(Bank* const bank, const BankSources sources, const char* const text)
+/* What a session and its user have. */
+static void read_over(Bank* const bank, Turtle* const turtle, const BankSources sources,
+                      const char* const text)
 {
-    if (!read_folder(bank, sources.factory)) {
-        diagnostics_add(&bank->diagnostics,
-                        "%s: there is no bank here; expected a folder of .ttl files",
-                        sources.factory);
-    }
-    bank->factory_files = turtle_file_count(bank->turtle);
-    bank->has_text = text;
     if (text) {
-        turtle_read_text(bank->turtle, "/this session", text, strlen(text), &bank->diagnostics);
+        turtle_read_text(turtle, "/this session", text, strlen(text), &bank->diagnostics);
     }
     if (sources.users) {
-        read_folder(bank, sources.users);
+        read_folder(bank, turtle, sources.users);
     }
     if (sources.file) {
-        read_file(bank, sources.file);
+        read_file(bank, turtle, sources.file);
+    }
+}
+
+static void read_factory(Bank* const bank, Turtle* const turtle, const char* const folder)
+{
+    if (!read_folder(bank, turtle, folder)) {
+        diagnostics_add(&bank->diagnostics,
+                        "%s: there is no bank here; expected a folder of .ttl files", folder);
     }
 }
 
@@ -257,19 +125,161 @@ bool bank_users_folder(char folder[BANK_FOLDER_ROOM])
     return length > 0 && length < BANK_FOLDER_ROOM;
 }
 
-static Library make_library(const Table tables[ENTRY_KINDS])
+/* ---- One bank of what was read */
+
+static Library make_library(const Entries entries[ENTRY_KINDS])
 {
     Library library = {
-        .grooves = (const Groove*)tables[ENTRY_GROOVE].values,
-        .groove_count = tables[ENTRY_GROOVE].count,
-        .kits = (const Kit*)tables[ENTRY_KIT].values,
-        .kit_count = tables[ENTRY_KIT].count,
+        .grooves = (const Groove*)entries[ENTRY_GROOVE].values,
+        .groove_count = entries[ENTRY_GROOVE].count,
+        .kits = (const Kit*)entries[ENTRY_KIT].values,
+        .kit_count = entries[ENTRY_KIT].count,
     };
     for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
-        library.figures[kind] = (const Figure*)tables[kind].values;
-        library.figure_counts[kind] = tables[kind].count;
+        library.figures[kind] = (const Figure*)entries[kind].values;
+        library.figure_counts[kind] = entries[kind].count;
     }
     return library;
+}
+
+/* All entries there are of a kind, in one list. */
+static bool merge(Bank* const bank, const EntryKind kind, const bool anew)
+{
+    const Entries read = entries_of(&bank->read[kind]);
+    const Entries* const under = bank->under ? &bank->under->entries[kind] : NULL;
+    const bool both = under && under->count && (read.count || anew);
+    const bool good = !both || entries_merge(under, &read, kind, &bank->merged[kind]);
+    bank->entries[kind] = both                   ? entries_of(&bank->merged[kind])
+                          : under && !read.count ? *under
+                                                 : read;
+    return good;
+}
+
+/* Grooves point to the figures of the lists that they stand beside: where those are others
+   than the factory's, so are its grooves. */
+static bool merge_all(Bank* const bank)
+{
+    bool good = true;
+    bool anew = false;
+    for (int kind = 0; good && kind < ENTRY_KINDS; ++kind) {
+        good = merge(bank, (EntryKind)kind, anew && kind == ENTRY_GROOVE);
+        anew = anew || bank->merged[kind].values;
+    }
+    bank->library = make_library(bank->entries);
+    if (good && bank->merged[ENTRY_GROOVE].values) {
+        library_join(&bank->library, (Groove*)bank->merged[ENTRY_GROOVE].values);
+    }
+    return good;
+}
+
+static Bank* new_bank(Bank* const under, const char* const text)
+{
+    Bank* const bank = calloc(1, sizeof(Bank));
+    if (!bank) {
+        return NULL;
+    }
+    bank->shared.holders = 1;
+    bank->under = under ? bank_hold(under) : NULL;
+    bank->text = strdup(text ? text : "");
+    bank->text_length = text ? strlen(text) : 0;
+    if (!bank->text || (under && !diagnostics_copy(&under->diagnostics, &bank->diagnostics))) {
+        bank_free(bank);
+        return NULL;
+    }
+    return bank;
+}
+
+/* What lies over others needs no list of what it describes. */
+static bool describe(Bank* const bank, Turtle* const turtle)
+{
+    return bank->under || turtle_described(turtle, &bank->described, &bank->to_others);
+}
+
+static bool read_all(Bank* const bank, Turtle* const turtle, const BankSources sources,
+                     const char* const text)
+{
+    const EntryReading reading = {turtle, &bank->diagnostics, bank->read,
+                                  bank->under ? bank->under->entries : NULL, text};
+    if (bank->under) {
+        turtle_over(turtle, &bank->under->to_others);
+        read_over(bank, turtle, sources, text);
+    } else {
+        read_factory(bank, turtle, sources.factory);
+    }
+    return read_entries(&reading) && describe(bank, turtle) && merge_all(bank);
+}
+
+/* A factory's bank, or, over one, what else the sources have. */
+static Bank* read_bank(Bank* const under, const BankSources sources, const char* const text)
+{
+    Turtle* const turtle = turtle_new();
+    Bank* bank = turtle ? new_bank(under, text) : NULL;
+    if (bank && !read_all(bank, turtle, sources, text)) {
+        bank_free(bank);
+        bank = NULL;
+    }
+    turtle_free(turtle);
+    return bank;
+}
+
+/* The factory's as the build has read it. */
+static Bank* take_compiled(void)
+{
+    Bank* const bank = new_bank(NULL, NULL);
+    if (bank) {
+        memcpy(bank->entries, compiled_factory.entries, sizeof bank->entries);
+        bank->to_others = compiled_factory.described;
+        bank->library = make_library(bank->entries);
+    }
+    return bank;
+}
+
+/* ---- Opening */
+
+/* Puts a bank among those that are shared; NULL, and it is freed, if there is no memory. */
+static Bank* share(Bank* const bank, const SharedKey* const key)
+{
+    Bank* const held = bank ? (Bank*)shared_put(&bank->shared, key) : NULL;
+    if (held != bank) {
+        bank_free(bank);
+    }
+    return held;
+}
+
+static Bank* open_factory(const char* const folder)
+{
+    const SharedKey key = {folder, "", folder_stamp(folder)};
+    Bank* const held = (Bank*)shared_find(&key);
+    if (held) {
+        return held;
+    }
+    const bool is_compiled =
+        compiled_factory.contents && folder_contents(folder) == compiled_factory.contents;
+    const BankSources sources = {.factory = folder};
+    return share(is_compiled ? take_compiled() : read_bank(NULL, sources, NULL), &key);
+}
+
+/* The user's over the factory's; the factory's where there are none. */
+static Bank* open_users(Bank* const factory, const BankSources sources)
+{
+    const uint64_t stamp = folder_stamp(sources.users);
+    const SharedKey key = {sources.factory, sources.users,
+                           stamp ^ factory->shared.key.stamp * UINT64_C(0x9E3779B97F4A7C15)};
+    Bank* const held = stamp ? (Bank*)shared_find(&key) : bank_hold(factory);
+    return held ? held : share(read_bank(factory, sources, NULL), &key);
+}
+
+Bank* bank_open_session(const BankSources sources, const char* const text)
+{
+    Bank* const factory = open_factory(sources.factory);
+    if (!factory) {
+        return NULL;
+    }
+    Bank* const bank = text || sources.file ? read_bank(factory, sources, text)
+                       : sources.users      ? open_users(factory, sources)
+                                            : bank_hold(factory);
+    bank_free(factory);
+    return bank;
 }
 
 Bank* bank_open(const BankSources sources)
@@ -287,65 +297,30 @@ Bank* bank_open_bundle(const char* const bundle, const char* const text)
                                             : NULL;
 }
 
-Bank* bank_open_session(const BankSources sources, const char* const text)
-{
-    Bank* const bank = calloc(1, sizeof(Bank));
-    if (!bank) {
-        return NULL;
-    }
-    atomic_init(&bank->holders, 1);
-    bank->turtle = turtle_new();
-    bank->text = strdup(text ? text : "");
-    bank->text_length = text ? strlen(text) : 0;
-    bool good = bank->turtle && bank->text;
-    if (good) {
-        read_sources(bank, sources, text);
-        good = turtle_is_whole(bank->turtle);
-    }
-    for (int kind = 0; good && kind < ENTRY_KINDS; ++kind) {
-        good = read_kind(bank, (EntryKind)kind);
-    }
-    turtle_free(bank->turtle);
-    bank->turtle = NULL;
-    if (!good) {
-        bank_free(bank);
-        return NULL;
-    }
-    bank->library = make_library(bank->tables);
-    return bank;
-}
-
-static void free_table(Table* const table, const bool figures)
-{
-    for (uint32_t i = 0; i < table->count; ++i) {
-        free_info(&table->infos[i]);
-        if (figures) {
-            free_figure((Figure*)table->values + i);
-        }
-    }
-    free(table->infos);
-    free(table->values);
-    free(table->by_uri);
-}
-
 Bank* bank_hold(Bank* const bank)
 {
-    atomic_fetch_add(&bank->holders, 1);
+    shared_hold(&bank->shared);
     return bank;
 }
 
 void bank_free(Bank* const bank)
 {
-    if (!bank || atomic_fetch_sub(&bank->holders, 1) > 1) {
+    if (!bank || !shared_drop(&bank->shared)) {
         return;
     }
     for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
-        free_table(&bank->tables[kind], kind <= ENTRY_TURNAROUND);
+        entries_free(&bank->read[kind], (EntryKind)kind);
+        free(bank->merged[kind].infos);
+        free(bank->merged[kind].values);
     }
     diagnostics_clear(&bank->diagnostics);
+    bank_free(bank->under);
+    free(bank->described);
     free(bank->text);
     free(bank);
 }
+
+/* ---- Asking */
 
 const Library* bank_library(const Bank* const bank)
 {
@@ -365,31 +340,33 @@ const Diagnostics* bank_diagnostics(const Bank* const bank)
 
 uint32_t bank_count(const Bank* const bank, const EntryKind kind)
 {
-    return bank->tables[kind].count;
+    return bank->entries[kind].count;
 }
 
 const EntryInfo* bank_entry(const Bank* const bank, const EntryKind kind, const uint32_t index)
 {
-    return &bank->tables[kind].infos[index];
+    return &bank->entries[kind].infos[index];
 }
 
-static int id_and_info(const void* const key, const void* const info)
+const Entries* bank_entries(const Bank* const bank, const EntryKind kind)
 {
-    const uint32_t id = *(const uint32_t*)key;
-    const uint32_t other = ((const EntryInfo*)info)->id;
-    return (id > other) - (id < other);
+    return &bank->entries[kind];
+}
+
+const DescribedList* bank_described(const Bank* const bank)
+{
+    return &bank->to_others;
 }
 
 const EntryInfo* bank_info(const Bank* const bank, const EntryKind kind, const uint32_t id)
 {
-    const Table* const table = &bank->tables[kind];
-    return bsearch(&id, table->infos, table->count, sizeof(EntryInfo), id_and_info);
+    return entries_info(&bank->entries[kind], id);
 }
 
-const void* table_value(const Table* const table, const char* const uri)
+const void* bank_value(const Bank* const bank, const EntryKind kind, const uint32_t id)
 {
-    const Named key = {uri, 0};
-    const Named* const found =
-        table->by_uri ? bsearch(&key, table->by_uri, table->count, sizeof(Named), by_uri) : NULL;
-    return found ? (const char*)table->values + found->index * table->value_size : NULL;
+    const Entries* const entries = &bank->entries[kind];
+    const EntryInfo* const info = entries_info(entries, id);
+    return info ? (const char*)entries->values + (size_t)(info - entries->infos) * entry_size(kind)
+                : NULL;
 }

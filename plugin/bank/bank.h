@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* bank.h - a folder of Turtle files becomes a Library.  Allocates and reads
-   files: call it where the host instantiates, never on the audio thread. */
+   files: call it where the host instantiates, never on the audio thread.  Whoever opens
+   the same files in one process holds the same bank. */
 #pragma once
 
 #include "../engine/written/library.h"
@@ -25,15 +26,6 @@ typedef struct {
     bool is_users;    /* not from the factory */
     bool is_sessions; /* from the text of a session, though not from its file */
 } EntryInfo;
-
-typedef enum {
-    ENTRY_HANDS,
-    ENTRY_FEET,
-    ENTRY_TURNAROUND,
-    ENTRY_GROOVE,
-    ENTRY_KIT,
-    ENTRY_KINDS
-} EntryKind;
 
 /* Where a bank is read from. */
 typedef struct {
@@ -80,3 +72,6 @@ const EntryInfo* bank_entry(const Bank* bank, EntryKind kind, uint32_t index);
 
 /* The entry with an id, or NULL. */
 const EntryInfo* bank_info(const Bank* bank, EntryKind kind, uint32_t id);
+
+/* The engine's value of it, or NULL. */
+const void* bank_value(const Bank* bank, EntryKind kind, uint32_t id);

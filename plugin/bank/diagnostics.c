@@ -57,6 +57,18 @@ void diagnostics_add_first(Diagnostics* const diagnostics, const char* const for
     ++diagnostics->count;
 }
 
+bool diagnostics_copy(const Diagnostics* const from, Diagnostics* const empty)
+{
+    empty->unkept = from->unkept;
+    for (; empty->count < from->count; ++empty->count) {
+        empty->texts[empty->count] = strdup(from->texts[empty->count]);
+        if (!empty->texts[empty->count]) {
+            return false;
+        }
+    }
+    return true;
+}
+
 void diagnostics_clear(Diagnostics* const diagnostics)
 {
     for (size_t i = 0; i < diagnostics->count; ++i) {

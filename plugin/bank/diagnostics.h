@@ -3,6 +3,7 @@
    can show it: the host's log, the command line, the window. */
 #pragma once
 
+#include <stdbool.h>
 #include <stddef.h>
 
 enum { DIAGNOSTICS_MAX = 100 }; /* beyond it a count is kept */
@@ -21,5 +22,9 @@ void diagnostics_add(Diagnostics* diagnostics, const char* format, ...)
    one goes if there is no room. */
 void diagnostics_add_first(Diagnostics* diagnostics, const char* format, ...)
     __attribute__((format(printf, 2, 3)));
+
+/* Copies all of them into an empty one, which the caller clears; false if there is no
+   memory. */
+bool diagnostics_copy(const Diagnostics* from, Diagnostics* empty);
 
 void diagnostics_clear(Diagnostics* diagnostics);

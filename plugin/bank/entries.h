@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: ISC
-/* entries.h - one kind of entry from subject to engine value.  Inside the bank
-   room only: bank.c calls these, kind by kind. */
+/* entries.h - entries kind by kind, from subjects of a Turtle to engine values.  Inside
+   the bank room. */
 #pragma once
 
 #include "bank.h"
@@ -16,22 +16,63 @@ typedef struct {
 
 /* Engine values and what is told of them, side by side, in order of id. */
 typedef struct {
-    EntryInfo* infos;
-    void* values; /* of the kind's engine type */
-    size_t value_size;
+    const EntryInfo* infos;
+    const void* values;  /* of the kind's engine type */
+    const Named* by_uri; /* in order of URI; NULL: nobody names them */
     uint32_t count;
-    Named* by_uri; /* in order of URI, once all are read */
+} Entries;
+
+/* The same while they are read. */
+typedef struct {
+    EntryInfo* infos;
+    void* values;
+    Named* by_uri;
+    uint32_t count;
 } Table;
 
-/* Makes a value from a subject; false if it is wrong (and complained of). */
-typedef bool (*EntryReader)(Subject* subject, const Table tables[ENTRY_KINDS], uint32_t id,
-                            void* value);
+typedef struct {
+    Turtle* turtle;
+    Diagnostics* diagnostics;
+    Table* tables;        /* by kind: what was read; the caller frees each */
+    const Entries* under; /* by kind: the factory's, if these are over them, else NULL */
+    bool has_text;        /* the first file is a session's text */
+} EntryReading;
 
-bool read_hands(Subject* subject, const Table tables[ENTRY_KINDS], uint32_t id, void* figure);
-bool read_feet(Subject* subject, const Table tables[ENTRY_KINDS], uint32_t id, void* figure);
-bool read_turnaround(Subject* subject, const Table tables[ENTRY_KINDS], uint32_t id, void* figure);
-bool read_groove(Subject* subject, const Table tables[ENTRY_KINDS], uint32_t id, void* groove);
-bool read_kit(Subject* subject, const Table tables[ENTRY_KINDS], uint32_t id, void* kit);
+/* Reads every entry of the Turtle; false if there is no memory. */
+bool read_entries(const EntryReading* reading);
+
+void entries_free(Table* table, EntryKind kind);
+
+/* Once all of a kind are read: from then on others find them by their URIs.  False if there
+   is no memory. */
+bool entries_index(Table* table);
+
+/* Those of both, in order of id; texts and what values point to aren't copied.  The caller
+   frees the lists alone.  False if there is no memory. */
+bool entries_merge(const Entries* a, const Entries* b, EntryKind kind, Table* merged);
+
+Entries entries_of(const Table* table);
+
+/* The entry with an id, or NULL. */
+const EntryInfo* entries_info(const Entries* entries, uint32_t id);
+
+/* Bytes of a kind's engine value. */
+size_t entry_size(EntryKind kind);
+
+/* Makes a value of a kind from a subject; false if it is wrong (and complained of). */
+typedef bool (*EntryReader)(Subject* subject, const EntryReading* reading, EntryKind kind,
+                            uint32_t id, void* value);
+
+/* The same by the kind's reader. */
+bool read_entry(Subject* subject, const EntryReading* reading, EntryKind kind, uint32_t id,
+                void* value);
+
+bool read_figure(Subject* subject, const EntryReading* reading, EntryKind kind, uint32_t id,
+                 void* figure);
+bool read_groove(Subject* subject, const EntryReading* reading, EntryKind kind, uint32_t id,
+                 void* groove);
+bool read_kit(Subject* subject, const EntryReading* reading, EntryKind kind, uint32_t id,
+              void* kit);
 
 /* What is told of an entry; complains of what is wrong.  The caller frees.  If there is
    no memory a text may be NULL, and the Turtle has failed. */
@@ -42,4 +83,4 @@ void free_info(EntryInfo* info);
 void free_figure(void* figure);
 
 /* The value of the entry with this URI, or NULL, once all of the kind are read. */
-const void* table_value(const Table* table, const char* uri);
+const void* entries_named(const EntryReading* reading, EntryKind kind, const char* uri);

@@ -8,16 +8,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-const char* const entry_class_names[ENTRY_KINDS] = {
-    [ENTRY_HANDS] = "HandsFigure", [ENTRY_FEET] = "FeetFigure", [ENTRY_TURNAROUND] = "Turnaround",
-    [ENTRY_GROOVE] = "Groove",     [ENTRY_KIT] = "Kit",
-};
-
-const char* const entry_words[ENTRY_KINDS] = {
-    [ENTRY_HANDS] = "hands figure", [ENTRY_FEET] = "feet figure", [ENTRY_TURNAROUND] = "turnaround",
-    [ENTRY_GROOVE] = "groove",      [ENTRY_KIT] = "kit map",
-};
-
 void entry_names_add(EntryNames* const entry_names, const EntryKind kind, const uint32_t id,
                      const char* const label, const char* const uri)
 {
@@ -39,7 +29,7 @@ static void read_kind(EntryNames* const entry_names, const EntryKind kind, Turtl
                       Diagnostics* const diagnostics)
 {
     char uri[128];
-    snprintf(uri, sizeof uri, FL_TERMS "%s", entry_class_names[kind]);
+    snprintf(uri, sizeof uri, FL_TERMS "%s", kind_rows[kind].class_name);
     SordIter* const found =
         turtle_find(turtle, NULL, turtle_uri(turtle, RDF_NS "type"), turtle_uri(turtle, uri));
     for (; !sord_iter_end(found); sord_iter_next(found)) {
@@ -90,7 +80,7 @@ char* entry_names_write(const EntryNames* const entry_names)
     if (turtle_writer_begin(&writer)) {
         for (int i = 0; i < entry_names->count; ++i) {
             const EntryName* const row = &entry_names->rows[i];
-            turtle_writer_entry(&writer, row->uri, entry_class_names[row->kind]);
+            turtle_writer_entry(&writer, row->uri, kind_rows[row->kind].class_name);
             turtle_writer_integer(&writer, "id", row->id);
             turtle_writer_text(&writer, RDFS_NS "label", row->label);
         }

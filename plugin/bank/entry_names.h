@@ -34,9 +34,3 @@ void entry_names_drop(EntryNames* entry_names, EntryKind kind, uint32_t id);
 char* entry_names_write(const EntryNames* entry_names);
 
 void entry_names_clear(EntryNames* entry_names);
-
-/* The class of a kind after fl: */
-extern const char* const entry_class_names[ENTRY_KINDS];
-
-/* A kind in words: "feet figure". */
-extern const char* const entry_words[ENTRY_KINDS];

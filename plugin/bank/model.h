@@ -36,10 +36,11 @@ struct Turtle {
     SordModel* model;
     ReadFile files[FILES_MOST];
     unsigned file_count;
-    size_t bytes;      /* of all files */
-    size_t statements; /* of all files */
-    bool is_full;      /* by statements */
-    bool failed;       /* memory ran out */
+    size_t bytes;               /* of all files */
+    size_t statements;          /* of all files */
+    const DescribedList* under; /* NULL: nothing */
+    bool is_full;               /* by statements */
+    bool failed;                /* memory ran out */
     Location* locations;
     size_t location_count;
     size_t location_room;

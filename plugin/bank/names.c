@@ -34,12 +34,6 @@ const char* const voice_names[VOICE_COUNT] = {
     [VOICE_CLICK_ACCENT] = "clickAccent",
 };
 
-const char* const figure_class_names[FIGURE_KINDS] = {
-    [FIGURE_HANDS] = "HandsFigure",
-    [FIGURE_FEET] = "FeetFigure",
-    [FIGURE_TURNAROUND] = "Turnaround",
-};
-
 int name_index(const char* const* const names, const int count, const char* const name)
 {
     int index = 0;

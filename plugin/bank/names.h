@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: ISC
-/* names.h - limbs, voices and kinds of figure as ttl/terms.ttl names them.
+/* names.h - limbs and voices as ttl/terms.ttl names them.
    A test holds these tables against that file. */
 #pragma once
 
@@ -7,7 +7,6 @@
 
 extern const char* const limb_names[LIMB_COUNT];
 extern const char* const voice_names[VOICE_COUNT];
-extern const char* const figure_class_names[FIGURE_KINDS];
 
 /* The index of `name` in a table of `count` names, or -1. */
 int name_index(const char* const* names, int count, const char* name);

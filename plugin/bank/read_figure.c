@@ -159,10 +159,11 @@ static bool keep(Subject* const subject, const Draft* const draft, const uint32_
     return true;
 }
 
-static bool read_figure(Subject* const subject, const FigureKind kind, const uint32_t id,
-                        Figure* const figure)
+bool read_figure(Subject* const subject, const EntryReading* const reading, const EntryKind kind,
+                 const uint32_t id, void* const figure)
 {
-    Draft draft = {.kind = kind};
+    (void)reading;
+    Draft draft = {.kind = (FigureKind)kind};
     const uint32_t bars = (uint32_t)field_integer(subject, "bars", 0, BARS_MOST, 0);
     read_limb_lines(subject, &draft);
     if (subject->failed) {
@@ -178,28 +179,7 @@ static bool read_figure(Subject* const subject, const FigureKind kind, const uin
     }
     strokes_sort(draft.strokes, draft.count);
     check_collisions(subject, &draft);
-    return !subject->failed && keep(subject, &draft, id, bars, figure);
-}
-
-bool read_hands(Subject* const subject, const Table tables[ENTRY_KINDS], const uint32_t id,
-                void* const figure)
-{
-    (void)tables;
-    return read_figure(subject, FIGURE_HANDS, id, (Figure*)figure);
-}
-
-bool read_feet(Subject* const subject, const Table tables[ENTRY_KINDS], const uint32_t id,
-               void* const figure)
-{
-    (void)tables;
-    return read_figure(subject, FIGURE_FEET, id, (Figure*)figure);
-}
-
-bool read_turnaround(Subject* const subject, const Table tables[ENTRY_KINDS], const uint32_t id,
-                     void* const figure)
-{
-    (void)tables;
-    return read_figure(subject, FIGURE_TURNAROUND, id, (Figure*)figure);
+    return !subject->failed && keep(subject, &draft, id, bars, (Figure*)figure);
 }
 
 void free_figure(void* const figure)

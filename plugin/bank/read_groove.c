@@ -15,13 +15,15 @@ static Meter read_meter(Subject* const subject)
 
 /* The figure that a property points to, or NULL with a diagnostic. */
 static const Figure* read_reference(Subject* const subject, const char* const term,
-                                    const Table* const table, const bool required)
+                                    const EntryReading* const reading, const EntryKind kind,
+                                    const bool required)
 {
     const SordNode* const node = field_node(subject, term, required);
     if (!node) {
         return NULL;
     }
-    const void* const figure = table_value(table, (const char*)sord_node_get_string(node));
+    const void* const figure =
+        entries_named(reading, kind, (const char*)sord_node_get_string(node));
     if (!figure) {
         field_wrong(subject, term, "%s is not in the bank, or is wrong there",
                     turtle_name(subject->turtle, node));
@@ -44,12 +46,12 @@ static int read_letter(Subject* const part)
     return letter[0] - 'A';
 }
 
-static void read_part(Subject* const part, const Table tables[ENTRY_KINDS], Groove* const groove,
+static void read_part(Subject* const part, const EntryReading* const reading, Groove* const groove,
                       bool has_part[PARTS_MAX])
 {
     const int letter = read_letter(part);
-    const Figure* const hands = read_reference(part, "hands", &tables[ENTRY_HANDS], false);
-    const Figure* const feet = read_reference(part, "feet", &tables[ENTRY_FEET], false);
+    const Figure* const hands = read_reference(part, "hands", reading, ENTRY_HANDS, false);
+    const Figure* const feet = read_reference(part, "feet", reading, ENTRY_FEET, false);
     if (letter < 0 || part->failed) {
         return;
     }
@@ -63,7 +65,7 @@ static void read_part(Subject* const part, const Table tables[ENTRY_KINDS], Groo
     has_part[letter] = true;
 }
 
-static void read_parts(Subject* const subject, const Table tables[ENTRY_KINDS],
+static void read_parts(Subject* const subject, const EntryReading* const reading,
                        Groove* const groove, bool has_part[PARTS_MAX])
 {
     SordIter* const found =
@@ -71,7 +73,7 @@ static void read_parts(Subject* const subject, const Table tables[ENTRY_KINDS],
     for (; !sord_iter_end(found); sord_iter_next(found)) {
         Subject part = {subject->turtle, subject->diagnostics,
                         sord_iter_get_node(found, SORD_OBJECT), false};
-        read_part(&part, tables, groove, has_part);
+        read_part(&part, reading, groove, has_part);
         subject->failed |= part.failed;
     }
     sord_iter_free(found);
@@ -108,9 +110,10 @@ static WrittenFeel read_feel(Subject* const subject)
     };
 }
 
-bool read_groove(Subject* const subject, const Table tables[ENTRY_KINDS], const uint32_t id,
-                 void* const value)
+bool read_groove(Subject* const subject, const EntryReading* const reading, const EntryKind kind,
+                 const uint32_t id, void* const value)
 {
+    (void)kind;
     Groove* const groove = (Groove*)value;
     bool has_part[PARTS_MAX] = {false};
     *groove = (Groove){.id = id};
@@ -118,8 +121,8 @@ bool read_groove(Subject* const subject, const Table tables[ENTRY_KINDS], const 
     groove->tempo = (double)field_integer(subject, "tempo", 20, 400, 0);
     groove->feel = read_feel(subject);
     groove->crash_start = field_boolean(subject, "crashStart");
-    groove->turnaround = read_reference(subject, "turnaround", &tables[ENTRY_TURNAROUND], false);
-    read_parts(subject, tables, groove, has_part);
+    groove->turnaround = read_reference(subject, "turnaround", reading, ENTRY_TURNAROUND, false);
+    read_parts(subject, reading, groove, has_part);
     read_form(subject, has_part, groove);
     return !subject->failed;
 }

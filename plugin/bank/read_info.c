@@ -20,11 +20,10 @@ static const char* family_label(Subject* const subject)
     if (!family) {
         return "";
     }
-    const SordNode* const label =
-        turtle_object(subject->turtle, family, turtle_uri(subject->turtle, RDFS_NS "label"));
+    const char* const label = turtle_label(subject->turtle, family);
     const char* const uri = (const char*)sord_node_get_string(family);
     const char* const hash = strrchr(uri, '#');
-    return label ? (const char*)sord_node_get_string(label) : hash ? hash + 1 : uri;
+    return label ? label : hash ? hash + 1 : uri;
 }
 
 EntryInfo read_info(Subject* const subject, const uint32_t id, const bool is_users,

@@ -29,10 +29,11 @@ static void add_click(Kit* const kit, bool has_key[VOICE_COUNT])
     has_key[VOICE_CLICK] = has_key[VOICE_CLICK_ACCENT] = true;
 }
 
-bool read_kit(Subject* const subject, const Table tables[ENTRY_KINDS], const uint32_t id,
-              void* const value)
+bool read_kit(Subject* const subject, const EntryReading* const reading, const EntryKind kind,
+              const uint32_t id, void* const value)
 {
-    (void)tables;
+    (void)reading;
+    (void)kind;
     Kit* const kit = (Kit*)value;
     bool has_key[VOICE_COUNT] = {false};
     *kit = (Kit){.id = id};

@@ -17,15 +17,16 @@ static void discard(Reading* const reading)
 static bool is_described(const Reading* const reading)
 {
     Turtle* const turtle = reading->turtle;
-    const Location* const location =
-        reading->met_count ? location_of(turtle, reading->met[0].nodes[0], NULL) : NULL;
-    if (!location || location->file == turtle->file_count - 1) {
+    const SordNode* const subject = reading->met_count ? reading->met[0].nodes[0] : NULL;
+    const Location* const location = subject ? location_of(turtle, subject, NULL) : NULL;
+    const Described* const under =
+        subject ? described_find(turtle->under, (const char*)sord_node_get_string(subject)) : NULL;
+    if (!under && (!location || location->file == turtle->file_count - 1)) {
         return false;
     }
     diagnostics_add(reading->diagnostics, "%s:%u: %s was described in %s already; this is left out",
-                    reading_file(reading), reading->met[0].line,
-                    turtle_name(turtle, reading->met[0].nodes[0]),
-                    turtle->files[location->file].name);
+                    reading_file(reading), reading->met[0].line, turtle_name(turtle, subject),
+                    under ? under->file : turtle->files[location->file].name);
     return true;
 }
 

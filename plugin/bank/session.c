@@ -94,7 +94,7 @@ static Single* read_draft(const FigureKind kind, const char* const text, const s
     Single* single = single_read("/the draft", text, size, why);
     if (single && (int)single->kind != (int)kind) {
         snprintf(why, SINGLE_WHY_ROOM, "the draft is a %s; expected a %s",
-                 entry_words[single->kind], entry_words[kind]);
+                 kind_rows[single->kind].word, kind_rows[kind].word);
     } else if (single && !single->info.id) {
         snprintf(why, SINGLE_WHY_ROOM,
                  "the draft has no fl:id; expected that of the figure in whose place it plays");

@@ -9,58 +9,56 @@
 #include <stdlib.h>
 #include <string.h>
 
-typedef struct {
-    EntryKind kind;
-    const char* class_name;
-    EntryReader read;
-} ClassRow;
+/* Those that name no other entry. */
+#define ALONE(NAME, name, class, Type, type, control, alone, ...) [ENTRY_##NAME] = alone,
+static const bool can_be_alone[ENTRY_KINDS] = {ENTRY_KIND_ROWS(ALONE)};
+#undef ALONE
 
-static const ClassRow classes[] = {
-    {ENTRY_HANDS, "HandsFigure", read_hands},
-    {ENTRY_FEET, "FeetFigure", read_feet},
-    {ENTRY_TURNAROUND, "Turnaround", read_turnaround},
-    {ENTRY_KIT, "Kit", read_kit},
-};
-
-enum { CLASSES = sizeof classes / sizeof *classes };
-
-/* The only subject of any class, and its row; NULL if there are none or more. */
-static const SordNode* find_subject(Turtle* const turtle, const ClassRow** const row)
+/* Counts the subjects of a kind; the last of them is in *subject. */
+static unsigned count_subjects(Turtle* const turtle, const EntryKind kind,
+                               const SordNode** const subject)
 {
-    const SordNode* const type = turtle_uri(turtle, RDF_NS "type");
-    const SordNode* subject = NULL;
+    char uri[128];
     unsigned count = 0;
-    for (int i = 0; i < CLASSES; ++i) {
-        char uri[128];
-        snprintf(uri, sizeof uri, FL_TERMS "%s", classes[i].class_name);
-        SordIter* const found = turtle_find(turtle, NULL, type, turtle_uri(turtle, uri));
-        for (; !sord_iter_end(found); sord_iter_next(found)) {
-            subject = sord_iter_get_node(found, SORD_SUBJECT);
-            *row = &classes[i];
-            ++count;
-        }
-        sord_iter_free(found);
+    snprintf(uri, sizeof uri, FL_TERMS "%s", kind_rows[kind].class_name);
+    SordIter* const found =
+        turtle_find(turtle, NULL, turtle_uri(turtle, RDF_NS "type"), turtle_uri(turtle, uri));
+    for (; !sord_iter_end(found); sord_iter_next(found)) {
+        *subject = sord_iter_get_node(found, SORD_SUBJECT);
+        ++count;
     }
-    return count == 1 ? subject : NULL;
+    sord_iter_free(found);
+    return count;
 }
 
-static bool read_value(Single* const single, Subject* const subject, const ClassRow* const row)
+/* The only subject of any kind, and which that is; NULL if there are none or more. */
+static const SordNode* find_subject(Turtle* const turtle, EntryKind* const kind)
 {
-    static const Table none[ENTRY_KINDS] = {{.count = 0}};
+    const SordNode* subject = NULL;
+    unsigned all = 0;
+    for (int i = 0; i < ENTRY_KINDS; ++i) {
+        const unsigned count = can_be_alone[i] ? count_subjects(turtle, (EntryKind)i, &subject) : 0;
+        *kind = count ? (EntryKind)i : *kind;
+        all += count;
+    }
+    return all == 1 ? subject : NULL;
+}
+
+static bool read_value(Single* const single, Subject* const subject)
+{
+    const EntryReading alone = {.turtle = subject->turtle, .diagnostics = subject->diagnostics};
     const uint32_t id = (uint32_t)field_integer(subject, "id", 0, ID_MOST, 0);
-    single->kind = row->kind;
     single->info = read_info(subject, id, id >= ID_FIRST_OWN, false);
     const bool told = !subject->failed;
-    void* const value = row->kind == ENTRY_KIT ? (void*)&single->kit : (void*)&single->figure;
-    return row->read(subject, none, id, value) && told && turtle_is_whole(subject->turtle);
+    return read_entry(subject, &alone, single->kind, id, &single->figure) && told &&
+           turtle_is_whole(subject->turtle);
 }
 
 static bool read_text(Single* const single, Turtle* const turtle, Diagnostics* const diagnostics,
                       const char* const name)
 {
-    const ClassRow* row = NULL;
     turtle_read_text(turtle, name, single->text, strlen(single->text), diagnostics);
-    const SordNode* const node = find_subject(turtle, &row);
+    const SordNode* const node = find_subject(turtle, &single->kind);
     if (diagnostics->count || !turtle_is_whole(turtle)) {
         return false;
     }
@@ -72,7 +70,7 @@ static bool read_text(Single* const single, Turtle* const turtle, Diagnostics* c
         return false;
     }
     Subject subject = {turtle, diagnostics, node, false};
-    return read_value(single, &subject, row);
+    return read_value(single, &subject);
 }
 
 static void say_why(const Diagnostics* const diagnostics, char why[SINGLE_WHY_ROOM])
@@ -112,7 +110,9 @@ void single_free(Single* const single)
 {
     if (single) {
         free_info(&single->info);
-        free_figure(&single->figure);
+        if (single->kind < (EntryKind)FIGURE_KINDS) {
+            free_figure(&single->figure);
+        }
         free(single->text);
         free(single);
     }

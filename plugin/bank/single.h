@@ -8,9 +8,12 @@
 typedef struct {
     EntryKind kind; /* a figure's or ENTRY_KIT */
     EntryInfo info; /* id 0 and label "" if not stated */
-    Figure figure;  /* if it is one */
-    Kit kit;        /* if it is one */
-    char* text;     /* as it was read */
+    union {         /* as the kind is */
+        Figure figure;
+        Groove groove;
+        Kit kit;
+    };
+    char* text; /* as it was read */
 } Single;
 
 enum { SINGLE_WHY_ROOM = 512 };

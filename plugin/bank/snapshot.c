@@ -39,26 +39,15 @@ static bool lay_over(Snapshot* const snapshot, const FigureKind kind, const Libr
     return true;
 }
 
-static const Figure* again(const Library* const library, const Figure* const figure)
-{
-    return figure ? library_figure(library, figure->kind, figure->id) : NULL;
-}
-
-/* Grooves point to figures: those of the new lists. */
+/* Grooves point to the figures of the new lists. */
 static bool point_anew(Snapshot* const snapshot, const Library* const under)
 {
     Groove* const grooves = calloc(under->groove_count + 1, sizeof(Groove));
     if (!grooves) {
         return false;
     }
-    for (uint32_t i = 0; i < under->groove_count; ++i) {
-        grooves[i] = under->grooves[i];
-        grooves[i].turnaround = again(&snapshot->library, grooves[i].turnaround);
-        for (int part = 0; part < PARTS_MAX; ++part) {
-            grooves[i].parts[part].hands = again(&snapshot->library, grooves[i].parts[part].hands);
-            grooves[i].parts[part].feet = again(&snapshot->library, grooves[i].parts[part].feet);
-        }
-    }
+    memcpy(grooves, under->grooves, under->groove_count * sizeof(Groove));
+    library_join(&snapshot->library, grooves);
     snapshot->grooves = grooves;
     snapshot->library.grooves = grooves;
     return true;
@@ -132,6 +121,13 @@ const Library* snapshot_library(const Snapshot* const snapshot)
 const Bank* snapshot_bank(const Snapshot* const snapshot)
 {
     return snapshot->bank;
+}
+
+bool snapshot_has(const Snapshot* const snapshot, const EntryKind kind, const uint32_t id)
+{
+    const Single* const draft =
+        kind < (EntryKind)FIGURE_KINDS ? snapshot->drafts.drafts[kind] : NULL;
+    return (draft && draft->info.id == id) || bank_info(snapshot->bank, kind, id);
 }
 
 const char* snapshot_draft(const Snapshot* const snapshot, const FigureKind kind)

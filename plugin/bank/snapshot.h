@@ -30,6 +30,9 @@ const Library* snapshot_library(const Snapshot* snapshot);
 /* What it was made of, but for the drafts. */
 const Bank* snapshot_bank(const Snapshot* snapshot);
 
+/* True if there is such an entry in it, be it a draft.  Any thread. */
+bool snapshot_has(const Snapshot* snapshot, EntryKind kind, uint32_t id);
+
 /* The draft's Turtle, "" if there is none of the kind. */
 const char* snapshot_draft(const Snapshot* snapshot, FigureKind kind);
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: ISC
 #include "stamp.h"
 
+#include "turtle.h"
+
 #include <dirent.h>
 #include <stdio.h>
 #include <string.h>
@@ -25,24 +27,37 @@ uint64_t bytes_stamp(const void* const bytes, const size_t size)
     return stir(start, bytes, size);
 }
 
-static uint64_t file_stamp(const char* const folder, const char* const name)
+static uint64_t file_stamp(const char* const path, const char* const name)
 {
-    char path[PATH_ROOM];
     struct stat status;
-    const size_t length = strlen(name);
-    const int whole = snprintf(path, sizeof path, "%s/%s", folder, name);
-    if (length < 4 || strcmp(name + length - 4, ".ttl") != 0 || whole >= PATH_ROOM ||
-        stat(path, &status) != 0) {
-        return 0;
+    uint64_t stamp = bytes_stamp(name, strlen(name));
+    if (stat(path, &status) != 0) {
+        return stamp; /* such as a link to nowhere */
     }
-    uint64_t stamp = bytes_stamp(name, length);
     stamp = stir(stamp, &status.st_size, sizeof status.st_size);
     stamp = stir(stamp, &status.st_ino, sizeof status.st_ino);
     stamp = stir(stamp, &status.st_mtim.tv_sec, sizeof status.st_mtim.tv_sec);
     return stir(stamp, &status.st_mtim.tv_nsec, sizeof status.st_mtim.tv_nsec);
 }
 
-uint64_t folder_stamp(const char* const folder)
+static uint64_t file_contents(const char* const path, const char* const name)
+{
+    char bytes[4096];
+    FILE* const file = fopen(path, "rb");
+    uint64_t stamp = bytes_stamp(name, strlen(name));
+    if (!file) {
+        return 0;
+    }
+    for (size_t size; (size = fread(bytes, 1, sizeof bytes, file)) > 0;) {
+        stamp = stir(stamp, bytes, size);
+    }
+    fclose(file);
+    return stamp;
+}
+
+/* Of each file, in any order. */
+static uint64_t sum(const char* const folder,
+                    uint64_t (*const of)(const char* path, const char* name))
 {
     DIR* const opened = folder ? opendir(folder) : NULL;
     uint64_t stamp = 0;
@@ -50,8 +65,20 @@ uint64_t folder_stamp(const char* const folder)
         return 0;
     }
     for (const struct dirent* entry; (entry = readdir(opened));) {
-        stamp += file_stamp(folder, entry->d_name); /* in any order */
+        char path[PATH_ROOM];
+        const int whole = snprintf(path, sizeof path, "%s/%s", folder, entry->d_name);
+        stamp += turtle_is_file(entry->d_name) && whole < PATH_ROOM ? of(path, entry->d_name) : 0;
     }
     closedir(opened);
     return stamp;
+}
+
+uint64_t folder_stamp(const char* const folder)
+{
+    return sum(folder, file_stamp);
+}
+
+uint64_t folder_contents(const char* const folder)
+{
+    return sum(folder, file_contents);
 }

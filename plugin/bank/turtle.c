@@ -47,6 +47,64 @@ void turtle_free(Turtle* const turtle)
     free(turtle);
 }
 
+void turtle_over(Turtle* const turtle, const DescribedList* const under)
+{
+    turtle->under = under;
+    turtle->bytes = under->bytes;
+    turtle->statements = under->statements;
+}
+
+bool turtle_is_file(const char* const name)
+{
+    const size_t length = strlen(name);
+    return length > 4 && !strcmp(name + length - 4, ".ttl");
+}
+
+static const char* base_name(const char* const path)
+{
+    const char* const slash = strrchr(path, '/');
+    return slash ? slash + 1 : path;
+}
+
+static bool add_file(Turtle* const turtle, const char* const path)
+{
+    ReadFile* const file = &turtle->files[turtle->file_count];
+    file->name = strdup(base_name(path));
+    file->env = file->name ? serd_env_new(NULL) : NULL;
+    turtle->file_count += file->name != NULL;
+    return file->env;
+}
+
+bool turtle_is_full(const Turtle* const turtle)
+{
+    const unsigned under = turtle->under ? turtle->under->files : 0;
+    return turtle->is_full || turtle->file_count + under >= FILES_MOST;
+}
+
+bool turtle_begin_file(Turtle* const turtle, const char* const path, const size_t size,
+                       Diagnostics* const diagnostics)
+{
+    if (turtle_is_full(turtle)) {
+        diagnostics_add_first(diagnostics,
+                              "%s: is left out: a bank holds %d files and %d statements at most",
+                              base_name(path), FILES_MOST, STATEMENTS_MOST);
+    } else if (size > FILE_BYTES_MOST) {
+        diagnostics_add_first(diagnostics, "%s: is left out: a file has %d MB at most",
+                              base_name(path), FILE_MEGABYTES_MOST);
+    } else if (size > BANK_BYTES_MOST - turtle->bytes) {
+        diagnostics_add_first(diagnostics,
+                              "%s: is left out: all files of a bank have %d MB at most",
+                              base_name(path), BANK_MEGABYTES_MOST);
+    } else if (!add_file(turtle, path)) {
+        diagnostics_add(diagnostics, "%s: there is no memory to read it", base_name(path));
+        turtle_fail(turtle);
+    } else {
+        turtle->bytes += size;
+        return true;
+    }
+    return false;
+}
+
 const SordNode* turtle_uri(Turtle* const turtle, const char* const uri)
 {
     /* Interned: a further reference is only counted, and goes with the world. */
@@ -143,4 +201,73 @@ const char* turtle_where(Turtle* const turtle, const SordNode* const subject,
              location ? turtle->files[location->file].name : "?", location ? location->line : 0,
              name);
     return turtle->where;
+}
+
+/* ---- What lies under other files */
+
+static const char* own_label(Turtle* const turtle, const SordNode* const node)
+{
+    const SordNode* const label = turtle_object(turtle, node, turtle_uri(turtle, RDFS_NS "label"));
+    return label ? (const char*)sord_node_get_string(label) : NULL;
+}
+
+const char* turtle_label(Turtle* const turtle, const SordNode* const node)
+{
+    const char* const own = own_label(turtle, node);
+    const Described* const under =
+        own ? NULL : described_find(turtle->under, (const char*)sord_node_get_string(node));
+    return under ? under->label : own;
+}
+
+/* Bytes of a text with its end. */
+static size_t bytes_of(const char* const text)
+{
+    return text ? strlen(text) + 1 : 0;
+}
+
+static const char* put_text(char** const to, const char* const text)
+{
+    char* const put = *to;
+    memcpy(put, text ? text : "", bytes_of(text));
+    *to += bytes_of(text);
+    return text ? put : NULL;
+}
+
+/* The row of a subject with a name, its texts still the model's. */
+static bool describe(Turtle* const turtle, const Home* const home, Described* const row)
+{
+    if (!home->subject || sord_node_get_type(home->subject) != SORD_URI) {
+        return false;
+    }
+    *row = (Described){(const char*)sord_node_get_string(home->subject),
+                       turtle->files[turtle->locations[home->first].file].name,
+                       own_label(turtle, home->subject)};
+    return true;
+}
+
+bool turtle_described(Turtle* const turtle, Described** const rows, DescribedList* const list)
+{
+    size_t texts = 0;
+    uint32_t count = 0;
+    Described row;
+    for (size_t i = 0; i < turtle->home_room; ++i) {
+        if (describe(turtle, &turtle->homes[i], &row)) {
+            texts += bytes_of(row.uri) + bytes_of(row.file) + bytes_of(row.label);
+            ++count;
+        }
+    }
+    *rows = malloc((count + 1) * sizeof **rows + texts);
+    char* to = *rows ? (char*)(*rows + count + 1) : NULL;
+    uint32_t at = 0;
+    for (size_t i = 0; *rows && i < turtle->home_room; ++i) {
+        if (describe(turtle, &turtle->homes[i], &row)) {
+            (*rows)[at++] = (Described){put_text(&to, row.uri), put_text(&to, row.file),
+                                        put_text(&to, row.label)};
+        }
+    }
+    if (*rows) {
+        described_sort(*rows, count);
+    }
+    *list = (DescribedList){*rows, count, turtle->file_count, turtle->bytes, turtle->statements};
+    return *rows;
 }

@@ -4,6 +4,7 @@
 #pragma once
 
 #include "diagnostics.h"
+#include "described.h"
 
 #include <sord/sord.h>
 #include <stdbool.h>
@@ -18,6 +19,10 @@ typedef struct Turtle Turtle;
 /* NULL if there is no memory. */
 Turtle* turtle_new(void);
 void turtle_free(Turtle* turtle);
+
+/* What is read from now on lies over files that describe these, and describes none of them
+   again; they can still be named.  The list must outlive it. */
+void turtle_over(Turtle* turtle, const DescribedList* under);
 
 /* Adds a file's statements.  What can't be read is complained of with file and
    line; statements before and after it are kept.  What is beyond bounds.h is left
@@ -52,6 +57,16 @@ const SordNode* turtle_object(const Turtle* turtle, const SordNode* subject,
    with sord_iter_free. */
 SordIter* turtle_find(const Turtle* turtle, const SordNode* subject, const SordNode* property,
                       const SordNode* object);
+
+/* The rdfs:label of what is described here or in the files under it; NULL if none. */
+const char* turtle_label(Turtle* turtle, const SordNode* node);
+
+/* What the files describe; false if there is no memory.  The caller frees `rows`, which
+   has their texts too. */
+bool turtle_described(Turtle* turtle, Described** rows, DescribedList* list);
+
+/* True if a file with this name is read as part of a folder's bank. */
+bool turtle_is_file(const char* name);
 
 /* "hands.ttl:12: hands:rock" for messages about a subject, or about its
    property if that is given and was stated.  Valid until the next call. */

@@ -126,12 +126,6 @@ static void see_file(UserBank* const own, const char* const name, const char* co
     }
 }
 
-static bool is_turtle(const char* const name)
-{
-    const size_t length = strlen(name);
-    return length > 4 && !strcmp(name + length - 4, ".ttl");
-}
-
 static void look(UserBank* const own)
 {
     size_t size = 0;
@@ -145,7 +139,7 @@ static void look(UserBank* const own)
     free(record);
     DIR* const directory = opendir(own->folder);
     for (const struct dirent* entry; directory && (entry = readdir(directory));) {
-        if (is_turtle(entry->d_name)) {
+        if (turtle_is_file(entry->d_name)) {
             snprintf(path, sizeof path, "%s/%s", own->folder, entry->d_name);
             see_file(own, entry->d_name, path);
             ++own->files;
@@ -224,16 +218,11 @@ static bool has_room(const UserBank* const own, const size_t size)
 /* A file of its own for an id that none has. */
 static SaveResult put_new(const UserBank* const own, const uint32_t id, Saved* const saved)
 {
-    static const char* const words[ENTRY_KINDS] = {[ENTRY_HANDS] = "hands",
-                                                   [ENTRY_FEET] = "feet",
-                                                   [ENTRY_TURNAROUND] = "turnaround",
-                                                   [ENTRY_GROOVE] = "groove",
-                                                   [ENTRY_KIT] = "kit"};
     char path[USER_BANK_PATH_ROOM + USER_BANK_NAME_ROOM];
     char reason[SAVE_WHY_ROOM] = "";
     SaveResult result = SAVE_FAILED;
     char* const text = write_single(own->single, id, NULL);
-    snprintf(saved->file, sizeof saved->file, "%s-%u.ttl", words[own->single->kind], id);
+    snprintf(saved->file, sizeof saved->file, "%s-%u.ttl", kind_rows[own->single->kind].name, id);
     snprintf(path, sizeof path, "%s/%s", own->folder, saved->file);
     if (text && !has_room(own, strlen(text))) {
         free(text);

@@ -51,15 +51,21 @@ static void write_line(TurtleWriter* const writer, const LimbLine* const line)
     turtle_writer_close(writer);
 }
 
-static void put_figure(TurtleWriter* const writer, const Figure* const figure,
+/* Writes a kind's value; the bank has those that it names. */
+typedef void (*EntryWriter)(TurtleWriter* writer, const Bank* bank, const void* value,
+                            const EntryInfo* info);
+
+static void put_figure(TurtleWriter* const writer, const Bank* const bank, const void* const value,
                        const EntryInfo* const info)
 {
+    (void)bank;
+    const Figure* const figure = (const Figure*)value;
     LimbLines lines;
     if (!limb_lines(figure, &lines)) {
         writer->failed = true;
         return;
     }
-    write_info(writer, info, figure_class_names[figure->kind]);
+    write_info(writer, info, kind_rows[figure->kind].class_name);
     write_integer(writer, "bars", figure->bars);
     for (int i = 0; i < lines.count; ++i) {
         write_line(writer, &lines.lines[i]);
@@ -67,9 +73,12 @@ static void put_figure(TurtleWriter* const writer, const Figure* const figure,
     limb_lines_free(&lines);
 }
 
-static void put_kit(TurtleWriter* const writer, const Kit* const kit, const EntryInfo* const info)
+static void put_kit(TurtleWriter* const writer, const Bank* const bank, const void* const value,
+                    const EntryInfo* const info)
 {
-    write_info(writer, info, "Kit");
+    (void)bank;
+    const Kit* const kit = (const Kit*)value;
+    write_info(writer, info, kind_rows[ENTRY_KIT].class_name);
     for (int voice = 0; voice < VOICE_COUNT; ++voice) {
         turtle_writer_open(writer, "key");
         turtle_writer_term(writer, "voice", voice_names[voice]);
@@ -122,14 +131,15 @@ static void put_parts(TurtleWriter* const writer, const Bank* const bank,
     }
 }
 
-static void put_groove(TurtleWriter* const writer, const Bank* const bank,
-                       const Groove* const groove, const EntryInfo* const info)
+static void put_groove(TurtleWriter* const writer, const Bank* const bank, const void* const value,
+                       const EntryInfo* const info)
 {
+    const Groove* const groove = (const Groove*)value;
     char form[FORM_BARS_MAX + 1] = "";
     for (uint32_t bar = 0; bar < groove->form_bars; ++bar) {
         form[bar] = (char)('A' + groove->form[bar]);
     }
-    write_info(writer, info, "Groove");
+    write_info(writer, info, kind_rows[ENTRY_GROOVE].class_name);
     turtle_writer_integer(writer, "tempo", (int64_t)groove->tempo);
     turtle_writer_integer(writer, "beatsPerBar", (int64_t)groove->meter.beats_per_bar);
     turtle_writer_integer(writer, "beatUnit", groove->meter.beat_unit);
@@ -146,7 +156,7 @@ char* write_figure(const Figure* const figure, const EntryInfo* const info)
 {
     TurtleWriter writer;
     if (turtle_writer_begin(&writer)) {
-        put_figure(&writer, figure, info);
+        put_figure(&writer, NULL, figure, info);
     }
     return turtle_writer_end(&writer);
 }
@@ -155,7 +165,7 @@ char* write_kit(const Kit* const kit, const EntryInfo* const info)
 {
     TurtleWriter writer;
     if (turtle_writer_begin(&writer)) {
-        put_kit(&writer, kit, info);
+        put_kit(&writer, NULL, kit, info);
     }
     return turtle_writer_end(&writer);
 }
@@ -206,27 +216,15 @@ static void pick_figures(Picks* const picks, const Groove* const groove)
     }
 }
 
+#define WRITER(NAME, name, class, Type, type, ...) [ENTRY_##NAME] = put_##type,
+static const EntryWriter writers[ENTRY_KINDS] = {ENTRY_KIND_ROWS(WRITER)};
+#undef WRITER
+
 static void put_entry(TurtleWriter* const writer, const Bank* const bank, const EntryPick entry)
 {
-    const Library* const library = bank_library(bank);
     const EntryInfo* const info = bank_info(bank, entry.kind, entry.id);
-    if (!info) {
-        return;
-    }
-    switch (entry.kind) {
-    case ENTRY_HANDS:
-    case ENTRY_FEET:
-    case ENTRY_TURNAROUND:
-        put_figure(writer, library_figure(library, (FigureKind)entry.kind, entry.id), info);
-        break;
-    case ENTRY_GROOVE:
-        put_groove(writer, bank, library_groove(library, entry.id), info);
-        break;
-    case ENTRY_KIT:
-        put_kit(writer, library_kit(library, entry.id), info);
-        break;
-    case ENTRY_KINDS:
-        break;
+    if (info) {
+        writers[entry.kind](writer, bank, bank_value(bank, entry.kind, entry.id), info);
     }
 }
 

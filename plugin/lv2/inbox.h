@@ -5,8 +5,14 @@
 
 #include "input.h"
 
-/* Events that 64 kB of input can hold: `control`'s rsz:minimumSize. */
-enum { INBOX_MOST = 4096 };
+enum {
+    /* Events that 64 kB of input can hold: `control`'s rsz:minimumSize. */
+    INBOX_MOST = 4096,
+
+    /* So many are in hand at a time: few blocks have more than a handful, and whatever a
+       host hands over is looked through 16 times at most. */
+    INBOX_HAND = 256
+};
 
 typedef struct {
     int64_t frame;
@@ -15,14 +21,18 @@ typedef struct {
 } InboxEvent;
 
 typedef struct {
-    uint32_t count;
+    InputReader begin; /* of the INBOX_MOST that are put in order */
+    uint32_t size;
+    uint32_t left;     /* of those, not in hand yet */
+    InboxEvent newest; /* of those that were */
+    uint32_t count;    /* in hand */
     uint32_t next;
-    InboxEvent events[INBOX_MOST];
+    InboxEvent events[INBOX_HAND];
 } Inbox;
 
-/* Takes the next INBOX_MOST events at most; false if there are none.  Where there
-   are more, they follow in their turn. */
+/* Takes events in hand: the earliest of the next INBOX_MOST at most; false if there are
+   none.  Where there are more, they follow in their turn. */
 bool inbox_fill(Inbox* inbox, InputReader* reader);
 
-/* The next event in order of frames; false at the end of what was taken. */
+/* The next event in order of frames; false at the end of what is in hand. */
 bool inbox_next(Inbox* inbox, InputEvent* event);

@@ -103,23 +103,17 @@ static bool tell_message(Notify* const notify, const LV2_URID property, const ch
                          const Uris* const uris)
 {
     const size_t most = most_text(&notify->forge);
-    size_t length = strlen(text);
-    length = most ? utf8_cut(text, length, most) : length;
-    return tell_text(notify, property, text, length, uris);
+    const size_t length = strlen(text);
+    return tell_text(notify, property, text, most ? utf8_cut(text, length, most) : length, uris);
 }
 
 /* Half a draft would be none: one that the port can never take isn't told. */
 static bool tell_draft(Notify* const notify, const FigureKind kind, const Uris* const uris)
 {
-    const LV2_URID properties[FIGURE_KINDS] = {
-        [FIGURE_HANDS] = uris->fl_handsDraft,
-        [FIGURE_FEET] = uris->fl_feetDraft,
-        [FIGURE_TURNAROUND] = uris->fl_turnaroundDraft,
-    };
     const char* const text = notify->snapshot ? snapshot_draft(notify->snapshot, kind) : "";
     const size_t length = strlen(text);
     const size_t most = most_text(&notify->forge);
-    return (most && length > most) || tell_text(notify, properties[kind], text, length, uris);
+    return (most && length > most) || tell_text(notify, uris->fl_drafts[kind], text, length, uris);
 }
 
 /* A piece in a block, so that neither the block nor the host's way to its window is
@@ -145,6 +139,14 @@ static void tell_next_piece(Notify* const notify, const Uris* const uris)
     notify->entries_due = notify->entries_at < whole;
 }
 
+static bool tell_refusal(Notify* const notify, const Parcel parcel, const Uris* const uris)
+{
+    char why[ANSWER_BYTES + 1];
+    queue_copy(notify->answers, parcel, why);
+    why[parcel.size] = '\0';
+    return tell_message(notify, uris->fl_refused, why, uris);
+}
+
 static bool tell_parcel(Notify* const notify, const Parcel* const parcel, const Uris* const uris)
 {
     switch ((Answer)parcel->kind) {
@@ -153,16 +155,16 @@ static bool tell_parcel(Notify* const notify, const Parcel* const parcel, const 
     case ANSWER_SAVED_KIT:
         return tell_long(notify, uris->fl_savedKit, parcel->number, uris);
     case ANSWER_REFUSED:
-        return tell_message(notify, uris->fl_refused, parcel->bytes, uris);
+        return tell_refusal(notify, *parcel, uris);
     }
     return true;
 }
 
 static void tell_answers(Notify* const notify, const Uris* const uris)
 {
-    const Parcel* parcel = NULL;
-    while ((parcel = queue_first(notify->answers)) && tell_parcel(notify, parcel, uris)) {
-        queue_drop(notify->answers);
+    Parcel parcel;
+    while (queue_first(notify->answers, &parcel) && tell_parcel(notify, &parcel, uris)) {
+        queue_drop(notify->answers, parcel);
     }
     if (notify->refused && tell_message(notify, uris->fl_refused, notify->refused, uris)) {
         notify->refused = NULL;

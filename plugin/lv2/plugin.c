@@ -155,17 +155,15 @@ static void connect_port(const LV2_Handle instance, const uint32_t port, void* c
 }
 
 /* Those that differ from the defaults: a default session needs no names. */
-static void remember_ids(Plugin* const plugin, const Settings* const settings)
+static void remember_ids(Plugin* const plugin)
 {
-    const Used used = {
-        .ids = {
-            [ENTRY_HANDS] = settings->hands,
-            [ENTRY_FEET] = settings->feet,
-            [ENTRY_TURNAROUND] = settings->turnaround > 0 ? (uint32_t)settings->turnaround : 0,
-            [ENTRY_GROOVE] = settings->groove != 1 ? settings->groove : 0,
-            [ENTRY_KIT] = settings->kit != 1 ? settings->kit : 0,
-        }};
-    worker_use(&plugin->worker, &used, snapshot_library(plugin->snapshot));
+    Used used = {.settled = false};
+    for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
+        const int32_t id = settings_pick(plugin->values, (EntryKind)kind);
+        const int32_t normal = (int32_t)control_rows[kind_controls[kind]].normal;
+        used.ids[kind] = id > 0 && id != normal ? (uint32_t)id : 0;
+    }
+    worker_use(&plugin->worker, &used, plugin->snapshot);
 }
 
 static void take_controls(Plugin* const plugin)
@@ -180,7 +178,7 @@ static void take_controls(Plugin* const plugin)
         memcpy(plugin->values, values, sizeof values);
         const Settings settings = settings_from_controls(values);
         engine_set(&plugin->engine, &settings);
-        remember_ids(plugin, &settings);
+        remember_ids(plugin);
     }
 }
 
@@ -213,18 +211,14 @@ static void write_readouts(const Plugin* const plugin)
 /* What is asked for by a property, or ASKS. */
 static Ask ask_of(const LV2_URID property, const Uris* const uris)
 {
-    const LV2_URID properties[ASKS] = {
-        [ASK_HANDS_DRAFT] = uris->fl_handsDraft,
-        [ASK_FEET_DRAFT] = uris->fl_feetDraft,
-        [ASK_TURNAROUND_DRAFT] = uris->fl_turnaroundDraft,
-        [ASK_SAVE_FIGURE] = uris->fl_saveFigure,
-        [ASK_SAVE_KIT] = uris->fl_saveKit,
-    };
     int ask = 0;
-    while (ask < ASKS && properties[ask] != property) {
+    while (ask < FIGURE_KINDS && uris->fl_drafts[ask] != property) {
         ++ask;
     }
-    return (Ask)ask;
+    return ask < FIGURE_KINDS                ? (Ask)ask
+           : property == uris->fl_saveFigure ? ASK_SAVE_FIGURE
+           : property == uris->fl_saveKit    ? ASK_SAVE_KIT
+                                             : ASKS;
 }
 
 static void take_set(Plugin* const plugin, const LV2_URID property, const LV2_Atom* const value)

@@ -10,18 +10,21 @@ typedef struct {
     uint32_t kind; /* the sender's and receiver's business */
     uint32_t size;
     int64_t number;
-    char bytes[]; /* with a 0 behind them */
 } Parcel;
 
 typedef struct Queue Queue;
 
-/* So many parcels of at most so many bytes; NULL if there is no memory. */
-Queue* queue_new(uint32_t parcels, uint32_t bytes);
+/* Of so many bytes for parcels and their heads; NULL if there is no memory. */
+Queue* queue_new(uint32_t bytes);
 void queue_free(Queue* queue);
 
-/* Copies a parcel in; false if it is too large or the queue is full. */
+/* Copies a parcel in; false if there is no room for it. */
 bool queue_put(Queue* queue, uint32_t kind, int64_t number, const void* bytes, uint32_t size);
 
-/* The oldest parcel, or NULL; it stays until queue_drop. */
-const Parcel* queue_first(Queue* queue);
-void queue_drop(Queue* queue);
+/* The head of the oldest parcel; false if there is none.  It stays until queue_drop. */
+bool queue_first(const Queue* queue, Parcel* parcel);
+
+/* Copies the oldest parcel's bytes, `parcel.size` of them, as queue_first told it. */
+void queue_copy(const Queue* queue, Parcel parcel, char* bytes);
+
+void queue_drop(Queue* queue, Parcel parcel);

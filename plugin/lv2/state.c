@@ -9,9 +9,7 @@ enum { TEXT_MOST = 4 * 1024 * 1024 }; /* bytes: more than a session ever has */
 /* The key of each text. */
 static void find_keys(const Uris* const uris, LV2_URID keys[TEXTS])
 {
-    keys[FIGURE_HANDS] = uris->fl_handsDraft;
-    keys[FIGURE_FEET] = uris->fl_feetDraft;
-    keys[FIGURE_TURNAROUND] = uris->fl_turnaroundDraft;
+    memcpy(keys, uris->fl_drafts, sizeof uris->fl_drafts);
     keys[TEXT_OWN] = uris->fl_ownEntries;
     keys[TEXT_UNREAD] = uris->fl_unreadEntries;
     keys[TEXT_NAMES] = uris->fl_entryNames;

@@ -70,8 +70,8 @@ bool worker_init(Worker* const worker, const char* const bundle_path,
     pthread_mutex_init(&worker->lock, NULL);
     pthread_mutex_init(&worker->work, NULL);
     worker->users = has_users ? strdup(users) : NULL;
-    worker->asks = queue_new(ASKS_MOST, ASK_BYTES);
-    worker->answers = queue_new(ANSWERS_MOST, ANSWER_BYTES);
+    worker->asks = queue_new(ASKS_BYTES);
+    worker->answers = queue_new(ANSWERS_BYTES);
     if (!worker->factory || !worker->asks || !worker->answers || (has_users && !worker->users)) {
         return false;
     }
@@ -139,30 +139,13 @@ void worker_wake(Worker* const worker)
     }
 }
 
-static bool has_entry(const Library* const library, const EntryKind kind, const uint32_t id)
-{
-    switch (kind) {
-    case ENTRY_HANDS:
-    case ENTRY_FEET:
-    case ENTRY_TURNAROUND:
-        return library_figure(library, (FigureKind)kind, id);
-    case ENTRY_GROOVE:
-        return library_groove(library, id);
-    case ENTRY_KIT:
-        return library_kit(library, id);
-    case ENTRY_KINDS:
-        break;
-    }
-    return false;
-}
-
-void worker_use(Worker* const worker, const Used* const used, const Library* const library)
+void worker_use(Worker* const worker, const Used* const used, const Snapshot* const snapshot)
 {
     for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
         const uint32_t id = used->ids[kind];
         const uint32_t before =
             atomic_exchange_explicit(&worker->used[kind], id, memory_order_relaxed);
-        if (id != before && id >= ID_FIRST_OWN && !has_entry(library, (EntryKind)kind, id)) {
+        if (id != before && id >= ID_FIRST_OWN && !snapshot_has(snapshot, (EntryKind)kind, id)) {
             atomic_store(&worker->look_again, true);
             worker->work_due = true;
         }
@@ -178,46 +161,51 @@ static void refuse(Worker* const worker, const char* const why)
     queue_put(worker->answers, ANSWER_REFUSED, 0, why, (uint32_t)size);
 }
 
+/* What lay in the queue. */
 typedef struct {
-    const Parcel* parcel;
+    uint32_t kind; /* Ask */
+    uint32_t size;
+    char* text;
+} Asked;
+
+typedef struct {
+    const Asked* asked;
     char why[SINGLE_WHY_ROOM];
 } Drafting;
 
 static bool set_draft(Session* const session, void* const context)
 {
     Drafting* const drafting = (Drafting*)context;
-    const Parcel* const parcel = drafting->parcel;
-    return session_draft(session, (FigureKind)parcel->kind, parcel->bytes, parcel->size,
-                         drafting->why);
+    const Asked* const asked = drafting->asked;
+    return session_draft(session, (FigureKind)asked->kind, asked->text, asked->size, drafting->why);
 }
 
-static void take_draft(Worker* const worker, const Parcel* const parcel)
+static void take_draft(Worker* const worker, const Asked* const asked)
 {
-    Drafting drafting = {parcel, ""};
+    Drafting drafting = {asked, ""};
     if (!change_session(worker, set_draft, &drafting)) {
         refuse(worker, *drafting.why ? drafting.why : "there is no memory to play the draft");
     }
 }
 
-/* True if the parcel holds what it was asked to save. */
-static bool fits(const Parcel* const parcel, char why[USER_BANK_WHY_ROOM])
+/* True if the text holds what it was asked to save. */
+static bool fits(const Asked* const asked, char why[USER_BANK_WHY_ROOM])
 {
     char reason[SINGLE_WHY_ROOM];
-    Single* const single =
-        single_read("/what was to be saved", parcel->bytes, parcel->size, reason);
+    Single* const single = single_read("/what was to be saved", asked->text, asked->size, reason);
     const bool is_kit = single && single->kind == ENTRY_KIT;
     snprintf(why, USER_BANK_WHY_ROOM, "%s",
              single ? "a kit map is saved by fl:saveKit, a figure by fl:saveFigure" : reason);
     single_free(single);
-    return single && is_kit == (parcel->kind == ASK_SAVE_KIT);
+    return single && is_kit == (asked->kind == ASK_SAVE_KIT);
 }
 
-static Saved save_parcel(Worker* const worker, const Parcel* const parcel,
-                         char why[USER_BANK_WHY_ROOM])
+static Saved save_asked(Worker* const worker, const Asked* const asked,
+                        char why[USER_BANK_WHY_ROOM])
 {
     Session copy;
     OwnIds in_use = {{false}};
-    if (!fits(parcel, why)) {
+    if (!fits(asked, why)) {
         return (Saved){.id = 0};
     }
     if (!copy_session(worker, &copy)) {
@@ -227,7 +215,7 @@ static Saved save_parcel(Worker* const worker, const Parcel* const parcel,
     }
     session_ids(&copy, &in_use);
     session_clear(&copy);
-    return user_bank_save(worker->users, parcel->bytes, parcel->size, &in_use, why);
+    return user_bank_save(worker->users, asked->text, asked->size, &in_use, why);
 }
 
 static bool read_files(Session* const session, void* const context)
@@ -245,10 +233,10 @@ static bool is_loaded(Worker* const worker, const Saved* const saved, char why[U
     return loaded;
 }
 
-static void save_entry(Worker* const worker, const Parcel* const parcel)
+static void save_entry(Worker* const worker, const Asked* const asked)
 {
     char why[USER_BANK_WHY_ROOM] = "";
-    Saved saved = save_parcel(worker, parcel, why);
+    Saved saved = save_asked(worker, asked, why);
     if (!saved.id) {
         refuse(worker, why);
         return;
@@ -263,21 +251,23 @@ static void save_entry(Worker* const worker, const Parcel* const parcel)
               saved.id, "", 0);
 }
 
-static void serve(Worker* const worker, const Parcel* const parcel)
+static void serve(Worker* const worker, const Parcel parcel)
 {
-    switch ((Ask)parcel->kind) {
-    case ASK_HANDS_DRAFT:
-    case ASK_FEET_DRAFT:
-    case ASK_TURNAROUND_DRAFT:
-        take_draft(worker, parcel);
-        break;
-    case ASK_SAVE_FIGURE:
-    case ASK_SAVE_KIT:
-        save_entry(worker, parcel);
-        break;
-    case ASKS:
-        break;
+    const Asked asked = {parcel.kind, parcel.size, malloc(parcel.size + 1U)};
+    if (asked.text) {
+        queue_copy(worker->asks, parcel, asked.text);
+        asked.text[parcel.size] = '\0';
     }
+    queue_drop(worker->asks, parcel);
+    if (!asked.text) {
+        refuse(worker,
+               "there is no memory to read what was sent; close something and send it again");
+    } else if (asked.kind < FIGURE_KINDS) {
+        take_draft(worker, &asked);
+    } else {
+        save_entry(worker, &asked);
+    }
+    free(asked.text);
 }
 
 /* Another instance may have saved what this one was set to. */
@@ -295,10 +285,9 @@ static void look_again(Worker* const worker)
 void worker_run(Worker* const worker)
 {
     pthread_mutex_lock(&worker->work);
-    const Parcel* parcel = NULL;
-    while ((parcel = queue_first(worker->asks))) {
+    Parcel parcel;
+    while (queue_first(worker->asks, &parcel)) {
         serve(worker, parcel);
-        queue_drop(worker->asks);
     }
     if (atomic_exchange(&worker->look_again, false)) {
         look_again(worker);

@@ -5,27 +5,27 @@
    are the worker and whoever instantiates, saves and restores, at any time. */
 #pragma once
 
+#include "../bank/bounds.h"
 #include "../bank/session.h"
+#include "../bank/user_bank.h"
 #include "queue.h"
 
 #include <lv2/worker/worker.h>
 #include <pthread.h>
 #include <stdatomic.h>
 
-/* What a window can ask for, in the order of the FIGURE kinds first. */
-typedef enum {
-    ASK_HANDS_DRAFT,
-    ASK_FEET_DRAFT,
-    ASK_TURNAROUND_DRAFT,
-    ASK_SAVE_FIGURE,
-    ASK_SAVE_KIT,
-    ASKS
-} Ask;
+/* What a window can ask for: first a draft of each FigureKind. */
+typedef enum { ASK_SAVE_FIGURE = FIGURE_KINDS, ASK_SAVE_KIT, ASKS } Ask;
 
 /* What is told in answer. */
 typedef enum { ANSWER_SAVED_FIGURE, ANSWER_SAVED_KIT, ANSWER_REFUSED } Answer;
 
-enum { ASKS_MOST = 8, ASK_BYTES = 32768, ANSWERS_MOST = 16, ANSWER_BYTES = 1024 };
+enum {
+    ASK_BYTES = SINGLE_BYTES_MOST, /* of the longest text */
+    ASKS_BYTES = ASK_BYTES + 4096, /* one of those and some as long as most are */
+    ANSWER_BYTES = USER_BANK_WHY_ROOM,
+    ANSWERS_BYTES = 4 * (ANSWER_BYTES + (int)sizeof(Parcel)),
+};
 
 typedef struct {
     pthread_mutex_t lock; /* of the session, and of who publishes; held for moments, never
@@ -64,9 +64,9 @@ void worker_leave(Worker* worker, Snapshot* snapshot);
 void worker_wake(Worker* worker);
 
 /* Audio.  Remembers which ids are in use.  Where one of the user's own is new and
-   not in the library that plays, another instance may have saved it: the worker
+   not in what plays, another instance may have saved it: the worker
    looks into the files again. */
-void worker_use(Worker* worker, const Used* used, const Library* library);
+void worker_use(Worker* worker, const Used* used, const Snapshot* snapshot);
 
 /* Worker.  Does all that was asked for. */
 void worker_run(Worker* worker);

@@ -5,6 +5,8 @@
 #include <lv2/midi/midi.h>
 #include <lv2/time/time.h>
 
+#define MAP_DRAFT(NAME, name, ...) [FIGURE_##NAME] = map->map(h, FOURLIMB_TERMS #name "Draft"),
+
 Uris uris_map(LV2_URID_Map* const map)
 {
     void* const h = map->handle;
@@ -41,8 +43,7 @@ Uris uris_map(LV2_URID_Map* const map)
         .fl_noteIn = map->map(h, FOURLIMB_TERMS "noteIn"),
         .fl_place = map->map(h, FOURLIMB_TERMS "place"),
         .fl_entryNames = map->map(h, FOURLIMB_TERMS "entryNames"),
-        .fl_feetDraft = map->map(h, FOURLIMB_TERMS "feetDraft"),
-        .fl_handsDraft = map->map(h, FOURLIMB_TERMS "handsDraft"),
+        .fl_drafts = {FIGURE_KIND_ROWS(MAP_DRAFT)},
         .fl_ownEntries = map->map(h, FOURLIMB_TERMS "ownEntries"),
         .fl_sessionEntries = map->map(h, FOURLIMB_TERMS "sessionEntries"),
         .fl_refused = map->map(h, FOURLIMB_TERMS "refused"),
@@ -53,7 +54,6 @@ Uris uris_map(LV2_URID_Map* const map)
         .fl_sectionBegins = map->map(h, FOURLIMB_TERMS "sectionBegins"),
         .fl_sectionControls = map->map(h, FOURLIMB_TERMS "sectionControls"),
         .fl_sectionPlace = map->map(h, FOURLIMB_TERMS "sectionPlace"),
-        .fl_turnaroundDraft = map->map(h, FOURLIMB_TERMS "turnaroundDraft"),
         .fl_unreadEntries = map->map(h, FOURLIMB_TERMS "unreadEntries"),
         .fl_wants = map->map(h, FOURLIMB_TERMS "wants"),
     };

@@ -2,6 +2,8 @@
 /* uris.h - our names, and the numbers that the host gives to all we use. */
 #pragma once
 
+#include "../engine/written/kinds.h"
+
 #include <lv2/urid/urid.h>
 
 #define FOURLIMB_GROOVE_URI "urn:fourlimb:groove"
@@ -40,8 +42,7 @@ typedef struct {
     LV2_URID fl_noteIn;
     LV2_URID fl_place;
     LV2_URID fl_entryNames;
-    LV2_URID fl_feetDraft;
-    LV2_URID fl_handsDraft;
+    LV2_URID fl_drafts[FIGURE_KINDS]; /* fl:handsDraft and so on */
     LV2_URID fl_ownEntries;
     LV2_URID fl_sessionEntries;
     LV2_URID fl_refused;
@@ -52,7 +53,6 @@ typedef struct {
     LV2_URID fl_sectionBegins;
     LV2_URID fl_sectionControls;
     LV2_URID fl_sectionPlace;
-    LV2_URID fl_turnaroundDraft;
     LV2_URID fl_unreadEntries;
     LV2_URID fl_wants;
 } Uris;

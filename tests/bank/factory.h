@@ -22,8 +22,7 @@ static inline Bank* factory_open(void)
 
 static inline const char* factory_kind_word(const EntryKind kind)
 {
-    static const char* const words[ENTRY_KINDS] = {"hands", "feet", "turnaround", "groove", "kit"};
-    return words[kind];
+    return kind_rows[kind].name;
 }
 
 /* The figure of an entry; the three first kinds of entry are figures. */

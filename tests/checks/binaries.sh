@@ -22,6 +22,14 @@ engine_has_no_variables() {
 	[ ! -s "$build/variables.txt" ]
 }
 
+# Variables of the plugin's rooms: the list of banks that the process shares, and none else.
+plugin_has_one_variable() {
+	for object in "$build"/plugin/*/*.o "$build"/plugin/engine/*/*.o; do
+		objdump -t "$object" | awk -v object="$object" '$3 == "O" && ($4 == ".data" || $4 == ".bss") { print object, $NF }'
+	done | sed "s|^$build/||" >"$build/variables.txt"
+	[ "$(cat "$build/variables.txt")" = "plugin/bank/shared.o shared" ] || { cat "$build/variables.txt"; return 1; }
+}
+
 exports_only() {
 	exported=$(nm -D --defined-only "$1" | awk '{print $3}' | tr '\n' ' ')
 	[ "$exported" = "$2 " ] || { echo "exports $exported"; return 1; }
@@ -35,6 +43,7 @@ planted_call_is_found() {
 
 check "the engine calls nothing but arithmetic and memory moves" engine_is_pure
 check "the engine keeps no variables of its own" engine_has_no_variables
+check "the plugin's one variable is the list of shared banks" plugin_has_one_variable
 check "the plugin exports lv2_descriptor alone" exports_only "$build/lv2/fourlimb.lv2/fourlimb.so" lv2_descriptor
 check "a call to malloc would be found" planted_call_is_found
 tally

@@ -359,7 +359,7 @@ static inline bool bench_notes(Bench* const bench, const char* const words)
 }
 
 /* The entry of the picker with a name; NULL if it lists none. */
-static inline const Entry* listed(Bench* const bench, const ShelfKind shelf,
+static inline const Entry* listed(Bench* const bench, const EntryKind shelf,
                                   const char* const label)
 {
     const Shelf* const entries = &bench_view(bench)->shelves[shelf];

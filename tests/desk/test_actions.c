@@ -68,7 +68,7 @@ static void edit(void)
 
 static float middle_entry(void)
 {
-    const Shelf* const feet = &own->model.view.shelves[SHELF_FEET];
+    const Shelf* const feet = &own->model.view.shelves[ENTRY_FEET];
     return (float)feet->entries[feet->count / 2].id;
 }
 
@@ -95,7 +95,7 @@ static void enter(const Scope scope)
         break;
     case SCOPE_CARD:
         own_say(own, CONTROL_FEET, middle_entry());
-        focus(TARGET_CARD, SHELF_FEET);
+        focus(TARGET_CARD, ENTRY_FEET);
         break;
     case SCOPE_ITEM:
         focus(TARGET_EDIT, EDIT_GRID);

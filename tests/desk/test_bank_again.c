@@ -30,7 +30,7 @@ static Bank* factory_bank(void)
 static size_t read_lists(const Model* const model)
 {
     size_t letters = 0;
-    for (int shelf = 0; shelf < SHELF_COUNT; ++shelf) {
+    for (int shelf = 0; shelf < ENTRY_KINDS; ++shelf) {
         for (int i = 0; i < model->view.shelves[shelf].count; ++i) {
             const Entry* const entry = &model->view.shelves[shelf].entries[i];
             letters += strlen(entry->label) + strlen(entry->comment) + strlen(entry->family);
@@ -48,7 +48,7 @@ static void where_memory_runs_out_the_old_lists_stay(void)
     CHECK(model && first && controller_open(model, first, &uris, (ModelOutput){.handle = NULL}));
     const size_t letters = read_lists(model);
     CHECK(letters > 1000);
-    for (int at = 0; at < SHELF_COUNT; ++at) {
+    for (int at = 0; at < ENTRY_KINDS; ++at) {
         check_case("at list %d", at);
         Bank* const again = factory_bank();
         calls_left = at;

@@ -349,7 +349,7 @@ static void without_a_bank_nothing_can_be_picked_and_nothing_breaks(void)
     own_type(own, "xyz");
     draw(own);
     own_key(own, PANE_KEY_ENTER, 0);
-    own_click(own, (TargetId){TARGET_CARD_DOWN, SHELF_FEET});
+    own_click(own, (TargetId){TARGET_CARD_DOWN, ENTRY_FEET});
     draw(own);
     CHECK_INT(own->wrong, 0);
     controller_close(&own->model);

@@ -17,7 +17,7 @@ static void a_saved_figure_is_listed_and_picked_at_once(void)
     bench_save(bench, "Salt step");
     CHECK(bench_notes(bench, "Saved as \"Salt step\""));
     CHECK_INT(times(bench_bank(), "\"Salt step\""), 1);
-    const Entry* const entry = listed(bench, SHELF_FEET, "Salt step");
+    const Entry* const entry = listed(bench, ENTRY_FEET, "Salt step");
     if (CHECK(entry)) {
         CHECK(entry->id >= 1000 && entry->id != ONE);
         CHECK_INT(control_of(bench, "feet"), entry->id);
@@ -35,7 +35,7 @@ static void a_saved_figure_is_listed_and_picked_at_once(void)
 static void under_its_own_name_it_goes_over_itself(void)
 {
     Bench* const bench = bench_open();
-    const Entry* const entry = listed(bench, SHELF_FEET, "Salt step");
+    const Entry* const entry = listed(bench, ENTRY_FEET, "Salt step");
     const int id = entry ? entry->id : 0;
     bench_pick(bench, CONTROL_FEET, id);
     bench_click(bench, LEFT_FOOT, 3.0);
@@ -64,7 +64,7 @@ static const char* file_of(const int id)
 static void what_was_changed_by_hand_meanwhile_stays_and_the_window_says_so(void)
 {
     Bench* const bench = bench_open();
-    const Entry* const entry = listed(bench, SHELF_FEET, "Salt step");
+    const Entry* const entry = listed(bench, ENTRY_FEET, "Salt step");
     const int id = entry ? entry->id : 0;
     bench_pick(bench, CONTROL_FEET, id);
     bench_click(bench, LEFT_FOOT, 2.0);
@@ -96,7 +96,7 @@ static void a_figure_of_the_groove_keeps_its_draft(void)
     bench_click(bench, LEFT_FOOT, 1.0);
     bench_save(bench, "Fog feet");
     CHECK_INT(control_of(bench, "feet"), 0);
-    CHECK(listed(bench, SHELF_FEET, "Fog feet"));
+    CHECK(listed(bench, ENTRY_FEET, "Fog feet"));
     CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "....o...........");
     check_case("and can go on being edited, back beyond the saving");
     CHECK_INT(bench_view(bench)->edit.undo, 1);
@@ -149,7 +149,7 @@ static void a_change_made_while_saving_is_not_lost(void)
     stage_click(&bench->stage, (TargetId){TARGET_EDIT, EDIT_SAVE});
     bench_button(bench, LEFT_FOOT, 3.0, 1, 0);
     bench_settle(bench);
-    CHECK(listed(bench, SHELF_FEET, "Too early"));
+    CHECK(listed(bench, ENTRY_FEET, "Too early"));
     CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "....o.......o...");
     CHECK_INT(control_of(bench, "feet"), ONE);
     check_case("it is unsaved: another figure waits");
@@ -168,7 +168,7 @@ static void check_refused_and_kept(Bench* const bench, const char* const why)
     CHECK_INT(bench->refused, 1);
     CHECK_INT(bench_view(bench)->edit.undo, 2);
     CHECK_TEXT(bench_view(bench)->edit.name, "Not to be");
-    CHECK(!listed(bench, SHELF_FEET, "Not to be"));
+    CHECK(!listed(bench, ENTRY_FEET, "Not to be"));
     CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "....o.......o...");
 }
 
@@ -198,7 +198,7 @@ static void a_full_disk_is_told_of_and_loses_nothing(void)
     setrlimit(RLIMIT_FSIZE, &before);
     check_case("with room again");
     bench_item(bench, EDIT_SAVE);
-    CHECK(listed(bench, SHELF_FEET, "Not to be"));
+    CHECK(listed(bench, ENTRY_FEET, "Not to be"));
     free(file);
     bench_close(bench);
 }
@@ -222,7 +222,7 @@ static void a_folder_that_may_not_be_written_is_told_of(void)
     }
     chmod(bench_path("fourlimb"), 0755);
     bench_item(bench, EDIT_SAVE);
-    CHECK(listed(bench, SHELF_FEET, "Never"));
+    CHECK(listed(bench, ENTRY_FEET, "Never"));
     bench_close(bench);
 }
 

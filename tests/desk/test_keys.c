@@ -9,8 +9,8 @@ static void letters_open_the_lists(void)
 {
     static const struct {
         uint32_t key;
-        ShelfKind shelf;
-    } rows[] = {{'g', SHELF_GROOVE}, {'h', SHELF_HANDS}, {'f', SHELF_FEET}};
+        EntryKind shelf;
+    } rows[] = {{'g', ENTRY_GROOVE}, {'h', ENTRY_HANDS}, {'f', ENTRY_FEET}};
     for (int i = 0; i < 3; ++i) {
         fresh();
         own_key(own, rows[i].key, 0);
@@ -110,7 +110,7 @@ static const TargetId places[] = {
     {TARGET_DIAL, CONTROL_ENABLED},
     {TARGET_DIAL, CONTROL_CLOCK},
     {TARGET_CLICK, 0},
-    {TARGET_CARD, SHELF_FEET},
+    {TARGET_CARD, ENTRY_FEET},
     {TARGET_TAB, PANEL_RHYTHM},
     {TARGET_BAR, 0},
     {TARGET_THEME, 0},
@@ -269,14 +269,14 @@ static void enter_on_a_bar_loops_it(void)
 /* From the first entry of each shelf down to the last: each once. */
 static void down_walks_every_entry_of_a_card(void)
 {
-    for (int shelf = 0; shelf < SHELF_COUNT; ++shelf) {
+    for (int shelf = 0; shelf < ENTRY_KINDS; ++shelf) {
         fresh();
         const Shelf* const entries = &own->model.view.shelves[shelf];
-        const Control control = view_shelf_control((ShelfKind)shelf);
+        const Control control = kind_controls[shelf];
         own_say(own, control, (float)entries->entries[0].id);
         focus(TARGET_CARD, shelf);
         check_case("shelf %d", shelf);
-        const bool own_first = shelf == SHELF_HANDS || shelf == SHELF_FEET;
+        const bool own_first = shelf == ENTRY_HANDS || shelf == ENTRY_FEET;
         const int first = own_first ? 1 : 0; /* "as the groove has it" is where it begins */
         for (int i = first; i < entries->count; ++i) {
             if (i > 0) {
@@ -293,13 +293,13 @@ static void down_walks_every_entry_of_a_card(void)
 static void page_down_goes_to_the_next_family(void)
 {
     fresh();
-    const Shelf* const feet = &own->model.view.shelves[SHELF_FEET];
+    const Shelf* const feet = &own->model.view.shelves[ENTRY_FEET];
     own_say(own, CONTROL_FEET, (float)feet->entries[1].id);
-    focus(TARGET_CARD, SHELF_FEET);
+    focus(TARGET_CARD, ENTRY_FEET);
     const char* const before = feet->entries[1].family;
     own_key(own, PANE_KEY_PAGE_DOWN, 0);
     const Entry* const entry =
-        view_entry(&own->model.view, SHELF_FEET, (int32_t)own_value(own, CONTROL_FEET));
+        view_entry(&own->model.view, ENTRY_FEET, (int32_t)own_value(own, CONTROL_FEET));
     CHECK(entry && strcmp(entry->family, before) != 0);
     CHECK(entry && entry > feet->entries && strcmp(entry[-1].family, before) == 0);
     own_key(own, PANE_KEY_PAGE_UP, 0);

@@ -35,7 +35,7 @@ static void pads_teach_keys_and_the_kit_is_picked(void)
     CHECK(bench_notes(bench, "kick is key 60"));
     play_pad(bench, 61); /* the left foot's */
     bench_settle(bench);
-    const Entry* const kit = listed(bench, SHELF_KIT, "My pads");
+    const Entry* const kit = listed(bench, ENTRY_KIT, "My pads");
     if (CHECK(kit)) {
         CHECK(kit->id >= 1000);
         CHECK_INT(control_of(bench, "kit"), kit->id);

@@ -5,7 +5,7 @@
 
 static void every_list_shows_every_entry(void)
 {
-    for (int shelf = 0; shelf < SHELF_COUNT; ++shelf) {
+    for (int shelf = 0; shelf < ENTRY_KINDS; ++shelf) {
         fresh();
         focus(TARGET_CARD, shelf);
         own_key(own, PANE_KEY_ENTER, 0);
@@ -65,7 +65,7 @@ static void a_click_chooses_a_line_and_a_double_click_keeps_it(void)
     own_click(own, (TargetId){TARGET_LIST_ROW, 4});
     CHECK(list()->is_open);
     CHECK_INT(list()->selected, 4);
-    const Entry* const entry = &own->model.view.shelves[SHELF_FEET].entries[list()->rows[4].entry];
+    const Entry* const entry = &own->model.view.shelves[ENTRY_FEET].entries[list()->rows[4].entry];
     CHECK_NEAR(own_value(own, CONTROL_FEET), entry->id, 0.0);
     own_double_click(own, (TargetId){TARGET_LIST_ROW, 4});
     CHECK(!list()->is_open);
@@ -81,7 +81,7 @@ static void typing_finds_names_and_families(void)
     int entries = 0;
     for (int line = 0; line < list()->count; ++line) {
         const Entry* const entry =
-            &own->model.view.shelves[SHELF_FEET].entries[list()->rows[line].entry];
+            &own->model.view.shelves[ENTRY_FEET].entries[list()->rows[line].entry];
         CHECK(strstr(entry->label, "allop") || strstr(entry->family, "allop"));
         entries += !list()->rows[line].is_heading;
     }
@@ -128,7 +128,7 @@ static void letters_of_any_script_are_found_whatever_their_case(void)
     static const uint32_t salt[] = {0x5869, 0};
     static const uint32_t none[] = {0x448, 0x448, 0x448, 0};
     fresh();
-    Entry* const entries = own->model.entries[SHELF_FEET];
+    Entry* const entries = own->model.entries[ENTRY_FEET];
     entries[2].label = "\xD0\x91\xD0\x90\xD0\xA8\xD0\x9D\xD0\xAF"; /* BASHNYA */
     entries[3].label = "Salzstra\xC3\x9F"
                        "e";
@@ -203,7 +203,7 @@ static void the_list_says_what_a_figure_asks(void)
     own_type(own, "Sixteenths");
     for (int line = 0; line < list()->count; ++line) {
         const Entry* const entry =
-            &own->model.view.shelves[SHELF_FEET].entries[list()->rows[line].entry];
+            &own->model.view.shelves[ENTRY_FEET].entries[list()->rows[line].entry];
         if (!list()->rows[line].is_heading && !strcmp(entry->label, "Sixteenths")) {
             const Demand* const demand = &own->model.view.demands[line];
             CHECK(demand->is_known);

@@ -156,10 +156,10 @@ static void the_wheel_walks_the_figures(void)
 {
     fresh();
     own_say(own, CONTROL_FEET, 1.0f);
-    scroll((TargetId){TARGET_CARD, SHELF_FEET}, -1.0, 0);
+    scroll((TargetId){TARGET_CARD, ENTRY_FEET}, -1.0, 0);
     const float next = own_value(own, CONTROL_FEET);
     CHECK(next > 1.0f || next < 1.0f);
-    scroll((TargetId){TARGET_CARD, SHELF_FEET}, 1.0, 0);
+    scroll((TargetId){TARGET_CARD, ENTRY_FEET}, 1.0, 0);
     CHECK_NEAR(own_value(own, CONTROL_FEET), 1.0, 0.0);
 }
 
@@ -293,9 +293,9 @@ static void the_triangles_of_a_card_walk_it(void)
 {
     fresh();
     own_say(own, CONTROL_HANDS, 1.0f);
-    own_click(own, (TargetId){TARGET_CARD_DOWN, SHELF_HANDS});
+    own_click(own, (TargetId){TARGET_CARD_DOWN, ENTRY_HANDS});
     CHECK(own_value(own, CONTROL_HANDS) < 1.0f || own_value(own, CONTROL_HANDS) > 1.0f);
-    own_click(own, (TargetId){TARGET_CARD_UP, SHELF_HANDS});
+    own_click(own, (TargetId){TARGET_CARD_UP, ENTRY_HANDS});
     CHECK_NEAR(own_value(own, CONTROL_HANDS), 1.0, 0.0);
     CHECK(!own->model.view.list.is_open);
 }

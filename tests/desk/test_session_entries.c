@@ -52,9 +52,9 @@ static void an_entry_that_only_the_session_has_is_listed_and_edited(void)
     Bench* const bench = with_session(&kept, 1);
     bench_pick(bench, CONTROL_FEET, MANY_FIRST);
     CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "o...............");
-    const Entry* const entry = listed(bench, SHELF_FEET, "Session 1100");
+    const Entry* const entry = listed(bench, ENTRY_FEET, "Session 1100");
     CHECK(entry && entry->id == MANY_FIRST && entry->figure);
-    CHECK(view_entry(bench_view(bench), SHELF_FEET, view_playing(bench_view(bench), SHELF_FEET)));
+    CHECK(view_entry(bench_view(bench), ENTRY_FEET, view_playing(bench_view(bench), ENTRY_FEET)));
     bench_click(bench, LEFT_FOOT, 2.0);
     CHECK_TEXT(bench_note(bench), "");
     CHECK_TEXT(bench_view(bench)->edit.name, "Session 1100");
@@ -63,8 +63,8 @@ static void an_entry_that_only_the_session_has_is_listed_and_edited(void)
     bench_save(bench, "Brought home");
     CHECK(bench_notes(bench, "Saved as \"Brought home\""));
     CHECK_INT(times(bench_bank(), "\"Brought home\""), 1);
-    CHECK(listed(bench, SHELF_FEET, "Brought home"));
-    CHECK(listed(bench, SHELF_FEET, "Session 1100")); /* the session's, as before */
+    CHECK(listed(bench, ENTRY_FEET, "Brought home"));
+    CHECK(listed(bench, ENTRY_FEET, "Session 1100")); /* the session's, as before */
     CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "o.......o.......");
     close_all(bench, &kept);
 }
@@ -109,7 +109,7 @@ static int session_entries(Bench* const bench)
 {
     int count = 0;
     for (int i = 0; i < MANY; ++i) {
-        count += view_entry(bench_view(bench), SHELF_FEET, MANY_FIRST + i) != NULL;
+        count += view_entry(bench_view(bench), ENTRY_FEET, MANY_FIRST + i) != NULL;
     }
     return count;
 }
@@ -124,7 +124,7 @@ static void a_session_of_many_entries_is_told_whole(void)
     bench_click(bench, LEFT_FOOT, 0.0);
     bench_save(bench, "One of many");
     CHECK_INT(session_entries(bench), MANY);
-    CHECK(listed(bench, SHELF_FEET, "One of many"));
+    CHECK(listed(bench, ENTRY_FEET, "One of many"));
     close_all(bench, &kept);
 }
 
@@ -156,10 +156,10 @@ static void a_file_that_came_later_is_listed_once_it_plays(void)
     const size_t length = (size_t)snprintf(text, sizeof text, "%s", turtle_head);
     figure_text(text + length, sizeof text - length, 1200, 4);
     bench_write("fourlimb/later.ttl", text);
-    CHECK(!listed(bench, SHELF_FEET, "Session 1200"));
+    CHECK(!listed(bench, ENTRY_FEET, "Session 1200"));
     bench_pick(bench, CONTROL_FEET, 1200);
     CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "....o...........");
-    CHECK(listed(bench, SHELF_FEET, "Session 1200"));
+    CHECK(listed(bench, ENTRY_FEET, "Session 1200"));
     bench_close(bench);
     unlink(bench_path("fourlimb/later.ttl"));
 }

@@ -14,7 +14,7 @@ static void pick(Stage* const stage, const Control control, const int id)
 }
 
 /* The entry of a shelf with this name. */
-static int named(const Stage* const stage, const ShelfKind shelf, const char* const name)
+static int named(const Stage* const stage, const EntryKind shelf, const char* const name)
 {
     const Shelf* const entries = &stage->model.view.shelves[shelf];
     for (int i = 0; i < entries->count; ++i) {
@@ -27,7 +27,7 @@ static int named(const Stage* const stage, const ShelfKind shelf, const char* co
 
 static void play(Stage* const stage)
 {
-    pick(stage, CONTROL_GROOVE, named(stage, SHELF_GROOVE, "Lower Station"));
+    pick(stage, CONTROL_GROOVE, named(stage, ENTRY_GROOVE, "Lower Station"));
     stage_run(stage, 0.1);
     stage_roll(stage, 1, 0.0f, 1.0f);
     stage_run(stage, 1.2);
@@ -43,7 +43,7 @@ static void play_light(Stage* const stage)
 static void play_too_fast(Stage* const stage)
 {
     stage->tempo = 300.0f;
-    pick(stage, CONTROL_FEET, named(stage, SHELF_FEET, "Sixteenths"));
+    pick(stage, CONTROL_FEET, named(stage, ENTRY_FEET, "Sixteenths"));
     play(stage);
 }
 
@@ -149,7 +149,7 @@ static void play_meter(Stage* const stage, const char* const groove, const float
 {
     stage->beats_per_bar = beats;
     stage->beat_unit = unit;
-    pick(stage, CONTROL_GROOVE, named(stage, SHELF_GROOVE, groove));
+    pick(stage, CONTROL_GROOVE, named(stage, ENTRY_GROOVE, groove));
     stage_run(stage, 0.1);
     stage_roll(stage, 0, 0.0f, 1.0f);
     stage_run(stage, 1.2);
@@ -179,7 +179,7 @@ static void play_change_waits(Stage* const stage)
 {
     pick(stage, CONTROL_CHANGE_AT, CHANGE_AT_PHRASE);
     play(stage);
-    pick(stage, CONTROL_FEET, named(stage, SHELF_FEET, "Sixteenths"));
+    pick(stage, CONTROL_FEET, named(stage, ENTRY_FEET, "Sixteenths"));
     pick(stage, CONTROL_TURNAROUND, -1);
     pick(stage, CONTROL_LOOP_BAR, 3);
     stage_run(stage, 1.0);
@@ -190,7 +190,7 @@ static void play_turnaround_list(Stage* const stage)
 {
     play(stage);
     stage_click(stage, (TargetId){TARGET_TAB, PANEL_RHYTHM});
-    stage_click(stage, (TargetId){TARGET_CARD, SHELF_TURNAROUND});
+    stage_click(stage, (TargetId){TARGET_CARD, ENTRY_TURNAROUND});
     stage_key(stage, PANE_KEY_DOWN);
     stage_key(stage, PANE_KEY_DOWN);
     stage_key(stage, PANE_KEY_DOWN);
@@ -207,18 +207,18 @@ static void play_second_row(Stage* const stage)
 static void play_long_names(Stage* const stage)
 {
     play(stage);
-    for (int shelf = SHELF_HANDS; shelf <= SHELF_FEET; ++shelf) {
-        const int32_t id = view_playing(&stage->model.view, (ShelfKind)shelf);
+    for (int shelf = ENTRY_HANDS; shelf <= ENTRY_FEET; ++shelf) {
+        const int32_t id = view_playing(&stage->model.view, (EntryKind)shelf);
         for (int i = 0; i < stage->model.view.shelves[shelf].count; ++i) {
             Entry* const entry = &stage->model.entries[shelf][i];
             if (entry->id == id) {
-                entry->label = shelf == SHELF_HANDS
+                entry->label = shelf == ENTRY_HANDS
                                    ? "Hands of the third verse, as rehearsed on the quay in March"
                                    : "Salzfunikularzwischenstationsvorplatzgeplauder";
             }
         }
     }
-    stage->model.entries[SHELF_GROOVE][0].label =
+    stage->model.entries[ENTRY_GROOVE][0].label =
         "The long way home from the salt pans, second version with the bridge";
 }
 

@@ -78,7 +78,7 @@ static bool is_allowed(const Allowed* const allowed, const int x, const int y)
     return is;
 }
 
-static Entry* entry_of(Stage* const stage, const ShelfKind shelf, const int32_t id)
+static Entry* entry_of(Stage* const stage, const EntryKind shelf, const int32_t id)
 {
     for (int i = 0; i < stage->model.view.shelves[shelf].count; ++i) {
         if (stage->model.entries[shelf][i].id == id) {
@@ -129,11 +129,11 @@ static void a_figures_name_stays_in_its_card(void)
 {
     for (int size = 0; size < 3; ++size) {
         Stage* const stage = stage_play(stage_scene(sizes[size]));
-        for (int shelf = SHELF_HANDS; shelf <= SHELF_FEET; ++shelf) {
+        for (int shelf = ENTRY_HANDS; shelf <= ENTRY_FEET; ++shelf) {
             Allowed allowed = {0};
-            const int32_t id = view_playing(&stage->model.view, (ShelfKind)shelf);
+            const int32_t id = view_playing(&stage->model.view, (EntryKind)shelf);
             allow_target(&allowed, stage, (TargetId){TARGET_CARD, shelf});
-            Entry* const entry = entry_of(stage, (ShelfKind)shelf, id);
+            Entry* const entry = entry_of(stage, (EntryKind)shelf, id);
             if (CHECK(entry)) {
                 check_names(stage, entry, &allowed);
             }
@@ -146,9 +146,9 @@ static void a_figures_name_stays_in_its_card_while_it_waits(void)
 {
     Stage* const stage = stage_play(stage_scene("change-waits"));
     Allowed allowed = {0};
-    allow_target(&allowed, stage, (TargetId){TARGET_CARD, SHELF_FEET});
+    allow_target(&allowed, stage, (TargetId){TARGET_CARD, ENTRY_FEET});
     const int32_t waits = (int32_t)stage->model.view.values[CONTROL_FEET];
-    Entry* const entry = entry_of(stage, SHELF_FEET, waits);
+    Entry* const entry = entry_of(stage, ENTRY_FEET, waits);
     if (CHECK(entry)) {
         check_names(stage, entry, &allowed);
     }
@@ -160,9 +160,9 @@ static void a_grooves_name_stays_in_the_top_row(void)
     for (int size = 0; size < 3; ++size) {
         Stage* const stage = stage_play(stage_scene(sizes[size]));
         Allowed allowed = {0};
-        allow_target(&allowed, stage, (TargetId){TARGET_CARD, SHELF_GROOVE});
-        const int32_t id = view_playing(&stage->model.view, SHELF_GROOVE);
-        check_names(stage, entry_of(stage, SHELF_GROOVE, id), &allowed);
+        allow_target(&allowed, stage, (TargetId){TARGET_CARD, ENTRY_GROOVE});
+        const int32_t id = view_playing(&stage->model.view, ENTRY_GROOVE);
+        check_names(stage, entry_of(stage, ENTRY_GROOVE, id), &allowed);
         stage_end(stage);
     }
 }
@@ -187,8 +187,8 @@ static void check_list(const char* const scene, const bool chosen)
             const double x = g.labels + (is_playing ? 0.0 : half);
             allow(&allowed, (Box){x, g.panel + 1.0, half - 16.0, g.help - g.panel - 12.0});
         }
-        if (list->shelf == SHELF_GROOVE && is_playing) {
-            allow_target(&allowed, stage, (TargetId){TARGET_CARD, SHELF_GROOVE});
+        if (list->shelf == ENTRY_GROOVE && is_playing) {
+            allow_target(&allowed, stage, (TargetId){TARGET_CARD, ENTRY_GROOVE});
         }
         check_names(stage, entry, &allowed);
     }
@@ -208,15 +208,15 @@ static void names_in_a_list_stay_in_their_lines(void)
 static void a_turnarounds_and_a_kits_name_stay_in_their_dials(void)
 {
     static const struct {
-        ShelfKind shelf;
+        EntryKind shelf;
         Panel panel;
-    } rows[] = {{SHELF_TURNAROUND, PANEL_RHYTHM}, {SHELF_KIT, PANEL_OUTPUT}};
+    } rows[] = {{ENTRY_TURNAROUND, PANEL_RHYTHM}, {ENTRY_KIT, PANEL_OUTPUT}};
     for (int i = 0; i < 4; ++i) {
         Stage* const stage = stage_play(stage_scene(i / 2 ? "least" : "playing-dark"));
         Allowed allowed = {0};
         stage_click(stage, (TargetId){TARGET_TAB, (int)rows[i % 2].panel});
         allow_target(&allowed, stage, (TargetId){TARGET_CARD, (int)rows[i % 2].shelf});
-        const float id = stage->model.view.values[view_shelf_control(rows[i % 2].shelf)];
+        const float id = stage->model.view.values[kind_controls[rows[i % 2].shelf]];
         check_names(stage, entry_of(stage, rows[i % 2].shelf, (int32_t)id), &allowed);
         stage_end(stage);
     }

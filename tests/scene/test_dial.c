@@ -16,7 +16,7 @@ static Host* host;
 static Control control_of(const TargetId id)
 {
     return id.kind == TARGET_DIAL   ? (Control)id.index
-           : id.kind == TARGET_CARD ? view_shelf_control((ShelfKind)id.index)
+           : id.kind == TARGET_CARD ? kind_controls[id.index]
                                     : CONTROL_COUNT;
 }
 

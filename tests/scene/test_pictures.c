@@ -122,7 +122,7 @@ static void a_word_that_changed_is_found(void)
     Stage* const stage = stage_play(stage_scene("playing-dark"));
     cairo_surface_t* const before = stage_picture(stage);
     View* const view = &stage->model.view;
-    Entry* const grooves = stage->model.entries[SHELF_GROOVE];
+    Entry* const grooves = stage->model.entries[ENTRY_GROOVE];
     const char* const label = grooves[0].label;
     grooves[0].label = "Lower Stetion";
     check_found(stage, before);

@@ -31,13 +31,13 @@ static void in_every_state(void (*const check)(const TargetList* targets))
     static const int phrases[] = {1, 3, 8, 9, 16};
     static TargetList targets;
     for (int size = 0; size < SIZES; ++size) {
-        for (int list = -1; list < SHELF_COUNT; ++list) {
+        for (int list = -1; list < ENTRY_KINDS; ++list) {
             for (int panel = 0; panel < PANEL_COUNT; ++panel) {
                 for (int more = 0; more < 5; ++more) {
                     own->model.view.list.is_open = false;
                     state(size, panel, more % 2, phrases[more]);
                     if (list >= 0) {
-                        static const ShelfKind by_key[] = {SHELF_HANDS, SHELF_FEET, SHELF_GROOVE};
+                        static const EntryKind by_key[] = {ENTRY_HANDS, ENTRY_FEET, ENTRY_GROOVE};
                         own_key(own, (uint32_t) "hfg"[list % 3], 0);
                         own->model.view.list.shelf = by_key[list % 3];
                     }

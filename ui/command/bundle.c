@@ -94,16 +94,6 @@ Bank* bundle_bank(const char* const bundle)
     return bank;
 }
 
-const char* bundle_kind_word(const EntryKind kind)
-{
-    static const char* const words[ENTRY_KINDS] = {
-        [ENTRY_HANDS] = "hands figure",    [ENTRY_FEET] = "feet figure",
-        [ENTRY_TURNAROUND] = "turnaround", [ENTRY_GROOVE] = "groove",
-        [ENTRY_KIT] = "kit map",
-    };
-    return words[kind];
-}
-
 static bool has_id(const EntryInfo* const entry, const char* const asked)
 {
     char id[16];
@@ -155,7 +145,7 @@ const EntryInfo* bundle_entry(const Bank* const bank, const EntryKind kind, cons
     if (found) {
         return found;
     }
-    fprintf(stderr, "fourlimb: there is no %s called \"%s\"", bundle_kind_word(kind), asked);
+    fprintf(stderr, "fourlimb: there is no %s called \"%s\"", kind_rows[kind].word, asked);
     int told = 0;
     for (uint32_t i = 0; i < bank_count(bank, kind) && told < 4; ++i) {
         const EntryInfo* const entry = bank_entry(bank, kind, i);

@@ -19,6 +19,3 @@ Bank* bundle_bank(const char* bundle);
 /* The entry that a person means: by its label (in any case), its name in the
    Turtle, or its id.  NULL, with a message that says what is near, if none. */
 const EntryInfo* bundle_entry(const Bank* bank, EntryKind kind, const char* asked);
-
-/* "groove", "hands figure" and so on. */
-const char* bundle_kind_word(EntryKind kind);

@@ -9,7 +9,7 @@ static void print_right(const Bank* const bank, const EntryKind kind)
     for (uint32_t i = 0; i < bank_count(bank, kind); ++i) {
         const EntryInfo* const entry = bank_entry(bank, kind, i);
         if (entry->is_users) {
-            printf("right: %s %s, id %u, \"%s\"\n", bundle_kind_word(kind), entry->name, entry->id,
+            printf("right: %s %s, id %u, \"%s\"\n", kind_rows[kind].word, entry->name, entry->id,
                    entry->label);
         }
     }

@@ -58,7 +58,7 @@ static void print_family(const Bank* const bank, const EntryKind kind, const uin
 
 static void print_kind(const Bank* const bank, const EntryKind kind)
 {
-    printf("%u %ss", bank_count(bank, kind), bundle_kind_word(kind));
+    printf("%u %ss", bank_count(bank, kind), kind_rows[kind].word);
     printf("%s\n",
            kind == ENTRY_KIT ? "" : "   (id, name, difficulty 1-5, quarter notes a minute)");
     for (uint32_t i = 0; i < bank_count(bank, kind); ++i) {
@@ -112,10 +112,8 @@ static int list_controls(const char* const bundle)
 /* "kits" and so on; -1 for all kinds, -2 for none of them. */
 static int asked_kind(const char* const word)
 {
-    static const char* const words[ENTRY_KINDS] = {"hands", "feet", "turnarounds", "grooves",
-                                                   "kits"};
     for (int kind = 0; word && kind < ENTRY_KINDS; ++kind) {
-        if (!strcmp(word, words[kind])) {
+        if (!strcmp(word, kind_rows[kind].plural)) {
             return kind;
         }
     }

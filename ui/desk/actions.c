@@ -44,7 +44,7 @@ static const Action rows[] = {
      effects_hear_only},
     {SCOPE_WINDOW,
      ANY_SHIFT,
-     {{'f', SHELF_FEET}, {'h', SHELF_HANDS}, {'g', SHELF_GROOVE}},
+     {{'f', ENTRY_FEET}, {'h', ENTRY_HANDS}, {'g', ENTRY_GROOVE}},
      "the list of feet, hands, grooves",
      effects_open_list},
     {SCOPE_WINDOW, ANY_SHIFT, {{'c', CONTROL_CLOCK}}, "the host's clock or its own", effects_turn},

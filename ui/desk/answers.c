@@ -20,16 +20,6 @@ void answers_draft(Model* const model, const FigureKind kind, const char* const 
     model->is_dirty = true;
 }
 
-static Control control_of(const FigureKind kind)
-{
-    static const Control controls[FIGURE_KINDS] = {
-        [FIGURE_HANDS] = CONTROL_HANDS,
-        [FIGURE_FEET] = CONTROL_FEET,
-        [FIGURE_TURNAROUND] = CONTROL_TURNAROUND,
-    };
-    return controls[kind];
-}
-
 /* Where the figure was picked by itself, the saved one is picked in its place and
    the draft is needed no more; in a groove's own bars the draft plays on. */
 static void keep_saved(Model* const model, const uint32_t id)
@@ -37,14 +27,14 @@ static void keep_saved(Model* const model, const uint32_t id)
     Editor* const editor = &model->editor;
     const EditFigure* const now = &editor->buffer.now;
     const FigureKind kind = now->kind;
-    const bool is_picked = now->id && (uint32_t)model->view.values[control_of(kind)] == now->id;
+    const bool is_picked = now->id && (uint32_t)model->view.values[kind_controls[kind]] == now->id;
     editor->drafts[kind].is_kept = true;
     editor->saved_id = id;
     memcpy(editor->saved, editor->saving, TYPED_ROOM);
     if (is_picked) {
         editor->is_open = false;
         drafts_put(model, kind, "");
-        model_nudge(model, control_of(kind), (float)id);
+        model_nudge(model, kind_controls[kind], (float)id);
         editor_show(model);
     }
 }

@@ -7,16 +7,6 @@
 /* Longer than any worker takes, shorter than a person waits. */
 static const double answer_seconds = 2.0;
 
-static LV2_URID property_of(const Model* const model, const FigureKind kind)
-{
-    const LV2_URID properties[FIGURE_KINDS] = {
-        [FIGURE_HANDS] = model->uris->fl_handsDraft,
-        [FIGURE_FEET] = model->uris->fl_feetDraft,
-        [FIGURE_TURNAROUND] = model->uris->fl_turnaroundDraft,
-    };
-    return properties[kind];
-}
-
 static const char* text_of(const Draft* const draft)
 {
     return draft->single ? draft->single->text : "";
@@ -31,7 +21,7 @@ static void send(Model* const model, const FigureKind kind)
     draft->sent = *text ? strdup(text) : NULL;
     draft->sent_at = model->now;
     draft->is_due = false;
-    model->output.say(model->output.handle, property_of(model, kind), text);
+    model->output.say(model->output.handle, model->uris->fl_drafts[kind], text);
 }
 
 static void answered(Model* const model, const FigureKind kind)

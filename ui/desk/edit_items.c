@@ -33,7 +33,7 @@ static bool is_mine(const EntryInfo* const info)
 static EntryInfo info_to_save(const Model* const model)
 {
     const Editor* const editor = &model->editor;
-    const EntryKind kind = editor_entry(editor->buffer.now.kind);
+    const EntryKind kind = (EntryKind)editor->buffer.now.kind;
     const char* const name = model->view.edit.name;
     const EntryInfo* const saved = model->bank && editor->saved_id && !strcmp(editor->saved, name)
                                        ? bank_info(model->bank, kind, editor->saved_id)

@@ -10,18 +10,6 @@
 
 static const double drag_a_level = 9.0; /* pixels */
 
-/* ---- What is edited */
-
-EntryKind editor_entry(const FigureKind kind)
-{
-    static const EntryKind kinds[FIGURE_KINDS] = {
-        [FIGURE_HANDS] = ENTRY_HANDS,
-        [FIGURE_FEET] = ENTRY_FEET,
-        [FIGURE_TURNAROUND] = ENTRY_TURNAROUND,
-    };
-    return kinds[kind];
-}
-
 /* ---- The view of it */
 
 void editor_show(Model* const model)
@@ -96,7 +84,7 @@ static const EntryInfo* info_of(const Model* const model, const HitTest* const h
 {
     const Single* const draft = model->editor.drafts[hit->kind].single;
     return draft && draft->info.id == hit->id ? &draft->info
-           : model->bank ? bank_info(model->bank, editor_entry(hit->kind), hit->id)
+           : model->bank ? bank_info(model->bank, (EntryKind)hit->kind, hit->id)
                          : NULL;
 }
 
@@ -148,7 +136,7 @@ void editor_bank(Model* const model)
     const Single* const draft = editor->drafts[kind].single;
     if (editor->is_open && !(draft && editor->info == &draft->info)) {
         editor->info =
-            model->bank ? bank_info(model->bank, editor_entry(kind), editor->buffer.now.id) : NULL;
+            model->bank ? bank_info(model->bank, (EntryKind)kind, editor->buffer.now.id) : NULL;
         editor->is_open = editor->info;
         editor_show(model);
     }

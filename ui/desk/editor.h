@@ -71,6 +71,3 @@ void editor_send(Model* model);
 
 /* Fills in what the panel shows. */
 void editor_show(Model* model);
-
-/* The kind of entry that a kind of figure is. */
-EntryKind editor_entry(FigureKind kind);

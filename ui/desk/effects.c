@@ -26,7 +26,7 @@ void effects_hear_only(Model* const model, const Press press)
 
 void effects_open_list(Model* const model, const Press press)
 {
-    list_open(model, (ShelfKind)press.which);
+    list_open(model, (EntryKind)press.which);
 }
 
 void effects_go_to_dial(Model* const model, const Press press)
@@ -120,7 +120,7 @@ static Control focused(const Model* const model)
 {
     const TargetId focus = model->view.focus;
     return focus.kind == TARGET_CLICK  ? CONTROL_CLICK /* its switch by the rows */
-           : focus.kind == TARGET_CARD ? view_shelf_control((ShelfKind)focus.index)
+           : focus.kind == TARGET_CARD ? kind_controls[focus.index]
                                        : (Control)focus.index;
 }
 
@@ -166,12 +166,12 @@ void effects_put_back(Model* const model, const Press press)
 
 void effects_walk_card(Model* const model, const Press press)
 {
-    shelves_walk(model, (ShelfKind)model->view.focus.index, press.which);
+    shelves_walk(model, (EntryKind)model->view.focus.index, press.which);
 }
 
 void effects_walk_families(Model* const model, const Press press)
 {
-    shelves_walk_family(model, (ShelfKind)model->view.focus.index, press.which);
+    shelves_walk_family(model, (EntryKind)model->view.focus.index, press.which);
 }
 
 void effects_step_item(Model* const model, const Press press)
@@ -193,7 +193,7 @@ void effects_use(Model* const model, const TargetId id)
         model_toggle(model, CONTROL_CLICK);
         break;
     case TARGET_CARD:
-        list_open(model, (ShelfKind)id.index);
+        list_open(model, (EntryKind)id.index);
         break;
     case TARGET_TAB:
         view->panel = (Panel)id.index;

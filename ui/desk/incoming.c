@@ -34,7 +34,7 @@ static void take_place(Model* const model, const SeenPlace* const place)
         model->is_dirty = true;
     }
     if (view->place.waiting && !place->waiting) {
-        view->list.playing = (int32_t)view->values[view_shelf_control(view->list.shelf)];
+        view->list.playing = (int32_t)view->values[kind_controls[view->list.shelf]];
     }
     view->place = *place;
     view->now_tick = place->tick;
@@ -102,12 +102,11 @@ static void take_text(Model* const model, const LV2_URID property, const char* c
         take_message(model, text, size);
     } else if (property == uris->fl_refused) {
         answers_refused(model, text, size);
-    } else if (property == uris->fl_handsDraft) {
-        answers_draft(model, FIGURE_HANDS, text, size);
-    } else if (property == uris->fl_feetDraft) {
-        answers_draft(model, FIGURE_FEET, text, size);
-    } else if (property == uris->fl_turnaroundDraft) {
-        answers_draft(model, FIGURE_TURNAROUND, text, size);
+    }
+    for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
+        if (property == uris->fl_drafts[kind]) {
+            answers_draft(model, (FigureKind)kind, text, size);
+        }
     }
 }
 

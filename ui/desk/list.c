@@ -75,12 +75,12 @@ static void fill(Model* const model)
         family = entry->family;
         add_line(list, false, i);
     }
-    list->selected = line_of(model, (int32_t)model->view.values[view_shelf_control(list->shelf)]);
+    list->selected = line_of(model, (int32_t)model->view.values[kind_controls[list->shelf]]);
     list->first = 0;
     keep_in_sight(model);
 }
 
-void list_open(Model* const model, const ShelfKind shelf)
+void list_open(Model* const model, const EntryKind shelf)
 {
     List* const list = &model->view.list;
     model_stop_typing(model);
@@ -88,7 +88,7 @@ void list_open(Model* const model, const ShelfKind shelf)
     list->is_open = true;
     list->shelf = shelf;
     list->find[0] = '\0';
-    list->began_with = (int32_t)model->view.values[view_shelf_control(shelf)];
+    list->began_with = (int32_t)model->view.values[kind_controls[shelf]];
     list->playing = list->began_with;
     fill(model);
     model->is_dirty = true;
@@ -108,7 +108,7 @@ void list_close(Model* const model, const bool keep)
 {
     List* const list = &model->view.list;
     if (list->is_open && !keep) {
-        model_nudge(model, view_shelf_control(list->shelf), (float)list->began_with);
+        model_nudge(model, kind_controls[list->shelf], (float)list->began_with);
     }
     list->is_open = false;
     model->view.keys.is_open = false;
@@ -136,7 +136,7 @@ void list_choose(Model* const model, const int row)
     }
     list->selected = row;
     const Entry* const entry = &model->view.shelves[list->shelf].entries[list->rows[row].entry];
-    model_nudge(model, view_shelf_control(list->shelf), (float)entry->id);
+    model_nudge(model, kind_controls[list->shelf], (float)entry->id);
     model->is_dirty = true;
     keep_in_sight(model);
 }
@@ -218,12 +218,12 @@ void list_measure(Model* const model)
 {
     const List* const list = &model->view.list;
     const int seen = list_rows_seen(model);
-    if (!list->is_open || !model->bank || list->shelf != SHELF_FEET) {
+    if (!list->is_open || !model->bank || list->shelf != ENTRY_FEET) {
         return;
     }
     for (int row = list->first; row < list->first + seen && row < list->count; ++row) {
         if (!list->rows[row].is_heading) {
-            const Shelf* const shelf = &model->view.shelves[SHELF_FEET];
+            const Shelf* const shelf = &model->view.shelves[ENTRY_FEET];
             model->view.demands[row] = demand_of(model, shelf->entries[list->rows[row].entry].id);
         }
     }

@@ -5,7 +5,7 @@
 
 #include "model.h"
 
-void list_open(Model* model, ShelfKind shelf);
+void list_open(Model* model, EntryKind shelf);
 
 /* Whichever is open.  `keep`: what is chosen; else what played when it was opened plays
    again. */

@@ -41,7 +41,7 @@ void model_begin(Model* const model, const Uris* const uris, const ModelOutput o
         model->view.values[i] = control_rows[i].normal;
     }
     choose_palette(model);
-    model->view.focus = (TargetId){TARGET_CARD, SHELF_FEET};
+    model->view.focus = (TargetId){TARGET_CARD, ENTRY_FEET};
 }
 
 void model_say(Model* const model, const char* const words)

@@ -28,7 +28,7 @@ struct Model {
     ModelOutput output;
     const Uris* uris;
     const Bank* bank;
-    Entry* entries[SHELF_COUNT];
+    Entry* entries[ENTRY_KINDS];
     Palette host;   /* from the host's colours, or palette_dark */
     bool is_dirty;  /* the still picture must be drawn again */
     double told_at; /* when the place was told, seconds */

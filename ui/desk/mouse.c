@@ -57,10 +57,10 @@ static void press_target(Model* const model, const Target* const target, const d
         }
         break;
     case TARGET_CARD_UP:
-        shelves_walk(model, (ShelfKind)target->id.index, -1);
+        shelves_walk(model, (EntryKind)target->id.index, -1);
         break;
     case TARGET_CARD_DOWN:
-        shelves_walk(model, (ShelfKind)target->id.index, 1);
+        shelves_walk(model, (EntryKind)target->id.index, 1);
         break;
     case TARGET_BAR:
         press_bar(model, target->id.index, is_second);
@@ -206,6 +206,6 @@ void mouse_scroll(Model* const model, const PaneEvent* const event)
                     dial_step(control, model->view.values[control], event->scroll,
                               event->modifiers & PANE_SHIFT));
     } else if (id.kind == TARGET_CARD || id.kind == TARGET_CARD_UP || id.kind == TARGET_CARD_DOWN) {
-        shelves_walk(model, (ShelfKind)id.index, -by);
+        shelves_walk(model, (EntryKind)id.index, -by);
     }
 }

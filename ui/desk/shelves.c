@@ -4,55 +4,29 @@
 #include <stdlib.h>
 #include <string.h>
 
-static const EntryKind kinds[SHELF_COUNT] = {
-    [SHELF_HANDS] = ENTRY_HANDS,   [SHELF_FEET] = ENTRY_FEET, [SHELF_TURNAROUND] = ENTRY_TURNAROUND,
-    [SHELF_GROOVE] = ENTRY_GROOVE, [SHELF_KIT] = ENTRY_KIT,
-};
-
 /* What can be picked beside the bank's entries. */
-static const Entry hands_written = {0,   "As the groove has it", "The groove's own hands", "", 0,
-                                    NULL};
-static const Entry feet_written = {0, "As the groove has it", "The groove's own feet", "", 0, NULL};
-static const Entry turn_written = {0, "As written", "The groove's own last bar", "", 0, NULL};
-static const Entry turn_none = {-1, "None", "The last bar is played like the others", "", 0, NULL};
+enum { SPECIALS_MOST = 2 };
+static const Entry specials[ENTRY_KINDS][SPECIALS_MOST] = {
+    [ENTRY_HANDS] = {{AS_WRITTEN, "As the groove has it", "The groove's own hands", "", 0, NULL}},
+    [ENTRY_FEET] = {{AS_WRITTEN, "As the groove has it", "The groove's own feet", "", 0, NULL}},
+    [ENTRY_TURNAROUND] = {{AS_WRITTEN, "As written", "The groove's own last bar", "", 0, NULL},
+                          {TURNAROUND_NONE, "None", "The last bar is played like the others", "", 0,
+                           NULL}},
+};
 
 static const Figure* figure_of(const Bank* const bank, const EntryKind kind, const uint32_t index)
 {
-    const Library* const library = bank_library(bank);
-    switch (kind) {
-    case ENTRY_HANDS:
-        return &library->figures[FIGURE_HANDS][index];
-    case ENTRY_FEET:
-        return &library->figures[FIGURE_FEET][index];
-    case ENTRY_TURNAROUND:
-        return &library->figures[FIGURE_TURNAROUND][index];
-    case ENTRY_GROOVE:
-    case ENTRY_KIT:
-    case ENTRY_KINDS:
-        break;
-    }
-    return NULL;
+    return kind < (EntryKind)FIGURE_KINDS ? &bank_library(bank)->figures[kind][index] : NULL;
 }
 
-static int add_specials(const ShelfKind shelf, Entry* const entries)
+static int add_specials(const EntryKind kind, Entry* const entries)
 {
-    switch (shelf) {
-    case SHELF_HANDS:
-        entries[0] = hands_written;
-        return 1;
-    case SHELF_FEET:
-        entries[0] = feet_written;
-        return 1;
-    case SHELF_TURNAROUND:
-        entries[0] = turn_written;
-        entries[1] = turn_none;
-        return 2;
-    case SHELF_GROOVE:
-    case SHELF_KIT:
-    case SHELF_COUNT:
-        break;
+    int count = 0;
+    while (count < SPECIALS_MOST && specials[kind][count].label) {
+        entries[count] = specials[kind][count];
+        ++count;
     }
-    return 0;
+    return count;
 }
 
 static int last_of_family(const Entry* const entries, const int count, const char* const family)
@@ -76,13 +50,13 @@ static void insert(Entry* const entries, int* const count, const Entry entry)
 
 /* Every list of a bank. */
 typedef struct {
-    Entry* entries[SHELF_COUNT]; /* owned */
-    int counts[SHELF_COUNT];
+    Entry* entries[ENTRY_KINDS]; /* owned */
+    int counts[ENTRY_KINDS];
 } Lists;
 
-static bool make(Lists* const lists, const Bank* const bank, const ShelfKind shelf)
+static bool make(Lists* const lists, const Bank* const bank, const EntryKind shelf)
 {
-    const uint32_t all = bank ? bank_count(bank, kinds[shelf]) : 0;
+    const uint32_t all = bank ? bank_count(bank, shelf) : 0;
     const uint32_t room = LIST_ROWS_MAX / 2; /* each may have a heading of its own */
     const uint32_t known = all < room ? all : room;
     Entry* const entries = calloc(known + 3, sizeof *entries);
@@ -91,10 +65,10 @@ static bool make(Lists* const lists, const Bank* const bank, const ShelfKind she
     }
     int count = add_specials(shelf, entries);
     for (uint32_t i = 0; i < known; ++i) {
-        const EntryInfo* const info = bank_entry(bank, kinds[shelf], i);
+        const EntryInfo* const info = bank_entry(bank, shelf, i);
         insert(entries, &count,
                (Entry){(int32_t)info->id, info->label, info->comment, info->family,
-                       info->difficulty, figure_of(bank, kinds[shelf], i)});
+                       info->difficulty, figure_of(bank, shelf, i)});
     }
     lists->entries[shelf] = entries;
     lists->counts[shelf] = count;
@@ -103,14 +77,14 @@ static bool make(Lists* const lists, const Bank* const bank, const ShelfKind she
 
 static void drop(const Lists* const lists)
 {
-    for (int shelf = 0; shelf < SHELF_COUNT; ++shelf) {
+    for (int shelf = 0; shelf < ENTRY_KINDS; ++shelf) {
         free(lists->entries[shelf]);
     }
 }
 
 static void show(Model* const model, const Lists* const lists)
 {
-    for (int shelf = 0; shelf < SHELF_COUNT; ++shelf) {
+    for (int shelf = 0; shelf < ENTRY_KINDS; ++shelf) {
         free(model->entries[shelf]);
         model->entries[shelf] = lists->entries[shelf];
         model->view.shelves[shelf] = (Shelf){lists->entries[shelf], lists->counts[shelf]};
@@ -120,8 +94,8 @@ static void show(Model* const model, const Lists* const lists)
 static bool make_all(Lists* const lists, const Bank* const bank)
 {
     *lists = (Lists){.counts = {0}};
-    for (int shelf = 0; shelf < SHELF_COUNT; ++shelf) {
-        if (!make(lists, bank, (ShelfKind)shelf)) {
+    for (int shelf = 0; shelf < ENTRY_KINDS; ++shelf) {
+        if (!make(lists, bank, (EntryKind)shelf)) {
             drop(lists);
             return false;
         }
@@ -157,28 +131,28 @@ static int index_of(const Shelf* const shelf, const int32_t id)
 }
 
 /* What is picked; where the groove has its own, walking starts from that. */
-static int picked(const Model* const model, const ShelfKind kind)
+static int picked(const Model* const model, const EntryKind kind)
 {
-    const int32_t id = (int32_t)model->view.values[view_shelf_control(kind)];
-    const bool is_own = !id && (kind == SHELF_HANDS || kind == SHELF_FEET);
+    const int32_t id = (int32_t)model->view.values[kind_controls[kind]];
+    const bool is_own = !id && (kind == ENTRY_HANDS || kind == ENTRY_FEET);
     return index_of(&model->view.shelves[kind], is_own ? view_playing(&model->view, kind) : id);
 }
 
-static void pick(Model* const model, const ShelfKind kind, const int index)
+static void pick(Model* const model, const EntryKind kind, const int index)
 {
     const Shelf* const shelf = &model->view.shelves[kind];
     const int kept = index < 0 ? 0 : index >= shelf->count ? shelf->count - 1 : index;
     if (shelf->count) {
-        model_nudge(model, view_shelf_control(kind), (float)shelf->entries[kept].id);
+        model_nudge(model, kind_controls[kind], (float)shelf->entries[kept].id);
     }
 }
 
-void shelves_walk(Model* const model, const ShelfKind kind, const int by)
+void shelves_walk(Model* const model, const EntryKind kind, const int by)
 {
     pick(model, kind, picked(model, kind) + by);
 }
 
-void shelves_walk_family(Model* const model, const ShelfKind kind, const int by)
+void shelves_walk_family(Model* const model, const EntryKind kind, const int by)
 {
     const Shelf* const shelf = &model->view.shelves[kind];
     int at = picked(model, kind);

@@ -11,7 +11,7 @@ bool shelves_fill(Model* model, const Bank* bank);
 void shelves_free(Model* model);
 
 /* The entry before or after the one picked, `by` entries on; or at the ends. */
-void shelves_walk(Model* model, ShelfKind shelf, int by);
+void shelves_walk(Model* model, EntryKind shelf, int by);
 
 /* The first entry of the family before or after. */
-void shelves_walk_family(Model* model, ShelfKind shelf, int by);
+void shelves_walk_family(Model* model, EntryKind shelf, int by);

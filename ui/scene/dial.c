@@ -6,13 +6,13 @@
 #include <stdio.h>
 #include <string.h>
 
-static const ShelfKind no_shelf = SHELF_COUNT;
+static const EntryKind no_shelf = ENTRY_KINDS;
 
-static ShelfKind shelf_of(const Control control)
+static EntryKind shelf_of(const Control control)
 {
-    for (int shelf = 0; shelf < SHELF_COUNT; ++shelf) {
-        if (view_shelf_control((ShelfKind)shelf) == control) {
-            return (ShelfKind)shelf;
+    for (int shelf = 0; shelf < ENTRY_KINDS; ++shelf) {
+        if (kind_controls[shelf] == control) {
+            return (EntryKind)shelf;
         }
     }
     return no_shelf;

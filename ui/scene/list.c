@@ -7,12 +7,9 @@
 #include <stdio.h>
 #include <string.h>
 
-static const char* const shelf_names[SHELF_COUNT] = {"Hands", "Feet", "Last bar", "Groove",
-                                                     "Kit map"};
-
 static bool has_rates(const View* const view)
 {
-    return view->list.shelf == SHELF_FEET;
+    return view->list.shelf == ENTRY_FEET;
 }
 
 /* One bar of the figure on one line: right limbs up, left limbs down; hands of a
@@ -136,7 +133,7 @@ static void draw_find(const Brush* const brush, const Target* const target)
     const bool is_empty = !*view->list.find;
     snprintf(text, sizeof text, "%s|", view->list.find);
     brush_fit(brush, brush->g->list_box.x + 12.0, box.y + 20.0, 70.0,
-              brush_type(16.0, true, ALIGN_LEFT, colours->ink), shelf_names[view->list.shelf]);
+              brush_type(16.0, true, ALIGN_LEFT, colours->ink), kind_rows[view->list.shelf].title);
     ink_fill_round(brush->cairo, box, 3.0, colours->raised);
     ink_frame(brush->cairo, box, 3.0, 1.0, colours->edge);
     ink_text_in(brush->cairo, box.x + 8.0, box.y + 19.0, box.width - 12.0,

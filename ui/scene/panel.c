@@ -94,7 +94,7 @@ static void draw_pick(const Brush* const brush, const Target* const target)
 {
     const Palette* const colours = brush->colours;
     const Box box = target->box;
-    const Control control = view_shelf_control((ShelfKind)target->id.index);
+    const Control control = kind_controls[target->id.index];
     const bool over = brush_is_hovered(brush, target->id);
     const char* unit = "";
     char text[DIAL_TEXT_ROOM];
@@ -228,7 +228,7 @@ static const char* help_of(const View* const view, const TargetId id)
     case TARGET_CLICK:
         return dial_of(CONTROL_CLICK)->help;
     case TARGET_CARD:
-        return dial_of(view_shelf_control((ShelfKind)id.index))->help;
+        return dial_of(kind_controls[id.index])->help;
     case TARGET_CARD_UP:
         return "The figure before, heard at the next line";
     case TARGET_CARD_DOWN:

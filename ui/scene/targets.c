@@ -19,23 +19,23 @@ static void add_top(const Geometry* const g, TargetList* const list)
 {
     if (g->compact) {
         add(list, TARGET_DIAL, CONTROL_ENABLED, GROUP_TOP, (Box){12, 10, 34, 22});
-        add(list, TARGET_CARD, SHELF_GROOVE, GROUP_TOP, (Box){50, 6, 336, 32});
+        add(list, TARGET_CARD, ENTRY_GROOVE, GROUP_TOP, (Box){50, 6, 336, 32});
         add(list, TARGET_DIAL, CONTROL_CLOCK, GROUP_TOP, (Box){444, 10, 90, 24});
         add(list, TARGET_DIAL, CONTROL_TEMPO, GROUP_TOP, (Box){608, 6, 104, 34});
         return;
     }
     add(list, TARGET_DIAL, CONTROL_ENABLED, GROUP_TOP, (Box){10, 7, 42, 45});
     const double less = fmax(0.0, (FIRST_WIDTH - g->width) / 100.0); /* narrower than at first */
-    add(list, TARGET_CARD, SHELF_GROOVE, GROUP_TOP, (Box){56, 8, 260 - 24 * less, 44});
+    add(list, TARGET_CARD, ENTRY_GROOVE, GROUP_TOP, (Box){56, 8, 260 - 24 * less, 44});
     add(list, TARGET_DIAL, CONTROL_CHANGE_AT, GROUP_TOP, (Box){332 - 30 * less, 26, 270, 24});
     add(list, TARGET_DIAL, CONTROL_CLOCK, GROUP_TOP, (Box){652 - 58 * less, 26, 94, 24});
     add(list, TARGET_DIAL, CONTROL_TEMPO, GROUP_TOP, (Box){784 - 82 * less, 8, 150, 46});
 }
 
-static void add_card(const Geometry* const g, const ShelfKind shelf, TargetList* const list)
+static void add_card(const Geometry* const g, const EntryKind shelf, TargetList* const list)
 {
-    const Group group = shelf == SHELF_HANDS ? GROUP_HANDS : GROUP_FEET;
-    const size_t pair = shelf == SHELF_FEET;
+    const Group group = shelf == ENTRY_HANDS ? GROUP_HANDS : GROUP_FEET;
+    const size_t pair = shelf == ENTRY_FEET;
     const double top = g->line[2 * pair] - (g->compact ? 47.0 : 63.0) * (pair ? 0.87 : 1.0);
     const double width = g->compact ? 118.0 : 168.0;
     const double room = g->line[2 * pair + 1] + (g->compact ? 29.0 : 39.0) - top;
@@ -120,7 +120,7 @@ static void add_cell(const View* const view, const Geometry* const g, const int 
         return;
     }
     if (dial_of((Control)control)->kind == DIAL_PICK) {
-        const int shelf = control == CONTROL_KIT ? SHELF_KIT : SHELF_TURNAROUND;
+        const int shelf = control == CONTROL_KIT ? ENTRY_KIT : ENTRY_TURNAROUND;
         add(list, TARGET_CARD, shelf, GROUP_PANEL, box);
     } else {
         add(list, TARGET_DIAL, control, GROUP_PANEL, box);
@@ -201,8 +201,8 @@ void targets_of(const View* const view, const Geometry* const g, TargetList* con
     list->count = 0;
     add_top(g, list);
     if (!g->list) {
-        add_card(g, SHELF_HANDS, list);
-        add_card(g, SHELF_FEET, list);
+        add_card(g, ENTRY_HANDS, list);
+        add_card(g, ENTRY_FEET, list);
     }
     if (!g->list || !g->compact) {
         add_limbs(g, list);

@@ -16,7 +16,7 @@ static void draw_groove(const Brush* const brush, const Target* const target)
 {
     const View* const view = brush->view;
     const Box box = target->box;
-    const Entry* const entry = view_entry(view, SHELF_GROOVE, view_playing(view, SHELF_GROOVE));
+    const Entry* const entry = view_entry(view, ENTRY_GROOVE, view_playing(view, ENTRY_GROOVE));
     const Palette* const colours = brush->colours;
     const bool over = brush_is_hovered(brush, target->id);
     const char* const name = entry ? entry->label : view->has_place ? "not in the bank" : "";
@@ -94,7 +94,7 @@ void draw_top(const Brush* const brush)
     }
     brush_switch(brush, 16.0, small ? 21.0 : 38.0, view->values[CONTROL_ENABLED] > 0.0f);
     brush_focus(brush, targets_find(brush->targets, enabled), small ? 1.0 : 0.0);
-    draw_groove(brush, targets_find(brush->targets, (TargetId){TARGET_CARD, SHELF_GROOVE}));
+    draw_groove(brush, targets_find(brush->targets, (TargetId){TARGET_CARD, ENTRY_GROOVE}));
     draw_tempo(brush, targets_find(brush->targets, (TargetId){TARGET_DIAL, CONTROL_TEMPO}));
     ink_line(brush->cairo, 0.0, brush->g->top + 0.5, brush->g->width, brush->g->top + 0.5, 1.0,
              brush->colours->rule);
@@ -123,16 +123,16 @@ static void length_text(const Figure* const figure, char text[64])
 }
 
 /* What waits for its line: the id, or what plays. */
-static int32_t waiting_id(const View* const view, const ShelfKind shelf)
+static int32_t waiting_id(const View* const view, const EntryKind shelf)
 {
     const SeenBar* const coming = view_bar(view, view->place.change_bar);
     if (!view->place.waiting || !coming || !coming->is_coming) {
         return view_playing(view, shelf);
     }
-    return (int32_t)(shelf == SHELF_HANDS ? coming->hands : coming->feet);
+    return (int32_t)(shelf == ENTRY_HANDS ? coming->hands : coming->feet);
 }
 
-static void draw_card_foot(const Brush* const brush, const Box box, const ShelfKind shelf,
+static void draw_card_foot(const Brush* const brush, const Box box, const EntryKind shelf,
                            const Entry* const entry)
 {
     const View* const view = brush->view;
@@ -142,7 +142,7 @@ static void draw_card_foot(const Brush* const brush, const Box box, const ShelfK
     const Entry* const next =
         waits != view_playing(view, shelf) ? view_entry(view, shelf, waits) : NULL;
     char text[160];
-    const int32_t asked = (int32_t)view->values[view_shelf_control(shelf)];
+    const int32_t asked = (int32_t)view->values[kind_controls[shelf]];
     if (asked && !view_entry(view, shelf, asked)) {
         snprintf(text, sizeof text, "%d: not in the bank", (int)asked);
         ink_text_in(brush->cairo, box.x + 10.0, bottom - 28.0, box.width - 18.0,
@@ -169,7 +169,7 @@ static void draw_card(const Brush* const brush, const Target* const target)
 {
     const View* const view = brush->view;
     const Palette* const colours = brush->colours;
-    const ShelfKind shelf = (ShelfKind)target->id.index;
+    const EntryKind shelf = (EntryKind)target->id.index;
     const Box box = target->box;
     const int32_t id = view_playing(view, shelf);
     const Entry* const entry = view_entry(view, shelf, id);
@@ -178,7 +178,7 @@ static void draw_card(const Brush* const brush, const Target* const target)
     const bool over = brush_is_hovered(brush, target->id);
     char text[64];
     ink_frame(brush->cairo, box, 5.0, over ? 1.6 : 1.0, over ? colours->ink : colours->edge);
-    label(brush, box.x + 10.0, box.y + 17.0, shelf == SHELF_HANDS ? "Hands" : "Feet");
+    label(brush, box.x + 10.0, box.y + 17.0, shelf == ENTRY_HANDS ? "Hands" : "Feet");
     ink_triangle(brush->cairo, box.x + box.width - 40.0, box.y + 13.0, 5.5, POINT_UP, true,
                  brush_is_hovered(brush, up) ? colours->ink : colours->soft);
     ink_triangle(brush->cairo, box.x + box.width - 18.0, box.y + 13.0, 5.5, POINT_DOWN, true,

@@ -38,7 +38,7 @@ const SeenBar* view_next(const View* const view)
     return view_bar(view, view->place.loops && view->place.rolling ? shown : shown + 1);
 }
 
-const Entry* view_entry(const View* const view, const ShelfKind shelf, const int32_t id)
+const Entry* view_entry(const View* const view, const EntryKind shelf, const int32_t id)
 {
     const Shelf* const entries = &view->shelves[shelf];
     for (int i = 0; i < entries->count; ++i) {
@@ -49,30 +49,18 @@ const Entry* view_entry(const View* const view, const ShelfKind shelf, const int
     return NULL;
 }
 
-Control view_shelf_control(const ShelfKind shelf)
-{
-    static const Control controls[SHELF_COUNT] = {
-        [SHELF_HANDS] = CONTROL_HANDS,
-        [SHELF_FEET] = CONTROL_FEET,
-        [SHELF_TURNAROUND] = CONTROL_TURNAROUND,
-        [SHELF_GROOVE] = CONTROL_GROOVE,
-        [SHELF_KIT] = CONTROL_KIT,
-    };
-    return controls[shelf];
-}
-
-int32_t view_playing(const View* const view, const ShelfKind shelf)
+int32_t view_playing(const View* const view, const EntryKind shelf)
 {
     const SeenBar* const bar = view_bar(view, view_shown(view));
     const List* const list = &view->list;
-    if (shelf == SHELF_TURNAROUND && list->is_open && list->shelf == shelf && view->place.waiting) {
+    if (shelf == ENTRY_TURNAROUND && list->is_open && list->shelf == shelf && view->place.waiting) {
         return list->playing; /* bars don't say which turnaround it is */
     }
-    if (bar && shelf == SHELF_GROOVE) {
+    if (bar && shelf == ENTRY_GROOVE) {
         return (int32_t)bar->groove;
     }
-    if (bar && !bar->turns && (shelf == SHELF_HANDS || shelf == SHELF_FEET)) {
-        return (int32_t)(shelf == SHELF_HANDS ? bar->hands : bar->feet);
+    if (bar && !bar->turns && (shelf == ENTRY_HANDS || shelf == ENTRY_FEET)) {
+        return (int32_t)(shelf == ENTRY_HANDS ? bar->hands : bar->feet);
     }
-    return (int32_t)view->values[view_shelf_control(shelf)];
+    return (int32_t)view->values[kind_controls[shelf]];
 }

@@ -6,16 +6,6 @@
 #include "../../plugin/engine/play/preview.h"
 #include "palette.h"
 
-/* What can be picked, in the order of the lists. */
-typedef enum {
-    SHELF_HANDS,
-    SHELF_FEET,
-    SHELF_TURNAROUND,
-    SHELF_GROOVE,
-    SHELF_KIT,
-    SHELF_COUNT
-} ShelfKind;
-
 /* One thing that can be picked; texts are UTF-8 and not owned. */
 typedef struct {
     int32_t id; /* the port's value: 0 as written, -1 none */
@@ -37,7 +27,7 @@ typedef enum {
     TARGET_NONE,
     TARGET_DIAL,      /* index: Control */
     TARGET_CLICK,     /* the click's switch beside its row; its dial is another */
-    TARGET_CARD,      /* index: ShelfKind; opens its list */
+    TARGET_CARD,      /* index: EntryKind; opens its list */
     TARGET_CARD_UP,   /* the entry before */
     TARGET_CARD_DOWN, /* the entry after */
     TARGET_TAB,       /* index: Panel */
@@ -112,7 +102,7 @@ typedef struct {
 
 typedef struct {
     bool is_open;
-    ShelfKind shelf;
+    EntryKind shelf;
     char find[FIND_ROOM]; /* UTF-8 */
     int count;            /* lines that have the letters */
     ListRow rows[LIST_ROWS_MAX];
@@ -154,7 +144,7 @@ typedef struct {
     bool has_bar[PREVIEW_BARS];
     SeenBar bars[PREVIEW_BARS]; /* from place.phrase on: the phrase and the bar after */
     int looked_at;              /* bar of the phrase shown while stopped; -1: the place's */
-    Shelf shelves[SHELF_COUNT];
+    Shelf shelves[ENTRY_KINDS];
     Demand demands[LIST_ROWS_MAX]; /* of the open feet list's lines */
     Panel panel;
     int page; /* 0 or 1: the row that shows where the panel has room for one */
@@ -192,10 +182,7 @@ int64_t view_phrase(const View* view);
 int view_phrase_bars(const View* view);
 
 /* The entry with this id; NULL if there is none. */
-const Entry* view_entry(const View* view, ShelfKind shelf, int32_t id);
-
-/* Which control picks from a shelf. */
-Control view_shelf_control(ShelfKind shelf);
+const Entry* view_entry(const View* view, EntryKind shelf, int32_t id);
 
 /* The figure or groove in the bar shown: what plays now. */
-int32_t view_playing(const View* view, ShelfKind shelf);
+int32_t view_playing(const View* view, EntryKind shelf);

@@ -27,7 +27,7 @@ void export_write(Model* const model, Bank* const bank, const bool straight)
     char why[PHRASE_WHY_ROOM] = "nothing plays yet";
     char words[PHRASE_PATH_ROOM + 64];
     const SeenBar* const seen = view_bar(view, view_shown(view));
-    const Entry* const entry = view_entry(view, SHELF_GROOVE, view_playing(view, SHELF_GROOVE));
+    const Entry* const entry = view_entry(view, ENTRY_GROOVE, view_playing(view, ENTRY_GROOVE));
     const Settings settings = settings_from_controls(view->values);
     Snapshot* const snapshot = snapshot_of(model, bank);
     if (seen && snapshot) {

@@ -18,6 +18,20 @@ float readout_in_range(const Readout readout, const double value)
     return (float)fmin(fmax(value, (double)row.least), (double)row.most);
 }
 
+#define KIND_CONTROL(NAME, name, class, Type, type, CONTROL, ...)                                  \
+    [ENTRY_##NAME] = CONTROL_##CONTROL,
+const Control kind_controls[ENTRY_KINDS] = {ENTRY_KIND_ROWS(KIND_CONTROL)};
+#undef KIND_CONTROL
+
+/* Every id can be picked. */
+#define CONTROL_MOST(name, symbol, least, most, normal) MOST_##name = (most),
+enum { CONTROLS(CONTROL_MOST) };
+#undef CONTROL_MOST
+#define PICKS_ALL(NAME, name, class, Type, type, CONTROL, ...)                                     \
+    _Static_assert((int)MOST_##CONTROL == (int)ID_MOST, "a kind's control picks every id");
+ENTRY_KIND_ROWS(PICKS_ALL)
+#undef PICKS_ALL
+
 static int32_t whole(const float values[CONTROL_COUNT], const Control control)
 {
     const ControlRow row = control_rows[control];
@@ -132,6 +146,11 @@ Settings settings_from_controls(const float values[CONTROL_COUNT])
         .practice_rate = practice_rate(values),
         .loop_bar = natural(values, CONTROL_LOOP_BAR),
     };
+}
+
+int32_t settings_pick(const float values[CONTROL_COUNT], const EntryKind kind)
+{
+    return whole(values, kind_controls[kind]);
 }
 
 static bool regrids_equal(const Regrid a, const Regrid b)

@@ -93,6 +93,9 @@ extern const ControlRow control_rows[CONTROL_COUNT];
 typedef enum { READOUTS(READOUT_INDEX) READOUT_COUNT } Readout;
 #undef READOUT_INDEX
 
+/* Which control picks a kind. */
+extern const Control kind_controls[ENTRY_KINDS];
+
 enum { PORT_FIRST_READOUT = PORT_FIRST_CONTROL + CONTROL_COUNT };
 
 extern const ControlRow readout_rows[READOUT_COUNT];
@@ -176,6 +179,9 @@ typedef struct {
 /* Settings from any floats, one for each Control: out of range is brought into
    range, not a number becomes the default.  lv2:toggled: above 0 is on. */
 Settings settings_from_controls(const float values[CONTROL_COUNT]);
+
+/* What the controls pick of a kind: an id, AS_WRITTEN or TURNAROUND_NONE. */
+int32_t settings_pick(const float values[CONTROL_COUNT], EntryKind kind);
 
 /* True if what is played is the same: all but swing, feel, limbs, output and
    click, which may change at any time without a stroke lost or doubled, and the

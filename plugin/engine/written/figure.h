@@ -3,9 +3,8 @@
    Plain values; a figure never changes after it was made. */
 #pragma once
 
+#include "kinds.h"
 #include "stroke.h"
-
-typedef enum { FIGURE_HANDS, FIGURE_FEET, FIGURE_TURNAROUND, FIGURE_KINDS } FigureKind;
 
 /* A figure's strokes stand in order of tick, then limb; every tick is in
    [0, cycle_ticks) and, like the cycle, a multiple of step_ticks. */

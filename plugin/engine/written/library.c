@@ -41,3 +41,20 @@ const Kit* library_kit(const Library* const library, const uint32_t id)
 {
     return (const Kit*)entry_with_id(library->kits, library->kit_count, sizeof(Kit), id);
 }
+
+static const Figure* own(const Library* const library, const Figure* const figure)
+{
+    return figure ? library_figure(library, figure->kind, figure->id) : NULL;
+}
+
+void library_join(const Library* const library, Groove* const grooves)
+{
+    for (uint32_t i = 0; i < library->groove_count; ++i) {
+        Groove* const groove = &grooves[i];
+        groove->turnaround = own(library, groove->turnaround);
+        for (int part = 0; part < PARTS_MAX; ++part) {
+            groove->parts[part].hands = own(library, groove->parts[part].hands);
+            groove->parts[part].feet = own(library, groove->parts[part].feet);
+        }
+    }
+}

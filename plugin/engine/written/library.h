@@ -58,3 +58,7 @@ typedef struct {
 const Figure* library_figure(const Library* library, FigureKind kind, uint32_t id);
 const Groove* library_groove(const Library* library, uint32_t id);
 const Kit* library_kit(const Library* library, uint32_t id);
+
+/* Points its grooves, which the caller owns, to its own figures instead of others of their
+   kinds and ids. */
+void library_join(const Library* library, Groove* grooves);

@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: ISC
+#include "entries.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#define SIZE(NAME, name, class, Type, ...) [ENTRY_##NAME] = sizeof(Type),
+static const size_t sizes[ENTRY_KINDS] = {ENTRY_KIND_ROWS(SIZE)};
+#undef SIZE
+
+size_t entry_size(const EntryKind kind)
+{
+    return sizes[kind];
+}
+
+static int by_uri(const void* const a, const void* const b)
+{
+    return strcmp(((const Named*)a)->uri, ((const Named*)b)->uri);
+}
+
+bool entries_index(Table* const table)
+{
+    table->by_uri = calloc(table->count + 1, sizeof(Named));
+    for (uint32_t i = 0; table->by_uri && i < table->count; ++i) {
+        table->by_uri[i] = (Named){table->infos[i].uri, i};
+    }
+    if (table->by_uri) {
+        qsort(table->by_uri, table->count, sizeof(Named), by_uri);
+    }
+    return table->by_uri;
+}
+
+void entries_free(Table* const table, const EntryKind kind)
+{
+    for (uint32_t i = 0; i < table->count; ++i) {
+        free_info(&table->infos[i]);
+        if (kind < (EntryKind)FIGURE_KINDS) {
+            free_figure((Figure*)table->values + i);
+        }
+    }
+    free(table->infos);
+    free(table->values);
+    free(table->by_uri);
+}
+
+Entries entries_of(const Table* const table)
+{
+    return (Entries){table->infos, table->values, table->by_uri, table->count};
+}
+
+bool entries_merge(const Entries* const a, const Entries* const b, const EntryKind kind,
+                   Table* const merged)
+{
+    const size_t size = sizes[kind];
+    const uint32_t count = a->count + b->count;
+    char* const values = calloc(count, size);
+    *merged = (Table){calloc(count, sizeof(EntryInfo)), values, NULL, count};
+    uint32_t at_a = 0;
+    for (uint32_t at_b = 0; merged->infos && values && at_a + at_b < count;) {
+        const uint32_t i = at_a + at_b;
+        const bool is_a =
+            at_b == b->count || (at_a < a->count && a->infos[at_a].id < b->infos[at_b].id);
+        const Entries* const from = is_a ? a : b;
+        const uint32_t at = is_a ? at_a++ : at_b++;
+        merged->infos[i] = from->infos[at];
+        memcpy(values + i * size, (const char*)from->values + at * size, size);
+    }
+    return merged->infos && values;
+}
+
+static int id_and_info(const void* const key, const void* const info)
+{
+    const uint32_t id = *(const uint32_t*)key;
+    const uint32_t other = ((const EntryInfo*)info)->id;
+    return (id > other) - (id < other);
+}
+
+const EntryInfo* entries_info(const Entries* const entries, const uint32_t id)
+{
+    return entries->count
+               ? bsearch(&id, entries->infos, entries->count, sizeof(EntryInfo), id_and_info)
+               : NULL;
+}
+
+static const void* find_named(const Entries* const entries, const EntryKind kind,
+                              const char* const uri)
+{
+    const Named key = {uri, 0};
+    const Named* const found =
+        entries->by_uri && entries->count
+            ? bsearch(&key, entries->by_uri, entries->count, sizeof(Named), by_uri)
+            : NULL;
+    return found ? (const char*)entries->values + found->index * sizes[kind] : NULL;
+}
+
+const void* entries_named(const EntryReading* const reading, const EntryKind kind,
+                          const char* const uri)
+{
+    const Entries read = entries_of(&reading->tables[kind]);
+    const void* const value = find_named(&read, kind, uri);
+    return value || !reading->under ? value : find_named(&reading->under[kind], kind, uri);
+}
