@@ -54,6 +54,19 @@ static bool read_value(Single* const single, Subject* const subject)
            turtle_is_whole(subject->turtle);
 }
 
+static void say_expected(Diagnostics* const diagnostics, const char* const name)
+{
+    char words[SINGLE_WHY_ROOM] = "";
+    size_t length = 0;
+    for (int i = 0; i < ENTRY_KINDS && length < sizeof words; ++i) {
+        if (can_be_alone[i]) {
+            length += (size_t)snprintf(words + length, sizeof words - length, "%sfl:%s",
+                                       length ? ", " : "", kind_rows[i].class_name);
+        }
+    }
+    diagnostics_add(diagnostics, "%s: expected one subject that is one of %s", name, words);
+}
+
 static bool read_text(Single* const single, Turtle* const turtle, Diagnostics* const diagnostics,
                       const char* const name)
 {
@@ -63,10 +76,7 @@ static bool read_text(Single* const single, Turtle* const turtle, Diagnostics* c
         return false;
     }
     if (!node) {
-        diagnostics_add(diagnostics,
-                        "%s: expected one fl:HandsFigure, fl:FeetFigure, fl:Turnaround or "
-                        "fl:Kit",
-                        name);
+        say_expected(diagnostics, name);
         return false;
     }
     Subject subject = {turtle, diagnostics, node, false};

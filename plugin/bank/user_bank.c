@@ -183,8 +183,7 @@ static char* write_single(const Single* const single, const uint32_t id, const c
     snprintf(uri, sizeof uri, FL_MINE "%s-%u", *slug ? slug : "entry", id);
     info.id = id;
     info.uri = older ? older : uri;
-    char* const entry = single->kind == ENTRY_KIT ? write_kit(&single->kit, &info)
-                                                  : write_figure(&single->figure, &info);
+    char* const entry = write_entry(single->kind, &single->figure, &info);
     char* const text = entry ? checksum_put(entry) : NULL;
     free(entry);
     return text;

@@ -52,11 +52,11 @@ static void write_line(TurtleWriter* const writer, const LimbLine* const line)
 }
 
 /* Writes a kind's value; the bank has those that it names. */
-typedef void (*EntryWriter)(TurtleWriter* writer, const Bank* bank, const void* value,
-                            const EntryInfo* info);
+typedef void (*EntryWriter)(TurtleWriter* writer, const Bank* bank, EntryKind kind,
+                            const void* value, const EntryInfo* info);
 
-static void put_figure(TurtleWriter* const writer, const Bank* const bank, const void* const value,
-                       const EntryInfo* const info)
+static void put_figure(TurtleWriter* const writer, const Bank* const bank, const EntryKind kind,
+                       const void* const value, const EntryInfo* const info)
 {
     (void)bank;
     const Figure* const figure = (const Figure*)value;
@@ -65,7 +65,7 @@ static void put_figure(TurtleWriter* const writer, const Bank* const bank, const
         writer->failed = true;
         return;
     }
-    write_info(writer, info, kind_rows[figure->kind].class_name);
+    write_info(writer, info, kind_rows[kind].class_name);
     write_integer(writer, "bars", figure->bars);
     for (int i = 0; i < lines.count; ++i) {
         write_line(writer, &lines.lines[i]);
@@ -73,12 +73,12 @@ static void put_figure(TurtleWriter* const writer, const Bank* const bank, const
     limb_lines_free(&lines);
 }
 
-static void put_kit(TurtleWriter* const writer, const Bank* const bank, const void* const value,
-                    const EntryInfo* const info)
+static void put_kit(TurtleWriter* const writer, const Bank* const bank, const EntryKind kind,
+                    const void* const value, const EntryInfo* const info)
 {
     (void)bank;
     const Kit* const kit = (const Kit*)value;
-    write_info(writer, info, kind_rows[ENTRY_KIT].class_name);
+    write_info(writer, info, kind_rows[kind].class_name);
     for (int voice = 0; voice < VOICE_COUNT; ++voice) {
         turtle_writer_open(writer, "key");
         turtle_writer_term(writer, "voice", voice_names[voice]);
@@ -131,15 +131,15 @@ static void put_parts(TurtleWriter* const writer, const Bank* const bank,
     }
 }
 
-static void put_groove(TurtleWriter* const writer, const Bank* const bank, const void* const value,
-                       const EntryInfo* const info)
+static void put_groove(TurtleWriter* const writer, const Bank* const bank, const EntryKind kind,
+                       const void* const value, const EntryInfo* const info)
 {
     const Groove* const groove = (const Groove*)value;
     char form[FORM_BARS_MAX + 1] = "";
     for (uint32_t bar = 0; bar < groove->form_bars; ++bar) {
         form[bar] = (char)('A' + groove->form[bar]);
     }
-    write_info(writer, info, kind_rows[ENTRY_GROOVE].class_name);
+    write_info(writer, info, kind_rows[kind].class_name);
     turtle_writer_integer(writer, "tempo", (int64_t)groove->tempo);
     turtle_writer_integer(writer, "beatsPerBar", (int64_t)groove->meter.beats_per_bar);
     turtle_writer_integer(writer, "beatUnit", groove->meter.beat_unit);
@@ -150,24 +150,6 @@ static void put_groove(TurtleWriter* const writer, const Bank* const bank, const
     if (groove->crash_start) {
         turtle_writer_true(writer, "crashStart");
     }
-}
-
-char* write_figure(const Figure* const figure, const EntryInfo* const info)
-{
-    TurtleWriter writer;
-    if (turtle_writer_begin(&writer)) {
-        put_figure(&writer, NULL, figure, info);
-    }
-    return turtle_writer_end(&writer);
-}
-
-char* write_kit(const Kit* const kit, const EntryInfo* const info)
-{
-    TurtleWriter writer;
-    if (turtle_writer_begin(&writer)) {
-        put_kit(&writer, NULL, kit, info);
-    }
-    return turtle_writer_end(&writer);
 }
 
 /* Picks without repetition, which also says what is written already. */
@@ -220,11 +202,25 @@ static void pick_figures(Picks* const picks, const Groove* const groove)
 static const EntryWriter writers[ENTRY_KINDS] = {ENTRY_KIND_ROWS(WRITER)};
 #undef WRITER
 
+char* write_entry(const EntryKind kind, const void* const value, const EntryInfo* const info)
+{
+    TurtleWriter writer;
+    if (turtle_writer_begin(&writer)) {
+        writers[kind](&writer, NULL, kind, value, info);
+    }
+    return turtle_writer_end(&writer);
+}
+
+char* write_figure(const Figure* const figure, const EntryInfo* const info)
+{
+    return write_entry((EntryKind)figure->kind, figure, info);
+}
+
 static void put_entry(TurtleWriter* const writer, const Bank* const bank, const EntryPick entry)
 {
     const EntryInfo* const info = bank_info(bank, entry.kind, entry.id);
     if (info) {
-        writers[entry.kind](writer, bank, bank_value(bank, entry.kind, entry.id), info);
+        writers[entry.kind](writer, bank, entry.kind, bank_value(bank, entry.kind, entry.id), info);
     }
 }
 

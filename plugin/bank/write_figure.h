@@ -12,8 +12,8 @@
    or the figure breaks the promises of figure.h. */
 char* write_figure(const Figure* figure, const EntryInfo* info);
 
-/* A kit map likewise. */
-char* write_kit(const Kit* kit, const EntryInfo* info);
+/* A value of any kind that names no other entry, likewise. */
+char* write_entry(EntryKind kind, const void* value, const EntryInfo* info);
 
 /* One entry of a bank, to be named by what it is and its id. */
 typedef struct {

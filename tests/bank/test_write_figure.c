@@ -84,7 +84,7 @@ static void every_factory_kit_map_is_read_as_it_was_written(void)
         const Kit* const kit = &bank_library(bank)->kits[i];
         const EntryInfo* const info = bank_entry(bank, ENTRY_KIT, i);
         check_case("%s", info->name);
-        Single* const read = read_back(write_kit(kit, info));
+        Single* const read = read_back(write_entry(ENTRY_KIT, kit, info));
         if (read) {
             CHECK_INT(read->kind, ENTRY_KIT);
             CHECK(!memcmp(read->kit.notes, kit->notes, sizeof kit->notes));
@@ -243,7 +243,7 @@ static void a_text_of_none_or_of_two_figures_is_refused(void)
 {
     char why[SINGLE_WHY_ROOM] = "";
     CHECK(!single_read("/draft", "", 0, why));
-    CHECK(strstr(why, "expected one fl:HandsFigure"));
+    CHECK(strstr(why, "expected one subject that is one of fl:HandsFigure, "));
     const EntryPick two[] = {{ENTRY_FEET, 190}, {ENTRY_FEET, 1}};
     char* const text = write_entries(bank, two, 2);
     CHECK(!single_read("/draft", text, strlen(text), why));

@@ -36,7 +36,7 @@ static void a_saved_kit_map_is_picked_at_once(void)
     Bank* const bank = bank_open((BankSources){.factory = BUNDLE "/bank"});
     Kit kit = *library_kit(bank_library(bank), 1);
     kit.notes[VOICE_KICK] = 20;
-    char* const text = write_kit(&kit, &(EntryInfo){.label = "Attic"});
+    char* const text = write_entry(ENTRY_KIT, &kit, &(EntryInfo){.label = "Attic"});
     Keeper* const keeper = keeper_open(WORKER_THREAD);
     check_refused(keeper, FL "saveFigure", text, "fl:saveKit");
     keeper_set(keeper, FL "saveKit", text);

@@ -75,7 +75,7 @@ static void send_kit(Model* const model)
     if (info && info->is_users) {
         named = *info;
     }
-    char* const text = write_kit(&lesson->kit, &named);
+    char* const text = write_entry(ENTRY_KIT, &lesson->kit, &named);
     if (text) {
         lesson->is_sent = true;
         lesson->asked_id = named.id;
