@@ -24,43 +24,36 @@ bool brush_is_hovered(const Brush* const brush, const TargetId id)
     return view_target_same(brush->view->hover, id);
 }
 
-void brush_switch(const Brush* const brush, const double x, const double y, const bool on)
+void brush_switch(const Brush* const brush, const At at, const bool on)
 {
     const Palette* const colours = brush->colours;
-    const Box box = {x, y - 7.0, 26.0, 14.0};
+    const Box box = {at.x, at.y - 7.0, 26.0, 14.0};
     if (on) {
         ink_fill_round(brush->cairo, box, 7.0, colours->ink);
     } else {
         ink_frame(brush->cairo, box, 6.0, 1.3, colours->edge);
     }
-    const double knob = on ? x + 19.0 : x + 7.0;
+    const double knob = on ? at.x + 19.0 : at.x + 7.0;
     ink_source(brush->cairo, on ? colours->ground : colours->edge);
     cairo_new_path(brush->cairo);
-    cairo_arc(brush->cairo, knob, y, on ? 4.2 : 3.4, 0.0, 2.0 * pi);
+    cairo_arc(brush->cairo, knob, at.y, on ? 4.2 : 3.4, 0.0, 2.0 * pi);
     cairo_fill(brush->cairo);
 }
 
-double brush_difficulty(const Brush* const brush, const double x, const double y,
-                        const int difficulty)
+double brush_difficulty(const Brush* const brush, const At at, const int difficulty)
 {
     const Colour colour = brush->colours->soft;
     ink_source(brush->cairo, colour);
     cairo_set_line_width(brush->cairo, 1.1);
     for (int dot = 0; dot < 5; ++dot) {
         cairo_new_path(brush->cairo);
-        cairo_arc(brush->cairo, x + 3.0 + 9.0 * dot, y, 2.5, 0.0, 2.0 * pi);
+        cairo_arc(brush->cairo, at.x + 3.0 + 9.0 * dot, at.y, 2.5, 0.0, 2.0 * pi);
         if (dot < difficulty) {
             cairo_fill_preserve(brush->cairo);
         }
         cairo_stroke(brush->cairo);
     }
     return 5 * 9.0;
-}
-
-double brush_tick(const Brush* const brush, const SeenBar* const bar, const double tick)
-{
-    const BarSpace space = geometry_bar(brush->g, bar->meter);
-    return brush->g->beat_1 + space.beat * tick / space.ticks;
 }
 
 Voice brush_voice_of_limb(const SeenBar* const bar, const int limb)
@@ -96,6 +89,7 @@ double brush_fit(const Brush* const brush, const double x, const double y, const
 void brush_label(const Brush* const brush, const Box box, const char* const words, const bool over)
 {
     const Colour colour = over ? brush->colours->ink : brush->colours->soft;
-    ink_text_in(brush->cairo, box.x, box.y + 11.0, box.width + 14.0,
+    const CellPlaces places = geometry_in_cell(box);
+    ink_text_in(brush->cairo, places.label.x, places.label.y, places.label_room,
                 brush_type(11.0, false, ALIGN_LEFT, colour), words);
 }

@@ -20,14 +20,11 @@ Type brush_type(double size, bool bold, Align align, Colour colour);
 void brush_focus(const Brush* brush, const Target* target, double out);
 bool brush_is_hovered(const Brush* brush, TargetId id);
 
-/* A switch, on or off, its middle at y. */
-void brush_switch(const Brush* brush, double x, double y, bool on);
+/* A switch, on or off. */
+void brush_switch(const Brush* brush, At at, bool on);
 
 /* One to five of five dots. */
-double brush_difficulty(const Brush* brush, double x, double y, int difficulty);
-
-/* x of a tick of the bar shown. */
-double brush_tick(const Brush* brush, const SeenBar* bar, double tick);
+double brush_difficulty(const Brush* brush, At at, int difficulty);
 
 void draw_top(const Brush* brush);
 void draw_cards(const Brush* brush);

@@ -37,10 +37,11 @@ static void button(const Brush* const brush, const Target* const target, const c
                    const bool can)
 {
     const Palette* const colours = brush->colours;
-    const Box box = {target->box.x, target->box.y + 14.0, target->box.width, 24.0};
+    const CellPlaces places = geometry_in_cell(target->box);
+    const Box box = places.button;
     const bool over = brush_is_hovered(brush, target->id);
     ink_frame(brush->cairo, box, 3.0, over && can ? 1.6 : 1.0, can ? colours->ink : colours->edge);
-    ink_text_in(brush->cairo, box.x + box.width / 2.0, box.y + 16.5, box.width - 4.0,
+    ink_text_in(brush->cairo, places.button_word.x, places.button_word.y, box.width - 4.0,
                 brush_type(13.0, can, ALIGN_CENTRE, can ? colours->ink : colours->soft), words);
 }
 
@@ -48,12 +49,13 @@ static void value(const Brush* const brush, const Box box, const char* const tex
                   const char* const unit)
 {
     const Palette* const colours = brush->colours;
-    const double wide = ink_text_in(brush->cairo, box.x, box.y + 29.0, box.width,
+    const CellPlaces places = geometry_in_cell(box);
+    const At at = places.value;
+    const double wide = ink_text_in(brush->cairo, at.x, at.y, box.width,
                                     brush_type(16.0, false, ALIGN_LEFT, colours->ink), text);
-    ink_text(brush->cairo, box.x + wide + 5.0, box.y + 29.0,
+    ink_text(brush->cairo, at.x + wide + 5.0, at.y,
              brush_type(11.0, false, ALIGN_LEFT, colours->soft), unit);
-    ink_line(brush->cairo, box.x, box.y + 37.5, box.x + box.width, box.y + 37.5, 1.0,
-             colours->edge);
+    ink_line(brush->cairo, box.x, places.rule, box.x + box.width, places.rule, 1.0, colours->edge);
 }
 
 static void draw_name(const Brush* const brush, const Target* const target)

@@ -60,6 +60,11 @@ static void place_rows(Geometry* const g, const double extra)
     const double wanted = 1.0 + (extra > 0.0 ? extra : 0.0) / rows->height;
     const double s = g->scale = wanted < most_scale ? wanted : most_scale;
     const double y = g->top + (g->compact ? 0.0 : 4.0);
+    const double grown = s < 1.4 ? s : 1.4;
+    g->count_size[PAIR_HANDS] = (g->compact ? 15.0 : 20.0) * grown;
+    g->count_size[PAIR_FEET] = 13.0 * grown;
+    g->said_size[PAIR_HANDS] = 13.0 * grown;
+    g->said_size[PAIR_FEET] = 11.0 * grown;
     g->count_hands = y + s * rows->count_hands;
     g->count_feet = y + s * rows->count_feet;
     for (int limb = 0; limb < LIMB_COUNT; ++limb) {
@@ -113,6 +118,7 @@ static void place_keys(Geometry* const g, const bool is_open)
         (Box){g->list_box.x + 12.0, g->list_rows, g->list_box.width - 20.0, g->row_height};
     g->key_words = g->key_line.x + (g->compact ? 0.0 : 134.0);
     g->key_drop = g->compact ? 12.0 : 0.0;
+    g->key_base = g->row_height - 6.0 - g->key_drop;
 }
 
 Geometry geometry_of(const View* const view)

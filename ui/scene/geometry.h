@@ -33,6 +33,8 @@ typedef struct {
     double right;
     double count_hands; /* base line of the syllables */
     double count_feet;
+    double count_size[2]; /* of beat numbers, by pair */
+    double said_size[2];  /* of syllables */
     double line[LIMB_COUNT];
     Box ground[2];              /* under the left hand, under the left foot */
     double row_top[LIMB_COUNT]; /* the reach of each limb's signs */
@@ -49,6 +51,7 @@ typedef struct {
     double row_height;
     Box key_line; /* the list of keys' first; what a key does is in the room of its words */
     double key_words;
+    double key_base; /* from a line's top to the keys' base line */
     double key_drop; /* from the key's base line to its words' */
 } Geometry;
 
@@ -67,3 +70,174 @@ BarSpace geometry_bar(const Geometry* geometry, Meter meter);
 
 /* Lines of the list that are seen. */
 int geometry_list_rows(const Geometry* geometry);
+
+/* ---- The parts: boxes of what can be pointed at, and where things stand in them */
+
+/* Where a base line begins, or the middle of a sign; left of a switch, at its middle. */
+typedef struct {
+    double x;
+    double y;
+} At;
+
+typedef struct {
+    Box enabled;
+    Box groove;
+    Box change_at; /* no width: it stands in the panel */
+    Box clock;
+    Box tempo;
+    At on;
+    At on_word;
+    At groove_word;
+    At groove_sign;
+    At groove_name;
+    double groove_room;
+    At change_word;
+    At clock_word; /* in a small window the right end, as is tempo_word */
+    At tempo_word;
+    At tempo_number;
+} TopRow;
+
+TopRow geometry_top(const Geometry* geometry);
+
+/* Hands' or feet's. */
+typedef struct {
+    Box box;
+    Box up;
+    Box down;
+    At title;
+    At up_sign;
+    At down_sign;
+    Box name;
+    At foot;
+    double foot_room;
+    At next_sign;
+    At next;
+    double next_room;
+    At dots;
+    At dots_word;
+} CardPlaces;
+
+CardPlaces geometry_card(const Geometry* geometry, LimbPair pair);
+
+/* The label beside a limb's row; of LIMB_COUNT the click's. */
+typedef struct {
+    Box box;
+    At on;
+    At name;
+    At voice;
+    double voice_room;
+    At rate; /* right end */
+    At rate_unit;
+    At record;
+    At closest;
+    double closest_room;
+} LabelPlaces;
+
+LabelPlaces geometry_label(const Geometry* geometry, int limb);
+
+/* A limb's row while its figure is edited. */
+Box geometry_row(const Geometry* geometry, int limb);
+
+/* A bar of the phrase, and of how many. */
+Box geometry_bar_box(const Geometry* geometry, int bar, int bars);
+
+typedef struct {
+    Box ground;
+    Box playhead; /* its height */
+    At letter;
+    double right;    /* of the words */
+    double lines[2]; /* hands, feet */
+    double click;
+} SmallPlaces;
+
+SmallPlaces geometry_small(Box bar);
+
+/* Base line of the first or second number of bars beside the overview. */
+double geometry_count(const Geometry* geometry, int index);
+
+Box geometry_tab(const Geometry* geometry, int panel);
+Box geometry_page(const Geometry* geometry);
+
+typedef struct {
+    At words;
+    Box mark; /* a line along its width or height */
+} TabPlaces;
+
+TabPlaces geometry_tab_places(const Geometry* geometry, Box tab, double words);
+
+/* One of six columns and two rows; small windows show one row at a time, and the other
+   is above the window. */
+Box geometry_cell(const Geometry* geometry, int page, int column, int row);
+
+typedef struct {
+    At label;
+    double label_room;
+    At value;
+    At on;
+    At on_word;
+    Box choice;
+    Box typing;
+    Box button;
+    At button_word; /* its middle */
+    double sign;    /* y */
+    double rule;    /* y */
+} CellPlaces;
+
+CellPlaces geometry_in_cell(Box cell);
+
+/* The line that explains, or in a small window what is news: its room is 0 where there is
+   none. */
+typedef struct {
+    At at;
+    double room;
+} Line;
+
+Line geometry_help(const Geometry* geometry, bool explains);
+Line geometry_news(const Geometry* geometry);
+
+Box geometry_find(const Geometry* geometry);
+Box geometry_list_row(const Geometry* geometry, int row);
+
+typedef struct {
+    At title;
+    double title_room;
+    At letters;
+    double letters_room;
+    At nothing;
+} ListPlaces;
+
+ListPlaces geometry_list(const Geometry* geometry);
+
+typedef struct {
+    At name;
+    double name_room;
+    At sign;
+    At comment;
+    Box picture;
+    At dots;
+    At rate; /* right end */
+    At rate_unit;
+    At heading;
+} RowPlaces;
+
+RowPlaces geometry_in_row(const Geometry* geometry, Box row, bool has_picture, bool has_rates);
+
+/* What plays, and what is chosen, under the staff while a list is open. */
+typedef struct {
+    At sign;
+    At title;
+    At name;
+    Box comment;
+    At foot[2];  /* what it has to play */
+    double rate; /* x, right end */
+    double rate_unit;
+    Box edge; /* of no width, left of it */
+} SidePlaces;
+
+SidePlaces geometry_side(const Geometry* geometry, int side);
+
+/* Around a number of a beat, whose middle is x and base line y. */
+Box geometry_number(double x, double y, double size);
+
+/* x of a tick of the bar shown. */
+double geometry_tick(const Geometry* geometry, BarSpace space, double tick);

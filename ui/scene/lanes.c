@@ -22,9 +22,7 @@ static void draw_beat_number(const Brush* const brush, const Shown* const shown,
     snprintf(text, sizeof text, "%d", beat + 1);
     Colour colour = shown->is_next ? colours->soft : colours->ink;
     if (brush->lit && !shown->is_next) {
-        const double half = 0.7 * size;
-        const Box box = {x - half, y - 0.96 * size, 2.0 * half, 1.2 * size};
-        ink_fill_round(brush->cairo, box, 3.0, colours->accent);
+        ink_fill_round(brush->cairo, geometry_number(x, y, size), 3.0, colours->accent);
         colour = colours->on_accent;
     }
     ink_text(brush->cairo, x, y, brush_type(size, true, ALIGN_CENTRE, colour), text);
@@ -52,14 +50,14 @@ static void draw_syllables(const Brush* const brush, const Shown* const shown, c
 void draw_count(const Brush* const brush, const Shown* const shown, const bool is_feet)
 {
     const Geometry* const g = brush->g;
-    const double grown = g->scale < 1.4 ? g->scale : 1.4;
+    const LimbPair pair = is_feet ? PAIR_FEET : PAIR_HANDS;
     const double y = is_feet ? g->count_feet : g->count_hands;
-    const double size = (is_feet ? 13.0 : g->compact ? 15.0 : 20.0) * grown;
+    const double size = g->count_size[pair];
     const int32_t step = is_feet ? shown->bar->feet_step : shown->bar->hands_step;
     const int beats = shown->is_next ? (is_feet ? 0 : 1) : (int)ceil(shown->space.beats);
     for (int beat = 0; beat < beats; ++beat) {
         if (!shown->is_next) {
-            draw_syllables(brush, shown, beat, step, y, (is_feet ? 11.0 : 13.0) * grown);
+            draw_syllables(brush, shown, beat, step, y, g->said_size[pair]);
         }
         draw_beat_number(brush, shown, beat, y, shown->space.beat < 1.6 * size ? 0.8 * size : size);
     }

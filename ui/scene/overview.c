@@ -9,9 +9,8 @@
 
 typedef struct {
     const SeenBar* bar;
-    Box box;         /* of the bar in the overview */
-    double lines[2]; /* y of hands and feet */
-    double click;
+    Box box; /* of the bar in the overview */
+    SmallPlaces at;
     double beat_ticks;
     double beats;
     bool dense; /* too small for strokes */
@@ -28,8 +27,8 @@ static void draw_stroke(const Brush* const brush, const Small* const small,
     const bool is_up = stroke->limb % 2 == 0;
     const bool heard = brush->view->values[CONTROL_RIGHT_HAND + stroke->limb] > 0.0f &&
                        brush->view->values[CONTROL_ENABLED] > 0.0f;
-    const double y = small->lines[stroke->limb / 2];
-    const double unit = (small->lines[1] - small->lines[0]) / 40.0;
+    const double y = small->at.lines[stroke->limb / 2];
+    const double unit = (small->at.lines[1] - small->at.lines[0]) / 40.0;
     const double tall = (3.0 + 12.0 * stroke->velocity / 127.0) * unit;
     const double x = x_of(small, stroke->felt);
     const Colour colour = heard ? brush->colours->ink : brush->colours->edge;
@@ -49,9 +48,9 @@ static void draw_letter(const Brush* const brush, const Small* const small, cons
     const SeenBar* const bar = small->bar;
     const char letter[] = {(char)('A' + bar->part), '\0'};
     const Palette* const colours = brush->colours;
-    const double y = small->box.y + 13.0;
-    double x = small->box.x + 5.0;
-    const double room = small->box.x + small->box.width - 4.0;
+    const double y = small->at.letter.y;
+    double x = small->at.letter.x;
+    const double room = small->at.right;
     x += ink_text(brush->cairo, x, y,
                   brush_type(16.0, true, ALIGN_LEFT, is_now ? colours->accent : colours->ink),
                   letter) +
@@ -81,15 +80,16 @@ static void draw_marks(const Brush* const brush, const Small* const small)
         draw_stroke(brush, small, &bar->strokes[i]);
     }
     for (int pair = 0; pair < 2; ++pair) {
-        const double y = floor(small->lines[pair]) + 0.5;
+        const double y = floor(small->at.lines[pair]) + 0.5;
         ink_line(brush->cairo, small->box.x, y, end, y, 1.0, brush->colours->edge);
     }
     for (uint32_t i = 0; i < bar->feet_turns.count; ++i) {
         const double x = x_of(small, bar->feet_turns.ticks[i]);
         if (bar->feet_turns.ticks[i] == 0) {
-            ink_triangle(brush->cairo, x, small->click, 4.0, POINT_UP, true, brush->colours->ink);
+            ink_triangle(brush->cairo, x, small->at.click, 4.0, POINT_UP, true,
+                         brush->colours->ink);
         } else {
-            ink_line(brush->cairo, x, small->click - 4.0, x, small->click + 4.0, 1.0,
+            ink_line(brush->cairo, x, small->at.click - 4.0, x, small->at.click + 4.0, 1.0,
                      brush->colours->soft);
         }
     }
@@ -99,39 +99,35 @@ static void draw_bar(const Brush* const brush, const Target* const target, const
                      const bool is_now)
 {
     const Box box = target->box;
-    const double rows = box.height - 18.0;
     const Small small = {
         .bar = bar,
         .box = box,
-        .lines = {box.y + 18.0 + 0.32 * rows, box.y + 18.0 + 0.72 * rows},
-        .click = box.y + box.height - 5.0,
+        .at = geometry_small(box),
         .beat_ticks = (double)meter_beat_ticks(bar->meter),
         .beats = bar->meter.beats_per_bar,
         .dense = box.width < 36.0,
     };
     if (is_now || brush_is_hovered(brush, target->id)) {
-        ink_fill(brush->cairo, (Box){box.x, box.y + 17.0, box.width, box.height - 17.0},
-                 brush->colours->shade);
+        ink_fill(brush->cairo, small.at.ground, brush->colours->shade);
     }
     draw_letter(brush, &small, is_now);
     draw_marks(brush, &small);
     if (is_looped(brush->view, bar)) {
-        ink_frame(brush->cairo,
-                  (Box){box.x + 1.0, box.y + 17.0, box.width - 2.0, box.height - 17.0}, 3.0, 1.5,
-                  brush->colours->ink);
+        const Box ground = small.at.ground;
+        ink_frame(brush->cairo, (Box){ground.x + 1.0, ground.y, ground.width - 2.0, ground.height},
+                  3.0, 1.5, brush->colours->ink);
     }
     brush_focus(brush, target, 0.0);
 }
 
 static void draw_bar_lines(const Brush* const brush, const Target* const target, const bool is_edge)
 {
-    const Box box = target->box;
+    const Box box = geometry_small(target->box).ground;
     const double x = floor(box.x) + 0.5;
-    ink_line(brush->cairo, x, box.y + 17.0, x, box.y + box.height, is_edge ? 2.0 : 1.0,
+    ink_line(brush->cairo, x, box.y, x, box.y + box.height, is_edge ? 2.0 : 1.0,
              brush->colours->edge);
     const double right = floor(box.x + box.width) + 0.5;
-    ink_line(brush->cairo, right, box.y + 17.0, right, box.y + box.height, 1.0,
-             brush->colours->edge);
+    ink_line(brush->cairo, right, box.y, right, box.y + box.height, 1.0, brush->colours->edge);
 }
 
 /* Where a change comes in: a dashed line in the accent colour. */
@@ -146,10 +142,10 @@ static void draw_change(const Brush* const brush)
     }
     static const double dashes[] = {4.0, 3.0};
     const double beats = view->place.change_tick / (double)meter_beat_ticks(seen->meter);
-    const double x = target->box.x + target->box.width * beats / seen->meter.beats_per_bar;
+    const Box box = geometry_small(target->box).ground;
+    const double x = box.x + box.width * beats / seen->meter.beats_per_bar;
     cairo_set_dash(brush->cairo, dashes, 2, 0.0);
-    ink_line(brush->cairo, x, target->box.y + 17.0, x, target->box.y + target->box.height, 2.0,
-             brush->colours->accent);
+    ink_line(brush->cairo, x, box.y, x, box.y + box.height, 2.0, brush->colours->accent);
     cairo_set_dash(brush->cairo, NULL, 0, 0.0);
 }
 
@@ -181,8 +177,8 @@ static void draw_counts(const Brush* const brush)
     const View* const view = brush->view;
     const Geometry* const g = brush->g;
     const SeenPlace* const place = &view->place;
-    const double first = g->overview.y + 0.5 * g->overview.height - 3.0;
-    const double second = first + (g->compact ? 22.0 : 28.0);
+    const double first = geometry_count(g, 0);
+    const double second = geometry_count(g, 1);
     const bool has_gap = place->click_bars > 0 && view->values[CONTROL_CLICK] > 1.5f;
     if (has_gap) {
         draw_count(brush, first, place->click_bars, false,

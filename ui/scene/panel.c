@@ -45,7 +45,7 @@ static void draw_rule(const Brush* const brush, const Control control, const Box
     const TargetId id = {TARGET_DIAL, (int)control};
     const bool is_dragged = brush->view->is_dragged && view_target_same(brush->view->pressed, id);
     const Colour colour = is_dragged ? colours->accent : colours->ink;
-    const double y = floor(box.y + 37.0) + 0.5;
+    const double y = geometry_in_cell(box).rule;
     const double value = box.x + box.width * dial_share(control, brush->view->values[control]);
     const double normal = box.x + box.width * dial_share(control, control_rows[control].normal);
     ink_line(brush->cairo, box.x, y, box.x + box.width, y, 1.0, colours->edge);
@@ -60,32 +60,32 @@ static void draw_value(const Brush* const brush, const Target* const target, con
     const View* const view = brush->view;
     const Palette* const colours = brush->colours;
     const Box box = target->box;
+    const CellPlaces places = geometry_in_cell(box);
     const bool typing = view->is_typing && view_target_same(view->focus, target->id);
     const char* unit = "";
     char text[DIAL_TEXT_ROOM];
     dial_text(view, control, view->values[control], text, &unit);
-    double x = box.x;
     if (typing) {
         snprintf(text, sizeof text, "%s|", view->typed);
         unit = dial_of(control)->unit;
-        ink_fill_round(brush->cairo, (Box){box.x - 3.0, box.y + 14.0, 64.0, 19.0}, 2.0,
-                       colours->raised);
-        ink_frame(brush->cairo, (Box){box.x - 3.0, box.y + 14.0, 64.0, 19.0}, 2.0, 1.0,
-                  colours->edge);
+        ink_fill_round(brush->cairo, places.typing, 2.0, colours->raised);
+        ink_frame(brush->cairo, places.typing, 2.0, 1.0, colours->edge);
     }
     const Type type = brush_type(16.0, false, ALIGN_LEFT, colours->ink);
     const double wide = ink_width(brush->cairo, type, text);
     const double size = wide > box.width ? 13.0 : 16.0;
-    x += ink_text_in(brush->cairo, x, box.y + 29.0, box.width,
-                     brush_type(size, false, ALIGN_LEFT, colours->ink), text);
-    ink_text(brush->cairo, x + 5.0, box.y + 29.0,
-             brush_type(11.0, false, ALIGN_LEFT, colours->soft), unit);
+    const At at = places.value;
+    const double end = at.x + ink_text_in(brush->cairo, at.x, at.y, box.width,
+                                          brush_type(size, false, ALIGN_LEFT, colours->ink), text);
+    ink_text(brush->cairo, end + 5.0, at.y, brush_type(11.0, false, ALIGN_LEFT, colours->soft),
+             unit);
     draw_rule(brush, control, box);
 }
 
 static void draw_unused(const Brush* const brush, const Box box, const char* const why)
 {
-    brush_fit(brush, box.x, box.y + 29.0, box.width,
+    const At at = geometry_in_cell(box).value;
+    brush_fit(brush, at.x, at.y, box.width,
               brush_type(13.0, false, ALIGN_LEFT, brush->colours->soft), why);
 }
 
@@ -100,10 +100,11 @@ static void draw_pick(const Brush* const brush, const Target* const target)
     char text[DIAL_TEXT_ROOM];
     dial_text(brush->view, control, brush->view->values[control], text, &unit);
     brush_label(brush, box, dial_of(control)->label, over);
-    const double wide = ink_text_in(brush->cairo, box.x, box.y + 29.0, box.width - 16.0,
-                                    brush_type(14.0, false, ALIGN_LEFT, colours->ink), text);
+    const CellPlaces places = geometry_in_cell(box);
     const double room = box.width - 16.0;
-    ink_triangle(brush->cairo, box.x + (wide < room ? wide : room) + 9.0, box.y + 24.0, 4.5,
+    const double wide = ink_text_in(brush->cairo, places.value.x, places.value.y, room,
+                                    brush_type(14.0, false, ALIGN_LEFT, colours->ink), text);
+    ink_triangle(brush->cairo, box.x + (wide < room ? wide : room) + 9.0, places.sign, 4.5,
                  POINT_DOWN, true, over ? colours->ink : colours->soft);
     brush_focus(brush, target, 4.0);
 }
@@ -112,6 +113,7 @@ void draw_dial(const Brush* const brush, const Target* const target, const Contr
 {
     const Dial* const dial = dial_of(control);
     const Box box = target->box;
+    const CellPlaces places = geometry_in_cell(box);
     const char* const unused = dial_unused(brush->view, control);
     const bool over = brush_is_hovered(brush, target->id);
     brush_label(brush, box, dial->label, over);
@@ -119,12 +121,11 @@ void draw_dial(const Brush* const brush, const Target* const target, const Contr
         draw_unused(brush, box, unused);
     } else if (dial->kind == DIAL_SWITCH) {
         const bool on = brush->view->values[control] > 0.0f;
-        brush_switch(brush, box.x, box.y + 25.0, on);
-        ink_text(brush->cairo, box.x + 33.0, box.y + 29.5,
+        brush_switch(brush, places.on, on);
+        ink_text(brush->cairo, places.on_word.x, places.on_word.y,
                  brush_type(13.0, false, ALIGN_LEFT, brush->colours->ink), on ? "on" : "off");
     } else if (dial->kind == DIAL_CHOICE) {
-        draw_choice(brush, target, control,
-                    (Box){box.x, box.y + 15.0, box.width < 240.0 ? box.width : 240.0, 22.0});
+        draw_choice(brush, target, control, places.choice);
         return;
     } else {
         draw_value(brush, target, control);
@@ -135,13 +136,13 @@ void draw_dial(const Brush* const brush, const Target* const target, const Contr
 static void draw_theme(const Brush* const brush, const Target* const target)
 {
     const Palette* const colours = brush->colours;
-    const Box box = target->box;
-    double x = box.x;
-    brush_label(brush, box, "Window", brush_is_hovered(brush, target->id));
+    const At at = geometry_in_cell(target->box).value;
+    double x = at.x;
+    brush_label(brush, target->box, "Window", brush_is_hovered(brush, target->id));
     for (int i = 0; i < THEME_COUNT; ++i) {
         const bool is_chosen = i == (int)brush->view->theme;
         x += ink_text(
-                 brush->cairo, x, box.y + 29.0,
+                 brush->cairo, x, at.y,
                  brush_type(13.0, is_chosen, ALIGN_LEFT, is_chosen ? colours->ink : colours->soft),
                  theme_words[i]) +
              12.0;
@@ -152,18 +153,16 @@ static void draw_theme(const Brush* const brush, const Target* const target)
 static void draw_tabs(const Brush* const brush, const Target* const target)
 {
     const Palette* const colours = brush->colours;
-    const Box box = target->box;
+    const TabPlaces places = geometry_tab_places(brush->g, target->box, 0.0);
     const bool is_open = target->id.index == (int)brush->view->panel;
     const bool over = brush_is_hovered(brush, target->id);
     const Colour colour = is_open || over ? colours->ink : colours->soft;
-    const double x = brush->g->compact ? box.x + 4.0 : box.x + 16.0;
     const double wide =
-        ink_text(brush->cairo, x, box.y + 14.0, brush_type(13.0, is_open, ALIGN_LEFT, colour),
-                 panel_names[target->id.index]);
-    if (is_open && brush->g->compact) {
-        ink_line(brush->cairo, x, box.y + 19.0, x + wide, box.y + 19.0, 3.0, colours->ink);
-    } else if (is_open) {
-        ink_line(brush->cairo, box.x + 5.0, box.y + 2.0, box.x + 5.0, box.y + 16.0, 3.0,
+        ink_text(brush->cairo, places.words.x, places.words.y,
+                 brush_type(13.0, is_open, ALIGN_LEFT, colour), panel_names[target->id.index]);
+    if (is_open) {
+        const Box mark = geometry_tab_places(brush->g, target->box, wide).mark;
+        ink_line(brush->cairo, mark.x, mark.y, mark.x + mark.width, mark.y + mark.height, 3.0,
                  colours->ink);
     }
     brush_focus(brush, target, 0.0);
@@ -172,11 +171,11 @@ static void draw_tabs(const Brush* const brush, const Target* const target)
 static void draw_page(const Brush* const brush, const Target* const target)
 {
     char text[32];
-    const Box box = target->box;
+    const Type type = brush_type(11.0, false, ALIGN_LEFT, brush->colours->soft);
+    const At at = geometry_tab_places(brush->g, target->box, 0.0).words;
     snprintf(text, sizeof text, "row %d of 2", brush->view->page + 1);
-    ink_text(brush->cairo, box.x + 4.0, box.y + 14.0,
-             brush_type(11.0, false, ALIGN_LEFT, brush->colours->soft), text);
-    ink_triangle(brush->cairo, box.x + box.width - 10.0, box.y + 10.0, 5.0,
+    ink_text(brush->cairo, at.x, at.y, type, text);
+    ink_triangle(brush->cairo, at.x + target->box.width - 14.0, at.y - 4.0, 5.0,
                  brush->view->page ? POINT_UP : POINT_DOWN, true, brush->colours->soft);
     brush_focus(brush, target, 0.0);
 }
@@ -291,14 +290,10 @@ void draw_help(const Brush* const brush)
         words = text;
         is_news = true;
     }
-    if (g->help > 0.0 || explains(brush)) {
-        const double x = g->list ? g->labels : 16.0;
-        const double y = g->help > 0.0 ? g->help : g->panel + 18.0;
-        ink_text_in(brush->cairo, x, y, g->width - x - 16.0,
-                    brush_type(11.0, false, ALIGN_LEFT, colours->soft), words);
-    } else if (is_news && !g->list) { /* between the tabs and the row's switch */
-        const double x = 12.0 + 80.0 * PANEL_COUNT;
-        ink_text_in(brush->cairo, x, g->panel + 18.0, g->width - x - 100.0,
+    const Line help = geometry_help(g, explains(brush));
+    const Line line = help.room > 0.0 || !is_news ? help : geometry_news(g);
+    if (line.room > 0.0) {
+        ink_text_in(brush->cairo, line.at.x, line.at.y, line.room,
                     brush_type(11.0, false, ALIGN_LEFT, colours->soft), words);
     }
 }

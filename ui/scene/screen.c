@@ -54,7 +54,7 @@ static void add(Mover* const mover, const Box box, const bool is_lit)
 
 static double x_of(const Mover* const mover, const double tick)
 {
-    return mover->g->beat_1 + mover->space.beat * tick / mover->space.ticks;
+    return geometry_tick(mover->g, mover->space, tick);
 }
 
 static double half_width(const Mover* const mover, const SeenStroke* const stroke)
@@ -95,9 +95,9 @@ static void add_beat(Mover* const mover)
     if (beat < 0.0 || beat >= mover->space.beats) {
         return;
     }
-    const double size = (mover->g->compact ? 15.0 : 20.0) * fmin(mover->g->scale, 1.4);
-    const double x = x_of(mover, beat * mover->space.ticks);
-    add(mover, (Box){x - 0.7 * size, mover->g->count_hands - 0.96 * size, 1.4 * size, 1.2 * size},
+    add(mover,
+        geometry_number(x_of(mover, beat * mover->space.ticks), mover->g->count_hands,
+                        mover->g->count_size[PAIR_HANDS]),
         true);
 }
 
@@ -111,11 +111,9 @@ static void add_playheads(Mover* const mover)
     const int index = (int)(view_shown(mover->view) - view_phrase(mover->view));
     const Target* const bar = targets_find(&targets, (TargetId){TARGET_BAR, index});
     if (bar) {
+        const Box head = geometry_small(bar->box).playhead;
         const double share = mover->view->now_tick / (mover->space.ticks * mover->space.beats);
-        add(mover,
-            (Box){bar->box.x + bar->box.width * share - 1.0, bar->box.y + 15.0, 2.0,
-                  bar->box.height - 15.0},
-            false);
+        add(mover, (Box){head.x + head.width * share - 1.0, head.y, 2.0, head.height}, false);
     }
 }
 

@@ -17,85 +17,49 @@ static void add(TargetList* const list, const TargetKind kind, const int index, 
 
 static void add_top(const Geometry* const g, TargetList* const list)
 {
-    if (g->compact) {
-        add(list, TARGET_DIAL, CONTROL_ENABLED, GROUP_TOP, (Box){12, 10, 34, 22});
-        add(list, TARGET_CARD, ENTRY_GROOVE, GROUP_TOP, (Box){50, 6, 336, 32});
-        add(list, TARGET_DIAL, CONTROL_CLOCK, GROUP_TOP, (Box){444, 10, 90, 24});
-        add(list, TARGET_DIAL, CONTROL_TEMPO, GROUP_TOP, (Box){608, 6, 104, 34});
-        return;
+    const TopRow top = geometry_top(g);
+    add(list, TARGET_DIAL, CONTROL_ENABLED, GROUP_TOP, top.enabled);
+    add(list, TARGET_CARD, ENTRY_GROOVE, GROUP_TOP, top.groove);
+    if (top.change_at.width > 0.0) {
+        add(list, TARGET_DIAL, CONTROL_CHANGE_AT, GROUP_TOP, top.change_at);
     }
-    add(list, TARGET_DIAL, CONTROL_ENABLED, GROUP_TOP, (Box){10, 7, 42, 45});
-    const double less = fmax(0.0, (FIRST_WIDTH - g->width) / 100.0); /* narrower than at first */
-    add(list, TARGET_CARD, ENTRY_GROOVE, GROUP_TOP, (Box){56, 8, 260 - 24 * less, 44});
-    add(list, TARGET_DIAL, CONTROL_CHANGE_AT, GROUP_TOP, (Box){332 - 30 * less, 26, 270, 24});
-    add(list, TARGET_DIAL, CONTROL_CLOCK, GROUP_TOP, (Box){652 - 58 * less, 26, 94, 24});
-    add(list, TARGET_DIAL, CONTROL_TEMPO, GROUP_TOP, (Box){784 - 82 * less, 8, 150, 46});
+    add(list, TARGET_DIAL, CONTROL_CLOCK, GROUP_TOP, top.clock);
+    add(list, TARGET_DIAL, CONTROL_TEMPO, GROUP_TOP, top.tempo);
 }
 
 static void add_card(const Geometry* const g, const EntryKind shelf, TargetList* const list)
 {
-    const Group group = shelf == ENTRY_HANDS ? GROUP_HANDS : GROUP_FEET;
-    const size_t pair = shelf == ENTRY_FEET;
-    const double top = g->line[2 * pair] - (g->compact ? 47.0 : 63.0) * (pair ? 0.87 : 1.0);
-    const double width = g->compact ? 118.0 : 168.0;
-    const double room = g->line[2 * pair + 1] + (g->compact ? 29.0 : 39.0) - top;
-    const double tall = g->compact ? 96.0 : 116.0;
-    const Box box = {g->compact ? 12.0 : 16.0, top, width, room < tall ? room : tall};
-    add(list, TARGET_CARD, (int)shelf, group, box);
-    const double x = box.x + box.width;
-    add(list, TARGET_CARD_UP, (int)shelf, GROUP_NONE, (Box){x - 52.0, box.y + 3.0, 24.0, 22.0});
-    add(list, TARGET_CARD_DOWN, (int)shelf, GROUP_NONE, (Box){x - 28.0, box.y + 3.0, 24.0, 22.0});
+    const bool is_feet = shelf == ENTRY_FEET;
+    const CardPlaces card = geometry_card(g, is_feet ? PAIR_FEET : PAIR_HANDS);
+    add(list, TARGET_CARD, (int)shelf, is_feet ? GROUP_FEET : GROUP_HANDS, card.box);
+    add(list, TARGET_CARD_UP, (int)shelf, GROUP_NONE, card.up);
+    add(list, TARGET_CARD_DOWN, (int)shelf, GROUP_NONE, card.down);
 }
 
 static void add_limbs(const Geometry* const g, TargetList* const list)
 {
-    const double room = g->staff - g->labels - 6.0;
-    const double up = g->compact ? 26.0 : 36.0;
     for (int limb = 0; limb < LIMB_COUNT; ++limb) {
-        const bool is_left = limb % 2;
-        const double y = g->line[limb] - (is_left ? 8.0 : up);
-        add(list, TARGET_DIAL, CONTROL_RIGHT_HAND + limb, GROUP_LIMBS,
-            (Box){g->labels - 4.0, y, room, 16.0});
+        add(list, TARGET_DIAL, CONTROL_RIGHT_HAND + limb, GROUP_LIMBS, geometry_label(g, limb).box);
     }
-    add(list, TARGET_CLICK, 0, GROUP_LIMBS, (Box){g->labels - 4.0, g->click - 8.0, room, 16.0});
+    add(list, TARGET_CLICK, 0, GROUP_LIMBS, geometry_label(g, LIMB_COUNT).box);
 }
 
 static void add_bars(const View* const view, const Geometry* const g, TargetList* const list)
 {
     const int bars = view_phrase_bars(view);
-    const int rows = bars > 8 ? 2 : 1;
-    const int across = (bars + rows - 1) / rows;
     for (int bar = 0; bar < bars; ++bar) {
-        const double width = g->overview.width / across;
-        const double height = g->overview.height / rows;
-        const int row = bar / across;
-        add(list, TARGET_BAR, bar, GROUP_BARS,
-            (Box){g->overview.x + width * (bar % across), g->overview.y + height * row, width,
-                  height});
+        add(list, TARGET_BAR, bar, GROUP_BARS, geometry_bar_box(g, bar, bars));
     }
 }
 
 static void add_tabs(const Geometry* const g, TargetList* const list)
 {
     for (int panel = 0; panel < PANEL_COUNT; ++panel) {
-        add(list, TARGET_TAB, panel, GROUP_TABS,
-            g->compact ? (Box){12.0 + 80.0 * panel, g->panel + 4.0, 76.0, 20.0}
-                       : (Box){12.0, g->panel + 3.0 + 18.0 * panel, 110.0, 18.0});
+        add(list, TARGET_TAB, panel, GROUP_TABS, geometry_tab(g, panel));
     }
     if (g->compact) {
-        add(list, TARGET_PAGE, 0, GROUP_TABS, (Box){g->width - 96.0, g->panel + 4.0, 84.0, 20.0});
+        add(list, TARGET_PAGE, 0, GROUP_TABS, geometry_page(g));
     }
-}
-
-/* One of six columns and two rows; compact windows show one row at a time. */
-static Box cell(const View* const view, const Geometry* const g, const int column, const int row)
-{
-    const double left = g->compact ? 16.0 : 196.0;
-    const double gap = g->compact ? 14.0 : 20.0;
-    const double width = (g->right - left - 5.0 * gap) / 6.0;
-    const double y = g->compact ? g->panel + 28.0 : g->panel + 4.0 + 44.0 * row;
-    const bool is_seen = !g->compact || row == view->page;
-    return (Box){left + column * (width + gap), is_seen ? y : -1000.0, width, 42.0};
 }
 
 /* The dial of the panel that stands in a cell; CONTROL_COUNT if none does. */
@@ -115,7 +79,7 @@ static void add_cell(const View* const view, const Geometry* const g, const int 
                      const int row, TargetList* const list)
 {
     const int control = control_in(view->panel, column, row);
-    const Box box = cell(view, g, column, row);
+    const Box box = geometry_cell(g, view->page, column, row);
     if (control == CONTROL_COUNT || box.y < 0.0) {
         return;
     }
@@ -133,14 +97,14 @@ static void add_panel(const View* const view, const Geometry* const g, TargetLis
         add_cell(view, g, i % 6, i / 6, list);
     }
     if (g->compact && view->panel == PANEL_RHYTHM && view->page == 0) {
-        add(list, TARGET_DIAL, CONTROL_CHANGE_AT, GROUP_PANEL, cell(view, g, 4, 0));
+        add(list, TARGET_DIAL, CONTROL_CHANGE_AT, GROUP_PANEL, geometry_cell(g, view->page, 4, 0));
         list->targets[list->count - 1].box.width *= 2.1;
     }
-    if (view->panel == PANEL_OUTPUT && cell(view, g, 0, 1).y > 0.0) {
-        const Box box = cell(view, g, 0, 1);
+    if (view->panel == PANEL_OUTPUT && geometry_cell(g, view->page, 0, 1).y > 0.0) {
+        const Box box = geometry_cell(g, view->page, 0, 1);
         add(list, TARGET_THEME, 0, GROUP_PANEL, (Box){box.x, box.y, 1.9 * box.width, box.height});
-        add(list, TARGET_EDIT, EDIT_FILE, GROUP_PANEL, cell(view, g, 2, 1));
-        add(list, TARGET_EDIT, EDIT_LEARN, GROUP_PANEL, cell(view, g, 3, 1));
+        add(list, TARGET_EDIT, EDIT_FILE, GROUP_PANEL, geometry_cell(g, view->page, 2, 1));
+        add(list, TARGET_EDIT, EDIT_LEARN, GROUP_PANEL, geometry_cell(g, view->page, 3, 1));
     }
 }
 
@@ -162,36 +126,31 @@ static void add_edit(const View* const view, const Geometry* const g, TargetList
 {
     for (size_t i = 0; i < sizeof edit_cells / sizeof *edit_cells; ++i) {
         const EditCell place = edit_cells[i];
-        Box box = cell(view, g, place.column, place.row);
+        Box box = geometry_cell(g, view->page, place.column, place.row);
         if (box.y > 0.0) {
-            const Box last = cell(view, g, place.column + place.wide - 1, place.row);
+            const Box last = geometry_cell(g, view->page, place.column + place.wide - 1, place.row);
             box.width = last.x + last.width - box.x;
             add(list, TARGET_EDIT, (int)place.item, GROUP_PANEL, box);
         }
     }
     for (int limb = 0; limb < 2; ++limb) {
         const int row = 2 * (int)view->edit.pair + limb;
-        add(list, TARGET_ROW, row, GROUP_NONE,
-            (Box){g->staff, g->row_top[row], g->right - g->staff,
-                  g->row_bottom[row] - g->row_top[row]});
+        add(list, TARGET_ROW, row, GROUP_NONE, geometry_row(g, row));
     }
 }
 
 static void add_list(const View* const view, const Geometry* const g, TargetList* const list)
 {
-    const Box box = g->list_box;
-    add(list, TARGET_LIST, 0, GROUP_NONE, box);
+    add(list, TARGET_LIST, 0, GROUP_NONE, g->list_box);
     if (view->keys.is_open) {
         return;
     }
-    add(list, TARGET_FIND, 0, GROUP_LIST, (Box){box.x + 88.0, box.y + 7.0, box.width - 98.0, 28.0});
+    add(list, TARGET_FIND, 0, GROUP_LIST, geometry_find(g));
     const int lines = geometry_list_rows(g);
     for (int i = 0; i < lines && view->list.first + i < view->list.count; ++i) {
         const int line = view->list.first + i;
         if (!view->list.rows[line].is_heading) {
-            add(list, TARGET_LIST_ROW, line, GROUP_LIST,
-                (Box){box.x + 4.0, g->list_rows + g->row_height * i, box.width - 8.0,
-                      g->row_height});
+            add(list, TARGET_LIST_ROW, line, GROUP_LIST, geometry_list_row(g, i));
         }
     }
 }

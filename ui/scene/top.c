@@ -7,32 +7,28 @@
 #include <stdio.h>
 #include <string.h>
 
-static void label(const Brush* const brush, const double x, const double y, const char* const words)
+static void label(const Brush* const brush, const At at, const char* const words)
 {
-    ink_text(brush->cairo, x, y, brush_type(11.0, false, ALIGN_LEFT, brush->colours->soft), words);
+    ink_text(brush->cairo, at.x, at.y, brush_type(11.0, false, ALIGN_LEFT, brush->colours->soft),
+             words);
 }
 
-static void draw_groove(const Brush* const brush, const Target* const target)
+static void draw_groove(const Brush* const brush, const TopRow* const top)
 {
     const View* const view = brush->view;
-    const Box box = target->box;
+    const TargetId id = {TARGET_CARD, ENTRY_GROOVE};
     const Entry* const entry = view_entry(view, ENTRY_GROOVE, view_playing(view, ENTRY_GROOVE));
     const Palette* const colours = brush->colours;
-    const bool over = brush_is_hovered(brush, target->id);
+    const Colour sign = brush_is_hovered(brush, id) ? colours->ink : colours->soft;
     const char* const name = entry ? entry->label : view->has_place ? "not in the bank" : "";
-    if (brush->g->compact) {
-        ink_text_in(brush->cairo, box.x + 4.0, 28.0, box.width - 30.0,
-                    brush_type(20.0, true, ALIGN_LEFT, colours->ink), name);
-        ink_triangle(brush->cairo, box.x + box.width - 14.0, 22.0, 5.0, POINT_DOWN, true,
-                     over ? colours->ink : colours->soft);
-    } else {
-        label(brush, 60.0, 20.0, "Groove");
-        ink_triangle(brush->cairo, 111.0, 16.0, 4.5, POINT_DOWN, true,
-                     over ? colours->ink : colours->soft);
-        ink_text_in(brush->cairo, 60.0, 46.0, box.width - 8.0,
-                    brush_type(20.0, true, ALIGN_LEFT, colours->ink), name);
+    if (!brush->g->compact) {
+        label(brush, top->groove_word, "Groove");
     }
-    brush_focus(brush, target, 1.0);
+    ink_triangle(brush->cairo, top->groove_sign.x, top->groove_sign.y,
+                 brush->g->compact ? 5.0 : 4.5, POINT_DOWN, true, sign);
+    ink_text_in(brush->cairo, top->groove_name.x, top->groove_name.y, top->groove_room,
+                brush_type(20.0, true, ALIGN_LEFT, colours->ink), name);
+    brush_focus(brush, targets_find(brush->targets, id), 1.0);
 }
 
 static const char* tempo_label(const View* const view)
@@ -43,59 +39,53 @@ static const char* tempo_label(const View* const view)
                                                             : "Tempo, from host";
 }
 
-static void draw_tempo(const Brush* const brush, const Target* const target)
+static void draw_tempo(const Brush* const brush, const TopRow* const top)
 {
     const View* const view = brush->view;
     const Palette* const colours = brush->colours;
-    const bool small = brush->g->compact;
-    const bool typing = view->is_typing && view_target_same(view->focus, target->id);
+    const TargetId id = {TARGET_DIAL, CONTROL_TEMPO};
+    const bool typing = view->is_typing && view_target_same(view->focus, id);
     char text[TYPED_ROOM + 8];
     const double tempo = (double)view->readouts[READOUT_TEMPO_NOW];
     snprintf(text, sizeof text, tempo > 0.0 ? "%.4g" : "\xE2\x80\x93", tempo);
     if (typing) {
         snprintf(text, sizeof text, "%s|", view->typed);
     }
-    const double x = target->box.x + 4.0;
-    const double y = small ? 30.0 : 49.0;
-    if (small) {
-        ink_text(brush->cairo, x - 8.0, 28.0, brush_type(11.0, false, ALIGN_RIGHT, colours->soft),
-                 "Tempo");
-    } else {
-        label(brush, x, 20.0, tempo_label(view));
-    }
-    const double wide = ink_text(
-        brush->cairo, x, y, brush_type(small ? 20.0 : 28.0, true, ALIGN_LEFT, colours->ink), text);
-    label(brush, x + wide + 6.0, y, "bpm");
+    const At at = top->tempo_number;
+    const double size = brush->g->compact ? 20.0 : 28.0;
+    const double wide =
+        ink_text(brush->cairo, at.x, at.y, brush_type(size, true, ALIGN_LEFT, colours->ink), text);
+    label(brush, (At){at.x + wide + 6.0, at.y}, "bpm");
     if (view->values[CONTROL_CLOCK] > 0.5f || typing) {
-        ink_line(brush->cairo, x, y + 3.5, x + wide, y + 3.5, 1.0,
-                 brush_is_hovered(brush, target->id) ? colours->ink : colours->edge);
+        ink_line(brush->cairo, at.x, at.y + 3.5, at.x + wide, at.y + 3.5, 1.0,
+                 brush_is_hovered(brush, id) ? colours->ink : colours->edge);
     }
-    brush_focus(brush, target, 1.0);
+    brush_focus(brush, targets_find(brush->targets, id), 1.0);
 }
 
-static void label_over(const Brush* const brush, const Control control, const char* const words)
+static void draw_top_words(const Brush* const brush, const TopRow* const top)
 {
-    label(brush, targets_find(brush->targets, (TargetId){TARGET_DIAL, (int)control})->box.x, 20.0,
-          words);
+    const Type right = brush_type(11.0, false, ALIGN_RIGHT, brush->colours->soft);
+    if (brush->g->compact) {
+        ink_text(brush->cairo, top->clock_word.x, top->clock_word.y, right, "Clock");
+        ink_text(brush->cairo, top->tempo_word.x, top->tempo_word.y, right, "Tempo");
+        return;
+    }
+    label(brush, top->on_word, "On");
+    label(brush, top->change_word, "Changes come in");
+    label(brush, top->clock_word, "Clock");
+    label(brush, top->tempo_word, tempo_label(brush->view));
 }
 
 void draw_top(const Brush* const brush)
 {
-    const View* const view = brush->view;
-    const bool small = brush->g->compact;
+    const TopRow top = geometry_top(brush->g);
     const TargetId enabled = {TARGET_DIAL, CONTROL_ENABLED};
-    if (!small) {
-        label(brush, 16.0, 20.0, "On");
-        label_over(brush, CONTROL_CHANGE_AT, "Changes come in");
-        label_over(brush, CONTROL_CLOCK, "Clock");
-    } else {
-        ink_text(brush->cairo, 436.0, 28.0,
-                 brush_type(11.0, false, ALIGN_RIGHT, brush->colours->soft), "Clock");
-    }
-    brush_switch(brush, 16.0, small ? 21.0 : 38.0, view->values[CONTROL_ENABLED] > 0.0f);
-    brush_focus(brush, targets_find(brush->targets, enabled), small ? 1.0 : 0.0);
-    draw_groove(brush, targets_find(brush->targets, (TargetId){TARGET_CARD, ENTRY_GROOVE}));
-    draw_tempo(brush, targets_find(brush->targets, (TargetId){TARGET_DIAL, CONTROL_TEMPO}));
+    draw_top_words(brush, &top);
+    brush_switch(brush, top.on, brush->view->values[CONTROL_ENABLED] > 0.0f);
+    brush_focus(brush, targets_find(brush->targets, enabled), brush->g->compact ? 1.0 : 0.0);
+    draw_groove(brush, &top);
+    draw_tempo(brush, &top);
     ink_line(brush->cairo, 0.0, brush->g->top + 0.5, brush->g->width, brush->g->top + 0.5, 1.0,
              brush->colours->rule);
 }
@@ -132,37 +122,43 @@ static int32_t waiting_id(const View* const view, const EntryKind shelf)
     return (int32_t)(shelf == ENTRY_HANDS ? coming->hands : coming->feet);
 }
 
-static void draw_card_foot(const Brush* const brush, const Box box, const EntryKind shelf,
-                           const Entry* const entry)
+static void draw_card_foot(const Brush* const brush, const CardPlaces* const card,
+                           const EntryKind shelf, const Entry* const entry)
 {
     const View* const view = brush->view;
     const Palette* const colours = brush->colours;
     const int32_t waits = waiting_id(view, shelf);
-    const double bottom = box.y + box.height;
     const Entry* const next =
         waits != view_playing(view, shelf) ? view_entry(view, shelf, waits) : NULL;
     char text[160];
     const int32_t asked = (int32_t)view->values[kind_controls[shelf]];
     if (asked && !view_entry(view, shelf, asked)) {
         snprintf(text, sizeof text, "%d: not in the bank", (int)asked);
-        ink_text_in(brush->cairo, box.x + 10.0, bottom - 28.0, box.width - 18.0,
+        ink_text_in(brush->cairo, card->foot.x, card->foot.y, card->foot_room,
                     brush_type(11.0, true, ALIGN_LEFT, colours->ink), text);
     } else if (next) {
-        ink_triangle(brush->cairo, box.x + 15.0, bottom - 32.0, 4.5, POINT_RIGHT, false,
+        ink_triangle(brush->cairo, card->next_sign.x, card->next_sign.y, 4.5, POINT_RIGHT, false,
                      colours->accent);
         snprintf(text, sizeof text, "next: %s", next->label);
-        ink_text_in(brush->cairo, box.x + 24.0, bottom - 28.0, box.width - 32.0,
+        ink_text_in(brush->cairo, card->next.x, card->next.y, card->next_room,
                     brush_type(11.0, true, ALIGN_LEFT, colours->accent), text);
     } else if (entry && entry->figure && !brush->g->compact) {
         length_text(entry->figure, text);
-        ink_text_in(brush->cairo, box.x + 10.0, bottom - 28.0, box.width - 20.0,
+        ink_text_in(brush->cairo, card->foot.x, card->foot.y, card->foot_room,
                     brush_type(11.0, false, ALIGN_LEFT, colours->soft), text);
     }
     if (entry && entry->difficulty) {
-        const double x = box.x + 10.0;
-        const double wide = brush_difficulty(brush, x, bottom - 13.0, entry->difficulty);
-        label(brush, x + wide + 6.0, bottom - 9.0, "difficulty");
+        const double wide = brush_difficulty(brush, card->dots, entry->difficulty);
+        label(brush, (At){card->dots_word.x + wide, card->dots_word.y}, "difficulty");
     }
+}
+
+static void draw_card_sign(const Brush* const brush, const At at, const TargetId id,
+                           const Point point)
+{
+    const Palette* const colours = brush->colours;
+    ink_triangle(brush->cairo, at.x, at.y, 5.5, point, true,
+                 brush_is_hovered(brush, id) ? colours->ink : colours->soft);
 }
 
 static void draw_card(const Brush* const brush, const Target* const target)
@@ -170,26 +166,21 @@ static void draw_card(const Brush* const brush, const Target* const target)
     const View* const view = brush->view;
     const Palette* const colours = brush->colours;
     const EntryKind shelf = (EntryKind)target->id.index;
-    const Box box = target->box;
+    const CardPlaces card = geometry_card(brush->g, shelf == ENTRY_HANDS ? PAIR_HANDS : PAIR_FEET);
     const int32_t id = view_playing(view, shelf);
     const Entry* const entry = view_entry(view, shelf, id);
-    const TargetId up = {TARGET_CARD_UP, (int)shelf};
-    const TargetId down = {TARGET_CARD_DOWN, (int)shelf};
     const bool over = brush_is_hovered(brush, target->id);
     char text[64];
-    ink_frame(brush->cairo, box, 5.0, over ? 1.6 : 1.0, over ? colours->ink : colours->edge);
-    label(brush, box.x + 10.0, box.y + 17.0, shelf == ENTRY_HANDS ? "Hands" : "Feet");
-    ink_triangle(brush->cairo, box.x + box.width - 40.0, box.y + 13.0, 5.5, POINT_UP, true,
-                 brush_is_hovered(brush, up) ? colours->ink : colours->soft);
-    ink_triangle(brush->cairo, box.x + box.width - 18.0, box.y + 13.0, 5.5, POINT_DOWN, true,
-                 brush_is_hovered(brush, down) ? colours->ink : colours->soft);
+    ink_frame(brush->cairo, card.box, 5.0, over ? 1.6 : 1.0, over ? colours->ink : colours->edge);
+    label(brush, card.title, shelf == ENTRY_HANDS ? "Hands" : "Feet");
+    draw_card_sign(brush, card.up_sign, (TargetId){TARGET_CARD_UP, (int)shelf}, POINT_UP);
+    draw_card_sign(brush, card.down_sign, (TargetId){TARGET_CARD_DOWN, (int)shelf}, POINT_DOWN);
     const bool is_known = view_bar(view, view_shown(view)) || (id && entry);
     snprintf(text, sizeof text, id ? "%d, not in the bank" : is_known ? "rest" : " ", (int)id);
-    const double room = box.height - 22.0 - (brush->g->compact ? 20.0 : 40.0);
-    ink_name(brush->cairo, (Box){box.x + 10.0, box.y + 22.0, box.width - 16.0, room},
+    ink_name(brush->cairo, card.name,
              brush_type(brush->g->compact ? 16.0 : 19.0, true, ALIGN_LEFT, colours->ink),
              entry && id ? entry->label : text);
-    draw_card_foot(brush, box, shelf, entry);
+    draw_card_foot(brush, &card, shelf, entry);
     brush_focus(brush, target, 2.0);
 }
 
@@ -219,13 +210,14 @@ static bool is_past_record(const View* const view)
 }
 
 /* Strokes in the busiest second; reversed where no one is known to have kept it up. */
-static void draw_rate(const Brush* const brush, const int foot, const double x, const double y)
+static void draw_rate(const Brush* const brush, const int foot, const LabelPlaces* const places)
 {
     const View* const view = brush->view;
     const Geometry* const g = brush->g;
     const Palette* const colours = brush->colours;
     const double rate = (double)view->readouts[READOUT_RIGHT_FOOT_RATE + foot];
     const double gap = (double)view->readouts[READOUT_RIGHT_FOOT_GAP + foot];
+    const At at = places->rate;
     char text[64];
     snprintf(text, sizeof text, "%.0f", rate);
     const bool is_past = is_past_record(view);
@@ -233,21 +225,31 @@ static void draw_rate(const Brush* const brush, const int foot, const double x, 
                                  is_past ? colours->ground : colours->ink);
     if (is_past) {
         const double wide = ink_width(brush->cairo, type, text);
-        ink_fill_round(brush->cairo,
-                       (Box){x + 23.0 - wide, y - 0.85 * type.size, wide + 6.0, 1.1 * type.size},
-                       3.0, colours->ink);
+        ink_fill_round(
+            brush->cairo,
+            (Box){at.x - wide - 3.0, at.y - 0.85 * type.size, wide + 6.0, 1.1 * type.size}, 3.0,
+            colours->ink);
     }
-    ink_text(brush->cairo, x + 26.0, y, type, text);
+    ink_text(brush->cairo, at.x, at.y, type, text);
     if (g->compact || g->list) {
-        label(brush, x + 30.0, y, "/s");
+        label(brush, places->rate_unit, "/s");
         return;
     }
-    label(brush, x + 32.0, y - 9.0, is_past ? "past the record" : "strokes/s");
+    label(brush, places->record, is_past ? "past the record" : "strokes/s");
     if (gap > 0.0 && gap < (double)readout_rows[READOUT_RIGHT_FOOT_GAP].most) {
         snprintf(text, sizeof text, "closest %.0f ms", gap);
-        ink_text_in(brush->cairo, x + 32.0, y + 3.0, g->staff - x - 36.0,
+        ink_text_in(brush->cairo, places->closest.x, places->closest.y, places->closest_room,
                     brush_type(11.0, false, ALIGN_LEFT, colours->soft), text);
     }
+}
+
+/* The switch and its name; how wide that is. */
+static double draw_switch(const Brush* const brush, const LabelPlaces* const places, const bool on,
+                          const char* const name)
+{
+    brush_switch(brush, places->on, on);
+    return ink_text(brush->cairo, places->name.x, places->name.y,
+                    brush_type(13.0, true, ALIGN_LEFT, brush->colours->ink), name);
 }
 
 static void draw_limb(const Brush* const brush, const Target* const target, const int limb)
@@ -257,20 +259,15 @@ static void draw_limb(const Brush* const brush, const Target* const target, cons
     static const char* const brief[LIMB_COUNT] = {"R hand", "L hand", "R foot", "L foot"};
     const View* const view = brush->view;
     const Geometry* const g = brush->g;
-    const bool is_brief = g->compact || g->list;
-    const double x = g->labels;
-    const double y = target->box.y + 8.0;
+    const LabelPlaces places = geometry_label(g, limb);
     const bool on = view->values[CONTROL_RIGHT_HAND + limb] > 0.0f;
-    brush_switch(brush, x, y, on);
-    ink_text(brush->cairo, x + 32.0, y + 4.5,
-             brush_type(13.0, true, ALIGN_LEFT, brush->colours->ink),
-             is_brief ? brief[limb] : full[limb]);
+    draw_switch(brush, &places, on, g->compact || g->list ? brief[limb] : full[limb]);
     const SeenBar* const bar = view_bar(view, view_shown(view));
     if (limb >= 2) {
-        draw_rate(brush, limb - 2, x, y + (g->compact ? 21.0 : 27.0));
+        draw_rate(brush, limb - 2, &places);
     } else if (bar) {
         const char* const word = on ? words_voice(brush_voice_of_limb(bar, limb)) : "yours to play";
-        ink_text_in(brush->cairo, is_brief ? x : x + 32.0, y + 21.0, g->staff - x - 6.0,
+        ink_text_in(brush->cairo, places.voice.x, places.voice.y, places.voice_room,
                     brush_type(11.0, false, ALIGN_LEFT, brush->colours->soft), word);
     }
     brush_focus(brush, target, 1.0);
@@ -280,16 +277,13 @@ static void draw_click(const Brush* const brush)
 {
     const Target* const target = targets_find(brush->targets, (TargetId){TARGET_CLICK, 0});
     if (target) {
-        const double y = target->box.y + 8.0;
+        const LabelPlaces places = geometry_label(brush->g, LIMB_COUNT);
         const float click = brush->view->values[CONTROL_CLICK];
-        brush_switch(brush, brush->g->labels, y, click > 1.5f);
-        const double x = brush->g->labels + 32.0;
-        const double wide =
-            ink_text(brush->cairo, x, y + 4.5,
-                     brush_type(13.0, true, ALIGN_LEFT, brush->colours->ink), "Click");
+        const double wide = draw_switch(brush, &places, click > 1.5f, "Click");
         const bool rests = click > 1.5f && brush->view->place.click_rests;
         if (!brush->g->compact && !brush->g->list && click > 0.5f && (click < 1.5f || rests)) {
-            label(brush, x + wide + 6.0, y + 4.0, rests ? "silent" : "count-in");
+            label(brush, (At){places.name.x + wide + 6.0, places.name.y - 0.5},
+                  rests ? "silent" : "count-in");
         }
         brush_focus(brush, target, 1.0);
     }

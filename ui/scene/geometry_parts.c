@@ -1,0 +1,271 @@
+// SPDX-License-Identifier: ISC
+/* The parts of the window: the second half of geometry.h. */
+#include "geometry.h"
+
+#include <math.h>
+#include <stddef.h>
+
+static const TopRow compact_top = {
+    .enabled = {12, 10, 34, 22},
+    .on = {16, 21},
+    .groove = {50, 6, 336, 32},
+    .groove_name = {54, 28},
+    .groove_room = 306,
+    .groove_sign = {372, 22},
+    .clock = {444, 10, 90, 24},
+    .clock_word = {436, 28},
+    .tempo = {608, 6, 104, 34},
+    .tempo_word = {604, 28},
+    .tempo_number = {612, 30},
+};
+
+TopRow geometry_top(const Geometry* const g)
+{
+    const double less = fmax(0.0, (FIRST_WIDTH - g->width) / 100.0); /* narrower than at first */
+    const double change = 332.0 - 30.0 * less;
+    const double clock = 652.0 - 58.0 * less;
+    const double tempo = 784.0 - 82.0 * less;
+    const double words = 20.0;
+    const TopRow row = {
+        .enabled = {10, 7, 42, 45},
+        .on_word = {16, words},
+        .on = {16, 38},
+        .groove = {56, 8, 260.0 - 24.0 * less, 44},
+        .groove_word = {60, words},
+        .groove_sign = {111, 16},
+        .groove_name = {60, 46},
+        .groove_room = 252.0 - 24.0 * less,
+        .change_at = {change, 26, 270, 24},
+        .change_word = {change, words},
+        .clock = {clock, 26, 94, 24},
+        .clock_word = {clock, words},
+        .tempo = {tempo, 8, 150, 46},
+        .tempo_word = {tempo + 4.0, words},
+        .tempo_number = {tempo + 4.0, 49},
+    };
+    return g->compact ? compact_top : row;
+}
+
+CardPlaces geometry_card(const Geometry* const g, const LimbPair pair)
+{
+    const size_t right = pair == PAIR_FEET ? RIGHT_FOOT : RIGHT_HAND;
+    const double top =
+        g->line[right] - (g->compact ? 47.0 : 63.0) * (pair == PAIR_FEET ? 0.87 : 1.0);
+    const double width = g->compact ? 118.0 : 168.0;
+    const double room = g->line[right + 1] + (g->compact ? 29.0 : 39.0) - top;
+    const double tall = g->compact ? 96.0 : 116.0;
+    const double height = room < tall ? room : tall;
+    const double x = g->compact ? 12.0 : 16.0;
+    const double end = x + width;
+    const double bottom = top + height;
+    return (CardPlaces){
+        .box = {x, top, width, height},
+        .up = {end - 52.0, top + 3.0, 24.0, 22.0},
+        .down = {end - 28.0, top + 3.0, 24.0, 22.0},
+        .title = {x + 10.0, top + 17.0},
+        .up_sign = {end - 40.0, top + 13.0},
+        .down_sign = {end - 18.0, top + 13.0},
+        .name = {x + 10.0, top + 22.0, width - 16.0, height - (g->compact ? 42.0 : 62.0)},
+        .foot = {x + 10.0, bottom - 28.0},
+        .foot_room = width - 20.0,
+        .next_sign = {x + 15.0, bottom - 32.0},
+        .next = {x + 24.0, bottom - 28.0},
+        .next_room = width - 32.0,
+        .dots = {x + 10.0, bottom - 13.0},
+        .dots_word = {x + 16.0, bottom - 9.0},
+    };
+}
+
+LabelPlaces geometry_label(const Geometry* const g, const int limb)
+{
+    const double x = g->labels;
+    const bool is_brief = g->compact || g->list;
+    const double y = limb == LIMB_COUNT ? g->click
+                     : limb % 2         ? g->line[limb]
+                                        : g->line[limb] - (g->compact ? 18.0 : 28.0);
+    const double rate = y + (g->compact ? 21.0 : 27.0);
+    return (LabelPlaces){
+        .box = {x - 4.0, y - 8.0, g->staff - x - 6.0, 16.0},
+        .on = {x, y},
+        .name = {x + 32.0, y + 4.5},
+        .voice = {is_brief ? x : x + 32.0, y + 21.0},
+        .voice_room = g->staff - x - 6.0,
+        .rate = {x + 26.0, rate},
+        .rate_unit = {x + 30.0, rate},
+        .record = {x + 32.0, rate - 9.0},
+        .closest = {x + 32.0, rate + 3.0},
+        .closest_room = g->staff - x - 36.0,
+    };
+}
+
+Box geometry_row(const Geometry* const g, const int limb)
+{
+    const double top = g->row_top[limb];
+    return (Box){g->staff, top, g->right - g->staff, g->row_bottom[limb] - top};
+}
+
+/* ---- The overview */
+
+Box geometry_bar_box(const Geometry* const g, const int bar, const int bars)
+{
+    const int rows = bars > 8 ? 2 : 1;
+    const int across = (bars + rows - 1) / rows;
+    const double width = g->overview.width / across;
+    const double height = g->overview.height / rows;
+    return (Box){g->overview.x + width * (bar % across),
+                 g->overview.y + height * (double)(bar / across), width, height};
+}
+
+SmallPlaces geometry_small(const Box bar)
+{
+    const double rows = bar.height - 18.0;
+    return (SmallPlaces){
+        .ground = {bar.x, bar.y + 17.0, bar.width, bar.height - 17.0},
+        .playhead = {bar.x, bar.y + 15.0, bar.width, bar.height - 15.0},
+        .letter = {bar.x + 5.0, bar.y + 13.0},
+        .right = bar.x + bar.width - 4.0,
+        .lines = {bar.y + 18.0 + 0.32 * rows, bar.y + 18.0 + 0.72 * rows},
+        .click = bar.y + bar.height - 5.0,
+    };
+}
+
+double geometry_count(const Geometry* const g, const int index)
+{
+    return g->overview.y + 0.5 * g->overview.height - 3.0 + index * (g->compact ? 22.0 : 28.0);
+}
+
+/* ---- The panel */
+
+Box geometry_tab(const Geometry* const g, const int panel)
+{
+    return g->compact ? (Box){12.0 + 80.0 * panel, g->panel + 4.0, 76.0, 20.0}
+                      : (Box){12.0, g->panel + 3.0 + 18.0 * panel, 110.0, 18.0};
+}
+
+Box geometry_page(const Geometry* const g)
+{
+    return (Box){g->width - 96.0, g->panel + 4.0, 84.0, 20.0};
+}
+
+TabPlaces geometry_tab_places(const Geometry* const g, const Box tab, const double words)
+{
+    const At at = {tab.x + (g->compact ? 4.0 : 16.0), tab.y + 14.0};
+    return (TabPlaces){at, g->compact ? (Box){at.x, tab.y + 19.0, words, 0.0}
+                                      : (Box){tab.x + 5.0, tab.y + 2.0, 0.0, 14.0}};
+}
+
+Box geometry_cell(const Geometry* const g, const int page, const int column, const int row)
+{
+    const double left = g->compact ? 16.0 : 196.0;
+    const double gap = g->compact ? 14.0 : 20.0;
+    const double width = (g->right - left - 5.0 * gap) / 6.0;
+    const double y = g->compact ? g->panel + 28.0 : g->panel + 4.0 + 44.0 * row;
+    const bool is_seen = !g->compact || row == page;
+    return (Box){left + column * (width + gap), is_seen ? y : -1000.0, width, 42.0};
+}
+
+CellPlaces geometry_in_cell(const Box cell)
+{
+    return (CellPlaces){
+        .label = {cell.x, cell.y + 11.0},
+        .label_room = cell.width + 14.0,
+        .value = {cell.x, cell.y + 29.0},
+        .on = {cell.x, cell.y + 25.0},
+        .on_word = {cell.x + 33.0, cell.y + 29.5},
+        .choice = {cell.x, cell.y + 15.0, cell.width < 240.0 ? cell.width : 240.0, 22.0},
+        .typing = {cell.x - 3.0, cell.y + 14.0, 64.0, 19.0},
+        .button = {cell.x, cell.y + 14.0, cell.width, 24.0},
+        .button_word = {cell.x + cell.width / 2.0, cell.y + 30.5},
+        .sign = cell.y + 24.0,
+        .rule = floor(cell.y + 37.0) + 0.5,
+    };
+}
+
+Line geometry_help(const Geometry* const g, const bool explains)
+{
+    const double x = g->list ? g->labels : 16.0;
+    const double y = g->help > 0.0 ? g->help : g->panel + 18.0;
+    return (Line){{x, y}, g->help > 0.0 || explains ? g->width - x - 16.0 : 0.0};
+}
+
+/* Between the tabs and the row's switch. */
+Line geometry_news(const Geometry* const g)
+{
+    const double x = 12.0 + 80.0 * PANEL_COUNT;
+    return (Line){{x, g->panel + 18.0}, g->list ? 0.0 : g->width - x - 100.0};
+}
+
+/* ---- The list */
+
+Box geometry_find(const Geometry* const g)
+{
+    return (Box){g->list_box.x + 88.0, g->list_box.y + 7.0, g->list_box.width - 98.0, 28.0};
+}
+
+Box geometry_list_row(const Geometry* const g, const int row)
+{
+    return (Box){g->list_box.x + 4.0, g->list_rows + g->row_height * row, g->list_box.width - 8.0,
+                 g->row_height};
+}
+
+ListPlaces geometry_list(const Geometry* const g)
+{
+    const Box find = geometry_find(g);
+    return (ListPlaces){
+        .title = {g->list_box.x + 12.0, find.y + 20.0},
+        .title_room = 70.0,
+        .letters = {find.x + 8.0, find.y + 19.0},
+        .letters_room = find.width - 12.0,
+        .nothing = {g->list_box.x + 18.0, g->list_rows + 24.0},
+    };
+}
+
+RowPlaces geometry_in_row(const Geometry* const g, const Box row, const bool has_picture,
+                          const bool has_rates)
+{
+    const double x = row.x + 18.0;
+    const double right = row.x + row.width;
+    const double middle = row.y + row.height / 2.0;
+    const double rates = has_rates ? 44.0 : 0.0;
+    return (RowPlaces){
+        .name = {x, row.y + (g->compact ? 18.0 : 14.0)},
+        .name_room = has_picture ? 142.0 : row.width - (has_rates ? 132.0 : 90.0),
+        .sign = {row.x + 8.0, row.y + 15.0},
+        .comment = {x, row.y + 26.0},
+        .picture = {right - 160.0 - rates, row.y + 4.0, 88.0, row.height - 8.0},
+        .dots = {right - 60.0 - rates, middle},
+        .rate = {right - 22.0, middle + 6.0},
+        .rate_unit = {right - 19.0, middle + 6.0},
+        .heading = {x, row.y + row.height - 8.0},
+    };
+}
+
+SidePlaces geometry_side(const Geometry* const g, const int side)
+{
+    const double half = (g->right - g->labels) / 2.0;
+    const double left = g->labels + half * side;
+    const double x = left + 18.0;
+    const double y = g->panel + 18.0;
+    return (SidePlaces){
+        .sign = {left + 5.0, y - 4.0},
+        .title = {x, y},
+        .name = {x, y + 20.0},
+        .comment = {x, y + 28.0, half - 36.0, 34.0},
+        .foot = {{x, y + 40.0}, {x, y + 56.0}},
+        .rate = x + 82.0,
+        .rate_unit = x + 86.0,
+        .edge = {left - 14.0, g->panel + 8.0, 0.0, 78.0},
+    };
+}
+
+/* ---- The staff */
+
+Box geometry_number(const double x, const double y, const double size)
+{
+    return (Box){x - 0.7 * size, y - 0.96 * size, 1.4 * size, 1.2 * size};
+}
+
+double geometry_tick(const Geometry* const g, const BarSpace space, const double tick)
+{
+    return g->beat_1 + space.beat * tick / space.ticks;
+}
