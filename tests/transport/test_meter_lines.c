@@ -41,8 +41,31 @@ static void a_meter_told_alone_at_the_frame_of_a_bar_line_begins_there(void)
     CHECK(before_the_line > 10);
 }
 
+/* By frames alone: what follows is counted from the bar that it stood in. */
+static void a_meter_changed_while_standing_moves_what_frames_are_counted_from(void)
+{
+    const double tempo = 120.0, quarter = rate / 2.0;
+    Position position;
+    position_init(&position, rate);
+    Report report = meter_told(4.0, 4, tempo);
+    report.has |= HAS_FRAME;
+    position_report(&position, &report);
+    position_advance(&position, (uint32_t)(8.0 * quarter));
+    report = meter_told(3.0, 4, tempo);
+    report.has |= HAS_FRAME;
+    report.frame = (int64_t)(8.0 * quarter);
+    report.speed = 0.0;
+    position_report(&position, &report);
+    CHECK_NEAR(quarters(&position), 2 * 3.0, 1e-6); /* bar 2 as it stands */
+    report.frame = (int64_t)(9.0 * quarter);
+    report.speed = 1.0;
+    position_report(&position, &report);
+    CHECK_NEAR(quarters(&position), 2 * 3.0 + 1.0, 1e-6);
+}
+
 int main(void)
 {
     RUN(a_meter_told_alone_at_the_frame_of_a_bar_line_begins_there);
+    RUN(a_meter_changed_while_standing_moves_what_frames_are_counted_from);
     return tests_end();
 }
