@@ -159,7 +159,7 @@ bool save_by(const char* const path, const SaveWriter writer, void* const contex
     return good;
 }
 
-static bool write_text(const int file, void* const context)
+bool save_text(const int file, void* const context)
 {
     const SaveText* const text = (const SaveText*)context;
     const Temp temp = {file, NULL};
@@ -170,14 +170,14 @@ bool save_file(const char* const path, const void* const bytes, const size_t siz
                const bool replace, char why[SAVE_WHY_ROOM])
 {
     SaveText text = {bytes, size};
-    return save_by(path, write_text, &text, replace, why);
+    return save_by(path, save_text, &text, replace, why);
 }
 
 SaveResult save_new(const char* const path, SaveText text, char why[SAVE_WHY_ROOM])
 {
     struct stat there;
     errno = 0;
-    if (save_by(path, write_text, &text, false, why)) {
+    if (save_by(path, save_text, &text, false, why)) {
         return SAVE_DONE;
     }
     return lstat(path, &there) == 0 ? SAVE_TAKEN : SAVE_FAILED;
@@ -193,7 +193,7 @@ bool save_append(const char* const path, SaveText text)
     }
     const Hush kept = hush();
     const bool good =
-        fstat(file, &status) == 0 && S_ISREG(status.st_mode) && write_text(file, &text);
+        fstat(file, &status) == 0 && S_ISREG(status.st_mode) && save_text(file, &text);
     unhush(kept);
     close(file);
     return good;
@@ -236,7 +236,7 @@ static SaveResult set_aside(Temp* const aside, const char* const path, SaveText 
     if (*held < 0 || !has(*held, older)) {
         return SAVE_CHANGED;
     }
-    return make(aside, backup, write_text, &older) ? SAVE_DONE : SAVE_FAILED;
+    return make(aside, backup, save_text, &older) ? SAVE_DONE : SAVE_FAILED;
 }
 
 /* Both get their names: the new one first, so that a failure leaves the older backup. */
@@ -267,7 +267,7 @@ SaveResult save_swap(const char* const path, const SaveText older, const char* c
     Temp temp;
     SaveResult result = SAVE_FAILED;
     temp_sweep_for(path);
-    if (make(&temp, path, write_text, &text)) {
+    if (make(&temp, path, save_text, &text)) {
         result = swap(&temp, path, older, backup);
         temp_close(&temp);
     }

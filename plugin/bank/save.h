@@ -36,6 +36,9 @@ typedef struct {
     size_t size;
 } SaveText;
 
+/* The writer of a SaveText. */
+bool save_text(int file, void* text);
+
 /* save_file without `replace`; SAVE_TAKEN if `path` is there, however many programs
    save to it at once. */
 SaveResult save_new(const char* path, SaveText text, char why[SAVE_WHY_ROOM]);

@@ -71,12 +71,6 @@ bool outfile_save_by(const char* const path, const SaveWriter writer, void* cons
 bool outfile_save(const char* const path, const void* const bytes, const size_t size,
                   const bool replace, char why[SAVE_WHY_ROOM])
 {
-    sigset_t before;
-    hold(&before);
-    const bool good = save_file(path, bytes, size, replace, why);
-    sigprocmask(SIG_SETMASK, &before, NULL);
-    if (!good) {
-        outfile_refuses(path, replace, why); /* if that is why, what to do is said */
-    }
-    return good;
+    SaveText text = {bytes, size};
+    return outfile_save_by(path, save_text, &text, replace, why);
 }
