@@ -222,7 +222,7 @@ int main(const int argc, const char* const* const argv)
         print_list(bank, (EntryKind)kind, "Named", "named", print_named);
     }
     print_described(bank_described(bank));
-    print_compiled(bank, folder_contents(argv[1]));
+    print_compiled(bank, stamp_contents(argv[1]));
     bank_free(bank);
     return ferror(stdout) || fflush(stdout) ? 1 : 0;
 }

@@ -248,13 +248,13 @@ static Bank* share(Bank* const bank, const SharedKey* const key)
 
 static Bank* open_factory(const char* const folder)
 {
-    const SharedKey key = {folder, "", folder_stamp(folder)};
+    const SharedKey key = {folder, "", stamp_folder(folder)};
     Bank* const held = (Bank*)shared_find(&key);
     if (held) {
         return held;
     }
     const bool is_compiled =
-        compiled_factory.contents && folder_contents(folder) == compiled_factory.contents;
+        compiled_factory.contents && stamp_contents(folder) == compiled_factory.contents;
     const BankSources sources = {.factory = folder};
     return share(is_compiled ? take_compiled() : read_bank(NULL, sources, NULL), &key);
 }
@@ -262,7 +262,7 @@ static Bank* open_factory(const char* const folder)
 /* The user's over the factory's; the factory's where there are none. */
 static Bank* open_users(Bank* const factory, const BankSources sources)
 {
-    const uint64_t stamp = folder_stamp(sources.users);
+    const uint64_t stamp = stamp_folder(sources.users);
     const SharedKey key = {sources.factory, sources.users,
                            stamp ^ factory->shared.key.stamp * UINT64_C(0x9E3779B97F4A7C15)};
     Bank* const held = stamp ? (Bank*)shared_find(&key) : bank_hold(factory);

@@ -15,7 +15,7 @@ enum { WORDS = sizeof words - 1, SUM_DIGITS = 16, LINE = WORDS + SUM_DIGITS + 1 
 
 static void make_line(char line[LINE + 1], const char* const text, const size_t size)
 {
-    snprintf(line, LINE + 1, "%s%016" PRIx64 "\n", words, bytes_stamp(text, size));
+    snprintf(line, LINE + 1, "%s%016" PRIx64 "\n", words, stamp_bytes(text, size));
 }
 
 char* checksum_put(const char* const text)

@@ -33,9 +33,9 @@ bool entries_index(Table* const table)
 void entries_free(Table* const table, const EntryKind kind)
 {
     for (uint32_t i = 0; i < table->count; ++i) {
-        free_info(&table->infos[i]);
+        read_info_free(&table->infos[i]);
         if (kind < (EntryKind)FIGURE_KINDS) {
-            free_figure((Figure*)table->values + i);
+            read_figure_free((Figure*)table->values + i);
         }
     }
     free(table->infos);

@@ -77,10 +77,10 @@ bool read_kit(Subject* subject, const EntryReading* reading, EntryKind kind, uin
 /* What is told of an entry; complains of what is wrong.  The caller frees.  If there is
    no memory a text may be NULL, and the Turtle has failed. */
 EntryInfo read_info(Subject* subject, uint32_t id, bool is_users, bool label_required);
-void free_info(EntryInfo* info);
+void read_info_free(EntryInfo* info);
 
 /* Frees what a figure owns. */
-void free_figure(void* figure);
+void read_figure_free(void* figure);
 
 /* The value of the entry with this URI, or NULL, once all of the kind are read. */
 const void* entries_named(const EntryReading* reading, EntryKind kind, const char* uri);

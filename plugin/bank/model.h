@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: ISC
-/* model.h - the inside of a Turtle: what turtle.c asks, load.c and reader.c
-   fill, and places.c keeps the places of. */
+/* model.h - the inside of a Turtle: what turtle.c asks, turtle_load.c and turtle_read.c
+   fill, and locations.c keeps the lines of. */
 #pragma once
 
 #include "bounds.h"

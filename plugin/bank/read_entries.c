@@ -108,14 +108,14 @@ static void take_entry(const EntryReading* const reading, const EntryKind kind,
     EntryInfo info = read_info(&subject, candidate.id, reading->under, true);
     const bool told = !subject.failed;
     if (!read_entry(&subject, reading, kind, candidate.id, value)) {
-        free_info(&info);
+        read_info_free(&info);
         return;
     }
     if (!told) {
         if (kind < (EntryKind)FIGURE_KINDS) {
-            free_figure(value);
+            read_figure_free(value);
         }
-        free_info(&info);
+        read_info_free(&info);
         return;
     }
     info.is_sessions = reading->has_text && candidate.file == 0;

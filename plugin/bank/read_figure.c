@@ -21,7 +21,7 @@ typedef struct {
     int64_t step_ticks; /* the finest grid so far, 0 before the first line */
     uint32_t count;     /* strokes met, kept or not */
     Stroke strokes[FIGURE_STROKES_MAX];
-} Draft;
+} ReadFigure;
 
 /* A line's grid and steps. */
 typedef struct {
@@ -80,10 +80,10 @@ static void read_even(Subject* const limb_line, LineSteps* const read)
     }
 }
 
-static void read_limb_line(Subject* const limb_line, Draft* const draft)
+static void read_limb_line(Subject* const limb_line, ReadFigure* const so_far)
 {
     LineSteps read = {.count = 0};
-    const Limb limb = line_limb(limb_line, draft->kind);
+    const Limb limb = line_limb(limb_line, so_far->kind);
     const int voice = field_choice(limb_line, "voice", voice_names, VOICE_COUNT);
     read_grid(limb_line, &read);
     if (field_node(limb_line, "strokes", false)) {
@@ -98,13 +98,13 @@ static void read_limb_line(Subject* const limb_line, Draft* const draft)
     if (limb_is_foot(stroke.limb) && strpbrk(read.steps, "fd")) {
         field_wrong(limb_line, "steps", "a foot has no flams and drags");
     }
-    steps_read(read.steps, read.step, stroke, draft->strokes, FIGURE_STROKES_MAX, &draft->count);
+    steps_read(read.steps, read.step, stroke, so_far->strokes, FIGURE_STROKES_MAX, &so_far->count);
     const int64_t length = read.step * read.count;
-    draft->cycle_ticks = length > draft->cycle_ticks ? length : draft->cycle_ticks;
-    draft->step_ticks = common_divisor(read.step, draft->step_ticks);
+    so_far->cycle_ticks = length > so_far->cycle_ticks ? length : so_far->cycle_ticks;
+    so_far->step_ticks = common_divisor(read.step, so_far->step_ticks);
 }
 
-static void read_limb_lines(Subject* const subject, Draft* const draft)
+static void read_limb_lines(Subject* const subject, ReadFigure* const so_far)
 {
     SordIter* const found =
         turtle_find(subject->turtle, subject->subject, field_property(subject, "line"), NULL);
@@ -112,7 +112,7 @@ static void read_limb_lines(Subject* const subject, Draft* const draft)
     for (; !sord_iter_end(found); sord_iter_next(found)) {
         Subject limb_line = {subject->turtle, subject->diagnostics,
                              sord_iter_get_node(found, SORD_OBJECT), false};
-        read_limb_line(&limb_line, draft);
+        read_limb_line(&limb_line, so_far);
         subject->failed |= limb_line.failed;
         ++count;
     }
@@ -123,11 +123,11 @@ static void read_limb_lines(Subject* const subject, Draft* const draft)
 }
 
 /* One limb is in one place at a time. */
-static void check_collisions(Subject* const subject, const Draft* const draft)
+static void check_collisions(Subject* const subject, const ReadFigure* const so_far)
 {
-    for (uint32_t i = 1; i < draft->count; ++i) {
-        const Stroke a = draft->strokes[i - 1];
-        const Stroke b = draft->strokes[i];
+    for (uint32_t i = 1; i < so_far->count; ++i) {
+        const Stroke a = so_far->strokes[i - 1];
+        const Stroke b = so_far->strokes[i];
         if (a.tick == b.tick && a.limb == b.limb) {
             field_wrong(subject, "line", "the %s has two strokes at once, on %s and %s",
                         limb_names[a.limb], voice_names[a.voice], voice_names[b.voice]);
@@ -136,23 +136,23 @@ static void check_collisions(Subject* const subject, const Draft* const draft)
     }
 }
 
-static bool keep(Subject* const subject, const Draft* const draft, const uint32_t id,
+static bool keep(Subject* const subject, const ReadFigure* const so_far, const uint32_t id,
                  const uint32_t bars, Figure* const figure)
 {
-    Stroke* const strokes = malloc(draft->count * sizeof(Stroke));
+    Stroke* const strokes = malloc(so_far->count * sizeof(Stroke));
     if (!strokes) {
         turtle_fail(subject->turtle);
         return false;
     }
-    memcpy(strokes, draft->strokes, draft->count * sizeof(Stroke));
+    memcpy(strokes, so_far->strokes, so_far->count * sizeof(Stroke));
     *figure = (Figure){.id = id,
-                       .kind = draft->kind,
-                       .cycle_ticks = draft->cycle_ticks,
-                       .step_ticks = draft->step_ticks,
+                       .kind = so_far->kind,
+                       .cycle_ticks = so_far->cycle_ticks,
+                       .step_ticks = so_far->step_ticks,
                        .bars = bars,
-                       .stroke_count = draft->count,
+                       .stroke_count = so_far->count,
                        .strokes = strokes};
-    for (uint32_t i = 0; i < draft->count; ++i) {
+    for (uint32_t i = 0; i < so_far->count; ++i) {
         figure->plays_limb[strokes[i].limb] = true;
         figure->plays_pedal |= strokes[i].voice == VOICE_HAT_PEDAL;
     }
@@ -163,26 +163,26 @@ bool read_figure(Subject* const subject, const EntryReading* const reading, cons
                  const uint32_t id, void* const figure)
 {
     (void)reading;
-    Draft draft = {.kind = (FigureKind)kind};
+    ReadFigure so_far = {.kind = (FigureKind)kind};
     const uint32_t bars = (uint32_t)field_integer(subject, "bars", 0, BARS_MOST, 0);
-    read_limb_lines(subject, &draft);
+    read_limb_lines(subject, &so_far);
     if (subject->failed) {
         return false;
     }
-    if (!draft.count || draft.count > FIGURE_STROKES_MAX) {
-        field_wrong(subject, "line", "has %u strokes; expected 1 to %d", draft.count,
+    if (!so_far.count || so_far.count > FIGURE_STROKES_MAX) {
+        field_wrong(subject, "line", "has %u strokes; expected 1 to %d", so_far.count,
                     FIGURE_STROKES_MAX);
         return false;
     }
-    if (bars && draft.cycle_ticks % bars) {
+    if (bars && so_far.cycle_ticks % bars) {
         field_wrong(subject, "bars", "its steps don't divide into %u equal bars", bars);
     }
-    strokes_sort(draft.strokes, draft.count);
-    check_collisions(subject, &draft);
-    return !subject->failed && keep(subject, &draft, id, bars, (Figure*)figure);
+    strokes_sort(so_far.strokes, so_far.count);
+    check_collisions(subject, &so_far);
+    return !subject->failed && keep(subject, &so_far, id, bars, (Figure*)figure);
 }
 
-void free_figure(void* const figure)
+void read_figure_free(void* const figure)
 {
     /* The bank made these strokes and only lent them out as const. */
     free((void*)(uintptr_t)((Figure*)figure)->strokes);

@@ -49,7 +49,7 @@ EntryInfo read_info(Subject* const subject, const uint32_t id, const bool is_use
     };
 }
 
-void free_info(EntryInfo* const info)
+void read_info_free(EntryInfo* const info)
 {
     /* Made by copy_text; const only for those who are lent them. */
     free((void*)(uintptr_t)info->name);

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: ISC
-/* reading.h - one file while it is read: reader.c goes through it sentence by sentence,
-   sinks.c hands its bytes to serd and takes what serd finds.  Inside the bank room. */
+/* reading.h - one file while it is read: turtle_read.c goes through it sentence by
+   sentence, reading.c hands its bytes to serd and takes what serd finds.  Inside the bank room. */
 #pragma once
 
 #include "gauge.h"

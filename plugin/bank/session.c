@@ -38,7 +38,7 @@ static bool texts_whole(const SessionTexts* const texts)
 
 bool session_init(Session* const session, const BankSources sources)
 {
-    *session = (Session){.sources = sources, .stamp = folder_stamp(sources.users)};
+    *session = (Session){.sources = sources, .stamp = stamp_folder(sources.users)};
     session->plain = bank_open(sources);
     session->bank = session->plain ? bank_hold(session->plain) : NULL;
     for (int i = 0; i < TEXTS; ++i) {
@@ -230,7 +230,7 @@ static bool forget_name(Session* const session, const EntryPick saved)
 bool session_reopen(Session* const session, const EntryKind kind, const uint32_t id)
 {
     const EntryPick saved = {kind, id};
-    const uint64_t stamp = folder_stamp(session->sources.users);
+    const uint64_t stamp = stamp_folder(session->sources.users);
     Bank* const plain = bank_open(session->sources);
     if (!plain) {
         return false;

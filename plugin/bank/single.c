@@ -119,9 +119,9 @@ Single* single_read(const char* const name, const char* const text, const size_t
 void single_free(Single* const single)
 {
     if (single) {
-        free_info(&single->info);
+        read_info_free(&single->info);
         if (single->kind < (EntryKind)FIGURE_KINDS) {
-            free_figure(&single->figure);
+            read_figure_free(&single->figure);
         }
         free(single->text);
         free(single);

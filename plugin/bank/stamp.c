@@ -22,7 +22,7 @@ static uint64_t stir(uint64_t stamp, const void* const bytes, const size_t size)
     return stamp;
 }
 
-uint64_t bytes_stamp(const void* const bytes, const size_t size)
+uint64_t stamp_bytes(const void* const bytes, const size_t size)
 {
     return stir(start, bytes, size);
 }
@@ -30,7 +30,7 @@ uint64_t bytes_stamp(const void* const bytes, const size_t size)
 static uint64_t file_stamp(const char* const path, const char* const name)
 {
     struct stat status;
-    uint64_t stamp = bytes_stamp(name, strlen(name));
+    uint64_t stamp = stamp_bytes(name, strlen(name));
     if (stat(path, &status) != 0) {
         return stamp; /* such as a link to nowhere */
     }
@@ -44,7 +44,7 @@ static uint64_t file_contents(const char* const path, const char* const name)
 {
     char bytes[4096];
     FILE* const file = fopen(path, "rb");
-    uint64_t stamp = bytes_stamp(name, strlen(name));
+    uint64_t stamp = stamp_bytes(name, strlen(name));
     if (!file) {
         return 0;
     }
@@ -73,12 +73,12 @@ static uint64_t sum(const char* const folder,
     return stamp;
 }
 
-uint64_t folder_stamp(const char* const folder)
+uint64_t stamp_folder(const char* const folder)
 {
     return sum(folder, file_stamp);
 }
 
-uint64_t folder_contents(const char* const folder)
+uint64_t stamp_contents(const char* const folder)
 {
     return sum(folder, file_contents);
 }

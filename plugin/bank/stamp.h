@@ -7,10 +7,10 @@
 #include <stdint.h>
 
 /* Names, sizes and times of the folder's *.ttl; 0 if there is no such folder. */
-uint64_t folder_stamp(const char* folder);
+uint64_t stamp_folder(const char* folder);
 
 /* The same of what is in them and their names, wherever and since when they are there. */
-uint64_t folder_contents(const char* folder);
+uint64_t stamp_contents(const char* folder);
 
 /* A number that changes with any of the bytes. */
-uint64_t bytes_stamp(const void* bytes, size_t size);
+uint64_t stamp_bytes(const void* bytes, size_t size);

@@ -158,9 +158,9 @@ typedef struct {
     size_t count;
     size_t room;
     bool failed;
-} Picks;
+} PickList;
 
-static void pick(Picks* const picks, const EntryKind kind, const uint32_t id)
+static void pick(PickList* const picks, const EntryKind kind, const uint32_t id)
 {
     for (size_t i = 0; i < picks->count; ++i) {
         if (picks->picks[i].kind == kind && picks->picks[i].id == id) {
@@ -180,14 +180,14 @@ static void pick(Picks* const picks, const EntryKind kind, const uint32_t id)
     picks->picks[picks->count++] = (EntryPick){kind, id};
 }
 
-static void pick_own(Picks* const picks, const Figure* const figure)
+static void pick_own(PickList* const picks, const Figure* const figure)
 {
     if (figure && figure->id >= ID_FIRST_OWN) {
         pick(picks, (EntryKind)figure->kind, figure->id);
     }
 }
 
-static void pick_figures(Picks* const picks, const Groove* const groove)
+static void pick_figures(PickList* const picks, const Groove* const groove)
 {
     for (int i = 0; groove && i < PARTS_MAX; ++i) {
         pick_own(picks, groove->parts[i].hands);
@@ -224,7 +224,7 @@ static void put_entry(TurtleWriter* const writer, const Bank* const bank, const 
     }
 }
 
-static bool any_there(const Bank* const bank, const Picks* const picks)
+static bool any_there(const Bank* const bank, const PickList* const picks)
 {
     bool any = false;
     for (size_t i = 0; i < picks->count; ++i) {
@@ -235,7 +235,7 @@ static bool any_there(const Bank* const bank, const Picks* const picks)
 
 char* write_entries(const Bank* const bank, const EntryPick* const picks, const size_t count)
 {
-    Picks all = {.count = 0};
+    PickList all = {.count = 0};
     for (size_t i = 0; i < count; ++i) {
         pick(&all, picks[i].kind, picks[i].id);
         if (picks[i].kind == ENTRY_GROOVE) {

@@ -277,7 +277,7 @@ static void look_again(Worker* const worker)
     pthread_mutex_lock(&worker->lock);
     const uint64_t stamp = worker->session.stamp;
     pthread_mutex_unlock(&worker->lock);
-    if (folder_stamp(worker->users) != stamp) {
+    if (stamp_folder(worker->users) != stamp) {
         change_session(worker, read_files, &none);
     }
 }
