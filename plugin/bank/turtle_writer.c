@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: ISC
 #include "turtle_writer.h"
 
-#include <inttypes.h>
-#include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -108,27 +106,24 @@ void turtle_writer_text(TurtleWriter* const writer, const char* const term, cons
     field(writer, term, &node, NULL);
 }
 
-void turtle_writer_integer(TurtleWriter* const writer, const char* const term, const int64_t value)
+static void number(TurtleWriter* const writer, const char* const term, SerdNode node,
+                   const char* const datatype)
 {
-    char text[32];
-    snprintf(text, sizeof text, "%" PRId64, value);
-    const SerdNode node = text_node(SERD_LITERAL, text);
-    field(writer, term, &node, XSD_NS "integer");
+    field(writer, term, &node, datatype);
+    serd_node_free(&node);
 }
 
-/* By whole millionths: printf's point is not a point in every locale. */
+void turtle_writer_integer(TurtleWriter* const writer, const char* const term, const int64_t value)
+{
+    number(writer, term, serd_node_new_integer(value), XSD_NS "integer");
+}
+
+/* As many digits as a number below 1000 has that is read back exactly. */
+enum { DECIMALS = 12 };
+
 void turtle_writer_decimal(TurtleWriter* const writer, const char* const term, const double value)
 {
-    char text[48];
-    const int64_t millionths = llround(fabs(value) * 1e6);
-    int length =
-        snprintf(text, sizeof text, "%s%" PRId64 ".%06" PRId64,
-                 value < 0.0 && millionths ? "-" : "", millionths / 1000000, millionths % 1000000);
-    while (length > 2 && text[length - 1] == '0' && text[length - 2] != '.') {
-        text[--length] = '\0';
-    }
-    const SerdNode node = text_node(SERD_LITERAL, text);
-    field(writer, term, &node, XSD_NS "decimal");
+    number(writer, term, serd_node_new_decimal(value, DECIMALS), XSD_NS "decimal");
 }
 
 void turtle_writer_true(TurtleWriter* const writer, const char* const term)

@@ -239,6 +239,49 @@ static void texts_with_any_signs_survive(void)
     single_free(read);
 }
 
+/* A number below 1000 with so many decimals is told apart by a double: 15 digits are (C11,
+   5.2.4.2.2, DBL_DIG).  What the C library makes of the text is what must be read. */
+static double pushed(const char* const number, char** const written)
+{
+    char text[1024];
+    const BankFolder folder = bank_folder_make();
+    const int size = snprintf(
+        text, sizeof text,
+        "@prefix fl: <urn:fourlimb:terms#> .\n"
+        "@prefix rdfs: <http://www.w3.org/2000/01/rdf-schema#> .\n"
+        "<urn:h> a fl:HandsFigure ; fl:id 1 ; rdfs:label \"H\" ;\n"
+        "\tfl:line [ fl:limb fl:rightHand ; fl:voice fl:ride ; fl:grid 1 ; fl:steps \"O\" ] .\n"
+        "<urn:g> a fl:Groove ; fl:id 1 ; rdfs:label \"G\" ; fl:tempo 120 ; fl:beatsPerBar 4 ;\n"
+        "\tfl:beatUnit 4 ; fl:form \"A\" ; fl:pushHands %s ;\n"
+        "\tfl:part [ fl:letter \"A\" ; fl:hands <urn:h> ] .\n",
+        number);
+    bank_folder_write(&folder, "g.ttl", text, (size_t)size);
+    Bank* const one = bank_folder_open(&folder);
+    const Groove* const groove = library_groove(bank_library(one), 1);
+    const double push = groove ? groove->feel.push_hands_ms : -1.0;
+    *written = write_entries(one, &(EntryPick){ENTRY_GROOVE, 1}, 1);
+    bank_free(one);
+    bank_folder_remove(&folder);
+    return push;
+}
+
+static void numbers_are_read_and_written_to_the_last_bit(void)
+{
+    static const char* const numbers[] = {"0.1",   "-49.999",        "12.345678901232", "1.67",
+                                          "-0.07", "0.000000000001", "-33.33",          "50.0"};
+    for (size_t i = 0; i < sizeof numbers / sizeof *numbers; ++i) {
+        char* text = NULL;
+        const double want = strtod(numbers[i], NULL);
+        const double got = pushed(numbers[i], &text);
+        const char* const said = text ? strstr(text, "fl:pushHands ") : NULL;
+        check_case("%s", numbers[i]);
+        CHECK(!memcmp(&got, &want, sizeof got));
+        const double again = said ? strtod(said + strlen("fl:pushHands "), NULL) : -1.0;
+        CHECK(!memcmp(&again, &want, sizeof again));
+        free(text);
+    }
+}
+
 static void a_text_of_none_or_of_two_figures_is_refused(void)
 {
     char why[SINGLE_WHY_ROOM] = "";
@@ -260,6 +303,7 @@ int main(void)
     RUN(a_person_can_read_it);
     RUN(names_with_hyphens_keep_their_prefix);
     RUN(texts_with_any_signs_survive);
+    RUN(numbers_are_read_and_written_to_the_last_bit);
     RUN(a_text_of_none_or_of_two_figures_is_refused);
     bank_free(bank);
     return tests_end();
