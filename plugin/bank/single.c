@@ -104,6 +104,7 @@ Single* single_read(const char* const name, const char* const text, const size_t
     Turtle* const turtle = turtle_new();
     Single* single = calloc(1, sizeof(Single));
     if (single) {
+        atomic_init(&single->holders, 1);
         single->text = strndup(text, size);
     }
     if (!turtle || !single || !single->text || !read_text(single, turtle, &diagnostics, name)) {
@@ -116,9 +117,17 @@ Single* single_read(const char* const name, const char* const text, const size_t
     return single;
 }
 
-void single_free(Single* const single)
+Single* single_hold(Single* const single)
 {
     if (single) {
+        atomic_fetch_add(&single->holders, 1);
+    }
+    return single;
+}
+
+void single_free(Single* const single)
+{
+    if (single && atomic_fetch_sub(&single->holders, 1) == 1) {
         read_info_free(&single->info);
         if (single->kind < (EntryKind)FIGURE_KINDS) {
             read_figure_free(&single->figure);

@@ -5,6 +5,8 @@
 
 #include "bank.h"
 
+#include <stdatomic.h>
+
 typedef struct {
     EntryKind kind; /* a figure's or ENTRY_KIT */
     EntryInfo info; /* id 0 and label "" if not stated */
@@ -14,6 +16,7 @@ typedef struct {
         Kit kit;
     };
     char* text; /* as it was read */
+    atomic_uint holders;
 } Single;
 
 enum { SINGLE_WHY_ROOM = 512 };
@@ -21,5 +24,8 @@ enum { SINGLE_WHY_ROOM = 512 };
 /* Reads `size` bytes that describe exactly one figure or kit map.  `name` stands
    for the file in messages.  NULL, with the reason in `why`, if they don't. */
 Single* single_read(const char* name, const char* text, size_t size, char why[SINGLE_WHY_ROOM]);
+
+/* One more holder: it is freed when all have called single_free.  NULL is held by nobody. */
+Single* single_hold(Single* single);
 
 void single_free(Single* single);

@@ -65,7 +65,7 @@ static inline void bench_write_file(void* const handle, const bool straight)
     Bench* const bench = (Bench*)handle;
     ++bench->written;
     bench->straight = straight;
-    export_write(&bench->stage.model, bench->stage.bank, straight);
+    export_write(&bench->stage.model, straight);
 }
 
 static inline View* bench_view(Bench* const bench)

@@ -195,9 +195,9 @@ static void the_selected_line_stays_in_sight(void)
 
 /* What a figure asks of the feet, beside it in the list, is what the plugin says
    once it plays: sixteenths at 120 are eight a second, four a foot (arithmetic). */
-static void the_list_says_what_a_figure_asks(void)
+static const Demand* asked_by_sixteenths(int32_t* const id)
 {
-    fresh();
+    static const Demand none;
     own_port(own, (uint32_t)(PORT_FIRST_READOUT + READOUT_TEMPO_NOW), 120.0f);
     own_key(own, 'f', 0);
     own_type(own, "Sixteenths");
@@ -205,14 +205,42 @@ static void the_list_says_what_a_figure_asks(void)
         const Entry* const entry =
             &own->model.view.shelves[ENTRY_FEET].entries[list()->rows[line].entry];
         if (!list()->rows[line].is_heading && !strcmp(entry->label, "Sixteenths")) {
-            const Demand* const demand = &own->model.view.demands[line];
-            CHECK(demand->is_known);
-            CHECK_NEAR(demand->feet[0].rate, 4.0, 1.0);
-            CHECK_NEAR(demand->feet[0].gap_ms, 250.0, 0.5);
-            return;
+            *id = entry->id;
+            return &own->model.view.demands[line];
         }
     }
-    CHECK(false);
+    return &none;
+}
+
+static void the_list_says_what_a_figure_asks(void)
+{
+    int32_t id = 0;
+    fresh();
+    const Demand* const demand = asked_by_sixteenths(&id);
+    CHECK(demand->is_known);
+    CHECK_NEAR(demand->feet[0].rate, 4.0, 1.0);
+    CHECK_NEAR(demand->feet[0].gap_ms, 250.0, 0.5);
+}
+
+/* A draft plays in the figure's place: quarters at 120 are two a second. */
+static void the_list_says_what_its_draft_asks(void)
+{
+    int32_t id = 0;
+    char text[512];
+    fresh();
+    asked_by_sixteenths(&id);
+    while (list()->is_open) {
+        own_key(own, PANE_KEY_ESCAPE, 0);
+    }
+    snprintf(text, sizeof text,
+             "@prefix fl: <urn:fourlimb:terms#> .\n<urn:d> a fl:FeetFigure ; fl:id %d ;\n"
+             "fl:line [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 1 ; fl:steps \"O\" ] .\n",
+             (int)id);
+    CHECK(drafts_put(&own->model, FIGURE_FEET, text));
+    const Demand* const demand = asked_by_sixteenths(&id);
+    CHECK(demand->is_known);
+    CHECK_NEAR(demand->feet[0].rate, 2.0, 0.5);
+    CHECK_NEAR(demand->feet[0].gap_ms, 500.0, 0.5);
 }
 
 int main(void)
@@ -228,6 +256,7 @@ int main(void)
     RUN(what_is_no_letter_is_not_typed);
     RUN(the_selected_line_stays_in_sight);
     RUN(the_list_says_what_a_figure_asks);
+    RUN(the_list_says_what_its_draft_asks);
     own_desk_close(own);
     return tests_end();
 }

@@ -7,7 +7,7 @@
 #include "mouse.h"
 #include "shelves.h"
 
-bool controller_open(Model* const model, const Bank* const bank, const Uris* const uris,
+bool controller_open(Model* const model, Bank* const bank, const Uris* const uris,
                      const ModelOutput output)
 {
     model_begin(model, uris, output);
@@ -22,9 +22,11 @@ void controller_close(Model* const model)
     entries_close(model);
     mouse_release(model); /* no port is left held */
     shelves_free(model);
+    snapshot_free(model->snapshot);
+    model->snapshot = NULL;
 }
 
-bool controller_bank(Model* const model, const Bank* const bank)
+bool controller_bank(Model* const model, Bank* const bank)
 {
     if (!shelves_fill(model, bank)) {
         return false;

@@ -7,12 +7,12 @@
 #include "model.h"
 
 /* `bank` may be NULL: nothing can be picked then.  False if memory ran out. */
-bool controller_open(Model* model, const Bank* bank, const Uris* uris, ModelOutput output);
+bool controller_open(Model* model, Bank* bank, const Uris* uris, ModelOutput output);
 void controller_close(Model* model);
 
 /* Another bank, or the same read again; the old one may go then.  False, with all as it
    was, if memory ran out. */
-bool controller_bank(Model* model, const Bank* bank);
+bool controller_bank(Model* model, Bank* bank);
 
 /* `scale`: real pixels to a logical one. */
 void controller_resize(Model* model, int width, int height, double scale);

@@ -46,6 +46,9 @@ static void replace(Model* const model, const FigureKind kind, Single* const sin
     single_free(draft->single);
     draft->single = single;
     draft->is_kept = false;
+    if (!model_compose(model)) {
+        model_say(model, "There is no memory to show the draft in lists and files");
+    }
 }
 
 bool drafts_put(Model* const model, const FigureKind kind, const char* const text)

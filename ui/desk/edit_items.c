@@ -73,9 +73,9 @@ static void save(Model* const model)
 static void learn(Model* const model)
 {
     Edit* const edit = &model->view.edit;
-    const Kit* const kit = model->bank ? selection_kit(bank_library(model->bank),
-                                                       (uint32_t)model->view.values[CONTROL_KIT])
-                                       : NULL;
+    const Library* const library = model_library(model);
+    const Kit* const kit =
+        library ? selection_kit(library, (uint32_t)model->view.values[CONTROL_KIT]) : NULL;
     edit->is_learning = !edit->is_learning && kit;
     if (edit->is_learning) {
         model->editor.lesson.kit = *kit;

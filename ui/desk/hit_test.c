@@ -30,11 +30,8 @@ bool hit_test_of(const Model* const model, HitTest* const hit)
 
 const Figure* hit_test_figure(const Model* const model, const HitTest* const hit)
 {
-    const Single* const draft = model->editor.drafts[hit->kind].single;
-    if (draft && draft->info.id == hit->id) {
-        return &draft->figure;
-    }
-    return model->bank ? library_figure(bank_library(model->bank), hit->kind, hit->id) : NULL;
+    const Library* const library = model_library(model);
+    return library ? library_figure(library, hit->kind, hit->id) : NULL;
 }
 
 /* A turnaround is always played as written. */
@@ -57,11 +54,11 @@ Swing hit_test_swing(const Model* const model, const int grid)
 {
     const Swing even = {1.0, TICKS_PER_QUARTER};
     const SeenBar* const bar = view_bar(&model->view, view_shown(&model->view));
-    if (!bar || !model->bank || !grid_bends(grid, 1)) {
+    if (!bar || !model->snapshot || !grid_bends(grid, 1)) {
         return even;
     }
     const Settings settings = settings_from_controls(model->view.values);
-    return selection_swing(&settings, library_groove(bank_library(model->bank), bar->groove),
+    return selection_swing(&settings, library_groove(model_library(model), bar->groove),
                            model_tempo(model));
 }
 

@@ -203,7 +203,7 @@ static Demand demand_of(const Model* const model, const int32_t id)
     const Settings settings = settings_from_controls(values);
     const SeenBar* const bar = view_bar(&model->view, view_shown(&model->view));
     const double tempo = model_tempo(model);
-    const Selection selection = selection_make(bank_library(model->bank), &settings, tempo);
+    const Selection selection = selection_make(model_library(model), &settings, tempo);
     FootLoad* const foot_load = calloc(1, sizeof *foot_load);
     if (foot_load && selection.groove) {
         foot_load_all(foot_load, &selection, bar ? bar->meter : selection.groove->meter, tempo);
@@ -218,7 +218,7 @@ void list_measure(Model* const model)
 {
     const List* const list = &model->view.list;
     const int seen = list_rows_seen(model);
-    if (!list->is_open || !model->bank || list->shelf != ENTRY_FEET) {
+    if (!list->is_open || !model->snapshot || list->shelf != ENTRY_FEET) {
         return;
     }
     for (int row = list->first; row < list->first + seen && row < list->count; ++row) {

@@ -44,6 +44,26 @@ void model_begin(Model* const model, const Uris* const uris, const ModelOutput o
     model->view.focus = (TargetId){TARGET_CARD, ENTRY_FEET};
 }
 
+bool model_compose(Model* const model)
+{
+    Drafts drafts = {{NULL}};
+    for (int kind = 0; model->bank && kind < FIGURE_KINDS; ++kind) {
+        drafts.drafts[kind] = single_hold(model->editor.drafts[kind].single);
+    }
+    Snapshot* const made = model->bank ? snapshot_make(model->bank, drafts, strdup("")) : NULL;
+    if (model->bank && !made) {
+        return false;
+    }
+    snapshot_free(model->snapshot);
+    model->snapshot = made;
+    return true;
+}
+
+const Library* model_library(const Model* const model)
+{
+    return model->snapshot ? snapshot_library(model->snapshot) : NULL;
+}
+
 void model_say(Model* const model, const char* const words)
 {
     snprintf(model->view.edit.note, sizeof model->view.edit.note, "%s", words);

@@ -3,7 +3,7 @@
    go.  No window system, no clock: times are handed in.  One thread. */
 #pragma once
 
-#include "../../plugin/bank/bank.h"
+#include "../../plugin/bank/snapshot.h"
 #include "../../plugin/talk/uris.h"
 #include "../scene/targets.h"
 #include "editor.h"
@@ -27,7 +27,8 @@ struct Model {
     Fit fit;
     ModelOutput output;
     const Uris* uris;
-    const Bank* bank;
+    Bank* bank;         /* what can be picked */
+    Snapshot* snapshot; /* of it, with the drafts over it: what plays; NULL: nothing can */
     Entry* entries[ENTRY_KINDS];
     Palette host;   /* from the host's colours, or palette_dark */
     bool is_dirty;  /* the still picture must be drawn again */
@@ -49,6 +50,13 @@ struct Model {
 
 /* As it is before anything was told, without a bank. */
 void model_begin(Model* model, const Uris* uris, ModelOutput output);
+
+/* The bank or a draft has changed: makes what plays anew, as the plugin does.  False, and
+   it is as it was, if there is no memory. */
+bool model_compose(Model* model);
+
+/* What plays, NULL without a bank. */
+const Library* model_library(const Model* model);
 
 /* Says something in the line that explains. */
 void model_say(Model* model, const char* words);

@@ -103,15 +103,21 @@ static bool make_all(Lists* const lists, const Bank* const bank)
     return true;
 }
 
-bool shelves_fill(Model* const model, const Bank* const bank)
+bool shelves_fill(Model* const model, Bank* const bank)
 {
     Lists lists;
-    const bool made = make_all(&lists, bank);
-    if (made) {
-        show(model, &lists);
-        model->bank = bank;
+    Bank* const before = model->bank;
+    if (!make_all(&lists, bank)) {
+        return false;
     }
-    return made;
+    model->bank = bank;
+    if (!model_compose(model)) {
+        model->bank = before;
+        drop(&lists);
+        return false;
+    }
+    show(model, &lists);
+    return true;
 }
 
 void shelves_free(Model* const model)

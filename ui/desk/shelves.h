@@ -7,7 +7,7 @@
 
 /* The model's bank and shelves are this one's.  False, with all as it was, if memory ran
    out. */
-bool shelves_fill(Model* model, const Bank* bank);
+bool shelves_fill(Model* model, Bank* bank);
 void shelves_free(Model* model);
 
 /* The entry before or after the one picked, `by` entries on; or at the ends. */

@@ -6,4 +6,4 @@
 
 /* Writes the phrase as it plays, or `straight` on the grid, into the user's music
    folder, and says where, or why not. */
-void export_write(Model* model, Bank* bank, bool straight);
+void export_write(Model* model, bool straight);

@@ -201,7 +201,7 @@ static void read_bank_again(void* const handle, const char* const entries)
 static void write_file(void* const handle, const bool straight)
 {
     Window* const window = (Window*)handle;
-    export_write(&window->model, window->bank, straight);
+    export_write(&window->model, straight);
 }
 
 /* ---- Life */
