@@ -260,8 +260,9 @@ $(IN_RIG): $(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(RIG) $(TALK) $(BA
 	$(Q)$(LINK) -rdynamic -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(BANK_LIBS) -lX11 -ljack -ldl -lpthread -lm
 
 # The plugin linked in.
-DIRECT := $(patsubst %,$(BUILD)/tests/plugin/test_%,no_memory small_stack)
+DIRECT := $(patsubst %,$(BUILD)/tests/plugin/test_%,no_memory small_stack instances)
 $(BUILD)/tests/plugin/test_no_memory: WRAP = $(call wrapped,malloc calloc realloc strdup strndup realpath)
+$(BUILD)/tests/plugin/test_instances: WRAP = $(call wrapped,malloc calloc realloc strdup fopen)
 $(DIRECT): $(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(BUILD)/ui/command/uri_table.o $(LV2) $(BANK) $(ENGINE)
 	@echo "  LINK $@"
 	$(Q)$(LINK) $(WRAP) -o $@ $^ $(BANK_LIBS) -lpthread -lm
@@ -345,7 +346,7 @@ SAN := -fsanitize=address,undefined,float-cast-overflow -fno-sanitize-recover=al
 
 .PHONY: tests test check hosts crosscheck feel screenshots format bench goldens
 tests: all $(TESTS) $(BUILD)/tests/live/take $(BUILD)/tests/live/pad $(BUILD)/tests/bench/blocks \
-	$(BUILD)/tests/bench/reading $(BUILD)/tests/bench/pane $(BUILD)/tests/bench/window
+	$(BUILD)/tests/bench/reading $(BUILD)/tests/bench/instances $(BUILD)/tests/bench/pane $(BUILD)/tests/bench/window
 
 test: tests ## Run the quick tests only: every test program, once
 	@sh tests/run.sh $(BUILD) $(TESTS)

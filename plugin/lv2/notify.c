@@ -11,7 +11,6 @@ enum { PIECE_BYTES = 4096 };
 void notify_init(Notify* const notify, LV2_URID_Map* const map, Queue* const answers,
                  const double rate)
 {
-    memset(notify, 0, sizeof *notify);
     notify->answers = answers;
     lv2_atom_forge_init(&notify->forge, map);
     preview_feed_init(&notify->preview_feed, rate);

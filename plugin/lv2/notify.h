@@ -27,7 +27,7 @@ typedef struct {
     PreviewFeed preview_feed;
 } Notify;
 
-/* `tells` must outlive it. */
+/* Of zeros, as calloc gives it; `answers` must outlive it. */
 void notify_init(Notify* notify, LV2_URID_Map* map, Queue* answers, double rate);
 
 /* Something else plays from now on: what is another in it will be told. */

@@ -9,6 +9,8 @@ build=$1
 echo "Instantiation through lilv, ms (bank read and checked; 15 times):"
 "$build/tests/bench/blocks" instantiate 15 | sort -n |
 	awk '{ v[NR] = $1 } END { printf "  least %s  median %s  most %s\n", v[1], v[int((NR + 1) / 2)], v[NR] }'
+echo "Instances in one process, by the plugin's own time:"
+"$build/tests/bench/instances" "$build/lv2/fourlimb.lv2/fourlimb.so" "$build/lv2/fourlimb.lv2/"
 echo "Instructions in a block of 64 frames at 48 kHz, the test host's own share included:"
 for kind in silent position busy dense gap; do
 	printf '  %-9s %s\n' "$kind" "$(instructions "$build" "$kind")"

@@ -86,7 +86,7 @@ void engine_init(Engine* const engine, const Library* const library, const doubl
     engine->settings = settings_from_controls(normal);
     engine->scheduler = (Scheduler){.count = 0};
     engine->foot_load = (FootLoad){.at = 0};
-    engine->lookahead = (Lookahead){.drawn_until = 0};
+    lookahead_start(&engine->lookahead);
     engine->line_waits = false;
     engine->plan.count = 0;
     engine->revision = 0;

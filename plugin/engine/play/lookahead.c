@@ -37,6 +37,13 @@ static void keep_late(HitList* const waiting, const Jump jump)
     waiting->count = kept;
 }
 
+void lookahead_start(Lookahead* const lookahead)
+{
+    lookahead->waiting.count = lookahead->due.count = lookahead->ahead_count = 0;
+    lookahead->drawn_until = 0;
+    lookahead->dropped = 0;
+}
+
 void lookahead_jump(Lookahead* const lookahead, const Jump jump)
 {
     const int64_t distance = whole_number(jump.to - jump.from);

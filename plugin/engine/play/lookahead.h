@@ -27,6 +27,10 @@ typedef struct {
     StrokeList around;  /* work area */
 } Lookahead;
 
+/* Begins with nothing drawn.  Lists are as long as their counts say: what lies behind that
+   isn't touched, so that memory which no stroke needs is never asked for. */
+void lookahead_start(Lookahead* lookahead);
+
 /* A jump of the transport, in ticks. */
 typedef struct {
     double from;  /* the place left */
