@@ -80,7 +80,7 @@ static bool tell_long(Notify* const notify, const LV2_URID property, const int64
 /* Bytes of text that the port could take if it were empty. */
 static size_t most_text(const LV2_Atom_Forge* const forge)
 {
-    return forge->size > 2 * TELL_HEAD_BYTES ? forge->size - 2 * TELL_HEAD_BYTES : 0;
+    return forge->size > 2 * ENCODE_HEAD_BYTES ? forge->size - 2 * ENCODE_HEAD_BYTES : 0;
 }
 
 static bool tell_text(Notify* const notify, const LV2_URID property, const char* const text,

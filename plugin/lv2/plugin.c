@@ -270,9 +270,9 @@ static void take_event(Plugin* const plugin, const MidiOutput output, const Inpu
         midi_output_write(output, &plugin->engine.out, &plugin->through, &plugin->uris);
     } else if (decode_section(event.body, size, &plugin->uris, &section, &begins)) {
         take_section(plugin, &section, begins);
-    } else if (hear_look(event.body, size, &plugin->uris, &property)) {
+    } else if (decode_look(event.body, size, &plugin->uris, &property)) {
         notify_asked(&plugin->notify, property, &plugin->uris);
-    } else if (hear_message(event.body, size, &plugin->uris, &property, &value)) {
+    } else if (decode_message(event.body, size, &plugin->uris, &property, &value)) {
         take_set(plugin, property, value);
     }
 }

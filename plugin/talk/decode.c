@@ -78,16 +78,16 @@ static bool as_true(const LV2_Atom* const atom, const Uris* const uris)
     return value;
 }
 
-bool hear_message(const LV2_Atom* const message, const uint32_t size, const Uris* const uris,
-                  LV2_URID* const property, const LV2_Atom** const value)
+bool decode_message(const LV2_Atom* const message, const uint32_t size, const Uris* const uris,
+                    LV2_URID* const property, const LV2_Atom** const value)
 {
     Walk walk;
     return walk_object(message, size, uris, uris->fl_Message, &walk) &&
            (*value = walk_properties(&walk, property));
 }
 
-bool hear_look(const LV2_Atom* const message, const uint32_t size, const Uris* const uris,
-               LV2_URID* const wanted)
+bool decode_look(const LV2_Atom* const message, const uint32_t size, const Uris* const uris,
+                 LV2_URID* const wanted)
 {
     Walk walk;
     LV2_URID key = 0;

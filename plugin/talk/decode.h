@@ -11,11 +11,11 @@
 #include <stdbool.h>
 
 /* True if it is an fl:Message: which property, and its value, which is whole. */
-bool hear_message(const LV2_Atom* message, uint32_t size, const Uris* uris, LV2_URID* property,
-                  const LV2_Atom** value);
+bool decode_message(const LV2_Atom* message, uint32_t size, const Uris* uris, LV2_URID* property,
+                    const LV2_Atom** value);
 
 /* True if it is an fl:Look; the property it wants, 0 for all. */
-bool hear_look(const LV2_Atom* message, uint32_t size, const Uris* uris, LV2_URID* wanted);
+bool decode_look(const LV2_Atom* message, uint32_t size, const Uris* uris, LV2_URID* wanted);
 
 /* True if it is an fl:Section that makes sense, controls that are missing at their
    defaults; `begins` if it is a song's first. */

@@ -3,8 +3,8 @@
 
 #include "fields.h"
 
-void tell_begin(LV2_Atom_Forge* const forge, LV2_Atom_Forge_Frame* const frame,
-                const LV2_URID property, const Uris* const uris)
+void encode_begin(LV2_Atom_Forge* const forge, LV2_Atom_Forge_Frame* const frame,
+                  const LV2_URID property, const Uris* const uris)
 {
     lv2_atom_forge_object(forge, frame, 0, uris->fl_Message);
     lv2_atom_forge_key(forge, property);
@@ -12,14 +12,14 @@ void tell_begin(LV2_Atom_Forge* const forge, LV2_Atom_Forge_Frame* const frame,
 
 bool encode_has_room(const LV2_Atom_Forge* const forge, const size_t value_bytes)
 {
-    return forge->size - forge->offset >= TELL_HEAD_BYTES + value_bytes;
+    return forge->size - forge->offset >= ENCODE_HEAD_BYTES + value_bytes;
 }
 
 void encode_begin_event(LV2_Atom_Forge* const forge, LV2_Atom_Forge_Frame* const frame,
                         const LV2_URID property, const Uris* const uris)
 {
     lv2_atom_forge_frame_time(forge, 0);
-    tell_begin(forge, frame, property, uris);
+    encode_begin(forge, frame, property, uris);
 }
 
 static void encode_numbers(LV2_Atom_Forge* const forge, const double* const numbers,
@@ -103,7 +103,7 @@ void encode_piece(LV2_Atom_Forge* const forge, const Piece* const piece, const U
     lv2_atom_forge_pop(forge, &frame);
 }
 
-void tell_look(LV2_Atom_Forge* const forge, const LV2_URID wanted, const Uris* const uris)
+void encode_look(LV2_Atom_Forge* const forge, const LV2_URID wanted, const Uris* const uris)
 {
     LV2_Atom_Forge_Frame frame;
     lv2_atom_forge_object(forge, &frame, 0, uris->fl_Look);

@@ -12,7 +12,7 @@
 #include <stdbool.h>
 
 /* Bytes of a message less its value's body: event, object, property. */
-enum { TELL_HEAD_BYTES = 128 };
+enum { ENCODE_HEAD_BYTES = 128 };
 
 /* The most that a bar takes, the head of the message included. */
 enum {
@@ -28,8 +28,8 @@ void encode_begin_event(LV2_Atom_Forge* forge, LV2_Atom_Forge_Frame* frame, LV2_
                         const Uris* uris);
 
 /* Begins a message of a property: the value is forged next, then the frame is popped.  In a sequence, forge the time first. */
-void tell_begin(LV2_Atom_Forge* forge, LV2_Atom_Forge_Frame* frame, LV2_URID property,
-                const Uris* uris);
+void encode_begin(LV2_Atom_Forge* forge, LV2_Atom_Forge_Frame* frame, LV2_URID property,
+                  const Uris* uris);
 
 /* The value of fl:bar, a tuple: the fields of its head as doubles, starts of the
    hands' figure, of the feet's, four numbers a stroke, and clicks.  decode.h reads it. */
@@ -58,10 +58,10 @@ typedef struct {
 } Piece;
 
 /* Bytes of a message of one less the text's own. */
-enum { ENCODE_PIECE_BYTES = TELL_HEAD_BYTES + 96 };
+enum { ENCODE_PIECE_BYTES = ENCODE_HEAD_BYTES + 96 };
 
 /* The value of fl:sessionEntries, a tuple: three whole numbers and a string. */
 void encode_piece(LV2_Atom_Forge* forge, const Piece* piece, const Uris* uris);
 
 /* An fl:Look: somebody looks on, and wants one property now, or all there is to tell for 0. */
-void tell_look(LV2_Atom_Forge* forge, LV2_URID wanted, const Uris* uris);
+void encode_look(LV2_Atom_Forge* forge, LV2_URID wanted, const Uris* uris);

@@ -69,7 +69,7 @@ static inline void recorded_run(Recorded* const recorded, Host* const host, doub
     for (int block = 0; *seconds < end; ++block) {
         if (block % 50 == 0) {
             lv2_atom_forge_frame_time(host_input(host), 0);
-            tell_look(host_input(host), *seconds > 0.0 ? uris->fl_place : 0, uris);
+            encode_look(host_input(host), *seconds > 0.0 ? uris->fl_place : 0, uris);
         }
         host_run(host, RECORDED_BLOCK);
         *seconds += (double)RECORDED_BLOCK / RECORDED_RATE;

@@ -44,8 +44,8 @@ static void the_last_word_of_the_plugin_is_shown(void)
         LV2_URID property = 0;
         const LV2_Atom* value = NULL;
         const PortEvent* const event = &recorded->events[i];
-        if (event->format && hear_message((const LV2_Atom*)event->bytes, event->size, &own->uris,
-                                          &property, &value)) {
+        if (event->format && decode_message((const LV2_Atom*)event->bytes, event->size, &own->uris,
+                                            &property, &value)) {
             decode_place(value, &own->uris, &place);
             if (decode_bar(value, &own->uris, &bar)) {
                 bars[bar.bar % 64] = bar;
@@ -302,7 +302,7 @@ static void say_bank(OwnDesk* const own, const char* const text, const uint32_t 
     own->uris = talk->uris = uris_map(&map);
     lv2_atom_forge_init(&talk->forge, &map);
     talk_begin(talk);
-    tell_begin(&talk->forge, &frame, talk->uris.fl_bankMessages, &talk->uris);
+    encode_begin(&talk->forge, &frame, talk->uris.fl_bankMessages, &talk->uris);
     lv2_atom_forge_string(&talk->forge, text, length);
     lv2_atom_forge_pop(&talk->forge, &frame);
     talk_end(talk);

@@ -64,7 +64,7 @@ static inline void send(const int64_t frame, const uint8_t* const bytes, const u
 static inline void ask(const LV2_URID property)
 {
     lv2_atom_forge_frame_time(host_input(host), 0);
-    tell_look(host_input(host), property, &uris);
+    encode_look(host_input(host), property, &uris);
 }
 
 static inline void begin(const float speed)

@@ -77,7 +77,7 @@ static void with_a_window_open_no_host_has_anything_to_warn_of(void)
     for (int i = 0; i < 5 * RATE / BLOCK; ++i) {
         if (i % (RATE / BLOCK) == 0) {
             lv2_atom_forge_frame_time(host_input(host), 0);
-            tell_look(host_input(host), i ? uris.fl_place : 0, &uris);
+            encode_look(host_input(host), i ? uris.fl_place : 0, &uris);
         }
         host_run(host, BLOCK);
         take_block(&heard);

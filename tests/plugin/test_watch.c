@@ -46,7 +46,7 @@ static void ask(const LV2_URID property)
     LV2_Atom_Forge_Frame frame;
     forge_begin(&forge, &frame);
     lv2_atom_forge_frame_time(&forge, 0);
-    tell_look(&forge, property, &uris);
+    encode_look(&forge, property, &uris);
     lv2_atom_forge_pop(&forge, &frame);
 }
 
@@ -55,7 +55,7 @@ static void take_told(const LV2_Atom* const atom)
     LV2_URID property = 0;
     const LV2_Atom* value = NULL;
     const uint32_t size = (uint32_t)sizeof *atom + atom->size;
-    if (!hear_message(atom, size, &uris, &property, &value)) {
+    if (!decode_message(atom, size, &uris, &property, &value)) {
         ++told.wrong;
     } else if (property == uris.fl_place) {
         told.wrong += !decode_place(value, &uris, &told.place);

@@ -27,7 +27,7 @@ static void say_text(void* const handle, const LV2_URID property, const char* co
     LV2_Atom_Forge* const forge = host_input(stage->host);
     LV2_Atom_Forge_Frame frame;
     lv2_atom_forge_frame_time(forge, 0);
-    tell_begin(forge, &frame, property, &stage->uris);
+    encode_begin(forge, &frame, property, &stage->uris);
     lv2_atom_forge_string(forge, text, (uint32_t)strlen(text));
     lv2_atom_forge_pop(forge, &frame);
 }
@@ -102,7 +102,7 @@ void stage_run(Stage* const stage, const double seconds)
         if (blocks++ % 100 == 0) {
             LV2_Atom_Forge* const forge = host_input(stage->host);
             lv2_atom_forge_frame_time(forge, 0);
-            tell_look(forge, controller_asks(&stage->model), &stage->uris);
+            encode_look(forge, controller_asks(&stage->model), &stage->uris);
         }
         host_run(stage->host, BLOCK);
         stage->seconds += (double)BLOCK / RATE;

@@ -56,7 +56,7 @@ static inline void talk_bar(Talk* const talk, const SeenBar* const bar)
 {
     LV2_Atom_Forge_Frame frame;
     talk_begin(talk);
-    tell_begin(&talk->forge, &frame, talk->uris.fl_bar, &talk->uris);
+    encode_begin(&talk->forge, &frame, talk->uris.fl_bar, &talk->uris);
     encode_bar(&talk->forge, bar, &talk->uris);
     lv2_atom_forge_pop(&talk->forge, &frame);
     talk_end(talk);
@@ -66,7 +66,7 @@ static inline void talk_place(Talk* const talk, const SeenPlace* const place)
 {
     LV2_Atom_Forge_Frame frame;
     talk_begin(talk);
-    tell_begin(&talk->forge, &frame, talk->uris.fl_place, &talk->uris);
+    encode_begin(&talk->forge, &frame, talk->uris.fl_place, &talk->uris);
     encode_place(&talk->forge, place, &talk->uris);
     lv2_atom_forge_pop(&talk->forge, &frame);
     talk_end(talk);
@@ -226,7 +226,7 @@ static inline bool hears_bar(const Talk* const talk, const LV2_Atom* const atom,
 {
     LV2_URID property = 0;
     const LV2_Atom* value = NULL;
-    if (!hear_message(atom, size, &talk->uris, &property, &value)) {
+    if (!decode_message(atom, size, &talk->uris, &property, &value)) {
         return false;
     }
     check_inside(atom, size, value);
@@ -238,7 +238,7 @@ static inline bool hears_place(const Talk* const talk, const LV2_Atom* const ato
 {
     LV2_URID property = 0;
     const LV2_Atom* value = NULL;
-    if (!hear_message(atom, size, &talk->uris, &property, &value)) {
+    if (!decode_message(atom, size, &talk->uris, &property, &value)) {
         return false;
     }
     check_inside(atom, size, value);

@@ -12,7 +12,7 @@ static void talk_piece(const Piece* const piece)
 {
     LV2_Atom_Forge_Frame frame;
     talk_begin(&talk);
-    tell_begin(&talk.forge, &frame, talk.uris.fl_sessionEntries, &talk.uris);
+    encode_begin(&talk.forge, &frame, talk.uris.fl_sessionEntries, &talk.uris);
     encode_piece(&talk.forge, piece, &talk.uris);
     lv2_atom_forge_pop(&talk.forge, &frame);
     talk_end(&talk);
@@ -22,7 +22,7 @@ static const LV2_Atom* value_told(void)
 {
     LV2_URID property = 0;
     const LV2_Atom* value = NULL;
-    CHECK(hear_message(&talk.buffer.atom, talk.size, &talk.uris, &property, &value));
+    CHECK(decode_message(&talk.buffer.atom, talk.size, &talk.uris, &property, &value));
     CHECK_INT(property, talk.uris.fl_sessionEntries);
     return value;
 }

@@ -44,7 +44,7 @@ static void a_value_cut_at_any_byte_does_no_harm(void)
     talk_bar(&talk, &bar);
     LV2_URID property = 0;
     const LV2_Atom* value = NULL;
-    if (!CHECK(hear_message(&talk.buffer.atom, talk.size, &talk.uris, &property, &value))) {
+    if (!CHECK(decode_message(&talk.buffer.atom, talk.size, &talk.uris, &property, &value))) {
         return;
     }
     for (uint32_t cut = 0; cut <= value->size; ++cut) {
@@ -198,9 +198,9 @@ static void foreign_atoms_are_refused(void)
         memset(&other, 0xEE, sizeof other);
         memset(&place, 0xEE, sizeof place);
         check_case("foreign atom %d", i);
-        CHECK(!hear_message(atom, (uint32_t)sizeof *atom + body, &talk.uris, &property, &value) ||
+        CHECK(!decode_message(atom, (uint32_t)sizeof *atom + body, &talk.uris, &property, &value) ||
               value);
-        hear_look(atom, (uint32_t)sizeof *atom + body, &talk.uris, &property);
+        decode_look(atom, (uint32_t)sizeof *atom + body, &talk.uris, &property);
         CHECK(!decode_bar(atom, &talk.uris, &other) && is_untouched(&other, sizeof other));
         CHECK(decode_place(atom, &talk.uris, &place) || is_untouched(&place, sizeof place));
         free(atom);

@@ -55,7 +55,7 @@ static void the_fullest_bar_fits_the_bytes_that_are_kept_for_it(void)
     fill_up();
     talk_bar(&talk, &bar);
     const uint32_t event = (uint32_t)sizeof(int64_t); /* its time in a sequence */
-    CHECK(talk.size + event <= ENCODE_BAR_BYTES + TELL_HEAD_BYTES);
+    CHECK(talk.size + event <= ENCODE_BAR_BYTES + ENCODE_HEAD_BYTES);
     CHECK(talk.size + event > SEEN_STROKES_MAX * 16);
     CHECK(hears_bar(&talk, &talk.buffer.atom, talk.size, &other));
     CHECK(bars_alike(&bar, &other));
@@ -67,13 +67,13 @@ static void a_look_is_heard_with_what_it_wants_or_without(void)
     for (int i = 0; i < 3; ++i) {
         LV2_URID heard = 999;
         talk_begin(&talk);
-        tell_look(&talk.forge, properties[i], &talk.uris);
+        encode_look(&talk.forge, properties[i], &talk.uris);
         talk_end(&talk);
-        CHECK(hear_look(&talk.buffer.atom, talk.size, &talk.uris, &heard));
+        CHECK(decode_look(&talk.buffer.atom, talk.size, &talk.uris, &heard));
         CHECK_INT(heard, properties[i]);
         LV2_URID property = 0;
         const LV2_Atom* value = NULL;
-        CHECK(!hear_message(&talk.buffer.atom, talk.size, &talk.uris, &property, &value));
+        CHECK(!decode_message(&talk.buffer.atom, talk.size, &talk.uris, &property, &value));
     }
 }
 
@@ -152,7 +152,7 @@ static void each_message_is_heard_as_itself_alone(void)
     LV2_URID property = 0;
     SeenPlace place = {.bar = 3, .phrase_bars = 4};
     talk_bar(&talk, &bar);
-    CHECK(!hear_look(&talk.buffer.atom, talk.size, &talk.uris, &property));
+    CHECK(!decode_look(&talk.buffer.atom, talk.size, &talk.uris, &property));
     CHECK(!hears_place(&talk, &talk.buffer.atom, talk.size, &place));
     talk_place(&talk, &place);
     CHECK(!hears_bar(&talk, &talk.buffer.atom, talk.size, &other));
@@ -167,7 +167,7 @@ static void fields_of_a_later_version_are_passed_over(void)
     numbers[PLACE_FIELD_COUNT - 1] = 3;
     numbers[PLACE_FIELD_COUNT] = numbers[PLACE_FIELD_COUNT + 1] = 99;
     talk_begin(&talk);
-    tell_begin(&talk.forge, &frame, talk.uris.fl_place, &talk.uris);
+    encode_begin(&talk.forge, &frame, talk.uris.fl_place, &talk.uris);
     lv2_atom_forge_vector(&talk.forge, sizeof(double), talk.uris.atom_Double, PLACE_FIELD_COUNT + 3,
                           numbers);
     lv2_atom_forge_pop(&talk.forge, &frame);

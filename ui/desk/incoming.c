@@ -115,7 +115,7 @@ static void take_message_atom(Model* const model, const uint32_t size, const LV2
     LV2_URID property = 0;
     const LV2_Atom* value = NULL;
     SeenPlace place;
-    if (!hear_message(atom, size, model->uris, &property, &value)) {
+    if (!decode_message(atom, size, model->uris, &property, &value)) {
         return;
     }
     if (property == model->uris->fl_bar) {

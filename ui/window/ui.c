@@ -82,14 +82,14 @@ static void touch_value(void* const handle, const uint32_t port, const bool is_h
 static void say_text(void* const handle, const LV2_URID property, const char* const text)
 {
     Window* const window = (Window*)handle;
-    const size_t room = TELL_HEAD_BYTES + strlen(text) + 64;
+    const size_t room = ENCODE_HEAD_BYTES + strlen(text) + 64;
     LV2_Atom* const message = calloc(1, room);
     LV2_Atom_Forge_Frame frame;
     if (!message) {
         return;
     }
     lv2_atom_forge_set_buffer(&window->forge, (uint8_t*)message, room);
-    tell_begin(&window->forge, &frame, property, &window->uris);
+    encode_begin(&window->forge, &frame, property, &window->uris);
     lv2_atom_forge_string(&window->forge, text, (uint32_t)strlen(text));
     lv2_atom_forge_pop(&window->forge, &frame);
     window->write(window->controller, PORT_CONTROL, lv2_atom_total_size(message),
@@ -111,7 +111,7 @@ static void ask(Window* const window, const double seconds)
     window->asked_at = seconds;
     window->asked = property;
     lv2_atom_forge_set_buffer(&window->forge, message.bytes, sizeof message.bytes);
-    tell_look(&window->forge, property, &window->uris);
+    encode_look(&window->forge, property, &window->uris);
     window->write(window->controller, PORT_CONTROL, lv2_atom_total_size(&message.atom),
                   window->uris.atom_eventTransfer, &message);
 }
