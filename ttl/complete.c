@@ -5,7 +5,7 @@
    nothing of a preset before stays; the user's own On, take and MIDI output are
    left alone.  Usage: complete BANK_FOLDER < TEMPLATE */
 #include "../plugin/bank/bank.h"
-#include "../plugin/engine/groove/settings.h"
+#include "../plugin/engine/groove/controls.h"
 
 #include <stdio.h>
 #include <stdlib.h>

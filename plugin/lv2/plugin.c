@@ -243,14 +243,20 @@ static void take_midi(Plugin* const plugin, const MidiOutput output, const LV2_A
 }
 
 /* Sections of a song from a host that knows them; a new song starts from the ports. */
-static void take_section(Plugin* const plugin, const PlanEntry* const section, const bool begins)
+static void take_section(Plugin* const plugin, const ToldSection* const section)
 {
-    if (begins) {
+    const PlanEntry entry = {.bar = section->bar,
+                             .origin = section->origin,
+                             .meter = section->meter,
+                             .tempo = section->tempo,
+                             .ends = section->ends,
+                             .settings = settings_from_controls(section->controls)};
+    if (section->begins) {
         const Settings settings = settings_from_controls(plugin->values);
         engine_plan_clear(&plugin->engine);
         engine_set(&plugin->engine, &settings);
     }
-    engine_plan_put(&plugin->engine, section);
+    engine_plan_put(&plugin->engine, &entry);
 }
 
 static void take_event(Plugin* const plugin, const MidiOutput output, const InputEvent event,
@@ -260,16 +266,15 @@ static void take_event(Plugin* const plugin, const MidiOutput output, const Inpu
     LV2_URID property = 0;
     const uint32_t size = (uint32_t)sizeof *event.body + event.body->size;
     const LV2_Atom* value = NULL;
-    PlanEntry section;
-    bool begins = false;
+    ToldSection section;
     if (event.body->type == plugin->uris.midi_MidiEvent) {
         take_midi(plugin, output, event.body, frame);
     } else if (input_report(event.body, &plugin->uris, &report)) {
         engine_begin(&plugin->engine, midi_output_room(output));
         engine_report(&plugin->engine, &report, frame);
         midi_output_write(output, &plugin->engine.out, &plugin->through, &plugin->uris);
-    } else if (decode_section(event.body, size, &plugin->uris, &section, &begins)) {
-        take_section(plugin, &section, begins);
+    } else if (decode_section(event.body, size, &plugin->uris, &section)) {
+        take_section(plugin, &section);
     } else if (decode_look(event.body, size, &plugin->uris, &property)) {
         notify_asked(&plugin->notify, property, &plugin->uris);
     } else if (decode_message(event.body, size, &plugin->uris, &property, &value)) {

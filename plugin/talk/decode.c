@@ -68,16 +68,6 @@ static const LV2_Atom* walk_properties(Walk* const walk, LV2_URID* const key)
     return atom;
 }
 
-static bool as_true(const LV2_Atom* const atom, const Uris* const uris)
-{
-    int32_t value = 0;
-    if (atom->type != uris->atom_Bool || atom->size < sizeof value) {
-        return false;
-    }
-    memcpy(&value, atom + 1, sizeof value);
-    return value;
-}
-
 bool decode_message(const LV2_Atom* const message, const uint32_t size, const Uris* const uris,
                     LV2_URID* const property, const LV2_Atom** const value)
 {
@@ -236,7 +226,7 @@ static bool bar_makes_sense(const SeenBar* const bar)
 {
     return meter_makes_sense(bar->meter) && bar->phrase_bars >= 1 &&
            bar->phrase_bars <= FORM_BARS_MAX && bar->in_phrase < bar->phrase_bars &&
-           bar->part < PARTS_MAX && bar->slot < PREVIEW_BARS && bar->hands_step >= 0 &&
+           bar->part < PARTS_MAX && bar->slot < SEEN_BARS && bar->hands_step >= 0 &&
            bar->feet_step >= 0;
 }
 
@@ -280,7 +270,7 @@ static void decode_controls(const LV2_Atom* const atom, const Uris* const uris,
     }
 }
 
-static bool section_makes_sense(const PlanEntry* const section)
+static bool section_makes_sense(const ToldSection* const section)
 {
     return meter_makes_sense(section->meter) && section->tempo >= 1.0 && section->tempo <= 2000.0 &&
            section->bar >= 0 && section->bar < most_bars && section->origin >= 0 &&
@@ -288,33 +278,26 @@ static bool section_makes_sense(const PlanEntry* const section)
 }
 
 bool decode_section(const LV2_Atom* const message, const uint32_t size, const Uris* const uris,
-                    PlanEntry* const section, bool* const begins)
+                    ToldSection* const to)
 {
     Walk walk;
     const LV2_Atom *place = NULL, *controls = NULL;
     double numbers[SECTION_FIELD_COUNT] = {0.0};
     const double* number = numbers;
-    float values[CONTROL_COUNT];
-    PlanEntry heard = {.bar = 0};
-    PlanEntry* const to = &heard;
     LV2_URID key = 0;
     if (!walk_object(message, size, uris, uris->fl_Section, &walk)) {
         return false;
     }
-    *begins = false;
     for (const LV2_Atom* atom; (atom = walk_properties(&walk, &key));) {
         place = key == uris->fl_sectionPlace ? atom : place;
         controls = key == uris->fl_sectionControls ? atom : controls;
-        *begins |= key == uris->fl_sectionBegins && as_true(atom, uris);
     }
     if (!numbers_of(place, uris, numbers, SECTION_FIELD_COUNT)) {
         return false;
     }
     SECTION_FIELDS(TAKE_NUMBER)
-    decode_controls(controls, uris, values);
-    heard.settings = settings_from_controls(values);
-    *section = heard;
-    return section_makes_sense(&heard);
+    decode_controls(controls, uris, to->controls);
+    return section_makes_sense(to);
 }
 
 bool decode_piece(const LV2_Atom* const value, const Uris* const uris, Piece* const piece)

@@ -3,7 +3,7 @@
    hand over anything.  No allocation; any thread. */
 #pragma once
 
-#include "../engine/play/preview.h"
+#include "seen.h"
 #include "encode.h"
 #include "uris.h"
 
@@ -18,9 +18,8 @@ bool decode_message(const LV2_Atom* message, uint32_t size, const Uris* uris, LV
 bool decode_look(const LV2_Atom* message, uint32_t size, const Uris* uris, LV2_URID* wanted);
 
 /* True if it is an fl:Section that makes sense, controls that are missing at their
-   defaults; `begins` if it is a song's first. */
-bool decode_section(const LV2_Atom* message, uint32_t size, const Uris* uris, PlanEntry* section,
-                    bool* begins);
+   defaults. */
+bool decode_section(const LV2_Atom* message, uint32_t size, const Uris* uris, ToldSection* section);
 
 /* False, with nothing changed, if the value isn't one; fields out of range are
    brought into range, strokes that make no sense are left out. */

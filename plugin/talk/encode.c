@@ -71,18 +71,16 @@ void encode_place(LV2_Atom_Forge* const forge, const SeenPlace* const from, cons
     encode_numbers(forge, fields, PLACE_FIELD_COUNT, uris);
 }
 
-void encode_section(LV2_Atom_Forge* const forge, const PlanEntry* const from,
-                    const float* const controls, const bool begins, const Uris* const uris)
+void encode_section(LV2_Atom_Forge* const forge, const ToldSection* const from,
+                    const Uris* const uris)
 {
     LV2_Atom_Forge_Frame frame;
     const double place[] = {SECTION_FIELDS(AS_NUMBER)};
     lv2_atom_forge_object(forge, &frame, 0, uris->fl_Section);
-    lv2_atom_forge_key(forge, uris->fl_sectionBegins);
-    lv2_atom_forge_bool(forge, begins);
     lv2_atom_forge_key(forge, uris->fl_sectionPlace);
     encode_numbers(forge, place, SECTION_FIELD_COUNT, uris);
     lv2_atom_forge_key(forge, uris->fl_sectionControls);
-    lv2_atom_forge_vector(forge, sizeof(float), uris->atom_Float, CONTROL_COUNT, controls);
+    lv2_atom_forge_vector(forge, sizeof(float), uris->atom_Float, CONTROL_COUNT, from->controls);
     lv2_atom_forge_pop(forge, &frame);
 }
 

@@ -5,7 +5,8 @@
    allocation; any thread. */
 #pragma once
 
-#include "../engine/play/preview.h"
+#include "../engine/groove/controls.h"
+#include "seen.h"
 #include "uris.h"
 
 #include <lv2/atom/forge.h>
@@ -41,11 +42,19 @@ void encode_place(LV2_Atom_Forge* forge, const SeenPlace* place, const Uris* uri
 /* True if both say the same in every field that is sent. */
 bool encode_places_alike(const SeenPlace* a, const SeenPlace* b);
 
-/* An fl:Section: what is played from a bar line on, for a plugin whose host knows the
-   song beforehand.  `controls` are the values of the control ports in it, in order
-   (CONTROL_COUNT); `begins`: the song's first, those told before are forgotten. */
-void encode_section(LV2_Atom_Forge* forge, const PlanEntry* section, const float* controls,
-                    bool begins, const Uris* uris);
+/* What is played from a bar line on, for a plugin whose host knows the song beforehand. */
+typedef struct {
+    int64_t bar;    /* of the song, where it begins */
+    int64_t origin; /* the bar that phrases, figures and feel count from */
+    Meter meter;
+    double tempo; /* quarter notes a minute it begins at */
+    bool ends;    /* nothing is played from here on */
+    bool begins;  /* the song's first: those told before are forgotten */
+    float controls[CONTROL_COUNT];
+} ToldSection;
+
+/* An fl:Section. */
+void encode_section(LV2_Atom_Forge* forge, const ToldSection* section, const Uris* uris);
 
 /* A part of a long text: of which, where it begins, and how long the whole is, in
    bytes.  `which` is another number whenever the text may be another. */

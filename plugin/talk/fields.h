@@ -48,7 +48,8 @@
     X(double, meter.beats_per_bar)                                                                 \
     X(int32_t, meter.beat_unit)                                                                    \
     X(double, tempo)                                                                               \
-    X(bool, ends)
+    X(bool, ends)                                                                                  \
+    X(bool, begins)
 
 /* How many there are. */
 #define ONE_MORE(type, field) +1

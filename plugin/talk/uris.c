@@ -51,7 +51,6 @@ Uris uris_map(LV2_URID_Map* const map)
         .fl_saveKit = map->map(h, FOURLIMB_TERMS "saveKit"),
         .fl_savedFigure = map->map(h, FOURLIMB_TERMS "savedFigure"),
         .fl_savedKit = map->map(h, FOURLIMB_TERMS "savedKit"),
-        .fl_sectionBegins = map->map(h, FOURLIMB_TERMS "sectionBegins"),
         .fl_sectionControls = map->map(h, FOURLIMB_TERMS "sectionControls"),
         .fl_sectionPlace = map->map(h, FOURLIMB_TERMS "sectionPlace"),
         .fl_unreadEntries = map->map(h, FOURLIMB_TERMS "unreadEntries"),

@@ -50,7 +50,6 @@ typedef struct {
     LV2_URID fl_saveKit;
     LV2_URID fl_savedFigure;
     LV2_URID fl_savedKit;
-    LV2_URID fl_sectionBegins;
     LV2_URID fl_sectionControls;
     LV2_URID fl_sectionPlace;
     LV2_URID fl_unreadEntries;

@@ -103,7 +103,7 @@ static void shuffle(int* const order, const int count, uint32_t* const state)
 static void check_sane(const View* const view)
 {
     CHECK(view->place.phrase_bars <= FORM_BARS_MAX);
-    for (int slot = 0; slot < PREVIEW_BARS; ++slot) {
+    for (int slot = 0; slot < SEEN_BARS; ++slot) {
         CHECK(!view->has_bar[slot] || view->bars[slot].count <= SEEN_STROKES_MAX);
     }
     for (int i = 0; i < CONTROL_COUNT; ++i) {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* test_editor.c - from clicks in a limb's row to the MIDI that the plugin plays: the
    stroke is heard where it was pointed at, whatever the figure and the bar. */
+#include "../../plugin/engine/groove/settings.h"
 #include "bench.h"
 
 static void a_click_is_a_stroke_on_the_step_pointed_at(void)

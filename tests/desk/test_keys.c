@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: ISC
 /* The keyboard: every short cut, what is the host's, and what has the focus. */
+#include "../../plugin/engine/groove/settings.h"
 #include "../help/check.h"
 #include "fresh_desk.h"
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* Pointing, clicking, dragging and the wheel.  200 pixels are a whole range, with
    Shift a tenth of it (ui/desk/mouse.c says so; the numbers here are by hand). */
+#include "../../plugin/engine/groove/settings.h"
 #include "../help/check.h"
 #include "own_desk.h"
 

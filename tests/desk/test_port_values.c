@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: ISC
 /* What a host says of ports is shown as the plugin has it, or not at all. */
+#include "../../plugin/engine/groove/settings.h"
 #include "../help/check.h"
 #include "fresh_desk.h"
 

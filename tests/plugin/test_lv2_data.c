@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: ISC
 /* test_lv2_data.c - the bundle's Turtle where validators are silent: ports that
    share an index or a symbol, gaps, defaults out of range, files that are not
-   there; and that it says what plugin/engine/groove/settings.h says.  The rules are
+   there; and that it says what plugin/engine/groove/controls.h says.  The rules are
    those of the LV2 core specification unless another source is named. */
-#include "../../plugin/engine/groove/settings.h"
+#include "../../plugin/engine/groove/controls.h"
 #include "../help/check.h"
 #include "bundle.h"
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: ISC
 /* The states that the golden pictures hold. */
+#include "../../plugin/engine/groove/settings.h"
 #include "stage.h"
 
 #include <string.h>

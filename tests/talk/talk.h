@@ -111,7 +111,7 @@ static inline void chance_bar(uint32_t* const state, SeenBar* const bar)
     bar->hands_step = (int32_t)chance_to(state, 1U << 24);
     bar->feet_step = (int32_t)chance_to(state, 1U << 24);
     bar->dropped = chance_to(state, 1000);
-    bar->slot = chance_to(state, PREVIEW_BARS - 1);
+    bar->slot = chance_to(state, SEEN_BARS - 1);
     bar->gap = chance(state) & 1U;
     bar->clicks.count = chance_to(state, SEEN_CLICKS_MAX);
     for (uint32_t i = 0; i < bar->clicks.count; ++i) {

@@ -6,6 +6,7 @@
 #include "../scene/chart.h"
 #include "commands.h"
 #include "picks.h"
+#include "sheet_fill.h"
 
 #include <cairo-pdf.h>
 #include <cairo-svg.h>

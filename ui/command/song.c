@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "song.h"
 
+#include "../../plugin/engine/groove/plan.h"
 #include "../../plugin/talk/encode.h"
 #include "../file/timeline.h"
 
@@ -71,29 +72,35 @@ typedef struct {
     int64_t told_bar; /* the bar where the next one begins */
 } Transport;
 
-static void send_section(Transport* const transport, const PlanEntry* const entry,
-                         const float controls[CONTROL_COUNT])
+/* What a section says from the bar line that is told next on, on the transport's clock
+   whatever it was set to. */
+static ToldSection told_section(const Transport* const transport, const SongSection* const section)
+{
+    ToldSection told = {.bar = transport->told_bar,
+                        .origin = transport->told_bar,
+                        .meter = {section->beats, section->beat_unit},
+                        .tempo = section->tempo,
+                        .begins = transport->told == 0};
+    memcpy(told.controls, section->controls, sizeof told.controls);
+    told.controls[CONTROL_CLOCK] = CLOCK_HOST;
+    return told;
+}
+
+static void send_section(Transport* const transport, const ToldSection* const told)
 {
     LV2_Atom_Forge* const forge = host_input(transport->song->host);
     lv2_atom_forge_frame_time(forge, 0);
-    encode_section(forge, entry, controls, transport->told == 0, &transport->uris);
+    encode_section(forge, told, &transport->uris);
 }
 
-/* The clock of a song is the transport's, whatever the section was set to. */
 static void tell_one(Transport* const transport)
 {
     const SongSection* const section = &transport->song->sections[transport->told];
-    float controls[CONTROL_COUNT];
-    memcpy(controls, section->controls, sizeof controls);
-    controls[CONTROL_CLOCK] = CLOCK_HOST;
-    controls[CONTROL_ENABLED] = 1.0f;
+    ToldSection told = told_section(transport, section);
+    told.origin += section->count_in;
+    told.controls[CONTROL_ENABLED] = 1.0f;
     if (!section->goes_on) {
-        send_section(transport,
-                     &(PlanEntry){.bar = transport->told_bar,
-                                  .origin = transport->told_bar + section->count_in,
-                                  .meter = {section->beats, section->beat_unit},
-                                  .tempo = section->tempo},
-                     controls);
+        send_section(transport, &told);
     }
     transport->told_bar += section->count_in + section->bars;
 }
@@ -102,17 +109,10 @@ static void tell_one(Transport* const transport)
 static void tell_end(Transport* const transport)
 {
     const SongSection* const last = &transport->song->sections[transport->song->section_count - 1];
-    float controls[CONTROL_COUNT];
-    memcpy(controls, last->controls, sizeof controls);
-    controls[CONTROL_CLOCK] = CLOCK_HOST;
-    controls[CONTROL_CLICK] = CLICK_OFF;
-    send_section(transport,
-                 &(PlanEntry){.bar = transport->told_bar,
-                              .origin = transport->told_bar,
-                              .meter = {last->beats, last->beat_unit},
-                              .tempo = last->tempo,
-                              .ends = true},
-                 controls);
+    ToldSection told = told_section(transport, last);
+    told.ends = true;
+    told.controls[CONTROL_CLICK] = CLICK_OFF;
+    send_section(transport, &told);
 }
 
 static void tell_ahead(Transport* const transport, const size_t playing)

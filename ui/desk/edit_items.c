@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "edit_items.h"
 
+#include "../../plugin/engine/groove/groove.h"
 #include "../../plugin/bank/write_figure.h"
 #include "hit_test.h"
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: ISC
 #include "hit_test.h"
 
+#include "../../plugin/engine/groove/groove.h"
+
 #include <math.h>
 
 /* True if the turnaround that takes the bar plays the feet too.  Ids are of a kind:

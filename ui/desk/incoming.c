@@ -15,12 +15,12 @@
 static void turn_phrase(View* const view, const SeenPlace* const place)
 {
     const uint32_t after = view->place.phrase_bars;
-    if (!place->loops && after < PREVIEW_BARS && view->has_bar[after] &&
+    if (!place->loops && after < SEEN_BARS && view->has_bar[after] &&
         view->bars[after].bar == place->phrase) {
         view->bars[0] = view->bars[after];
         view->has_bar[0] = true;
     }
-    for (uint32_t slot = place->phrase_bars + 1; slot < PREVIEW_BARS; ++slot) {
+    for (uint32_t slot = place->phrase_bars + 1; slot < SEEN_BARS; ++slot) {
         view->has_bar[slot] = false;
     }
 }

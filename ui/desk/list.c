@@ -2,6 +2,7 @@
 #include "list.h"
 
 #include "../../plugin/bank/utf8.h"
+#include "../../plugin/engine/groove/foot_load.h"
 
 #include <pango/pango.h>
 #include <stdlib.h>
@@ -207,7 +208,10 @@ static Demand demand_of(const Model* const model, const int32_t id)
     FootLoad* const foot_load = calloc(1, sizeof *foot_load);
     if (foot_load && selection.groove) {
         foot_load_all(foot_load, &selection, bar ? bar->meter : selection.groove->meter, tempo);
-        memcpy(demand.feet, foot_load->found, sizeof demand.feet);
+        for (int foot = 0; foot < FOOT_LOAD_FEET; ++foot) {
+            const FootDemand found = foot_load->found[foot];
+            demand.feet[foot] = (FootRate){found.rate, found.gap_ms};
+        }
         demand.is_known = true;
     }
     free(foot_load);

@@ -166,7 +166,7 @@ void draw_list(const Brush* const brush)
 /* ---- Under the staff while a list is open */
 
 static void draw_demand(const Brush* const brush, const SidePlaces* const places,
-                        const FootDemand feet[2])
+                        const FootRate feet[2])
 {
     static const char* const names[] = {"Right foot", "Left foot"};
     const Palette* const colours = brush->colours;
@@ -189,7 +189,7 @@ static void draw_demand(const Brush* const brush, const SidePlaces* const places
 
 static void draw_side(const Brush* const brush, const SidePlaces* const places,
                       const char* const title, const bool filled, const Entry* const entry,
-                      const FootDemand* const feet)
+                      const FootRate* const feet)
 {
     const Palette* const colours = brush->colours;
     ink_triangle(brush->cairo, places->sign.x, places->sign.y, 4.5, POINT_RIGHT, filled,
@@ -217,10 +217,10 @@ void draw_now_and_next(const Brush* const brush)
     if (list->selected >= 0 && list->selected < list->count) {
         next = &view->shelves[list->shelf].entries[list->rows[list->selected].entry];
     }
-    const FootDemand feet[] = {{(double)view->readouts[READOUT_RIGHT_FOOT_RATE],
-                                (double)view->readouts[READOUT_RIGHT_FOOT_GAP]},
-                               {(double)view->readouts[READOUT_LEFT_FOOT_RATE],
-                                (double)view->readouts[READOUT_LEFT_FOOT_GAP]}};
+    const FootRate feet[] = {{(double)view->readouts[READOUT_RIGHT_FOOT_RATE],
+                              (double)view->readouts[READOUT_RIGHT_FOOT_GAP]},
+                             {(double)view->readouts[READOUT_LEFT_FOOT_RATE],
+                              (double)view->readouts[READOUT_LEFT_FOOT_GAP]}};
     const bool rates = has_rates(view);
     const SidePlaces sides[] = {geometry_side(g, 0), geometry_side(g, 1)};
     char title[64];

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: ISC
 /* sheet.h - what is to be seen of a groove: its bars, each with its strokes as
-   written.  Made from what the engine says; nothing musical is decided here. */
+   written.  Plain values. */
 #pragma once
 
-#include "../../plugin/engine/groove/groove.h"
+#include "../../plugin/engine/written/stroke.h"
 
 enum { SHEET_TURNS_MAX = 64 };
 
@@ -31,6 +31,3 @@ typedef struct {
     int count;
     SheetBar rows[FORM_BARS_MAX];
 } Sheet;
-
-/* Fills form, bars and rows from a choice; texts and tempo are the caller's. */
-void sheet_fill(Sheet* sheet, const Selection* selection, Meter meter);

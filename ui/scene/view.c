@@ -21,7 +21,7 @@ int64_t view_phrase(const View* const view)
 const SeenBar* view_bar(const View* const view, const int64_t bar)
 {
     const int64_t slot = bar - view->place.phrase;
-    return slot >= 0 && slot < PREVIEW_BARS && view->has_bar[slot] ? &view->bars[slot] : NULL;
+    return slot >= 0 && slot < SEEN_BARS && view->has_bar[slot] ? &view->bars[slot] : NULL;
 }
 
 int64_t view_shown(const View* const view)

@@ -3,7 +3,10 @@
    and where the person is.  The desk fills it, the scene draws it. */
 #pragma once
 
-#include "../../plugin/engine/play/preview.h"
+#include "../../plugin/engine/groove/controls.h"
+#include "../../plugin/engine/written/figure.h"
+#include "../../plugin/engine/written/swing.h"
+#include "../../plugin/talk/seen.h"
 #include "palette.h"
 
 /* One thing that can be picked; texts are UTF-8 and not owned. */
@@ -127,10 +130,16 @@ typedef struct {
     KeyLine lines[KEY_LINES_MAX];
 } KeyList;
 
+/* What one foot has to do. */
+typedef struct {
+    double rate;   /* strokes in the busiest second */
+    double gap_ms; /* the shortest time between two; 0: there are not two */
+} FootRate;
+
 /* What a feet figure asks at the tempo now. */
 typedef struct {
     bool is_known;
-    FootDemand feet[FOOT_LOAD_FEET]; /* right, left */
+    FootRate feet[2]; /* right, left */
 } Demand;
 
 typedef struct {
@@ -141,9 +150,9 @@ typedef struct {
     bool has_place;  /* the plugin has said where it is */
     SeenPlace place; /* as last said */
     double now_tick; /* of place.bar, moved on since */
-    bool has_bar[PREVIEW_BARS];
-    SeenBar bars[PREVIEW_BARS]; /* from place.phrase on: the phrase and the bar after */
-    int looked_at;              /* bar of the phrase shown while stopped; -1: the place's */
+    bool has_bar[SEEN_BARS];
+    SeenBar bars[SEEN_BARS]; /* from place.phrase on: the phrase and the bar after */
+    int looked_at;           /* bar of the phrase shown while stopped; -1: the place's */
     Shelf shelves[ENTRY_KINDS];
     Demand demands[LIST_ROWS_MAX]; /* of the open feet list's lines */
     Panel panel;

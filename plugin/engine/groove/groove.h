@@ -83,8 +83,6 @@ typedef struct {
 /* The selection must have a groove. */
 BarParts selection_bar(const Selection* selection, Meter meter, int64_t bar);
 
-typedef enum { PAIR_HANDS, PAIR_FEET } LimbPair;
-
 /* Where in the bar the pair's figure starts again: ticks from the bar line, rising.
    Tells how many, at most `room`. */
 uint32_t selection_turns(const Selection* selection, Meter meter, int64_t bar, LimbPair pair,

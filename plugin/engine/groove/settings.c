@@ -4,34 +4,6 @@
 #include <math.h>
 #include <string.h>
 
-#define CONTROL_ROW(name, symbol, least, most, normal) {symbol, least, most, normal},
-const ControlRow control_rows[CONTROL_COUNT] = {CONTROLS(CONTROL_ROW)};
-#undef CONTROL_ROW
-
-#define READOUT_ROW(name, symbol, least, most) {symbol, least, most, least},
-const ControlRow readout_rows[READOUT_COUNT] = {READOUTS(READOUT_ROW)};
-#undef READOUT_ROW
-
-float readout_in_range(const Readout readout, const double value)
-{
-    const ControlRow row = readout_rows[readout];
-    return (float)fmin(fmax(value, (double)row.least), (double)row.most);
-}
-
-#define KIND_CONTROL(NAME, name, class, Type, type, CONTROL, ...)                                  \
-    [ENTRY_##NAME] = CONTROL_##CONTROL,
-const Control kind_controls[ENTRY_KINDS] = {ENTRY_KIND_ROWS(KIND_CONTROL)};
-#undef KIND_CONTROL
-
-/* Every id can be picked. */
-#define CONTROL_MOST(name, symbol, least, most, normal) MOST_##name = (most),
-enum { CONTROLS(CONTROL_MOST) };
-#undef CONTROL_MOST
-#define PICKS_ALL(NAME, name, class, Type, type, CONTROL, ...)                                     \
-    _Static_assert((int)MOST_##CONTROL == (int)ID_MOST, "a kind's control picks every id");
-ENTRY_KIND_ROWS(PICKS_ALL)
-#undef PICKS_ALL
-
 static int32_t whole(const float values[CONTROL_COUNT], const Control control)
 {
     const ControlRow row = control_rows[control];

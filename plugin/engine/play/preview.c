@@ -94,10 +94,10 @@ static void note_coming(Preview* const preview, const Engine* const engine)
     }
 }
 
-static void copy_turns(SeenTurns* const turns, const Selection* const selection, const Meter meter,
-                       const int64_t bar, const LimbPair pair)
+static void copy_turns(PreviewTurns* const turns, const Selection* const selection,
+                       const Meter meter, const int64_t bar, const LimbPair pair)
 {
-    turns->count = selection_turns(selection, meter, bar, pair, turns->ticks, SEEN_TURNS_MAX);
+    turns->count = selection_turns(selection, meter, bar, pair, turns->ticks, PREVIEW_TURNS_MAX);
 }
 
 /* Of a phrase of which one bar loops, the others are shown as they would be: looked
@@ -150,14 +150,14 @@ static bool is_coming(const Preview* const preview, const Engine* const engine, 
 static void see_clicks(Preview* const preview, const Engine* const engine,
                        const Selection* const selection)
 {
-    SeenBar* const seen = &preview->seen;
+    PreviewBar* const seen = &preview->seen;
     const Meter meter = engine->groove_clock.meter;
     const int64_t begin = seen->bar * meter_bar_ticks(meter);
     ClickSettings always = engine->settings.click;
     always.when = CLICK_ALWAYS;
     click_strokes(selection, always, meter, begin, begin + meter_bar_ticks(meter),
                   &preview->clicks);
-    for (uint32_t i = 0; i < preview->clicks.count && i < SEEN_CLICKS_MAX; ++i) {
+    for (uint32_t i = 0; i < preview->clicks.count && i < PREVIEW_CLICKS_MAX; ++i) {
         seen->clicks.ticks[seen->clicks.count++] =
             (int32_t)(preview->clicks.clicks[i].tick - begin);
     }
@@ -166,7 +166,7 @@ static void see_clicks(Preview* const preview, const Engine* const engine,
 
 static void begin_bar(Preview* const preview, const Engine* const engine, const uint32_t slot)
 {
-    SeenBar* const seen = &preview->seen;
+    PreviewBar* const seen = &preview->seen;
     const Meter meter = engine->groove_clock.meter;
     note_coming(preview, engine);
     find_source(preview, engine, slot);
@@ -178,7 +178,7 @@ static void begin_bar(Preview* const preview, const Engine* const engine, const 
     const int64_t begin = bar * meter_bar_ticks(meter);
     const Selection selection = selection_at(preview, engine, begin);
     const BarParts parts = selection_bar(&selection, meter, bar);
-    *seen = (SeenBar){
+    *seen = (PreviewBar){
         .bar = preview->origin + slot,
         .slot = slot,
         .meter = meter,
@@ -198,13 +198,13 @@ static void begin_bar(Preview* const preview, const Engine* const engine, const 
     see_clicks(preview, engine, &selection);
 }
 
-static void see_hit(SeenBar* const seen, const Hit hit, const int64_t begin)
+static void see_hit(PreviewBar* const seen, const Hit hit, const int64_t begin)
 {
-    if (seen->count == SEEN_STROKES_MAX) {
+    if (seen->count == PREVIEW_STROKES_MAX) {
         ++seen->dropped;
         return;
     }
-    seen->strokes[seen->count++] = (SeenStroke){
+    seen->strokes[seen->count++] = (PreviewStroke){
         .written = (int32_t)(hit.written - begin),
         .felt = (int32_t)(hit.tick - begin),
         .limb = hit.limb,
@@ -219,7 +219,7 @@ static void see_hit(SeenBar* const seen, const Hit hit, const int64_t begin)
 static void see_span(Preview* const preview, const Engine* const engine, Selection selection,
                      const int64_t from, const int64_t to)
 {
-    SeenBar* const seen = &preview->seen;
+    PreviewBar* const seen = &preview->seen;
     const Meter meter = engine->groove_clock.meter;
     const int64_t begin = preview->source * meter_bar_ticks(meter);
     memset(selection.limbs, true, sizeof selection.limbs);
@@ -300,7 +300,7 @@ void preview_step(Preview* const preview, const Engine* const engine)
     }
 }
 
-const SeenBar* preview_fetch(Preview* const preview)
+const PreviewBar* preview_fetch(Preview* const preview)
 {
     const bool was_ready = preview->is_ready;
     preview->is_ready = false;
@@ -321,7 +321,7 @@ static void find_meetings(Preview* const preview, const Engine* const engine, co
 }
 
 /* What practice adds: the gap of the click, the ladder. */
-static void see_practice(const Engine* const engine, SeenPlace* const place)
+static void see_practice(const Engine* const engine, PreviewPlace* const place)
 {
     const GapReach gap = click_gap(engine->settings.click, place->bar);
     const GrooveClock* const groove_clock = &engine->groove_clock;
@@ -337,12 +337,12 @@ static void see_practice(const Engine* const engine, SeenPlace* const place)
     }
 }
 
-SeenPlace preview_place(Preview* const preview, const Engine* const engine)
+PreviewPlace preview_place(Preview* const preview, const Engine* const engine)
 {
     const GrooveClock* const groove_clock = &engine->groove_clock;
     const int64_t bar_ticks = meter_bar_ticks(groove_clock->meter);
     const double tick = clock_tick(&groove_clock->clock, groove_clock->clock.now);
-    SeenPlace place = {
+    PreviewPlace place = {
         .bar = floor_div(whole_number(floor(tick)), bar_ticks),
         .ticks_per_second = groove_clock->rolling ? groove_clock->clock.ticks_per_frame *
                                                         groove_clock->frames_per_second

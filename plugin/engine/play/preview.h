@@ -7,9 +7,9 @@
 #include "engine.h"
 
 enum {
-    SEEN_STROKES_MAX = 320,           /* a bar's, grace strokes included; more are counted */
-    SEEN_TURNS_MAX = 64,              /* starts of one pair's figure in a bar */
-    SEEN_CLICKS_MAX = 128,            /* clicks in a bar */
+    PREVIEW_STROKES_MAX = 320,        /* a bar's, grace strokes included; more are counted */
+    PREVIEW_TURNS_MAX = 64,           /* starts of one pair's figure in a bar */
+    PREVIEW_CLICKS_MAX = 128,         /* clicks in a bar */
     PREVIEW_BARS = FORM_BARS_MAX + 1, /* a phrase, and the bar after it */
 };
 
@@ -21,18 +21,18 @@ typedef struct {
     uint8_t level;   /* Level */
     uint8_t velocity;
     bool is_grace;
-} SeenStroke;
+} PreviewStroke;
 
 typedef struct {
     uint32_t count;
-    int32_t ticks[SEEN_TURNS_MAX]; /* from the bar line */
-} SeenTurns;
+    int32_t ticks[PREVIEW_TURNS_MAX]; /* from the bar line */
+} PreviewTurns;
 
 /* The metronome's clicks of a bar, as if it were always on. */
 typedef struct {
     uint32_t count;
-    int32_t ticks[SEEN_CLICKS_MAX]; /* from the bar line */
-} SeenClicks;
+    int32_t ticks[PREVIEW_CLICKS_MAX]; /* from the bar line */
+} PreviewClicks;
 
 /* One bar, all limbs whether they are heard or not. */
 typedef struct {
@@ -49,14 +49,14 @@ typedef struct {
     uint32_t feet;
     int32_t hands_step; /* ticks of the grid, 0: none */
     int32_t feet_step;
-    SeenTurns hands_turns;
-    SeenTurns feet_turns;
-    SeenClicks clicks;
+    PreviewTurns hands_turns;
+    PreviewTurns feet_turns;
+    PreviewClicks clicks;
     bool gap;         /* the click is silent in this bar */
     uint32_t dropped; /* strokes beyond the room here */
     uint32_t count;
-    SeenStroke strokes[SEEN_STROKES_MAX]; /* in order of written, then limb */
-} SeenBar;
+    PreviewStroke strokes[PREVIEW_STROKES_MAX]; /* in order of written, then limb */
+} PreviewBar;
 
 /* Where the song is, and what is about to change. */
 typedef struct {
@@ -79,7 +79,7 @@ typedef struct {
     int64_t ladder_bars; /* until then; 0: never */
     uint32_t feet_meet;  /* bars until the feet start on a bar line again; 0: over 99 */
     uint32_t all_meet;   /* bars until all meet again; 0: over 9999 */
-} SeenPlace;
+} PreviewPlace;
 
 /* What a compiled bar was made from. */
 typedef struct {
@@ -107,7 +107,7 @@ typedef struct {
     int64_t at;          /* next tick to look at, from the bar line */
     Selection coming;    /* of a change that waits */
     int64_t coming_from; /* its tick; INT64_MAX: nothing waits */
-    SeenBar seen;
+    PreviewBar seen;
     StrokeList strokes; /* work area */
     StrokeList around;  /* work area */
     ClickList clicks;   /* work area */
@@ -125,6 +125,6 @@ void preview_start(Preview* preview);
 void preview_step(Preview* preview, const Engine* engine);
 
 /* The bar that has become whole, once; NULL if none has. */
-const SeenBar* preview_fetch(Preview* preview);
+const PreviewBar* preview_fetch(Preview* preview);
 
-SeenPlace preview_place(Preview* preview, const Engine* engine);
+PreviewPlace preview_place(Preview* preview, const Engine* engine);

@@ -2,9 +2,17 @@
 /* What the engine tells of itself: the end of engine.h. */
 #include "engine.h"
 
+#include <math.h>
+
 uint32_t engine_dropped(const Engine* const engine)
 {
     return engine->scheduler.dropped + engine->lookahead.dropped;
+}
+
+/* Not a number is the least. */
+static float in_range(const ControlRow row, const double value)
+{
+    return (float)fmin(fmax(value, (double)row.least), (double)row.most);
 }
 
 void engine_readouts(const Engine* const engine, float values[READOUT_COUNT])
@@ -20,6 +28,6 @@ void engine_readouts(const Engine* const engine, float values[READOUT_COUNT])
         [READOUT_TEMPO_NOW] = groove_clock_tempo(&engine->groove_clock, &engine->position),
     };
     for (int i = 0; i < READOUT_COUNT; ++i) {
-        values[i] = readout_in_range((Readout)i, now[i]);
+        values[i] = in_range(readout_rows[i], now[i]);
     }
 }

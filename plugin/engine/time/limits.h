@@ -14,3 +14,7 @@ enum {
     SOUNDING_MAX = 128,       /* one for each MIDI key */
     MIDI_LIST_MAX = 768,      /* a slice's strokes, their note-offs, and those owed */
 };
+
+/* Ids of what can be picked: the factory's below the first own, the user's own up to
+   the most. */
+enum { ID_LEAST = 1, ID_FIRST_OWN = 1000, ID_MOST = 1999 };

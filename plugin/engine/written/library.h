@@ -5,10 +5,6 @@
 
 #include "figure.h"
 
-/* Ids of what can be picked: the factory's below the first own, the user's own up to
-   the most. */
-enum { ID_LEAST = 1, ID_FIRST_OWN = 1000, ID_MOST = 1999 };
-
 /* What one letter of a form plays; either may be NULL: those limbs rest. */
 typedef struct {
     const Figure* hands;

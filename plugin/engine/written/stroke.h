@@ -10,6 +10,8 @@
 
 typedef enum { RIGHT_HAND, LEFT_HAND, RIGHT_FOOT, LEFT_FOOT, LIMB_COUNT } Limb;
 
+typedef enum { PAIR_HANDS, PAIR_FEET } LimbPair;
+
 /* What is struck.  The order is that of the kit map's keys. */
 typedef enum {
     VOICE_KICK,

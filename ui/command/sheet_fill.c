@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: ISC
-#include "sheet.h"
+#include "sheet_fill.h"
 
 #include <stddef.h>
 
