@@ -215,10 +215,11 @@ static void decode_strokes(const LV2_Atom* const atom, const Uris* const uris, S
     }
 }
 
+/* As of a host's reports: shorter bars would be work without end. */
 static bool meter_makes_sense(const Meter meter)
 {
     const int32_t unit = meter.beat_unit;
-    return meter.beats_per_bar > 0.0 && meter.beats_per_bar <= 256.0 && unit >= 1 && unit <= 32 &&
+    return meter.beats_per_bar >= 0.5 && meter.beats_per_bar <= 256.0 && unit >= 1 && unit <= 32 &&
            !(unit & (unit - 1));
 }
 

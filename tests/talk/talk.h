@@ -99,7 +99,7 @@ static inline void chance_bar(uint32_t* const state, SeenBar* const bar)
 {
     memset(bar, 0, sizeof *bar);
     bar->bar = (int64_t)chance(state) * 4096;
-    bar->meter = (Meter){0.25 * (1 + chance_to(state, 100)), 1 << chance_to(state, 5)};
+    bar->meter = (Meter){0.25 * (2 + chance_to(state, 100)), 1 << chance_to(state, 5)};
     bar->phrase_bars = 1 + chance_to(state, FORM_BARS_MAX - 1);
     bar->in_phrase = chance_to(state, bar->phrase_bars - 1);
     bar->part = (uint8_t)chance_to(state, PARTS_MAX - 1);

@@ -85,11 +85,26 @@ static void a_section_cut_at_any_byte_is_refused_or_at_its_defaults(void)
     }
 }
 
+/* A bar of a tick would be work without end on the audio thread. */
+static void a_section_of_bars_shorter_than_half_a_beat_is_refused(void)
+{
+    static const double beats[] = {0.49, 1e-6, 1e-300, 0.0, -4.0};
+    uint32_t state = 4;
+    for (size_t i = 0; i < sizeof beats / sizeof *beats; ++i) {
+        ToldSection section = any_section(&state);
+        section.meter.beats_per_bar = beats[i];
+        tell(&section);
+        check_case("%g beats", beats[i]);
+        CHECK(!hears(&section));
+    }
+}
+
 static bool has_place(const ToldSection* const heard)
 {
     const int32_t unit = heard->meter.beat_unit;
-    return heard->bar >= 0 && heard->origin >= 0 && heard->meter.beats_per_bar > 0.0 && unit >= 1 &&
-           unit <= 32 && !(unit & (unit - 1)) && heard->tempo >= 1.0 && heard->tempo <= 2000.0;
+    return heard->bar >= 0 && heard->origin >= 0 && heard->meter.beats_per_bar >= 0.5 &&
+           unit >= 1 && unit <= 32 && !(unit & (unit - 1)) && heard->tempo >= 1.0 &&
+           heard->tempo <= 2000.0;
 }
 
 static void run_blocks(const int blocks)
@@ -148,6 +163,7 @@ int main(void)
     bank = factory_open();
     RUN(a_section_told_is_the_section_heard);
     RUN(a_section_cut_at_any_byte_is_refused_or_at_its_defaults);
+    RUN(a_section_of_bars_shorter_than_half_a_beat_is_refused);
     RUN(spoilt_sections_do_no_harm_to_what_plays);
     bank_free(bank);
     talk_close(&talk);
