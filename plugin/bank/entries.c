@@ -30,6 +30,13 @@ bool entries_index(Table* const table)
     return table->by_uri;
 }
 
+bool entries_make(Table* const table, const EntryKind kind, const uint32_t room)
+{
+    table->infos = calloc(room + 1, sizeof(EntryInfo));
+    table->values = calloc(room + 1, sizes[kind]);
+    return table->infos && table->values;
+}
+
 void entries_free(Table* const table, const EntryKind kind)
 {
     for (uint32_t i = 0; i < table->count; ++i) {

@@ -41,6 +41,8 @@ typedef struct {
 /* Reads every entry of the Turtle; false if there is no memory. */
 bool read_entries(const EntryReading* reading);
 
+/* Room for so many; false if there is no memory. */
+bool entries_make(Table* table, EntryKind kind, uint32_t room);
 void entries_free(Table* table, EntryKind kind);
 
 /* Once all of a kind are read: from then on others find them by their URIs.  False if there

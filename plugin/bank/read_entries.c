@@ -127,9 +127,7 @@ static bool read_kind(const EntryReading* const reading, const EntryKind kind)
     uint32_t count = 0;
     Candidate* const candidates = find_candidates(reading, kind_rows[kind].class_name, &count);
     Table* const table = &reading->tables[kind];
-    table->infos = calloc(count + 1, sizeof(EntryInfo));
-    table->values = calloc(count + 1, entry_size(kind));
-    const bool good = candidates && table->infos && table->values;
+    const bool good = candidates && entries_make(table, kind, count);
     for (uint32_t i = 0; good && turtle_is_whole(reading->turtle) && i < count; ++i) {
         take_entry(reading, kind, candidates[i]);
     }
