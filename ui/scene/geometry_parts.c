@@ -110,10 +110,11 @@ Box geometry_bar_box(const Geometry* const g, const int bar, const int bars)
 {
     const int rows = bars > 8 ? 2 : 1;
     const int across = (bars + rows - 1) / rows;
+    const int row = bar / across;
     const double width = g->overview.width / across;
     const double height = g->overview.height / rows;
-    return (Box){g->overview.x + width * (bar % across),
-                 g->overview.y + height * (double)(bar / across), width, height};
+    return (Box){g->overview.x + width * (bar % across), g->overview.y + height * row, width,
+                 height};
 }
 
 SmallPlaces geometry_small(const Box bar)
