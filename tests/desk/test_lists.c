@@ -195,10 +195,10 @@ static void the_selected_line_stays_in_sight(void)
 
 /* What a figure asks of the feet, beside it in the list, is what the plugin says
    once it plays: sixteenths at 120 are eight a second, four a foot (arithmetic). */
-static const Demand* asked_by_sixteenths(int32_t* const id)
+static const Demand* asked_by_sixteenths(int32_t* const id, const float tempo)
 {
     static const Demand none;
-    own_port(own, (uint32_t)(PORT_FIRST_READOUT + READOUT_TEMPO_NOW), 120.0f);
+    own_port(own, (uint32_t)(PORT_FIRST_READOUT + READOUT_TEMPO_NOW), tempo);
     own_key(own, 'f', 0);
     own_type(own, "Sixteenths");
     for (int line = 0; line < list()->count; ++line) {
@@ -216,7 +216,7 @@ static void the_list_says_what_a_figure_asks(void)
 {
     int32_t id = 0;
     fresh();
-    const Demand* const demand = asked_by_sixteenths(&id);
+    const Demand* const demand = asked_by_sixteenths(&id, 120.0f);
     CHECK(demand->is_known);
     CHECK_NEAR(demand->feet[0].rate, 4.0, 1.0);
     CHECK_NEAR(demand->feet[0].gap_ms, 250.0, 0.5);
@@ -228,7 +228,7 @@ static void the_list_says_what_its_draft_asks(void)
     int32_t id = 0;
     char text[512];
     fresh();
-    asked_by_sixteenths(&id);
+    asked_by_sixteenths(&id, 120.0f);
     while (list()->is_open) {
         own_key(own, PANE_KEY_ESCAPE, 0);
     }
@@ -237,10 +237,21 @@ static void the_list_says_what_its_draft_asks(void)
              "fl:line [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 1 ; fl:steps \"O\" ] .\n",
              (int)id);
     CHECK(drafts_put(&own->model, FIGURE_FEET, text));
-    const Demand* const demand = asked_by_sixteenths(&id);
+    const Demand* const demand = asked_by_sixteenths(&id, 120.0f);
     CHECK(demand->is_known);
     CHECK_NEAR(demand->feet[0].rate, 2.0, 0.5);
     CHECK_NEAR(demand->feet[0].gap_ms, 500.0, 0.5);
+}
+
+/* 120 is what hosts begin with: common practice, no source. */
+static void before_a_tempo_is_told_the_feet_are_those_at_120(void)
+{
+    int32_t id = 0;
+    fresh();
+    const Demand* const demand = asked_by_sixteenths(&id, 0.0f);
+    CHECK(demand->is_known);
+    CHECK_NEAR(demand->feet[0].rate, 4.0, 1.0);
+    CHECK_NEAR(demand->feet[0].gap_ms, 250.0, 0.5);
 }
 
 int main(void)
@@ -257,6 +268,7 @@ int main(void)
     RUN(the_selected_line_stays_in_sight);
     RUN(the_list_says_what_a_figure_asks);
     RUN(the_list_says_what_its_draft_asks);
+    RUN(before_a_tempo_is_told_the_feet_are_those_at_120);
     own_desk_close(own);
     return tests_end();
 }

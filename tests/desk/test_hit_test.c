@@ -1,0 +1,143 @@
+// SPDX-License-Identifier: ISC
+/* Whatever figure plays, wherever it starts again and however long the bar is: a place in
+   a limb's row is the step of the figure that is drawn there. */
+#include "../../ui/desk/edit_items.h"
+#include "../../ui/desk/hit_test.h"
+#include "bench.h"
+
+/* The first feet figure whose turns cross bar lines, on steps that a quarter has. */
+static int rolling_feet(const Bench* const bench)
+{
+    const Library* const library = bank_library(bench->stage.bank);
+    const Figure* figure = library->figures[FIGURE_FEET];
+    while (figure->bars || 4 * Q % figure->cycle_ticks == 0 || Q % figure->step_ticks) {
+        ++figure;
+    }
+    return (int)figure->id;
+}
+
+static void check_hits(const Bench* const bench)
+{
+    HitTest hit;
+    const Model* const model = &bench->stage.model;
+    const Geometry g = geometry_of(&model->view);
+    const EditFigure* const now = &model->editor.buffer.now;
+    if (!CHECK(hit_test_of(model, &hit) && model->editor.is_open && hit.bar->count)) {
+        return;
+    }
+    const BarSpace space = geometry_bar(&g, hit.bar->meter);
+    for (uint32_t i = 0; i < hit.bar->count; ++i) {
+        const SeenStroke* const stroke = &hit.bar->strokes[i];
+        const double x = geometry_tick(&g, space, stroke->written);
+        const int64_t tick = hit_test_tick(model, &hit, x);
+        const int found = edit_buffer_find(&model->editor.buffer, stroke->limb, tick);
+        check_case("bar %d, looked at %d, stroke at %d of limb %d", (int)hit.bar->bar,
+                   model->view.looked_at, stroke->written, stroke->limb);
+        CHECK(!limb_is_foot(stroke->limb) || (found >= 0 && now->strokes[found].tick == tick));
+    }
+}
+
+/* Stands in bar 9 of the song, phrases of four, and looks at each of the phrase's. */
+static void check_phrase(Bench* const bench, const int loop, const int realign, const bool is_long)
+{
+    bench_set(bench, CONTROL_LOOP_BAR, loop);
+    bench_pick(bench, CONTROL_REALIGN, realign);
+    stage_roll(&bench->stage, 9, 0.0f, 1.0f);
+    bench_run(bench, BENCH_BLOCK);
+    stage_roll(&bench->stage, 9, 0.0f, 0.0f);
+    bench_settle(bench);
+    for (int bar = 0; bar < 4; ++bar) {
+        const bool is_aside = loop && bar + 1 != loop;
+        stage_click(&bench->stage, (TargetId){TARGET_BAR, bar});
+        if (!is_long || !is_aside || realign != REALIGN_NEVER) {
+            check_hits(bench);
+        }
+        bench_run(bench, BENCH_RATE); /* no second click of the next */
+    }
+}
+
+/* One bar may loop: the others are shown as they would be there.  Of a turn longer than
+   a bar, that starts in none of them again, that isn't told. */
+static void what_is_pointed_at_is_what_is_drawn_wherever_figures_start_again(void)
+{
+    Bench* const bench = bench_open();
+    bench_set(bench, CONTROL_PHRASE_BARS, 4.0);
+    bench_pick(bench, CONTROL_FEET, rolling_feet(bench));
+    bench_click(bench, RIGHT_FOOT, 0.0);
+    stage_key(&bench->stage, 'z'); /* as written, and open */
+    for (int i = 0; i < 3 * 3; ++i) {
+        check_phrase(bench, i % 3, i / 3, false);
+    }
+    bench_pick(bench, CONTROL_REALIGN, REALIGN_PHRASE);
+    int* const grid = &bench->stage.model.editor.buffer.grid;
+    const int kept = *grid;
+    *grid = 1;
+    for (int i = 0; i < 9 && bench->stage.model.editor.buffer.now.cycle_ticks < 9 * Q; ++i) {
+        edit_items_step(&bench->stage.model, EDIT_LENGTH, 1);
+        bench_settle(bench);
+    }
+    *grid = kept;
+    CHECK_INT(bench->stage.model.editor.buffer.now.cycle_ticks, 9 * Q);
+    bench_click(bench, RIGHT_FOOT, 3.0);
+    for (int i = 0; i < 3 * 3; ++i) {
+        check_phrase(bench, i % 3, i / 3, true);
+    }
+    bench_close(bench);
+}
+
+/* In bars longer and shorter than the figure, from end to end. */
+static void nothing_is_pointed_at_beyond_the_figure_or_the_bar(void)
+{
+    static const float beats[] = {3.0f, 4.0f, 5.0f, 9.0f};
+    for (int i = 0; i < 4 * 2; ++i) {
+        Bench* const bench = bench_open();
+        const Model* const model = &bench->stage.model;
+        HitTest hit;
+        bench->stage.beats_per_bar = beats[i / 2];
+        bench_pick(bench, CONTROL_FEET, i % 2 ? rolling_feet(bench) : 0);
+        bench_stop(bench);
+        bench_click(bench, RIGHT_FOOT, 0.0);
+        CHECK(hit_test_of(model, &hit) && model->editor.is_open);
+        const Geometry g = geometry_of(&model->view);
+        const BarSpace space = geometry_bar(&g, hit.bar->meter);
+        for (double x = g.beat_1; x < g.beat_1 + space.beats * space.beat; x += 1.0) {
+            const int64_t tick = hit_test_tick(model, &hit, x);
+            const double apart = (x - g.beat_1) / space.beat * space.ticks - (double)tick;
+            check_case("%g beats, %s, x %g", (double)beats[i / 2], i % 2 ? "rolls" : "a bar", x);
+            CHECK(tick >= 0 && tick < model->editor.buffer.now.cycle_ticks);
+            CHECK(i % 2 || apart >= (double)Q / -8.0); /* never a later turn's */
+        }
+        bench_close(bench);
+    }
+}
+
+/* Of two bars written in 4/4 the second, in a longer one: its first beat comes again. */
+static void the_second_bar_of_a_figure_stays_the_second_in_a_longer_bar(void)
+{
+    Bench* const bench = bench_open();
+    const Model* const model = &bench->stage.model;
+    HitTest hit;
+    bench->stage.beats_per_bar = 5.0f;
+    bench_stop(bench);
+    bench_click(bench, RIGHT_FOOT, 0.0);
+    edit_items_step(&bench->stage.model, EDIT_LENGTH, 1);
+    bench_stand(bench, 1);
+    CHECK_INT(model->editor.buffer.now.bars, 2);
+    CHECK(hit_test_of(model, &hit) && model->editor.is_open && hit.bar->in_phrase == 1);
+    const Geometry g = geometry_of(&model->view);
+    const BarSpace space = geometry_bar(&g, hit.bar->meter);
+    for (double quarter = 0.0; quarter < 4.97; quarter += 0.0625) {
+        const int64_t tick = hit_test_tick(model, &hit, geometry_tick(&g, space, quarter * Q));
+        check_case("quarter %g", quarter);
+        CHECK(tick >= 4 * Q && tick < 8 * Q);
+    }
+    bench_close(bench);
+}
+
+int main(void)
+{
+    RUN(what_is_pointed_at_is_what_is_drawn_wherever_figures_start_again);
+    RUN(nothing_is_pointed_at_beyond_the_figure_or_the_bar);
+    RUN(the_second_bar_of_a_figure_stays_the_second_in_a_longer_bar);
+    return tests_end();
+}
