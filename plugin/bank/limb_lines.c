@@ -31,7 +31,7 @@ static Raster raster(const int index)
 {
     const int over = index / GRID_MOST + 1;
     const int grid = index % GRID_MOST + 1;
-    return (Raster){step_ticks(grid, over), grid, over};
+    return (Raster){figure_step_ticks(grid, over), grid, over};
 }
 
 static bool same_line(const Stroke a, const Stroke b)
@@ -78,7 +78,7 @@ static Raster best_raster(const Work* const work, const uint32_t first)
     for (int i = 0; i < GRID_MOST * GRID_MOST; ++i) {
         const Raster next = raster(i);
         if (!usable(figure, next) ||
-            grid_bends(next.grid, next.over) != figure->strokes[first].bends ||
+            figure_grid_bends(next.grid, next.over) != figure->strokes[first].bends ||
             !says(figure, next, figure->strokes[first])) {
             continue;
         }
@@ -195,7 +195,8 @@ static void coarsen(Work* const work, const int line)
     for (int i = 0; i < GRID_MOST * GRID_MOST; ++i) {
         const Raster next = raster(i);
         if (!usable(work->figure, next) || next.step <= best.step ||
-            grid_bends(next.grid, next.over) != work->bends[line] || next.step % finest.step != 0) {
+            figure_grid_bends(next.grid, next.over) != work->bends[line] ||
+            next.step % finest.step != 0) {
             continue;
         }
         work->rasters[line] = finest;

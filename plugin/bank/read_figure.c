@@ -46,8 +46,8 @@ static void read_grid(Subject* const limb_line, LineSteps* const read)
 {
     const int grid = (int)field_integer(limb_line, "grid", 1, 16, 0);
     const int over = (int)field_integer(limb_line, "over", 1, 16, 1);
-    read->step = step_ticks(grid, over);
-    read->bends = grid_bends(grid, over);
+    read->step = figure_step_ticks(grid, over);
+    read->bends = figure_grid_bends(grid, over);
     if (!read->step) {
         field_wrong(limb_line, "grid", "%d over %d quarter notes is not a whole number of ticks",
                     grid, over);

@@ -2,8 +2,8 @@
 # SPDX-License-Identifier: ISC
 """names.py types SOURCE... - names of types that are defined in two places.
 names.py functions BUILD AGREED SOURCE... - public functions whose name doesn't begin with their
-file's: its stem, the stem's first words, its singular, the folder's name, or what AGREED has for
-the file ("file: prefix prefix", a line each).
+file's: its stem, the stem's first words, its singular or plural, the folder's name, or what
+AGREED has for the file ("file: prefix prefix", a line each).
 
 Prints them, and fails if there are any.
 """
@@ -38,6 +38,7 @@ def prefixes(source, agreed):
     words = stem.split("_")
     yield from ("_".join(words[:count]) for count in range(1, len(words) + 1))
     yield stem[:-3] + "y" if stem.endswith("ies") else stem.removesuffix("s")
+    yield stem + "s"
     yield os.path.basename(folder)
     yield from agreed.get(source, [])
     yield from agreed.get(folder, [])

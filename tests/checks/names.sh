@@ -12,10 +12,11 @@ trap 'rm -rf "$planted"' EXIT
 trap 'exit 1' HUP INT TERM
 
 # Prefixes that a file or a folder has besides.  ui/scene: what draws a part of the window.
-# ticks: a meter, and the whole numbers that ticks are computed with.  Entry points have
-# their names from outside.
+# ticks: a meter, and the whole numbers that ticks are computed with.  stroke: the limb that
+# plays it.  Entry points have their names from outside.
 agreed="ui/scene: draw
 plugin/engine/time/ticks.c: meter floor whole common
+plugin/engine/written/stroke.c: limb
 ui/window/ui.c: lv2ui
 ui/manual/manual.c: main"
 
@@ -52,9 +53,9 @@ a_second_type_of_a_name_is_found() {
 
 a_function_of_another_name_is_found() {
 	mkdir -p "$planted/room"
-	echo "void page_turn(void); void room_open(void); void pages(void); static void own(void) {}
-void page_turn(void) { own(); } void room_open(void) {} void pages(void) {}" >"$planted/room/page.c"
-	cc -c -o "$planted/room/page.o" "$planted/room/page.c" && found "room/page.c: pages
+	echo "void page_turn(void); void room_open(void); void paging(void); static void own(void) {}
+void page_turn(void) { own(); } void room_open(void) {} void paging(void) {}" >"$planted/room/page.c"
+	cc -c -o "$planted/room/page.o" "$planted/room/page.c" && found "room/page.c: paging
 3 public functions, 1 of them" names functions . "" room/page.c
 }
 

@@ -19,10 +19,10 @@ static inline void add_line(OwnFigure* const own, const Limb limb, const Voice v
 {
     Figure* const figure = &own->figure;
     char wrong = 0;
-    const int64_t step = step_ticks(grid, over);
+    const int64_t step = figure_step_ticks(grid, over);
     const int64_t length = step * steps_count(steps, &wrong);
     const Stroke stroke = {
-        .limb = (uint8_t)limb, .voice = (uint8_t)voice, .bends = grid_bends(grid, over)};
+        .limb = (uint8_t)limb, .voice = (uint8_t)voice, .bends = figure_grid_bends(grid, over)};
     steps_read(steps, step, stroke, own->strokes, FIGURE_STROKES_MAX, &figure->stroke_count);
     figure->cycle_ticks = length > figure->cycle_ticks ? length : figure->cycle_ticks;
     figure->step_ticks = common_divisor(step, figure->step_ticks);

@@ -19,17 +19,17 @@ static void every_tuplet_to_sixteen_and_its_half_falls_on_a_whole_tick(void)
 
 static void five_over_four_and_seven_over_two_are_exact(void)
 {
-    CHECK_INT(5 * step_ticks(5, 4), 4 * TICKS_PER_QUARTER);
-    CHECK_INT(7 * step_ticks(7, 2), 2 * TICKS_PER_QUARTER);
-    CHECK_INT(11 * step_ticks(11, 3), 3 * TICKS_PER_QUARTER);
+    CHECK_INT(5 * figure_step_ticks(5, 4), 4 * TICKS_PER_QUARTER);
+    CHECK_INT(7 * figure_step_ticks(7, 2), 2 * TICKS_PER_QUARTER);
+    CHECK_INT(11 * figure_step_ticks(11, 3), 3 * TICKS_PER_QUARTER);
 }
 
 static void grids_outside_one_to_sixteen_are_refused(void)
 {
-    CHECK_INT(step_ticks(0, 1), 0);
-    CHECK_INT(step_ticks(17, 1), 0);
-    CHECK_INT(step_ticks(4, 0), 0);
-    CHECK_INT(step_ticks(4, 17), 0);
+    CHECK_INT(figure_step_ticks(0, 1), 0);
+    CHECK_INT(figure_step_ticks(17, 1), 0);
+    CHECK_INT(figure_step_ticks(4, 0), 0);
+    CHECK_INT(figure_step_ticks(4, 17), 0);
 }
 
 /* LV2's time:beatUnit is the lower number of the signature. */

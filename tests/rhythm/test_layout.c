@@ -99,7 +99,7 @@ static void every_tuplet_is_exact(void)
     for (int grid = 1; grid <= 16; ++grid) {
         for (int over = 1; over <= 16; ++over) {
             check_case("%d over %d", grid, over);
-            CHECK_INT(step_ticks(grid, over) * grid, TICKS_PER_QUARTER * over);
+            CHECK_INT(figure_step_ticks(grid, over) * grid, TICKS_PER_QUARTER * over);
         }
     }
 }

@@ -176,7 +176,7 @@ static bool put(EditBuffer* const buffer, const uint8_t limb, const int64_t tick
     const uint8_t voice = voice_near(buffer, limb, tick);
     keep(buffer);
     now->strokes[now->count++] =
-        (Stroke){tick, limb, voice, (uint8_t)level, grid_bends(buffer->grid, 1)};
+        (Stroke){tick, limb, voice, (uint8_t)level, figure_grid_bends(buffer->grid, 1)};
     settle(buffer);
     return true;
 }
@@ -269,7 +269,7 @@ bool edit_buffer_move(EditBuffer* const buffer, const uint8_t limb, const int64_
         take_out(buffer, there);
     }
     moved.tick = to;
-    moved.bends = grid_bends(buffer->grid, 1);
+    moved.bends = figure_grid_bends(buffer->grid, 1);
     buffer->now.strokes[buffer->now.count++] = moved;
     settle(buffer);
     return true;

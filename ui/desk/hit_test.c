@@ -56,7 +56,7 @@ Swing hit_test_swing(const Model* const model, const int grid)
 {
     const Swing even = {1.0, TICKS_PER_QUARTER};
     const SeenBar* const bar = view_bar(&model->view, view_shown(&model->view));
-    if (!bar || !model->snapshot || !grid_bends(grid, 1)) {
+    if (!bar || !model->snapshot || !figure_grid_bends(grid, 1)) {
         return even;
     }
     const Settings settings = settings_from_controls(model->view.values);

@@ -3,7 +3,7 @@
 
 #include <stddef.h>
 
-int64_t step_ticks(const int grid, const int over)
+int64_t figure_step_ticks(const int grid, const int over)
 {
     if (grid < 1 || grid > 16 || over < 1 || over > 16) {
         return 0;
@@ -17,7 +17,7 @@ static bool power_of_two(const int number)
     return number > 0 && (number & (number - 1)) == 0;
 }
 
-bool grid_bends(const int grid, const int over)
+bool figure_grid_bends(const int grid, const int over)
 {
     return power_of_two(grid) && power_of_two(over);
 }

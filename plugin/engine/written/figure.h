@@ -22,11 +22,11 @@ typedef struct {
 
 /* Ticks in one step of a line with `grid` steps over `over` quarters, or 0 if
    either is out of 1 to 16 or the step isn't a whole number of ticks. */
-int64_t step_ticks(int grid, int over);
+int64_t figure_step_ticks(int grid, int over);
 
 /* True if a line on this grid is bent by a shuffle: halves, quarters and so on
    of a quarter note, not tuplets. */
-bool grid_bends(int grid, int over);
+bool figure_grid_bends(int grid, int over);
 
 /* True if the figure keeps every promise written above. */
 bool figure_valid(const Figure* figure);

@@ -14,7 +14,7 @@ Layout layout_make(const Figure* const figure, const Regrid regrid)
                     .shift = floor_mod(regrid.shift, cycle),
                     .bars = same_length ? figure->bars : 0,
                     .regridded = step != figure->step_ticks,
-                    .bends = grid_bends(regrid.grid, 1)};
+                    .bends = figure_grid_bends(regrid.grid, 1)};
 }
 
 int64_t layout_ticks(const Layout* const layout)
