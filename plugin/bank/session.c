@@ -177,7 +177,7 @@ static char* write_sessions(const Bank* const bank, const EntryPick first[ENTRY_
 }
 
 /* True if the other bank has not the same entry. */
-static bool differs(const Bank* const bank, const EntryPick pick, const void* const context)
+static bool is_another(const Bank* const bank, const EntryPick pick, const void* const context)
 {
     const Bank* const other = (const Bank*)context;
     char* const here = write_entries(bank, &pick, 1);
@@ -260,7 +260,7 @@ static bool open_own(const Session* const session, SessionTexts* const texts, Ba
     const char* const given = *texts->of[TEXT_OWN] ? texts->of[TEXT_OWN] : texts->of[TEXT_UNREAD];
     Bank* const whole = open_with(session, given);
     char* const all = whole ? write_sessions(whole, NULL, 0, is_other, &none) : NULL;
-    char* const own = all ? write_sessions(whole, NULL, 0, differs, session->plain) : NULL;
+    char* const own = all ? write_sessions(whole, NULL, 0, is_another, session->plain) : NULL;
     const bool as_given = own && !strcmp(own, all);
     *opened = as_given ? bank_hold(whole) : own ? open_with(session, own) : NULL;
     char* const unread = whole && !complains_of_session(whole) ? strdup("") : strdup(given);

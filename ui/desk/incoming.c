@@ -137,11 +137,6 @@ static void take_message_atom(Model* const model, const uint32_t size, const LV2
     }
 }
 
-static bool differs(const float a, const float b)
-{
-    return a < b || a > b;
-}
-
 /* A host may say anything.  Controls are shown as the plugin takes them; a readout out
    of its range says nothing. */
 static float readout(const ControlRow* const row, const float value)
@@ -168,7 +163,7 @@ static void take_value(Model* const model, const uint32_t port, float value)
         place = &view->readouts[port - PORT_FIRST_READOUT];
         value = readout(&readout_rows[port - PORT_FIRST_READOUT], value);
     }
-    if (place && differs(*place, value)) {
+    if (place && differs((double)*place, (double)value)) {
         *place = value;
         model->is_dirty = true;
         list_measure(model);

@@ -131,11 +131,6 @@ bool groove_clock_holds(const GrooveClock* const groove_clock, const Settings* c
                 : ratio_equal(groove_clock->rate, settings->practice_rate));
 }
 
-static bool differs(const double a, const double b)
-{
-    return a < b || a > b;
-}
-
 static bool ladders_alike(const Ladder a, const Ladder b)
 {
     return a.every == b.every && !differs(a.tempo, b.tempo) && !differs(a.step, b.step) &&

@@ -123,11 +123,6 @@ static Meter reported_meter(const Position* const position, const Report* const 
     return meter;
 }
 
-static bool differs(const double a, const double b)
-{
-    return a < b || a > b;
-}
-
 /* Takes over what the report says of speed, tempo and meter; whatever it leaves
    out holds on. */
 static Changes take_over(Position* const position, const Report* const report)

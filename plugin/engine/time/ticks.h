@@ -2,6 +2,7 @@
 /* ticks.h - musical time as whole ticks.  Pure; any thread. */
 #pragma once
 
+#include <stdbool.h>
 #include <stdint.h>
 
 /* 2^5 * 3^2 * 5 * 7 * 11 * 13: every tuplet up to 16 notes a quarter, and each
@@ -26,6 +27,12 @@ int meter_equal(Meter a, Meter b);
 /* The whole number that a double is, cut toward zero.  Beyond what ticks and frames
    can be, and sums of two of them: the last that is.  Not a number: 0. */
 int64_t whole_number(double value);
+
+/* True if one is larger; not a number differs from nothing. */
+static inline bool differs(const double a, const double b)
+{
+    return a < b || a > b;
+}
 
 /* The greatest common divisor; b may be 0. */
 int64_t common_divisor(int64_t a, int64_t b);
