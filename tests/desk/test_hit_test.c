@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* Whatever figure plays, wherever it starts again and however long the bar is: a place in
    a limb's row is the step of the figure that is drawn there. */
+#include "../../plugin/engine/groove/settings.h"
 #include "../../ui/desk/edit_items.h"
 #include "../../ui/desk/hit_test.h"
 #include "bench.h"
