@@ -55,6 +55,11 @@ jalv_lists_ports_as_controls_and_nothing_else() {
 	has "$(cat controls.txt)" through && same "$(comm -23 controls.txt symbols.txt)" ""
 }
 
+# As "Parameter <...> has unknown value type, ignored" (jalv 1.6.6).
+jalv_warns_of_nothing() {
+	same "$(grep -iE 'ignored|unknown|warning' said.txt)" ""
+}
+
 no_client_is_left() {
 	! jack_lsp | grep fourlimb
 }
@@ -73,5 +78,6 @@ fi
 check "plugin and drums are connected" plugin_and_drums_are_connected
 check "jalv lists every preset" jalv_lists_every_preset
 check "jalv lists ports as controls and nothing else" jalv_lists_ports_as_controls_and_nothing_else
+check "jalv warns of nothing" jalv_warns_of_nothing
 check "nothing is left behind" nothing_is_left_behind
 tally
