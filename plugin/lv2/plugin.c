@@ -238,14 +238,14 @@ static void take_midi(Plugin* const plugin, const MidiOutput output, const LV2_A
 {
     const bool is_used = preview_feed_midi(&plugin->notify.preview_feed,
                                            (const uint8_t*)(message + 1), message->size);
-    const bool passes = plugin->engine.settings.through && !is_used;
+    const bool passes = engine_settings(&plugin->engine)->through && !is_used;
     pass_midi(&plugin->through, output, message, frame, passes, &plugin->uris);
 }
 
 /* Sections of a song from a host that knows them; a new song starts from the ports. */
 static void take_section(Plugin* const plugin, const ToldSection* const section)
 {
-    const PlanEntry entry = {.bar = section->bar,
+    const PlanEntry entry = {.from = {section->bar, 0},
                              .origin = section->origin,
                              .meter = section->meter,
                              .tempo = section->tempo,

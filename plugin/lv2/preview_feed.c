@@ -104,6 +104,7 @@ static void tell_new_place(PreviewFeed* const preview_feed, LV2_Atom_Forge* cons
         encode_place(forge, &place, uris);
         lv2_atom_forge_pop(forge, &frame);
         preview_feed->told_place = place;
+        preview_told(&preview_feed->preview, &found);
     }
 }
 

@@ -13,7 +13,6 @@ trap 'exit 1' HUP INT TERM
 
 # Those that still stand, a line each; whoever cures one takes its line out.
 standing="
-engine engine_draw engine_plan
 "
 
 circles() {

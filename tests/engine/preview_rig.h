@@ -156,7 +156,7 @@ static inline void notes_sort(NoteList* const list)
 static inline void look_expect(const PreviewFeed* const look, const int bars, const int64_t from,
                                const int64_t to, NoteList* const list)
 {
-    const Kit* const kit = look->engine.selection.kit;
+    const Kit* const kit = engine_selection(&look->engine).kit;
     list->count = 0;
     for (int bar = 0; bar < bars; ++bar) {
         const PreviewBar* const seen = &look->bars[bar];

@@ -58,16 +58,16 @@ static void play_passes(const Loop* const loop, const float take)
 
 static int64_t push_frames(const Stroke stroke)
 {
-    const Feel* const feel = &look.engine.selection.feel;
-    const double ms = limb_is_foot(stroke.limb)     ? feel->push_feet_ms
-                      : stroke.voice == VOICE_SNARE ? feel->push_snare_ms
-                                                    : feel->push_hands_ms;
+    const Feel feel = engine_selection(&look.engine).feel;
+    const double ms = limb_is_foot(stroke.limb)     ? feel.push_feet_ms
+                      : stroke.voice == VOICE_SNARE ? feel.push_snare_ms
+                                                    : feel.push_hands_ms;
     return (int64_t)(ms * LOOK_RATE / 1000.0);
 }
 
 static void want(const int pass, const int64_t frame, const Stroke stroke)
 {
-    const uint8_t key = look.engine.selection.kit->notes[stroke.voice];
+    const uint8_t key = engine_selection(&look.engine).kit->notes[stroke.voice];
     for (int i = 0; i < wanted_count; ++i) {
         if (wanted[i].frame == frame && wanted[i].key == key) {
             return; /* two limbs on one key at once are one note: scheduler.h */
@@ -82,12 +82,13 @@ static void want_passes(const Loop* const loop)
 {
     const int64_t bar = meter_bar_ticks(loop->meter);
     const int64_t quarter = TICKS_PER_QUARTER;
+    const Selection selection = engine_selection(&look.engine);
     wanted_count = 0;
     for (int pass = 0; pass < PASSES; ++pass) {
         for (int64_t tick = 0; tick < loop->bars * bar; tick += quarter) {
             const int64_t end =
                 tick + quarter < loop->bars * bar ? tick + quarter : loop->bars * bar;
-            selection_strokes(&look.engine.selection, loop->meter, tick, end, &strokes);
+            selection_strokes(&selection, loop->meter, tick, end, &strokes);
             for (uint32_t i = 0; i < strokes.count; ++i) {
                 want(pass,
                      pass * loop_frames(loop) +
@@ -208,7 +209,8 @@ static void a_groove_that_changes_at_the_loops_end_is_whole_from_its_start(void)
         look_report(&look, 1.0);
         look_play_to_bar(&look, 1.9, 64);
         check_case("take %g", (double)take);
-        selection_strokes(&look.engine.selection, loop.meter, 0, 1, &strokes);
+        const Selection selection = engine_selection(&look.engine);
+        selection_strokes(&selection, loop.meter, 0, 1, &strokes);
         wanted_count = 0;
         for (uint32_t i = 0; i < strokes.count; ++i) {
             want(1, loop_frames(&loop), strokes.strokes[i]);

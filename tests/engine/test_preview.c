@@ -78,8 +78,9 @@ static void each_bar_says_exactly_what_is_played(void)
         const double tempo = 60.0 + (double)(i * 37 % 180);
         const int phrase = 1 + i % 16;
         begin(i % grooves, i % FEELS, meter, tempo, phrase);
-        check_case("groove %u, feel %d, %g/%d, %d bars at %g", look.engine.selection.groove->id,
-                   i % FEELS, meter.beats_per_bar, meter.beat_unit, phrase, tempo);
+        check_case("groove %u, feel %d, %g/%d, %d bars at %g",
+                   engine_selection(&look.engine).groove->id, i % FEELS, meter.beats_per_bar,
+                   meter.beat_unit, phrase, tempo);
         CHECK_INT(look.told, phrase + 1);
         const int bars = phrase + 1 < 6 ? phrase + 1 : 6;
         look_report(&look, 1.0);
@@ -102,7 +103,7 @@ static void a_bar_says_what_it_is(void)
         CHECK_INT(seen->in_phrase, bar % 5);
         CHECK_INT(seen->phrase_bars, 5);
         CHECK_INT(seen->meter.beat_unit, 8);
-        CHECK_INT(seen->groove, look.engine.selection.groove->id);
+        CHECK_INT(seen->groove, engine_selection(&look.engine).groove->id);
         CHECK(!seen->is_coming);
     }
 }
@@ -249,7 +250,7 @@ static void a_step_looks_at_one_quarter_note_at_most(void)
         begin(0, 0, meters[i], 120.0, 4);
         look_begin(&look, bank_library(bank), meters[i], 120.0);
         check_case("%g/%d", meters[i].beats_per_bar, meters[i].beat_unit);
-        const int bars = (int)look.engine.selection.phrase_bars + 1;
+        const int bars = (int)engine_selection(&look.engine).phrase_bars + 1;
         while (look.told < bars && look.steps < 4096) {
             const int64_t before = look.preview.is_making ? look.preview.at : 0;
             preview_step(&look.preview, &look.engine);

@@ -142,7 +142,7 @@ static void spoilt_sections_do_no_harm_to_what_plays(void)
         if (section.begins) {
             engine_plan_clear(&engine);
         }
-        const PlanEntry entry = {.bar = section.bar,
+        const PlanEntry entry = {.from = {section.bar, 0},
                                  .origin = section.origin,
                                  .meter = section.meter,
                                  .tempo = section.tempo,

@@ -67,7 +67,7 @@ static void tell_plan(Engine* const engine, const Phrase* const phrase, const do
 {
     PlanEntry entry = {.meter = phrase->meter, .tempo = tempo, .settings = settings_of(phrase)};
     engine_plan_put(engine, &entry);
-    entry.bar = entry.origin = phrase->bars;
+    entry.from.bar = entry.origin = phrase->bars;
     entry.settings.click.when = CLICK_OFF;
     entry.ends = true;
     engine_plan_put(engine, &entry);

@@ -25,6 +25,15 @@ void foot_load_start(FootLoad* const foot_load, const Selection* const selection
     }
 }
 
+bool foot_load_is_of(const FootLoad* const foot_load, const Selection* const selection,
+                     const Swing swing, const Meter meter)
+{
+    const bool is_done = foot_load->at >= foot_load->end;
+    return meter_equal(foot_load->meter, meter) &&
+           selection_writes_alike(&foot_load->selection, selection) &&
+           !(is_done && !swing_equal(foot_load->selection.swing, swing));
+}
+
 static void forget_before(FootTally* const foot, const int64_t tick)
 {
     while (foot->count && foot->recent[foot->first] <= tick) {

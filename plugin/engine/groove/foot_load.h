@@ -41,6 +41,11 @@ void foot_load_start(FootLoad* foot_load, const Selection* selection, Meter mete
 /* All of it at once: not for the audio thread. */
 void foot_load_all(FootLoad* foot_load, const Selection* selection, Meter meter, double tempo);
 
+/* False if it is to begin anew for this: at once for another selection or meter, once it
+   is done for another swing. */
+bool foot_load_is_of(const FootLoad* foot_load, const Selection* selection, Swing swing,
+                     Meter meter);
+
 /* Looks at the next quarter note; starts again by itself if the tempo has become
    another by the time it is done. */
 void foot_load_step(FootLoad* foot_load, double tempo);

@@ -32,6 +32,9 @@ typedef struct {
 /* `tempo`: quarter notes a minute, for a swing that follows it. */
 Selection selection_make(const Library* library, const Settings* settings, double tempo);
 
+/* True if the same is written in both: all but swing, feel, limbs and kit. */
+bool selection_writes_alike(const Selection* a, const Selection* b);
+
 /* The kit map with this id, or the library's first. */
 const Kit* selection_kit(const Library* library, uint32_t id);
 

@@ -3,39 +3,74 @@
 
 #include <stddef.h>
 
-static void forget_first(Plan* const plan)
+const Place plan_anywhere = {INT64_MIN, 0};
+
+bool plan_before(const Place a, const Place b)
 {
-    for (uint32_t i = 1; i < plan->count; ++i) {
-        plan->entries[i - 1] = plan->entries[i];
+    return a.bar != b.bar ? a.bar < b.bar : a.tick < b.tick;
+}
+
+/* How many entries begin at `place` or before it. */
+static uint32_t begun(const Plan* const plan, const Place place)
+{
+    uint32_t count = 0;
+    while (count < plan->count && !plan_before(place, plan->entries[count].from)) {
+        ++count;
     }
-    --plan->count;
+    return count;
+}
+
+static void forget_first(Plan* const plan, const uint32_t count)
+{
+    for (uint32_t i = count; i < plan->count; ++i) {
+        plan->entries[i - count] = plan->entries[i];
+    }
+    plan->count -= count;
 }
 
 void plan_put(Plan* const plan, const PlanEntry* const entry)
 {
-    while (plan->count && plan->entries[plan->count - 1].bar >= entry->bar) {
+    while (plan->count && !plan_before(plan->entries[plan->count - 1].from, entry->from)) {
         --plan->count;
     }
     if (plan->count == PLAN_MAX) {
-        forget_first(plan);
+        forget_first(plan, 1);
     }
     plan->entries[plan->count++] = *entry;
 }
 
-const PlanEntry* plan_at(const Plan* const plan, const int64_t bar)
+const PlanEntry* plan_at(const Plan* const plan, const Place place)
 {
-    uint32_t found = 0;
-    while (found + 1 < plan->count && plan->entries[found + 1].bar <= bar) {
-        ++found;
+    if (plan->count < 2) { /* as in almost every block */
+        return plan->count ? plan->entries : NULL;
     }
-    return plan->count ? &plan->entries[found] : NULL;
+    const uint32_t count = begun(plan, place);
+    return &plan->entries[count ? count - 1 : 0];
 }
 
-const PlanEntry* plan_next(const Plan* const plan, const int64_t bar)
+const PlanEntry* plan_next(const Plan* const plan, const Place place)
 {
-    uint32_t next = 0;
-    while (next < plan->count && plan->entries[next].bar <= bar) {
-        ++next;
+    const uint32_t count = begun(plan, place);
+    return count < plan->count ? &plan->entries[count] : NULL;
+}
+
+void plan_drop_after(Plan* const plan, const Place place)
+{
+    plan->count = begun(plan, place);
+}
+
+void plan_drop_before(Plan* const plan, const Place place)
+{
+    const uint32_t count = begun(plan, place);
+    forget_first(plan, count ? count - 1 : 0);
+    plan->entries[0].from = plan_anywhere;
+}
+
+void plan_find(Plan* const plan, const Library* const library, const double tempo)
+{
+    for (uint32_t i = 0; i < plan->count; ++i) {
+        PlanEntry* const entry = &plan->entries[i];
+        entry->selection = selection_make(library, &entry->settings, tempo);
+        entry->selection.groove = entry->ends ? NULL : entry->selection.groove;
     }
-    return next < plan->count ? &plan->entries[next] : NULL;
 }

@@ -1,37 +1,59 @@
 // SPDX-License-Identifier: ISC
-/* plan.h - what is played from which bar on: the sections of a song, in order.  Who
-   knows them beforehand puts them here; then a section's early strokes are its own,
-   and nothing sounds of a bar that isn't in the song.  Plain values; pure. */
+/* plan.h - what is played from which place on, in order: what plays now, a change that
+   waits for its line, the sections of a song that somebody told.  Whoever asks what is
+   played somewhere asks here.  Plain values; pure. */
 #pragma once
 
-#include "settings.h"
-#include "../time/ticks.h"
+#include "groove.h"
 
-enum { PLAN_MAX = 16 }; /* the one that plays, and those that come next */
+enum { PLAN_MAX = 16 }; /* what plays, and what comes next */
 
-/* From `bar` of the song on, counted from bar 0 whatever the meters are, until the
-   next entry. */
+/* A place in the song, whatever its meters are: a tick counts from its bar line. */
 typedef struct {
-    int64_t bar;
+    int64_t bar; /* from 0 */
+    int64_t tick;
+} Place;
+
+/* From its place on, until the next entry's. */
+typedef struct {
+    Place from;
     int64_t origin; /* the bar that is bar 0 for phrases, figures and feel; bars before
                        it are the section's count-in */
     Meter meter;    /* what it is played in: the host's there */
-    double tempo;   /* quarter notes a minute it begins at: the host's there */
+    double tempo;   /* quarter notes a minute it begins at: the host's there; 0: meter
+                       and tempo are as they go on */
     bool ends;      /* nothing is played from here on */
     Settings settings;
+    Selection selection; /* what these pick */
 } PlanEntry;
 
 typedef struct {
     uint32_t count;
-    PlanEntry entries[PLAN_MAX]; /* by bar, rising */
+    PlanEntry entries[PLAN_MAX]; /* by place, rising */
 } Plan;
 
-/* Puts an entry behind the others; one for the same bar or an earlier one takes the
+/* Before all others. */
+extern const Place plan_anywhere;
+
+/* True if the first is before the second. */
+bool plan_before(Place a, Place b);
+
+/* Puts an entry behind the others; one for the same place or an earlier one takes the
    place of all from there on.  A full plan forgets its first. */
 void plan_put(Plan* plan, const PlanEntry* entry);
 
-/* The entry in effect at `bar`; before all, the first.  NULL: the plan is empty. */
-const PlanEntry* plan_at(const Plan* plan, int64_t bar);
+/* The entry in effect at `place`; before all, the first.  NULL: the plan is empty. */
+const PlanEntry* plan_at(const Plan* plan, Place place);
 
-/* The first entry after `bar`, or NULL. */
-const PlanEntry* plan_next(const Plan* plan, int64_t bar);
+/* The first entry after `place`, or NULL. */
+const PlanEntry* plan_next(const Plan* plan, Place place);
+
+/* Forgets what comes after `place`. */
+void plan_drop_after(Plan* plan, Place place);
+
+/* Forgets all but the entry in effect at `place`, which from now on holds wherever the
+   song was or goes back to before the next. */
+void plan_drop_before(Plan* plan, Place place);
+
+/* What every entry's settings pick; a swing that follows the tempo, at this one. */
+void plan_find(Plan* plan, const Library* library, double tempo);

@@ -97,3 +97,13 @@ Selection selection_make(const Library* const library, const Settings* const set
     }
     return selection;
 }
+
+bool selection_writes_alike(const Selection* const a, const Selection* const b)
+{
+    return a->groove == b->groove && a->hands == b->hands && a->feet == b->feet &&
+           a->turnaround == b->turnaround && a->phrase_bars == b->phrase_bars &&
+           a->loop_bar == b->loop_bar && a->realign == b->realign &&
+           a->left_foot_leads == b->left_foot_leads &&
+           layout_regrid_equal(a->hands_regrid, b->hands_regrid) &&
+           layout_regrid_equal(a->feet_regrid, b->feet_regrid);
+}

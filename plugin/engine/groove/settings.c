@@ -125,18 +125,13 @@ int32_t settings_pick(const float values[CONTROL_COUNT], const EntryKind kind)
     return whole(values, kind_controls[kind]);
 }
 
-static bool regrids_equal(const Regrid a, const Regrid b)
-{
-    return a.grid == b.grid && a.cycle == b.cycle && a.shift == b.shift;
-}
-
 bool settings_play_alike(const Settings* const a, const Settings* const b)
 {
     return a->groove == b->groove && a->hands == b->hands && a->feet == b->feet &&
            a->phrase_bars == b->phrase_bars && a->turnaround == b->turnaround &&
            a->realign == b->realign && a->left_foot_leads == b->left_foot_leads &&
-           a->loop_bar == b->loop_bar && regrids_equal(a->hands_regrid, b->hands_regrid) &&
-           regrids_equal(a->feet_regrid, b->feet_regrid);
+           a->loop_bar == b->loop_bar && layout_regrid_equal(a->hands_regrid, b->hands_regrid) &&
+           layout_regrid_equal(a->feet_regrid, b->feet_regrid);
 }
 
 void settings_take_at_once(Settings* const played, const Settings* const asked)
@@ -151,4 +146,10 @@ void settings_take_at_once(Settings* const played, const Settings* const asked)
     played->swing_sixteenths = asked->swing_sixteenths;
     played->swing_follow = asked->swing_follow;
     played->feel = asked->feel;
+    played->through = asked->through;
+    played->clock = asked->clock;
+    played->ladder = asked->ladder;
+    played->count_in = asked->count_in;
+    played->click = asked->click;
+    played->practice_rate = asked->practice_rate;
 }

@@ -94,6 +94,5 @@ int32_t settings_pick(const float values[CONTROL_COUNT], EntryKind kind);
    clock with its ladder and rate, which say where the groove is, not what. */
 bool settings_play_alike(const Settings* a, const Settings* b);
 
-/* Takes over what may change at any moment: of the rest of the list above all but
-   click, clock, ladder and rate, which nobody reads from what is played. */
+/* Takes over what may change at any moment: the rest of the list above. */
 void settings_take_at_once(Settings* played, const Settings* asked);

@@ -1,78 +1,32 @@
 // SPDX-License-Identifier: ISC
 #include "engine_inside.h"
 
-#include "../groove/lines.h"
-
-double engine_tempo(const Engine* const engine)
+static void follow_groove(Engine* const engine, const Meter meter)
 {
-    return groove_clock_tempo(&engine->groove_clock, &engine->position);
-}
-
-/* Something that the readouts depend on has changed. */
-void engine_restart_foot_load(Engine* const engine)
-{
-    ++engine->revision;
-    engine->realign_bars = selection_realign_bars(&engine->selection, engine->groove_clock.meter);
-    foot_load_start(&engine->foot_load, &engine->selection, engine->groove_clock.meter,
-                    engine_tempo(engine));
-}
-
-void engine_choose(Engine* const engine)
-{
-    engine_look_into_plan(engine);
-    ++engine->revision;
-    engine->played = engine->settings;
-    engine->selection =
-        engine->plan.count ? engine_selection_of(engine, plan_at(&engine->plan, engine->plan_bar))
-                           : selection_make(engine->library, &engine->played, engine_tempo(engine));
-    engine->waiting = false;
-    engine->swing_waits = false;
-}
-
-static int64_t change_line(const Engine* const engine, const ChangeAt change_at)
-{
-    return line_of_change(change_at, engine->groove_clock.meter, engine->selection.phrase_bars,
-                          engine->groove_clock.played_until);
-}
-
-/* A new meter counts ticks anew: lines that were waited for move, and what was
-   drawn ahead is drawn again. */
-static void move_lines(Engine* const engine, const int64_t delta)
-{
-    lookahead_shift(&engine->lookahead, delta);
-    lookahead_take_back(&engine->lookahead, engine->groove_clock.played_until);
-    engine->swing_waits = false;
-    engine->line_tick += delta;
-    engine->origin += engine->plan.count ? delta : 0;
-    engine->origin_before += engine->plan.count ? delta : 0;
-    if (engine->waiting) {
-        engine->change_tick = change_line(engine, engine->settings.change_at);
+    GrooveClock* const groove_clock = &engine->groove_clock;
+    const Meter old = groove_clock->meter;
+    const int64_t before = groove_clock->played_until;
+    if (groove_clock->own) {
+        groove_clock_change_meter(groove_clock, meter);
+    } else {
+        groove_clock_look(groove_clock, &engine->position);
     }
-    engine_restart_foot_load(engine);
-}
-
-static void follow_fallback(Engine* const engine, const Meter meter)
-{
-    if (!engine->groove_clock.own) {
-        groove_clock_look(&engine->groove_clock, &engine->position);
-    } else if (!meter_equal(meter, engine->groove_clock.meter)) {
-        groove_clock_change_meter(&engine->groove_clock, meter);
+    if (!meter_equal(old, groove_clock->meter)) {
+        engine_move(engine, groove_clock->played_until - before);
     }
 }
 
 /* Grooves have a tempo and a meter of their own for hosts that name none. */
-static void tell_fallback(Engine* const engine)
+static void watch_groove(Engine* const engine)
 {
-    const Groove* const groove = engine->selection.groove;
-    const Meter meter = engine->groove_clock.meter;
-    const int64_t before = engine->groove_clock.played_until;
-    engine->fallback_due = false;
-    if (groove) {
-        position_fallback(&engine->position, groove->meter, groove->tempo);
-        follow_fallback(engine, groove->meter);
+    const GrooveClock* const groove_clock = &engine->groove_clock;
+    const Groove* const groove = passage_entry(engine)->selection.groove;
+    if (!groove) {
+        return;
     }
-    if (!meter_equal(meter, engine->groove_clock.meter)) {
-        move_lines(engine, engine->groove_clock.played_until - before);
+    const bool is_new = position_fallback(&engine->position, groove->meter, groove->tempo);
+    if (groove_clock->own ? !meter_equal(groove->meter, groove_clock->meter) : is_new) {
+        follow_groove(engine, groove->meter);
     }
 }
 
@@ -82,88 +36,46 @@ void engine_init(Engine* const engine, const Library* const library, const doubl
     for (int i = 0; i < CONTROL_COUNT; ++i) {
         normal[i] = control_rows[i].normal;
     }
+    const Settings settings = settings_from_controls(normal);
     engine->library = library;
-    engine->settings = settings_from_controls(normal);
     engine->scheduler = (Scheduler){.count = 0};
     engine->foot_load = (FootLoad){.at = 0};
     lookahead_start(&engine->lookahead);
-    engine->line_waits = false;
-    engine->plan.count = 0;
-    engine->revision = 0;
+    engine->revision = 1;
+    engine->foot_load_of = 0;
     engine->out.count = engine->out.room = 0;
     position_init(&engine->position, frames_per_second);
-    groove_clock_go(&engine->groove_clock, &engine->position, &engine->settings,
-                    engine->position.meter, 1);
-    engine_choose(engine);
-    tell_fallback(engine);
+    groove_clock_go(&engine->groove_clock, &engine->position, &settings, engine->position.meter, 1);
+    engine_begin_plan(engine, &settings);
+    watch_groove(engine);
+    engine->swing = passage_swing_now(engine);
     engine_restart_foot_load(engine);
-}
-
-/* What may change at any moment. */
-static void take_at_once(Engine* const engine)
-{
-    const Settings* const asked = &engine->settings;
-    engine->selection.kit = engine->before.kit = selection_kit(engine->library, asked->kit);
-    for (int limb = 0; limb < LIMB_COUNT; ++limb) {
-        engine->selection.limbs[limb] = engine->before.limbs[limb] = asked->limbs[limb];
-    }
-    settings_take_at_once(&engine->played, asked);
-    engine->selection.feel = selection_feel(asked, engine->selection.groove);
 }
 
 void engine_set(Engine* const engine, const Settings* const settings)
 {
-    if (engine->plan.count) {
-        return;
-    }
-    ++engine->revision;
-    engine->settings = *settings;
-    take_at_once(engine);
-    if (settings_play_alike(settings, &engine->played)) {
-        engine->waiting = false;
-    } else if (!engine->groove_clock.rolling) {
-        engine_choose(engine);
-        engine->fallback_due = true;
-        engine_restart_foot_load(engine);
-    } else {
-        engine->waiting = true;
-        engine->change_tick = change_line(engine, settings->change_at);
-        lookahead_take_back(&engine->lookahead, engine->change_tick);
+    if (!engine->is_song) {
+        engine_ask(engine, settings);
     }
 }
 
 void engine_use(Engine* const engine, const Library* const library)
 {
-    const Swing swing = engine->selection.swing;
     engine->library = library;
-    engine->selection = engine->plan.count
-                            ? engine_selection_of(engine, plan_at(&engine->plan, engine->plan_bar))
-                            : selection_make(library, &engine->played, engine_tempo(engine));
-    engine->selection.swing = swing;
-    engine->before = engine->selection;         /* its figures may be gone */
-    engine->fallback_due = !engine->line_waits; /* a line tells of it when it comes */
-    if (engine->groove_clock.rolling) { /* up to a line that is still to come it's the old groove */
-        const int64_t now = engine->groove_clock.played_until;
-        const bool to_line = engine->line_waits && engine->line_tick > now;
-        lookahead_take_back(&engine->lookahead, to_line ? engine->line_tick : now);
+    engine_find(engine);
+    if (engine->groove_clock.rolling) {
+        lookahead_take_back(&engine->lookahead, engine->groove_clock.played_until);
     }
-    engine_restart_foot_load(engine);
+    engine_restart_foot_load(engine); /* its figures may be gone */
 }
 
-void engine_break_off(Engine* const engine, const Jump jump, const uint32_t offset)
+/* Stopped or elsewhere: what waited is in effect at once. */
+static void break_off(Engine* const engine, const Jump jump, const uint32_t offset)
 {
     scheduler_silence(&engine->scheduler, offset, &engine->out);
     lookahead_jump(&engine->lookahead, jump);
-    engine->swing_waits = false;
-    engine->fallback_due |= engine->line_waits; /* it would have been told there */
-    engine->line_waits = false;
-    if (engine->waiting || engine->plan.count) {
-        engine_choose(engine);
-        engine->fallback_due = true;
-        engine_restart_foot_load(engine);
-    }
-    engine->selection.swing =
-        selection_swing(&engine->played, engine->selection.groove, engine_tempo(engine));
+    engine_settle(engine);
+    engine_take_swing(engine, passage_swing_now(engine));
 }
 
 void engine_report(Engine* const engine, const Report* const report, const uint32_t offset)
@@ -178,30 +90,23 @@ void engine_report(Engine* const engine, const Report* const report, const uint3
         return;
     }
     groove_clock_look(groove_clock, &engine->position);
-    const bool new_meter = !meter_equal(meter, groove_clock->meter);
+    engine->revision += !meter_equal(meter, groove_clock->meter);
     if (event == POSITION_BROKE) {
         jump.to = clock_tick(&groove_clock->clock, groove_clock->clock.now);
         jump.seam = groove_clock->played_until;
         jump.rolling = jump.rolling && groove_clock->rolling;
-        engine_break_off(engine, jump, offset);
-        if (new_meter) {
-            engine_restart_foot_load(engine);
-        }
-    } else if (new_meter) {
-        move_lines(engine, groove_clock->played_until - before);
+        break_off(engine, jump, offset);
+    } else if (!meter_equal(meter, groove_clock->meter)) {
+        engine_move(engine, groove_clock->played_until - before);
     }
 }
 
-/* What sounds at the place played now: selection is what is drawn, a little ahead. */
-static const Selection* sounding(const Engine* const engine)
+void engine_locate(Engine* const engine, const Meter meter, const double tempo, const int64_t tick)
 {
-    return engine->line_waits ? &engine->before : &engine->selection;
-}
-
-static Meter own_meter(const Engine* const engine)
-{
-    const Groove* const groove = engine->selection.groove;
-    return groove ? groove->meter : engine->groove_clock.meter;
+    GrooveClock* const groove_clock = &engine->groove_clock;
+    position_locate(&engine->position, meter, tempo, (double)tick);
+    groove_clock_look(groove_clock, &engine->position);
+    break_off(engine, (Jump){.seam = groove_clock->played_until}, 0);
 }
 
 /* Settings of the clock come into effect with a block: in place, or the groove
@@ -209,21 +114,23 @@ static Meter own_meter(const Engine* const engine)
 static void watch_groove_clock(Engine* const engine, const uint32_t offset)
 {
     GrooveClock* const groove_clock = &engine->groove_clock;
-    const Settings* const asked = &engine->settings;
-    if (groove_clock_holds(groove_clock, asked)) {
-        groove_clock_pace(groove_clock, asked, sounding(engine)->phrase_bars);
+    const PlanEntry* entry = passage_entry(engine);
+    if (groove_clock_holds(groove_clock, &entry->settings)) {
+        groove_clock_pace(groove_clock, &entry->settings, entry->selection.phrase_bars);
         return;
     }
     Jump jump = {.from = clock_tick(&groove_clock->clock, groove_clock->clock.now),
                  .rolling = groove_clock->rolling && !groove_clock->own};
-    groove_clock_go(groove_clock, &engine->position, asked, own_meter(engine),
-                    engine->selection.phrase_bars);
+    engine_settle(engine);
+    entry = passage_entry(engine);
+    const Groove* const groove = entry->selection.groove;
+    groove_clock_go(groove_clock, &engine->position, &entry->settings,
+                    groove ? groove->meter : groove_clock->meter, entry->selection.phrase_bars);
     jump.to = clock_tick(&groove_clock->clock, groove_clock->clock.now);
     jump.seam = groove_clock->played_until;
     jump.rolling = jump.rolling && groove_clock->rolling && !groove_clock->own;
-    engine_break_off(engine, jump, offset);
-    engine->fallback_due = true;
-    engine_restart_foot_load(engine);
+    break_off(engine, jump, offset);
+    ++engine->revision;
 }
 
 void engine_begin(Engine* const engine, const uint32_t room)
@@ -232,34 +139,34 @@ void engine_begin(Engine* const engine, const uint32_t room)
     engine->out.room = room < MIDI_LIST_MAX ? room : MIDI_LIST_MAX;
 }
 
-static void add_clicks(Engine* const engine, const Span span)
+static void add_clicks(Engine* const engine, const Passage* const passage, const Span span)
 {
-    const ClickSettings* const click = &engine->settings.click;
-    if (span.begin >= span.end || click->when == CLICK_OFF) {
+    const ClickSettings click = passage->entry->settings.click;
+    if (span.begin >= span.end || click.when == CLICK_OFF) {
         return; /* standing, a span is at no tick */
     }
-    const int64_t origin = engine->line_waits ? engine->origin_before : engine->origin;
+    const int64_t origin = passage->origin;
     const int64_t begin = span.begin - origin, end = span.end - origin;
-    if (click->when == CLICK_COUNT_IN && begin >= 0) {
+    if (click.when == CLICK_COUNT_IN && begin >= 0) {
         return;
     }
-    click_strokes(sounding(engine), *click, engine->groove_clock.meter, begin, end,
-                  &engine->clicks);
+    click_strokes(&passage->entry->selection, click, passage->meter, begin, end, &engine->clicks);
     for (uint32_t i = 0; i < engine->clicks.count; ++i) {
         engine->clicks.clicks[i].tick += origin;
     }
-    engine->lookahead.dropped += click_join(&engine->clicks, *click, &engine->lookahead.due);
+    engine->lookahead.dropped += click_join(&engine->clicks, click, &engine->lookahead.due);
 }
 
 static void play(Engine* const engine, const Span span, const Stretch stretch)
 {
-    const Settings* const asked = &engine->settings;
-    const Output output = {sounding(engine)->kit, asked->channel, asked->click.channel,
+    const Passage now = passage_sounding(engine);
+    const Settings* const asked = &now.entry->settings;
+    const Output output = {now.entry->selection.kit, asked->channel, asked->click.channel,
                            asked->split_feet};
-    const int64_t line = engine->line_waits ? engine->line_tick : INT64_MIN;
-    lookahead_take(&engine->lookahead, span.end,
-                   (LimbsHeard){line, engine->before.limbs, engine->selection.limbs});
-    add_clicks(engine, span);
+    lookahead_take(
+        &engine->lookahead, span.end,
+        (LimbsHeard){now.end, asked->limbs, now.next ? now.next->settings.limbs : asked->limbs});
+    add_clicks(engine, &now, span);
     if (!asked->enabled) {
         engine->lookahead.due.count = 0;
     }
@@ -267,38 +174,27 @@ static void play(Engine* const engine, const Span span, const Stretch stretch)
                    stretch, &engine->out);
 }
 
-static bool line_has_come(const Engine* const engine)
+/* Frames until the line that what sounds lasts to, at most `frames`; none or fewer: it
+   has come. */
+static int64_t frames_to_line(const Engine* const engine, const uint32_t frames)
 {
     const Clock* const clock = &engine->groove_clock.clock;
-    return engine->line_waits && engine->groove_clock.rolling &&
-           clock_frame(clock, engine->line_tick) <= clock->now;
+    const int64_t line = engine->groove_clock.rolling ? passage_sounding(engine).end : INT64_MAX;
+    if (line == INT64_MAX) {
+        return frames;
+    }
+    const int64_t left = clock_frame(clock, line) - clock->now;
+    return left < frames ? left : frames;
 }
 
-/* The place has reached a line where the groove changed: the old one ends, and a
-   groove's own tempo begins. */
+/* The old ends at its line, and the next begins. */
 static void end_at_line(Engine* const engine, const uint32_t offset)
 {
     const int64_t now = engine->groove_clock.clock.now;
-    play(engine, (Span){engine->line_tick, engine->line_tick}, (Stretch){now, now, offset});
+    const int64_t line = passage_sounding(engine).end;
+    play(engine, (Span){line, line}, (Stretch){now, now, offset});
     scheduler_silence(&engine->scheduler, offset, &engine->out);
-    engine->line_waits = false;
-    if (engine->plan.count) { /* what was drawn of the section was drawn at the old tempo */
-        engine->settings = engine->played;
-        lookahead_take_back(&engine->lookahead, engine->line_tick);
-    }
-    tell_fallback(engine);
-    engine_restart_foot_load(engine);
-}
-
-/* Frames to the line that the old groove lasts to, at most `frames`. */
-static uint32_t frames_to_line(const Engine* const engine, const uint32_t frames)
-{
-    const Clock* const clock = &engine->groove_clock.clock;
-    if (!engine->line_waits || !engine->groove_clock.rolling) {
-        return frames;
-    }
-    const int64_t left = clock_frame(clock, engine->line_tick) - clock->now;
-    return left > 0 && left < frames ? (uint32_t)left : frames;
+    engine_turn(engine);
 }
 
 /* Plays up to `frames` frames, to a line at most; how many it were: none where a line
@@ -309,19 +205,20 @@ static uint32_t advance(Engine* const engine, const uint32_t offset, const uint3
 {
     GrooveClock* const groove_clock = &engine->groove_clock;
     watch_groove_clock(engine, offset);
-    if (engine->fallback_due) {
-        tell_fallback(engine);
-    }
-    engine_watch_swing(engine);
+    watch_groove(engine);
     if (groove_clock->rolling) {
         engine_draw_ahead(engine, frames);
+    } else if (engine->is_song) {
+        engine_settle(engine); /* a host that stands may move */
     }
-    if (may_end && line_has_come(engine)) {
+    const int64_t left = frames_to_line(engine, frames);
+    if (may_end && left <= 0) {
         end_at_line(engine, offset);
         return 0;
     }
     groove_clock_rise(groove_clock);
-    const uint32_t part = groove_clock_frames_to_rise(groove_clock, frames_to_line(engine, frames));
+    const uint32_t part =
+        groove_clock_frames_to_rise(groove_clock, left > 0 ? (uint32_t)left : frames);
     const Stretch stretch = {groove_clock->clock.now, groove_clock->clock.now + part, offset};
     const Span span = groove_clock_advance(groove_clock, &engine->position, part);
     play(engine, groove_clock->rolling ? span : (Span){INT64_MIN, INT64_MIN}, stretch);
@@ -330,7 +227,7 @@ static uint32_t advance(Engine* const engine, const uint32_t offset, const uint3
 
 void engine_advance(Engine* const engine, const uint32_t offset, const uint32_t frames)
 {
-    if (!engine->settings.enabled) {
+    if (!engine_settings(engine)->enabled) {
         scheduler_silence(&engine->scheduler, offset, &engine->out);
     }
     uint32_t lines = 0;
@@ -339,5 +236,5 @@ void engine_advance(Engine* const engine, const uint32_t offset, const uint32_t 
         lines += !part;
         done += part;
     }
-    foot_load_step(&engine->foot_load, engine_tempo(engine));
+    engine_step_foot_load(engine);
 }

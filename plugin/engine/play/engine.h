@@ -15,29 +15,19 @@
 
 typedef struct {
     const Library* library;
-    Settings settings;   /* as asked for */
-    Settings played;     /* what is played; behind `settings` while a change waits */
-    Selection selection; /* made from `played` */
-    Selection before;    /* what still sounds while line_waits */
-    bool waiting;        /* `settings` come into effect at change_tick */
-    int64_t change_tick;
-    bool swing_waits; /* a new swing comes into effect at swing_tick */
-    int64_t swing_tick;
-    bool line_waits; /* what was played before a change still sounds until line_tick */
-    int64_t line_tick;
-    Plan plan;                /* empty: the settings alone say what is played */
-    int64_t plan_bar;         /* the bar of the entry that `selection` is made from */
-    int64_t origin;           /* the groove's tick that is bar 0 to `selection` */
-    int64_t origin_before;    /* the same to `before` */
-    uint32_t realign_bars;    /* of `selection` in the meter now */
+    Plan plan;                /* what plays, and what comes: one entry at least */
+    Place sounding;           /* of the entry that sounds */
+    bool is_song;             /* the plan is told by who knows the song; else by the settings */
+    Swing swing;              /* of the quarter note drawn last */
     uint32_t revision;        /* rises with each change of what is or will be played */
-    bool fallback_due;        /* the groove's tempo and meter must be told to position */
     Position position;        /* the host's */
-    GrooveClock groove_clock; /* the groove's: all ticks above are its */
+    GrooveClock groove_clock; /* the groove's: all ticks are its */
     Lookahead lookahead;
     Scheduler scheduler;
     FootLoad foot_load;
-    ClickList clicks; /* work area */
+    uint32_t realign_bars; /* of what the foot load is of */
+    uint32_t foot_load_of; /* revision that it has been held against */
+    ClickList clicks;      /* work area */
     MidiList out;
 } Engine;
 
@@ -58,8 +48,7 @@ void engine_set(Engine* engine, const Settings* settings);
 /* For callers who know what comes: sections, each at its bar line, all of their
    settings included, while the plan isn't empty; engine_set is without effect then.
    Put them before the place comes within a beat of them.  Readouts are those of
-   the section; who looks on (preview.h) isn't told of the plan.  engine_plan_clear
-   leaves what played to the next engine_set. */
+   the section.  engine_plan_clear leaves what played to the next engine_set. */
 void engine_plan_put(Engine* engine, const PlanEntry* entry);
 void engine_plan_clear(Engine* engine);
 
@@ -76,6 +65,12 @@ void engine_begin(Engine* engine, uint32_t room);
 
 /* Plays `frames` frames, at most SLICE_FRAMES_MAX, from `offset` in the block. */
 void engine_advance(Engine* engine, uint32_t offset, uint32_t frames);
+
+/* The settings in effect: of the section, or as they were set. */
+const Settings* engine_settings(const Engine* engine);
+
+/* What sounds at the place now. */
+Selection engine_selection(const Engine* engine);
 
 /* Strokes not played for want of room, since engine_init. */
 uint32_t engine_dropped(const Engine* engine);

@@ -2,31 +2,34 @@
 /* engine_inside.h - what the files of the engine's door ask of each other; nobody else. */
 #pragma once
 
-#include "engine.h"
+#include "passage.h"
 
-/* Quarter notes a minute, as the groove goes. */
-double engine_tempo(const Engine* engine);
+/* Settings alone say what is played, now and from wherever. */
+void engine_begin_plan(Engine* engine, const Settings* settings);
 
-/* Something that the readouts depend on has changed. */
-void engine_restart_foot_load(Engine* engine);
+/* The library or the plan is another: what is picked is looked up in it. */
+void engine_find(Engine* engine);
 
-/* What is asked for, in the plan or by the settings, is played from here on. */
-void engine_choose(Engine* engine);
+/* Settings become what is asked for: at once if it stands, else at the line they name. */
+void engine_ask(Engine* engine, const Settings* settings);
 
-/* The section of the plan that the place is in becomes what is asked for. */
-void engine_look_into_plan(Engine* engine);
+/* Stopped or elsewhere: what waits is in effect at once; of sections the one here. */
+void engine_settle(Engine* engine);
 
-/* Stopped or elsewhere: what waited is in effect at once. */
-void engine_break_off(Engine* engine, Jump jump, uint32_t offset);
+/* The line has come that what sounds lasts to. */
+void engine_turn(Engine* engine);
 
-/* What a section plays: nothing where the plan ends. */
-Selection engine_selection_of(const Engine* engine, const PlanEntry* entry);
+/* A new meter counts ticks anew: what was drawn ahead is drawn again. */
+void engine_move(Engine* engine, int64_t delta);
 
-/* The tick that is `bars` bars of `meter` after the groove's tick 0. */
-int64_t engine_bars_ticks(const Engine* engine, int64_t bars, Meter meter);
-
-/* Takes the swing that is asked for, at the next quarter note if it rolls. */
-void engine_watch_swing(Engine* engine);
+/* The swing of what is drawn from here on. */
+void engine_take_swing(Engine* engine, Swing swing);
 
 /* Draws what can be heard in the next `frames` frames, early as it may come. */
 void engine_draw_ahead(Engine* engine, uint32_t frames);
+
+/* What the feet are asked for is looked through anew: its figures may be gone. */
+void engine_restart_foot_load(Engine* engine);
+
+/* Looks at a bounded share of it; anew if another phrase sounds, however that came. */
+void engine_step_foot_load(Engine* engine);

@@ -1,57 +1,130 @@
 // SPDX-License-Identifier: ISC
-/* Callers who know the song and the place: a further part of engine.h. */
+/* What engine.h's callers ask for becomes entries of the plan, and the plan moves on. */
 #include "engine_inside.h"
+
+#include "../groove/lines.h"
 
 #include <math.h>
 #include <stddef.h>
 
-int64_t engine_bars_ticks(const Engine* const engine, const int64_t bars, const Meter meter)
+void engine_find(Engine* const engine)
 {
-    return groove_clock_stretched(&engine->groove_clock, bars * meter_bar_ticks(meter));
+    plan_find(&engine->plan, engine->library, passage_tempo_now(engine));
+    ++engine->revision;
 }
 
-Selection engine_selection_of(const Engine* const engine, const PlanEntry* const entry)
+/* Settings alone say what is played: from one line of theirs on to the next. */
+static void play_alone(Engine* const engine, const Settings* const settings)
 {
-    Selection selection = selection_make(engine->library, &entry->settings, engine_tempo(engine));
-    selection.groove = entry->ends ? NULL : selection.groove;
-    return selection;
+    engine->plan.count = 0;
+    engine->sounding = plan_anywhere;
+    plan_put(&engine->plan, &(PlanEntry){.from = plan_anywhere, .settings = *settings});
+}
+
+void engine_begin_plan(Engine* const engine, const Settings* const settings)
+{
+    engine->is_song = false;
+    play_alone(engine, settings);
+    engine_find(engine);
+}
+
+/* A change that waited is forgotten, and the newest waits, if it is one. */
+static void wait_for_line(Engine* const engine, const Settings* const settings)
+{
+    const GrooveClock* const clock = &engine->groove_clock;
+    const Passage now = passage_sounding(engine);
+    const int64_t line = line_of_change(settings->change_at, clock->meter,
+                                        now.entry->selection.phrase_bars, clock->played_until);
+    lookahead_take_back(&engine->lookahead, now.end);
+    plan_drop_after(&engine->plan, engine->sounding);
+    if (!settings_play_alike(settings, &now.entry->settings)) {
+        plan_put(&engine->plan,
+                 &(PlanEntry){.from = groove_clock_place(clock, line), .settings = *settings});
+        lookahead_take_back(&engine->lookahead, line);
+    }
+}
+
+void engine_ask(Engine* const engine, const Settings* const settings)
+{
+    Plan* const plan = &engine->plan;
+    const Settings* const last = &plan->entries[plan->count - 1].settings;
+    const bool is_asked_for =
+        settings_play_alike(last, settings) && last->change_at == settings->change_at;
+    for (uint32_t i = 0; i < plan->count; ++i) {
+        settings_take_at_once(&plan->entries[i].settings, settings);
+    }
+    if (!engine->groove_clock.rolling) {
+        play_alone(engine, settings);
+    } else if (!is_asked_for) {
+        wait_for_line(engine, settings);
+    }
+    engine_find(engine);
 }
 
 /* A place that was rounded to just before a bar line is on it. */
-void engine_look_into_plan(Engine* const engine)
+static Place place_now(const Engine* const engine)
 {
-    const Clock* const clock = &engine->groove_clock.clock;
-    const double bar_ticks = (double)engine_bars_ticks(engine, 1, engine->groove_clock.meter);
-    const double slack = (double)meter_beat_ticks(engine->groove_clock.meter) / 192.0;
-    const int64_t bar = (int64_t)floor((clock_tick(clock, clock->now) + slack) / bar_ticks);
-    const PlanEntry* const entry = plan_at(&engine->plan, bar);
-    engine->plan_bar = entry ? entry->bar : 0;
-    engine->origin =
-        entry ? engine_bars_ticks(engine, entry->origin, engine->groove_clock.meter) : 0;
-    engine->settings = entry ? entry->settings : engine->settings;
+    const GrooveClock* const clock = &engine->groove_clock;
+    const double bar_ticks = (double)groove_clock_bars_ticks(clock, 1, clock->meter);
+    const double slack = (double)meter_beat_ticks(clock->meter) / 192.0;
+    const double tick = clock_tick(&clock->clock, clock->clock.now);
+    return (Place){(int64_t)floor((tick + slack) / bar_ticks), 0};
+}
+
+void engine_settle(Engine* const engine)
+{
+    const Place before = engine->sounding;
+    if (engine->is_song) {
+        engine->sounding = plan_at(&engine->plan, place_now(engine))->from;
+    } else if (engine->plan.count > 1) {
+        const Settings asked = engine->plan.entries[engine->plan.count - 1].settings;
+        play_alone(engine, &asked);
+        engine_find(engine);
+    }
+    engine->revision +=
+        plan_before(before, engine->sounding) || plan_before(engine->sounding, before);
+}
+
+void engine_turn(Engine* const engine)
+{
+    const Passage now = passage_sounding(engine);
+    engine->sounding = now.next->from;
+    if (engine->is_song) { /* what was drawn of the section was drawn at the old tempo */
+        lookahead_take_back(&engine->lookahead, now.end);
+    } else {
+        plan_drop_before(&engine->plan, engine->sounding);
+        engine->sounding = plan_anywhere;
+    }
+    ++engine->revision;
+}
+
+void engine_move(Engine* const engine, const int64_t delta)
+{
+    lookahead_shift(&engine->lookahead, delta);
+    lookahead_take_back(&engine->lookahead, engine->groove_clock.played_until);
+    if (!engine->is_song && engine->plan.count > 1) {
+        const Settings asked = engine->plan.entries[engine->plan.count - 1].settings;
+        wait_for_line(engine, &asked);
+        engine_find(engine);
+    }
+    ++engine->revision;
 }
 
 void engine_plan_put(Engine* const engine, const PlanEntry* const entry)
 {
+    if (!engine->is_song) {
+        engine->is_song = true;
+        engine->plan.count = 0;
+    }
     plan_put(&engine->plan, entry);
+    engine_find(engine);
     if (!engine->groove_clock.rolling || engine->plan.count == 1) {
-        engine->waiting = false;
-        engine_choose(engine);
-        engine_restart_foot_load(engine);
+        engine_settle(engine);
     }
 }
 
 void engine_plan_clear(Engine* const engine)
 {
-    engine->plan.count = 0;
-    engine->origin = engine->origin_before = 0;
-}
-
-void engine_locate(Engine* const engine, const Meter meter, const double tempo, const int64_t tick)
-{
-    GrooveClock* const groove_clock = &engine->groove_clock;
-    position_locate(&engine->position, meter, tempo, (double)tick);
-    groove_clock_look(groove_clock, &engine->position);
-    engine_break_off(engine, (Jump){.seam = groove_clock->played_until}, 0);
-    engine_restart_foot_load(engine);
+    const Settings settings = passage_sounding(engine).entry->settings;
+    engine_begin_plan(engine, &settings);
 }

@@ -14,9 +14,23 @@ static int64_t stretched(const int64_t tick, const Ratio rate)
     return floor_div(tick * rate.over + rate.under - 1, rate.under);
 }
 
-int64_t groove_clock_stretched(const GrooveClock* const groove_clock, const int64_t host_tick)
+int64_t groove_clock_bars_ticks(const GrooveClock* const groove_clock, const int64_t bars,
+                                const Meter meter)
 {
-    return stretched(host_tick, groove_clock->rate);
+    return stretched(bars * meter_bar_ticks(meter), groove_clock->rate);
+}
+
+Place groove_clock_place(const GrooveClock* const groove_clock, const int64_t tick)
+{
+    const Ratio rate = groove_clock->rate;
+    const int64_t bar_ticks = meter_bar_ticks(groove_clock->meter);
+    const int64_t bar = floor_div(tick * rate.under, bar_ticks * rate.over);
+    return (Place){bar, tick - groove_clock_bars_ticks(groove_clock, bar, groove_clock->meter)};
+}
+
+int64_t groove_clock_tick_of(const GrooveClock* const groove_clock, const Place place)
+{
+    return groove_clock_bars_ticks(groove_clock, place.bar, groove_clock->meter) + place.tick;
 }
 
 double groove_clock_rate(const GrooveClock* const groove_clock)

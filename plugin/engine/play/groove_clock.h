@@ -9,6 +9,7 @@
 #pragma once
 
 #include "../groove/ladder.h"
+#include "../groove/plan.h"
 #include "../time/position.h"
 
 typedef struct {
@@ -31,8 +32,12 @@ typedef struct {
 void groove_clock_go(GrooveClock* groove_clock, const Position* position, const Settings* settings,
                      Meter meter, uint32_t phrase_bars);
 
-/* The first of the groove's ticks at or after one of the host's, counted from bar 0. */
-int64_t groove_clock_stretched(const GrooveClock* groove_clock, int64_t host_tick);
+/* Ticks of the groove in so many bars of the song. */
+int64_t groove_clock_bars_ticks(const GrooveClock* groove_clock, int64_t bars, Meter meter);
+
+/* The place in the song of one of the groove's ticks, and back. */
+Place groove_clock_place(const GrooveClock* groove_clock, int64_t tick);
+int64_t groove_clock_tick_of(const GrooveClock* groove_clock, Place place);
 
 /* Ticks of the groove in one of the clock's. */
 double groove_clock_rate(const GrooveClock* groove_clock);

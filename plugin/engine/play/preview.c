@@ -2,6 +2,7 @@
 #include "preview.h"
 
 #include "articulation.h"
+#include "passage.h"
 
 #include <math.h>
 #include <string.h>
@@ -13,19 +14,15 @@ void preview_start(Preview* const preview)
     }
     preview->made = 0;
     preview->origin = 0;
+    preview->told_phrase = 0;
+    preview->told_bars = PREVIEW_BARS;
     preview->is_making = preview->is_ready = false;
-    preview->coming_from = INT64_MAX;
     preview->meet_bar = -1;
-}
-
-static double tempo_now(const Engine* const engine)
-{
-    return groove_clock_tempo(&engine->groove_clock, &engine->position);
 }
 
 static PreviewKey key_now(const Engine* const engine)
 {
-    return (PreviewKey){engine->revision, tempo_now(engine)};
+    return (PreviewKey){engine->revision, passage_tempo_now(engine)};
 }
 
 /* A ramp of tempo changes the feel by hair's breadths: a thousandth is the same. */
@@ -36,46 +33,50 @@ static bool keys_alike(const PreviewKey a, const PreviewKey b)
     return a.revision == b.revision && apart <= same && -apart <= same;
 }
 
-static int64_t bar_now(const Engine* const engine)
+/* What sounds at the place now. */
+static Passage passage_now(const Engine* const engine)
 {
     const Clock* const clock = &engine->groove_clock.clock;
-    const double tick = clock_tick(clock, clock->now);
-    const int64_t bar = floor_div(whole_number(tick), meter_bar_ticks(engine->groove_clock.meter));
+    return passage_at(engine, whole_number(clock_tick(clock, clock->now)));
+}
+
+/* A bar as its passage counts it. */
+static int64_t own_bar(const Passage* const passage, const int64_t tick)
+{
+    return floor_div(tick - passage->origin, meter_bar_ticks(passage->meter));
+}
+
+/* As it is counted there; of a count-in the first to come. */
+static int64_t own_bar_now(const Engine* const engine, const Passage* const now)
+{
+    const Clock* const clock = &engine->groove_clock.clock;
+    const int64_t bar = own_bar(now, whole_number(clock_tick(clock, clock->now)));
     return bar < 0 ? 0 : bar;
 }
 
-/* Engines draw a little ahead: what was played before a change sounds until its
-   line. */
-static const Selection* selection_played(const Engine* const engine, const int64_t tick)
-{
-    return engine->line_waits && tick < engine->line_tick ? &engine->before : &engine->selection;
-}
-
-/* What sounds at the place now. */
-static const Selection* selection_now(const Engine* const engine)
-{
-    const Clock* const clock = &engine->groove_clock.clock;
-    return selection_played(engine, whole_number(clock_tick(clock, clock->now)));
-}
-
-/* The first bar of the phrase now playing; of a bar that loops, as if the phrase
+/* Bars of the phrase before the one that plays; of a bar that loops, as if the phrase
    stood around it. */
-static int64_t phrase_now(const Engine* const engine)
+static uint32_t bars_before(const Engine* const engine, const Passage* const now)
 {
-    const int64_t bar = bar_now(engine);
-    return bar - selection_bar(selection_now(engine), engine->groove_clock.meter, bar).in_phrase;
+    return selection_bar(&now->entry->selection, now->meter, own_bar_now(engine, now)).in_phrase;
+}
+
+/* Where it is in the song. */
+static int64_t phrase_now(const Engine* const engine, const Passage* const now)
+{
+    return now->number + own_bar_now(engine, now) - bars_before(engine, now);
 }
 
 /* The slot to make next: of those that are out of date the one now playing, then
    the one made longest ago, so that steady changes starve none.  -1: all is well. */
 static int slot_due(const Preview* const preview, const Engine* const engine)
 {
-    const int64_t now = bar_now(engine);
+    const Passage now = passage_now(engine);
+    const int count = (int)now.entry->selection.phrase_bars + 1;
     const PreviewKey key = key_now(engine);
     int due = -1;
-    const int count = (int)selection_now(engine)->phrase_bars + 1;
     for (int i = 0; i < count && i < PREVIEW_BARS; ++i) {
-        const int slot = (int)((now - preview->origin + i) % count);
+        const int slot = (int)(bars_before(engine, &now) + (uint32_t)i) % count;
         const PreviewSlot* const held = &preview->slots[slot];
         const bool is_old = held->bar != preview->origin + slot || !keys_alike(held->key, key);
         if (is_old && (due < 0 || held->made < preview->slots[due].made)) {
@@ -85,13 +86,40 @@ static int slot_due(const Preview* const preview, const Engine* const engine)
     return due;
 }
 
-static void note_coming(Preview* const preview, const Engine* const engine)
+/* What a bar is made from. */
+typedef struct {
+    Passage passage; /* at its line */
+    int64_t begin;   /* its line */
+    bool is_aside;   /* not the bar that loops, but one that stands around it */
+} Source;
+
+/* Of a phrase of which one bar loops, the others are shown as they would be: looked
+   up where they would stand in the song. */
+static Source source_of(const Preview* const preview, const Engine* const engine,
+                        const uint32_t slot)
 {
-    preview->coming_from = INT64_MAX;
-    if (engine->waiting) {
-        preview->coming = selection_make(engine->library, &engine->settings, tempo_now(engine));
-        preview->coming_from = engine->change_tick;
+    Source source = {.passage = passage_now(engine)};
+    const Selection* const now = &source.passage.entry->selection;
+    source.is_aside =
+        now->loop_bar && slot != bars_before(engine, &source.passage) && slot < now->phrase_bars;
+    if (source.is_aside) {
+        const int64_t bar = preview->origin + slot - source.passage.number;
+        const int64_t there = bar - floor_mod(bar, now->phrase_bars) + slot;
+        source.begin = source.passage.origin + there * meter_bar_ticks(source.passage.meter);
+    } else {
+        source.passage = passage_of_bar(engine, preview->origin + slot, &source.begin);
     }
+    return source;
+}
+
+static Selection selection_at(const Engine* const engine, const Source* const source,
+                              const Passage* const passage, const int64_t tick)
+{
+    const bool is_aside = source->is_aside;
+    Selection selection =
+        passage_selection(engine, passage, is_aside ? engine->groove_clock.played_until : tick);
+    selection.loop_bar = is_aside ? 0 : selection.loop_bar;
+    return selection;
 }
 
 static void copy_turns(PreviewTurns* const turns, const Selection* const selection,
@@ -100,102 +128,60 @@ static void copy_turns(PreviewTurns* const turns, const Selection* const selecti
     turns->count = selection_turns(selection, meter, bar, pair, turns->ticks, PREVIEW_TURNS_MAX);
 }
 
-/* Of a phrase of which one bar loops, the others are shown as they would be: looked
-   up where they would stand in the song. */
-static void find_source(Preview* const preview, const Engine* const engine, const uint32_t slot)
-{
-    const Selection* const now = selection_now(engine);
-    const uint32_t bars = now->phrase_bars;
-    const int64_t looped = bar_now(engine) - preview->origin;
-    preview->source = preview->origin + slot;
-    preview->is_aside = now->loop_bar && (int64_t)slot != looped && slot < bars;
-    if (preview->is_aside) {
-        preview->whole = *now;
-        preview->whole.loop_bar = 0;
-        preview->source = preview->source - preview->source % bars + slot;
-    }
-}
-
-/* A new swing comes in at a quarter note. */
-static Swing swing_from(const Engine* const engine, const Selection* const selection,
-                        const int64_t tick)
-{
-    return engine->swing_waits && tick >= engine->swing_tick
-               ? selection_swing(&engine->played, selection->groove, tempo_now(engine))
-               : selection->swing;
-}
-
-/* What is played from a tick of the bar being made. */
-static Selection selection_at(const Preview* const preview, const Engine* const engine,
-                              const int64_t tick)
-{
-    if (preview->is_aside) {
-        return preview->whole;
-    }
-    if (tick >= preview->coming_from) {
-        return preview->coming;
-    }
-    Selection selection = *selection_played(engine, tick);
-    selection.swing = swing_from(engine, &selection, tick);
-    return selection;
-}
-
-/* True if what is played there waits for its line. */
-static bool is_coming(const Preview* const preview, const Engine* const engine, const int64_t tick)
-{
-    return !preview->is_aside &&
-           (tick >= preview->coming_from || (engine->line_waits && tick >= engine->line_tick));
-}
-
-static void see_clicks(Preview* const preview, const Engine* const engine,
-                       const Selection* const selection)
+static void see_clicks(Preview* const preview, const Source* const source, const int64_t bar)
 {
     PreviewBar* const seen = &preview->seen;
-    const Meter meter = engine->groove_clock.meter;
-    const int64_t begin = seen->bar * meter_bar_ticks(meter);
-    ClickSettings always = engine->settings.click;
+    const int64_t length = meter_bar_ticks(seen->meter);
+    const ClickSettings asked = source->passage.entry->settings.click;
+    ClickSettings always = asked;
     always.when = CLICK_ALWAYS;
-    click_strokes(selection, always, meter, begin, begin + meter_bar_ticks(meter),
-                  &preview->clicks);
+    click_strokes(&source->passage.entry->selection, always, seen->meter, bar * length,
+                  (bar + 1) * length, &preview->clicks);
     for (uint32_t i = 0; i < preview->clicks.count && i < PREVIEW_CLICKS_MAX; ++i) {
         seen->clicks.ticks[seen->clicks.count++] =
-            (int32_t)(preview->clicks.clicks[i].tick - begin);
+            (int32_t)(preview->clicks.clicks[i].tick - bar * length);
     }
-    seen->gap = click_gap(engine->settings.click, seen->bar).is_silent;
+    seen->gap = click_gap(asked, bar).is_silent;
+}
+
+/* What stands in the bar, but for its strokes. */
+static void see_parts(Preview* const preview, const Selection* const selection, const int64_t bar)
+{
+    PreviewBar* const seen = &preview->seen;
+    const Meter meter = seen->meter;
+    const BarParts parts = selection_bar(selection, meter, bar);
+    seen->in_phrase = parts.in_phrase;
+    seen->part = parts.part;
+    seen->turns = parts.turns;
+    seen->groove = selection->groove->id;
+    seen->hands = parts.hands ? parts.hands->id : 0;
+    seen->feet = parts.feet ? parts.feet->id : 0;
+    seen->hands_step = (int32_t)parts.hands_step;
+    seen->feet_step = (int32_t)parts.feet_step;
+    copy_turns(&seen->hands_turns, selection, meter, bar, PAIR_HANDS);
+    copy_turns(&seen->feet_turns, selection, meter, bar, PAIR_FEET);
 }
 
 static void begin_bar(Preview* const preview, const Engine* const engine, const uint32_t slot)
 {
-    PreviewBar* const seen = &preview->seen;
-    const Meter meter = engine->groove_clock.meter;
-    note_coming(preview, engine);
-    find_source(preview, engine, slot);
+    const Source source = source_of(preview, engine, slot);
+    const Selection selection = selection_at(engine, &source, &source.passage, source.begin);
+    const int64_t bar = own_bar(&source.passage, source.begin);
     preview->slot = slot;
     preview->key = key_now(engine);
     preview->at = 0;
     preview->is_making = true;
-    const int64_t bar = preview->source;
-    const int64_t begin = bar * meter_bar_ticks(meter);
-    const Selection selection = selection_at(preview, engine, begin);
-    const BarParts parts = selection_bar(&selection, meter, bar);
-    *seen = (PreviewBar){
+    preview->seen = (PreviewBar){
         .bar = preview->origin + slot,
         .slot = slot,
-        .meter = meter,
-        .in_phrase = parts.in_phrase,
+        .meter = source.passage.meter,
         .phrase_bars = selection.phrase_bars,
-        .part = parts.part,
-        .turns = parts.turns,
-        .is_coming = is_coming(preview, engine, begin),
-        .groove = selection.groove->id,
-        .hands = parts.hands ? parts.hands->id : 0,
-        .feet = parts.feet ? parts.feet->id : 0,
-        .hands_step = (int32_t)parts.hands_step,
-        .feet_step = (int32_t)parts.feet_step,
+        .is_coming = source.passage.is_coming,
     };
-    copy_turns(&seen->hands_turns, &selection, meter, bar, PAIR_HANDS);
-    copy_turns(&seen->feet_turns, &selection, meter, bar, PAIR_FEET);
-    see_clicks(preview, engine, &selection);
+    if (selection.groove) {
+        see_parts(preview, &selection, bar);
+    }
+    see_clicks(preview, &source, bar);
 }
 
 static void see_hit(PreviewBar* const seen, const Hit hit, const int64_t begin)
@@ -215,77 +201,58 @@ static void see_hit(PreviewBar* const seen, const Hit hit, const int64_t begin)
     };
 }
 
-/* Looks at the ticks [from, to) of the song, all limbs. */
-static void see_span(Preview* const preview, const Engine* const engine, Selection selection,
-                     const int64_t from, const int64_t to)
+/* Looks at the ticks [from, to) of a passage, all limbs. */
+static void see_span(Preview* const preview, const Engine* const engine, const Source* const source,
+                     const Passage* const passage, const int64_t from, const int64_t to)
 {
-    PreviewBar* const seen = &preview->seen;
-    const Meter meter = engine->groove_clock.meter;
-    const int64_t begin = preview->source * meter_bar_ticks(meter);
+    const int64_t begin = from - passage->origin, end = to - passage->origin;
+    Selection selection = selection_at(engine, source, passage, from);
     memset(selection.limbs, true, sizeof selection.limbs);
     const Score score = {.selection = &selection,
                          .feel = &selection.feel,
-                         .meter = meter,
-                         .tempo = tempo_now(engine)};
-    selection_strokes(&selection, meter, from, to, &preview->strokes);
-    seen->dropped += preview->strokes.dropped;
-    selection_strokes(&selection, meter, from - TICKS_PER_QUARTER, to + TICKS_PER_QUARTER,
+                         .meter = passage->meter,
+                         .tempo =
+                             passage_tempo(engine, passage, engine->groove_clock.played_until)};
+    selection_strokes(&selection, score.meter, begin, end, &preview->strokes);
+    preview->seen.dropped += preview->strokes.dropped;
+    selection_strokes(&selection, score.meter, begin - TICKS_PER_QUARTER, end + TICKS_PER_QUARTER,
                       &preview->around);
     for (uint32_t i = 0; i < preview->strokes.count; ++i) {
         Hit hits[ARTICULATION_MAX];
         const Stroke stroke = preview->strokes.strokes[i];
         const uint32_t count = articulation_of(&score, stroke, &preview->around, hits);
         for (uint32_t h = 0; h < count; ++h) {
-            see_hit(seen, hits[h], begin);
+            see_hit(&preview->seen, hits[h], source->begin - passage->origin);
         }
     }
 }
 
-/* The line of a change inside (from, to); `to` if there is none. */
-static int64_t line_within(const Preview* const preview, const Engine* const engine,
-                           const int64_t from, const int64_t to)
-{
-    int64_t line = to;
-    if (preview->coming_from > from && preview->coming_from < line) {
-        line = preview->coming_from;
-    }
-    if (engine->line_waits && engine->line_tick > from && engine->line_tick < line) {
-        line = engine->line_tick;
-    }
-    return preview->is_aside ? to : line;
-}
-
+/* Another passage may begin within the bar. */
 static void look_on(Preview* const preview, const Engine* const engine)
 {
-    const int64_t bar_ticks = meter_bar_ticks(engine->groove_clock.meter);
-    const int64_t begin = preview->source * bar_ticks;
-    const int64_t from = begin + preview->at;
+    const Source source = source_of(preview, engine, preview->slot);
+    const int64_t bar_ticks = meter_bar_ticks(preview->seen.meter);
     const int64_t next = preview->at + TICKS_PER_QUARTER;
-    const int64_t to = begin + (next < bar_ticks ? next : bar_ticks);
-    const int64_t line = line_within(preview, engine, from, to);
-    if (line < to) {
-        Selection after = selection_at(preview, engine, line);
-        const Selection before = selection_at(preview, engine, from);
-        after.swing = before.swing; /* goes on until the next quarter */
-        see_span(preview, engine, before, from, line);
-        see_span(preview, engine, after, line, to);
-    } else {
-        see_span(preview, engine, selection_at(preview, engine, from), from, to);
+    int64_t from = source.begin + preview->at;
+    const int64_t to = source.begin + (next < bar_ticks ? next : bar_ticks);
+    while (from < to) {
+        const Passage passage = source.is_aside ? source.passage : passage_at(engine, from);
+        const int64_t end = source.is_aside || passage.end > to ? to : passage.end;
+        see_span(preview, engine, &source, &passage, from, end);
+        from = end;
     }
-    preview->at = to - begin;
-    preview->is_making = to < begin + bar_ticks;
+    preview->at = to - source.begin;
+    preview->is_making = preview->at < bar_ticks;
 }
 
 void preview_step(Preview* const preview, const Engine* const engine)
 {
-    if (preview->is_ready || !engine->selection.groove) {
+    const Passage now = passage_now(engine);
+    if (preview->is_ready || !now.entry->selection.groove) {
         return;
     }
-    if (preview->is_making && !meter_equal(preview->seen.meter, engine->groove_clock.meter)) {
-        preview->is_making = false;
-    }
     if (!preview->is_making) {
-        preview->origin = phrase_now(engine);
+        preview->origin = phrase_now(engine, &now);
         const int slot = slot_due(preview, engine);
         if (slot < 0) {
             return;
@@ -293,76 +260,102 @@ void preview_step(Preview* const preview, const Engine* const engine)
         begin_bar(preview, engine, (uint32_t)slot);
     }
     look_on(preview, engine);
-    if (!preview->is_making) {
-        preview->is_ready = true;
-        preview->slots[preview->slot] =
-            (PreviewSlot){preview->seen.bar, preview->key, ++preview->made};
-    }
+    preview->is_ready = !preview->is_making;
 }
 
 const PreviewBar* preview_fetch(Preview* const preview)
 {
-    const bool was_ready = preview->is_ready;
+    if (!preview->is_ready) {
+        return NULL;
+    }
     preview->is_ready = false;
-    return was_ready ? &preview->seen : NULL;
+    preview->slots[preview->slot] = (PreviewSlot){preview->seen.bar, preview->key, ++preview->made};
+    return &preview->seen;
 }
 
-static void find_meetings(Preview* const preview, const Engine* const engine, const int64_t bar)
+void preview_told(Preview* const preview, const PreviewPlace* const place)
 {
-    const PreviewKey key = key_now(engine);
-    if (bar == preview->meet_bar && keys_alike(preview->meet_key, key)) {
+    const uint32_t after = preview->told_bars;
+    if (place->phrase == preview->told_phrase && place->phrase_bars == after) {
         return;
     }
-    preview->meet_bar = bar;
+    if (!place->loops && after < PREVIEW_BARS && preview->slots[after].bar == place->phrase) {
+        preview->slots[0] = preview->slots[after];
+    }
+    for (uint32_t slot = place->phrase_bars + 1; slot < PREVIEW_BARS; ++slot) {
+        preview->slots[slot].bar = -1;
+    }
+    preview->told_phrase = place->phrase;
+    preview->told_bars = place->phrase_bars;
+}
+
+static void find_meetings(Preview* const preview, const Engine* const engine,
+                          const Passage* const now)
+{
+    const PreviewKey key = key_now(engine);
+    const int64_t bar = own_bar_now(engine, now);
+    if (now->number + bar == preview->meet_bar && keys_alike(preview->meet_key, key)) {
+        return;
+    }
+    preview->meet_bar = now->number + bar;
     preview->meet_key = key;
-    preview->feet_meet =
-        selection_feet_meet(selection_now(engine), engine->groove_clock.meter, bar);
-    preview->all_meet = selection_all_meet(selection_now(engine), engine->groove_clock.meter, bar);
+    preview->feet_meet = selection_feet_meet(&now->entry->selection, now->meter, bar);
+    preview->all_meet = selection_all_meet(&now->entry->selection, now->meter, bar);
 }
 
 /* What practice adds: the gap of the click, the ladder. */
-static void see_practice(const Engine* const engine, PreviewPlace* const place)
+static void see_practice(const Engine* const engine, const Passage* const now, const int64_t bar,
+                         PreviewPlace* const place)
 {
-    const GapReach gap = click_gap(engine->settings.click, place->bar);
+    const GapReach gap = click_gap(now->entry->settings.click, bar);
     const GrooveClock* const groove_clock = &engine->groove_clock;
-    place->loops = selection_now(engine)->loop_bar > 0;
+    place->loops = now->entry->selection.loop_bar > 0;
     place->own_clock = groove_clock->own;
     place->click_rests = gap.is_silent;
     place->click_bars = gap.bars_left;
     if (groove_clock->own) {
         const LadderReach reach =
-            ladder_reach(groove_clock->ladder, groove_clock->phrase_bars, place->bar);
+            ladder_reach(groove_clock->ladder, groove_clock->phrase_bars, bar);
         place->next_tempo = reach.next_tempo;
         place->ladder_bars = reach.bars_left;
+    }
+}
+
+/* The line that what sounds lasts to, if there is one. */
+static void see_line(const Engine* const engine, PreviewPlace* const place)
+{
+    const Passage sounding = passage_sounding(engine);
+    place->waiting = sounding.end < INT64_MAX;
+    if (place->waiting) {
+        const int64_t tick = sounding.end - sounding.origin;
+        place->change_bar = sounding.number + own_bar(&sounding, sounding.end);
+        place->change_tick = (int32_t)floor_mod(tick, meter_bar_ticks(sounding.meter));
     }
 }
 
 PreviewPlace preview_place(Preview* const preview, const Engine* const engine)
 {
     const GrooveClock* const groove_clock = &engine->groove_clock;
-    const int64_t bar_ticks = meter_bar_ticks(groove_clock->meter);
+    const Passage now = passage_now(engine);
     const double tick = clock_tick(&groove_clock->clock, groove_clock->clock.now);
+    const int64_t bar = own_bar(&now, whole_number(floor(tick)));
+    const int64_t line = now.origin + bar * meter_bar_ticks(now.meter);
     PreviewPlace place = {
-        .bar = floor_div(whole_number(floor(tick)), bar_ticks),
+        .bar = now.number + bar,
+        .tick = tick - (double)line,
         .ticks_per_second = groove_clock->rolling ? groove_clock->clock.ticks_per_frame *
                                                         groove_clock->frames_per_second
                                                   : 0.0,
         .rolling = groove_clock->rolling,
         .host_has_tempo = engine->position.has_tempo,
         .host_has_place = engine->position.has_meter && !engine->position.provisional,
-        .waiting = engine->waiting || engine->line_waits,
-        .phrase_bars = selection_now(engine)->phrase_bars,
+        .phrase_bars = now.entry->selection.phrase_bars,
     };
-    place.tick = tick - (double)(place.bar * bar_ticks);
-    if (place.waiting) {
-        const int64_t line = engine->line_waits ? engine->line_tick : engine->change_tick;
-        place.change_bar = floor_div(line, bar_ticks);
-        place.change_tick = (int32_t)floor_mod(line, bar_ticks);
-    }
-    see_practice(engine, &place);
-    if (engine->selection.groove) {
-        place.phrase = phrase_now(engine);
-        find_meetings(preview, engine, bar_now(engine));
+    see_line(engine, &place);
+    see_practice(engine, &now, bar, &place);
+    if (now.entry->selection.groove) {
+        find_meetings(preview, engine, &now);
+        place.phrase = phrase_now(engine, &now);
     }
     place.feet_meet = preview->feet_meet;
     place.all_meet = preview->all_meet;

@@ -97,16 +97,13 @@ typedef struct {
     PreviewSlot slots[PREVIEW_BARS]; /* by place in the phrase; the last: the bar after */
     uint64_t made;
     int64_t origin;      /* first bar of the phrase looked at */
-    int64_t source;      /* the bar that `seen` is looked up as */
-    bool is_aside;       /* not the bar that loops, but one that stands around it */
-    Selection whole;     /* for those: the selection without its loop */
+    int64_t told_phrase; /* of the place told last */
+    uint32_t told_bars;  /* likewise; PREVIEW_BARS: none was */
     bool is_making;      /* `seen` is not whole yet */
     bool is_ready;       /* `seen` is whole and not fetched yet */
     uint32_t slot;       /* of `seen` */
     PreviewKey key;      /* of `seen` */
     int64_t at;          /* next tick to look at, from the bar line */
-    Selection coming;    /* of a change that waits */
-    int64_t coming_from; /* its tick; INT64_MAX: nothing waits */
     PreviewBar seen;
     StrokeList strokes; /* work area */
     StrokeList around;  /* work area */
@@ -124,7 +121,11 @@ void preview_start(Preview* preview);
    made longest ago next.  Does nothing while a whole bar waits to be fetched. */
 void preview_step(Preview* preview, const Engine* engine);
 
-/* The bar that has become whole, once; NULL if none has. */
+/* The bar that has become whole, once; NULL if none has.  It counts as told. */
 const PreviewBar* preview_fetch(Preview* preview);
 
 PreviewPlace preview_place(Preview* preview, const Engine* engine);
+
+/* Is to be called with every place that is told: of another phrase a window keeps the bar
+   after the last, if that is the new one's first, and drops those beyond the bar after. */
+void preview_told(Preview* preview, const PreviewPlace* place);

@@ -60,7 +60,7 @@ static void set_rate(Position* const position, const double tick)
     follow_restart(&position->follow);
 }
 
-void position_fallback(Position* const position, const Meter meter, const double tempo)
+bool position_fallback(Position* const position, const Meter meter, const double tempo)
 {
     const bool new_tempo = !position->has_tempo && fabs(tempo - position->tempo) > 0.0;
     const bool new_meter = !position->has_meter && !meter_equal(meter, position->meter);
@@ -77,6 +77,7 @@ void position_fallback(Position* const position, const Meter meter, const double
         position->anchor_frame = (double)position->frame + (double)since * position->speed;
         position->anchor_tick = here;
     }
+    return new_tempo || new_meter;
 }
 
 typedef enum { FRAME_UNKNOWN, FRAME_EXPECTED, FRAME_JUMPED, FRAME_STUCK } Motion;

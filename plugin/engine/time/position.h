@@ -43,8 +43,8 @@ typedef enum {
 
 void position_init(Position* position, double frames_per_second);
 
-/* What holds where the host names no tempo or meter. */
-void position_fallback(Position* position, Meter meter, double tempo);
+/* What holds where the host names no tempo or meter.  True if it was something else. */
+bool position_fallback(Position* position, Meter meter, double tempo);
 
 /* Quarter notes a minute at this moment, as played or, stopped, as told. */
 double position_tempo(const Position* position);

@@ -1,6 +1,11 @@
 // SPDX-License-Identifier: ISC
 #include "layout.h"
 
+bool layout_regrid_equal(const Regrid a, const Regrid b)
+{
+    return a.grid == b.grid && a.cycle == b.cycle && a.shift == b.shift;
+}
+
 Layout layout_make(const Figure* const figure, const Regrid regrid)
 {
     const int64_t written = figure->cycle_ticks / figure->step_ticks;

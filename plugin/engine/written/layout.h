@@ -12,6 +12,9 @@ typedef struct {
     int32_t shift; /* steps later, negative earlier, wrapping in the cycle */
 } Regrid;
 
+/* True if both ask the same. */
+bool layout_regrid_equal(Regrid a, Regrid b);
+
 /* The figure's steps in a new order and spacing: step k of the cycle is the
    figure's step (k - shift) mod cycle, counted round in its written steps. */
 typedef struct {
