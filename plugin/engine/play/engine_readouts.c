@@ -22,11 +22,6 @@ void engine_restart_foot_load(Engine* const engine)
     foot_load_start(&engine->foot_load, &selection, meter, passage_tempo_now(engine));
 }
 
-static bool differs(const double a, const double b)
-{
-    return a < b || a > b;
-}
-
 /* However it came that another phrase sounds. */
 void engine_step_foot_load(Engine* const engine)
 {
