@@ -11,17 +11,13 @@ planted=$(mktemp -d)
 trap 'rm -rf "$planted"' EXIT
 trap 'exit 1' HUP INT TERM
 
-# Those that still stand, a line each; whoever cures one takes its line out.
-standing="
-"
-
 circles() {
 	/usr/bin/python3 "$here/circles.py" "$@"
 }
 
 nothing_leads_back_to_itself() {
 	# shellcheck disable=SC2046
-	FOURLIMB_STANDING=$standing circles "$build" $(find plugin ui -name '*.c' | sort)
+	circles "$build" $(find plugin ui -name '*.c' | sort)
 }
 
 # plant FILE FUNCTION CALLED: a function that calls another one, compiled.
