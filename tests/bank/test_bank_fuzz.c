@@ -178,8 +178,7 @@ static void check_playing(const Library* const library)
         const Selection selection = selection_make(library, &settings, 120.0);
         const int64_t bar = meter_bar_ticks(library->grooves[i].meter);
         for (int64_t at = 0; at < 20; ++at) {
-            selection_strokes(&selection, library->grooves[i].meter, at * bar, (at + 1) * bar,
-                              &list);
+            groove_strokes(&selection, library->grooves[i].meter, at * bar, (at + 1) * bar, &list);
             for (uint32_t stroke = 0; stroke < list.count; ++stroke) {
                 CHECK(list.strokes[stroke].tick / bar == at);
             }

@@ -36,7 +36,7 @@ static const StrokeList* sextuplet_beats(const int64_t beat)
     const Groove groove =
         plain_groove(figure(FIGURE_HANDS, SEXTUPLET_HANDS), figure(FIGURE_FEET, SEXTUPLET_FEET));
     const Selection selection = plain_choice(&groove, 4);
-    selection_strokes(&selection, groove.meter, beat * QUARTER, (beat + 2) * QUARTER, &list);
+    groove_strokes(&selection, groove.meter, beat * QUARTER, (beat + 2) * QUARTER, &list);
     return &list;
 }
 
@@ -173,9 +173,9 @@ static int bars_until_it_repeats(const Figure* const feet, const Meter meter)
     const Groove groove = plain_groove(NULL, feet);
     const Selection selection = plain_choice(&groove, 64);
     const int64_t bar_ticks = meter_bar_ticks(meter);
-    selection_strokes(&selection, meter, 0, bar_ticks, &first);
+    groove_strokes(&selection, meter, 0, bar_ticks, &first);
     for (int bar = 1; bar < 64; ++bar) {
-        selection_strokes(&selection, meter, bar * bar_ticks, (bar + 1) * bar_ticks, &later);
+        groove_strokes(&selection, meter, bar * bar_ticks, (bar + 1) * bar_ticks, &later);
         bool same = later.count == first.count;
         for (uint32_t i = 0; same && i < first.count; ++i) {
             same = later.strokes[i].tick == first.strokes[i].tick + bar * bar_ticks &&

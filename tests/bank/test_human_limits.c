@@ -134,7 +134,7 @@ static uint32_t play_groove(const Groove* const groove, Stroke* const strokes)
     const int64_t bar = meter_bar_ticks(groove->meter);
     uint32_t count = 0;
     for (int64_t i = 0; i < 2 * (int64_t)groove->form_bars; ++i) {
-        selection_strokes(&selection, groove->meter, i * bar, (i + 1) * bar, &bar_list);
+        groove_strokes(&selection, groove->meter, i * bar, (i + 1) * bar, &bar_list);
         if (!CHECK(!bar_list.dropped && count + bar_list.count <= PHRASE_STROKES_MAX)) {
             return count;
         }

@@ -125,7 +125,7 @@ static void check_pair(const Groove* const groove, const Alone* const hands,
     const Selection selection = plain_choice(groove, 2 * BARS);
     const int64_t bar_ticks = meter_bar_ticks(groove->meter);
     for (int bar = 0; bar < BARS; ++bar) {
-        selection_strokes(&selection, groove->meter, bar * bar_ticks, (bar + 1) * bar_ticks, &both);
+        groove_strokes(&selection, groove->meter, bar * bar_ticks, (bar + 1) * bar_ticks, &both);
         CHECK(is_sum(&both, hands, feet, bar));
         CHECK(four_limbs_suffice(&both));
         CHECK(in_order(&both));

@@ -26,7 +26,7 @@ static uint32_t strokes_between(const Figure* const figure, const Meter meter,
     static StrokeList list;
     const Groove groove = plain_groove(NULL, figure);
     const Selection selection = plain_choice(&groove, phrase_bars);
-    selection_strokes(&selection, meter, begin, end, &list);
+    groove_strokes(&selection, meter, begin, end, &list);
     return list.count;
 }
 

@@ -224,7 +224,7 @@ static void a_file_ends_with_its_last_bar(void)
         const Groove* const groove = library_groove(library, 1);
         const Selection selection = plain_choice(groove, groove->form_bars);
         static StrokeList strokes;
-        selection_strokes(&selection, groove->meter, 0, meter_bar_ticks(groove->meter), &strokes);
+        groove_strokes(&selection, groove->meter, 0, meter_bar_ticks(groove->meter), &strokes);
         check_case("take %d", take);
         CHECK(wanted_count > got_count);
         CHECK_INT(got_count, strokes.count);
@@ -239,7 +239,7 @@ static int want_bar(const Groove* const groove, const int64_t line, int64_t* con
 {
     static StrokeList strokes;
     const Selection selection = plain_choice(groove, groove->form_bars);
-    selection_strokes(&selection, groove->meter, 0, meter_bar_ticks(groove->meter), &strokes);
+    groove_strokes(&selection, groove->meter, 0, meter_bar_ticks(groove->meter), &strokes);
     for (uint32_t i = 0; i < strokes.count; ++i) {
         ticks[i] = line + llround((double)strokes.strokes[i].tick * TICKS / TICKS_PER_QUARTER);
     }

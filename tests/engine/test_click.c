@@ -160,7 +160,7 @@ static void check_feet(const int grid, const int over, const char* const steps, 
     const Selection selection = play_as_written(&groove);
     const int64_t end = 8 * meter_bar_ticks(meter);
     uint32_t found = 0;
-    selection_strokes(&selection, meter, 0, end, &strokes);
+    groove_strokes(&selection, meter, 0, end, &strokes);
     click_strokes(&selection, always(CLICK_FEET), meter, 0, end, &clicks);
     check_case("%d over %d, %s", grid, over, steps);
     for (uint32_t i = 0; i < clicks.count; ++i) {

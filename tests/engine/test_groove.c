@@ -22,7 +22,7 @@ static const char* bar_text(const Selection* const selection, const Meter meter,
     const int steps = (int)(ticks / step);
     memset(text, '.', (size_t)steps);
     text[steps] = '\0';
-    selection_strokes(selection, meter, bar * ticks, (bar + 1) * ticks, &list);
+    groove_strokes(selection, meter, bar * ticks, (bar + 1) * ticks, &list);
     for (uint32_t i = 0; i < list.count; ++i) {
         if (list.strokes[i].limb == limb) {
             text[(list.strokes[i].tick - bar * ticks) / step] = ".goOfd"[list.strokes[i].level];
@@ -130,7 +130,7 @@ static void the_crash_takes_the_right_hands_first_stroke_of_each_phrase(void)
     groove.crash_start = true;
     const Selection selection = play_as_written(&groove);
     const int64_t bar = meter_bar_ticks(four_four);
-    selection_strokes(&selection, four_four, 0, 4 * bar, &list);
+    groove_strokes(&selection, four_four, 0, 4 * bar, &list);
     CHECK_INT(list.count, 16);
     for (uint32_t i = 0; i < list.count; ++i) {
         check_case("stroke %u", i);
@@ -145,9 +145,9 @@ static void bars_before_the_first_are_silent(void)
     add_line(&feet, RIGHT_FOOT, VOICE_KICK, 4, 1, "O");
     const Groove groove = one_letter(NULL, &feet.figure, four_four, 4);
     const Selection selection = play_as_written(&groove);
-    selection_strokes(&selection, four_four, -10 * TICKS_PER_QUARTER, 0, &list);
+    groove_strokes(&selection, four_four, -10 * TICKS_PER_QUARTER, 0, &list);
     CHECK_INT(list.count, 0);
-    selection_strokes(&selection, four_four, -TICKS_PER_QUARTER, 1, &list);
+    groove_strokes(&selection, four_four, -TICKS_PER_QUARTER, 1, &list);
     CHECK_INT(list.count, 1);
 }
 
@@ -162,13 +162,13 @@ static void a_span_gives_the_same_strokes_however_it_is_cut(void)
     const Groove groove = one_letter(&hands.figure, &feet.figure, four_four, 3);
     const Selection selection = play_as_written(&groove);
     const int64_t end = 10 * meter_bar_ticks(seven_eight);
-    selection_strokes(&selection, seven_eight, 0, end, &whole);
+    groove_strokes(&selection, seven_eight, 0, end, &whole);
     for (int64_t piece = 99991; piece < end; piece = 3 * piece + 1) {
         uint32_t met = 0;
         check_case("pieces of %d ticks", (int)piece);
         for (int64_t begin = 0; begin < end; begin += piece) {
             const int64_t stop = begin + piece < end ? begin + piece : end;
-            selection_strokes(&selection, seven_eight, begin, stop, &part);
+            groove_strokes(&selection, seven_eight, begin, stop, &part);
             CHECK(same_strokes(part.strokes, &whole.strokes[met], part.count));
             met += part.count;
         }

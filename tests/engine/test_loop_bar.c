@@ -31,7 +31,7 @@ static StrokeList bar_of(const Selection* const selection, const int64_t bar)
 {
     static StrokeList list;
     const int64_t ticks = meter_bar_ticks(seven_eight);
-    selection_strokes(selection, seven_eight, bar * ticks, (bar + 1) * ticks, &list);
+    groove_strokes(selection, seven_eight, bar * ticks, (bar + 1) * ticks, &list);
     return list;
 }
 
@@ -52,7 +52,7 @@ static void check_loop(const Groove* const groove, const Realign realign, const 
         CHECK(stroke_lists_alike(&want, &got, (bar - from) * ticks));
     }
     CHECK_INT(bar_of(&loop, -1).count, 0);
-    CHECK_INT(selection_realign_bars(&loop, seven_eight), 1);
+    CHECK_INT(groove_realign_bars(&loop, seven_eight), 1);
 }
 
 static void every_bar_is_that_bar_of_the_first_phrase(void)
@@ -80,11 +80,11 @@ static void any_cut_of_a_repeated_bar_gives_the_same_strokes(void)
     Selection loop = play_as_written(&groove);
     loop.loop_bar = 3;
     const int64_t end = LOOPED * meter_bar_ticks(seven_eight);
-    selection_strokes(&loop, seven_eight, 0, end, &whole);
+    groove_strokes(&loop, seven_eight, 0, end, &whole);
     CHECK_INT(whole.dropped, 0);
     uint32_t next = 0;
     for (int64_t at = 0; at < end; at += 100003) { /* a prime: falls on no grid */
-        selection_strokes(&loop, seven_eight, at, at + 100003 < end ? at + 100003 : end, &part);
+        groove_strokes(&loop, seven_eight, at, at + 100003 < end ? at + 100003 : end, &part);
         for (uint32_t i = 0; i < part.count; ++i, ++next) {
             CHECK(next < whole.count);
             CHECK_INT(part.strokes[i].tick, whole.strokes[next].tick);

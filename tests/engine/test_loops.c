@@ -88,7 +88,7 @@ static void want_passes(const Loop* const loop)
         for (int64_t tick = 0; tick < loop->bars * bar; tick += quarter) {
             const int64_t end =
                 tick + quarter < loop->bars * bar ? tick + quarter : loop->bars * bar;
-            selection_strokes(&selection, loop->meter, tick, end, &strokes);
+            groove_strokes(&selection, loop->meter, tick, end, &strokes);
             for (uint32_t i = 0; i < strokes.count; ++i) {
                 want(pass,
                      pass * loop_frames(loop) +
@@ -210,7 +210,7 @@ static void a_groove_that_changes_at_the_loops_end_is_whole_from_its_start(void)
         look_play_to_bar(&look, 1.9, 64);
         check_case("take %g", (double)take);
         const Selection selection = engine_selection(&look.engine);
-        selection_strokes(&selection, loop.meter, 0, 1, &strokes);
+        groove_strokes(&selection, loop.meter, 0, 1, &strokes);
         wanted_count = 0;
         for (uint32_t i = 0; i < strokes.count; ++i) {
             want(1, loop_frames(&loop), strokes.strokes[i]);

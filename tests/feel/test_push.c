@@ -36,9 +36,9 @@ static void over_all_grooves(const Feel* const feel, const double tempo, const L
             .selection = &selection, .feel = feel, .meter = groove->meter, .tempo = tempo};
         for (int64_t tick = 0; tick < groove->form_bars * meter_bar_ticks(groove->meter);
              tick += TICKS_PER_QUARTER) {
-            selection_strokes(&selection, groove->meter, tick, tick + TICKS_PER_QUARTER, &strokes);
-            selection_strokes(&selection, groove->meter, tick - TICKS_PER_QUARTER,
-                              tick + 2 * TICKS_PER_QUARTER, &around);
+            groove_strokes(&selection, groove->meter, tick, tick + TICKS_PER_QUARTER, &strokes);
+            groove_strokes(&selection, groove->meter, tick - TICKS_PER_QUARTER,
+                           tick + 2 * TICKS_PER_QUARTER, &around);
             for (uint32_t k = 0; k < strokes.count; ++k) {
                 Hit hits[ARTICULATION_MAX];
                 articulation_of(&score, strokes.strokes[k], &around, hits);

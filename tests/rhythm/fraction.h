@@ -54,7 +54,7 @@ static inline void play_pieces(const Selection* const selection, const Meter met
     played->count = 0;
     for (int64_t begin = 0; begin < end; begin += piece) {
         const int64_t stop = begin + piece < end ? begin + piece : end;
-        selection_strokes(selection, meter, begin, stop, &list);
+        groove_strokes(selection, meter, begin, stop, &list);
         played_add(played, &list);
     }
 }

@@ -53,10 +53,10 @@ static void feet_meet_the_bar_line_after_the_bars_of_the_table(void)
         const int bar = tsv_integer(&table, 0);
         const int feet = tsv_integer(&table, 1);
         check_case("%d units over bars of %d", feet, bar);
-        CHECK_INT(selection_realign_bars(pair_of(&pair, bar, feet, 1), bar_of(bar)),
+        CHECK_INT(groove_realign_bars(pair_of(&pair, bar, feet, 1), bar_of(bar)),
                   tsv_integer(&table, 3));
         check_case("the same in the hands");
-        CHECK_INT(selection_realign_bars(pair_of(&pair, feet, bar, 1), bar_of(bar)),
+        CHECK_INT(groove_realign_bars(pair_of(&pair, feet, bar, 1), bar_of(bar)),
                   tsv_integer(&table, 3));
     }
     CHECK_INT(rows, 19);
@@ -72,7 +72,7 @@ static void an_asked_cycle_meets_after_the_bars_of_the_table(void)
         pair_of(&pair, bar, 16, 1);
         pair.selection.feet_regrid.cycle = feet;
         check_case("%d units over bars of %d", feet, bar);
-        CHECK_INT(selection_realign_bars(&pair.selection, bar_of(bar)), tsv_integer(&table, 3));
+        CHECK_INT(groove_realign_bars(&pair.selection, bar_of(bar)), tsv_integer(&table, 3));
     }
 }
 
@@ -82,27 +82,27 @@ static void an_asked_grid_meets_after_the_bars_of_the_table(void)
     static Pair pair;
     pair_of(&pair, 16, 5, 1);
     pair.selection.feet_regrid.grid = 3;
-    CHECK_INT(selection_realign_bars(&pair.selection, four_four), 5);
+    CHECK_INT(groove_realign_bars(&pair.selection, four_four), 5);
     pair_of(&pair, 16, 7, 1);
     pair.selection.feet_regrid.grid = 3;
-    CHECK_INT(selection_realign_bars(&pair.selection, four_four), 7);
+    CHECK_INT(groove_realign_bars(&pair.selection, four_four), 7);
 }
 
 /* 5 and 7 sixteenths over 4/4: 560 sixteenths (arithmetic). */
 static void two_figures_meet_after_the_multiple_of_both(void)
 {
     static Pair pair;
-    CHECK_INT(selection_realign_bars(pair_of(&pair, 5, 7, 1), four_four), 35);
-    CHECK_INT(selection_realign_bars(pair_of(&pair, 7, 5, 1), four_four), 35);
+    CHECK_INT(groove_realign_bars(pair_of(&pair, 5, 7, 1), four_four), 35);
+    CHECK_INT(groove_realign_bars(pair_of(&pair, 7, 5, 1), four_four), 35);
 }
 
 static void the_phrase_counts_too(void)
 {
     static Pair pair;
-    CHECK_INT(selection_realign_bars(pair_of(&pair, 16, 5, 4), four_four), 20);
-    CHECK_INT(selection_realign_bars(pair_of(&pair, 16, 6, 4), four_four), 12);
-    CHECK_INT(selection_realign_bars(pair_of(&pair, 14, 5, 4), seven_eight), 20);
-    CHECK_INT(selection_realign_bars(pair_of(&pair, 16, 16, 7), four_four), 7);
+    CHECK_INT(groove_realign_bars(pair_of(&pair, 16, 5, 4), four_four), 20);
+    CHECK_INT(groove_realign_bars(pair_of(&pair, 16, 6, 4), four_four), 12);
+    CHECK_INT(groove_realign_bars(pair_of(&pair, 14, 5, 4), seven_eight), 20);
+    CHECK_INT(groove_realign_bars(pair_of(&pair, 16, 16, 7), four_four), 7);
 }
 
 static void what_starts_again_with_the_phrase_meets_with_it(void)
@@ -110,17 +110,17 @@ static void what_starts_again_with_the_phrase_meets_with_it(void)
     static Pair pair;
     pair_of(&pair, 5, 7, 4);
     pair.selection.realign = REALIGN_PHRASE;
-    CHECK_INT(selection_realign_bars(&pair.selection, four_four), 4);
+    CHECK_INT(groove_realign_bars(&pair.selection, four_four), 4);
     pair.selection.realign = REALIGN_BAR;
-    CHECK_INT(selection_realign_bars(&pair.selection, four_four), 4);
+    CHECK_INT(groove_realign_bars(&pair.selection, four_four), 4);
 }
 
 /* 61 and 59 sixteenths, 4/4, 3 bars: 10797 bars, more than are told. */
 static void more_than_9999_bars_are_told_as_0(void)
 {
     static Pair pair;
-    CHECK_INT(selection_realign_bars(pair_of(&pair, 61, 59, 3), four_four), 0);
-    CHECK_INT(selection_realign_bars(pair_of(&pair, 61, 59, 1), four_four), 3599);
+    CHECK_INT(groove_realign_bars(pair_of(&pair, 61, 59, 3), four_four), 0);
+    CHECK_INT(groove_realign_bars(pair_of(&pair, 61, 59, 1), four_four), 3599);
 }
 
 /* Whether both limbs strike on this bar line. */
@@ -128,7 +128,7 @@ static bool both_strike(const Selection* const selection, const Meter meter, con
 {
     static StrokeList list;
     const int64_t tick = bar * meter_bar_ticks(meter);
-    selection_strokes(selection, meter, tick, tick + 1, &list);
+    groove_strokes(selection, meter, tick, tick + 1, &list);
     bool strikes[LIMB_COUNT] = {false};
     for (uint32_t i = 0; i < list.count; ++i) {
         strikes[list.strokes[i].limb] = true;
@@ -158,7 +158,7 @@ static void the_bars_told_are_those_that_are_counted(void)
         const uint32_t phrase = 1 + dice(&state, 5);
         pair_of(&pair, hands, feet, phrase);
         check_case("%d and %d sixteenths, bars of %d, phrases of %u", hands, feet, bar, phrase);
-        CHECK_INT(selection_realign_bars(&pair.selection, bar_of(bar)),
+        CHECK_INT(groove_realign_bars(&pair.selection, bar_of(bar)),
                   counted_bars(&pair.selection, bar_of(bar)));
     }
 }
@@ -175,7 +175,7 @@ static void the_bars_told_are_those_counted_on_other_grids_and_cycles(void)
             (Regrid){1 + (int)dice(&state, 12), 1 + (int)dice(&state, 64), 0};
         check_case("grid %d, cycle %d, phrases of %u", pair.selection.feet_regrid.grid,
                    pair.selection.feet_regrid.cycle, pair.selection.phrase_bars);
-        CHECK_INT(selection_realign_bars(&pair.selection, four_four),
+        CHECK_INT(groove_realign_bars(&pair.selection, four_four),
                   counted_bars(&pair.selection, four_four));
     }
 }
@@ -185,7 +185,7 @@ static void five_sixteenths_over_seven_eight_meet_in_bar_six(void)
 {
     static Pair pair;
     pair_of(&pair, 14, 5, 1);
-    CHECK_INT(selection_realign_bars(&pair.selection, seven_eight), 5); /* 70 / 14 */
+    CHECK_INT(groove_realign_bars(&pair.selection, seven_eight), 5); /* 70 / 14 */
     for (int64_t bar = 0; bar <= 5; ++bar) {
         check_case("bar %d", (int)bar + 1);
         CHECK_INT(both_strike(&pair.selection, seven_eight, bar), bar % 5 == 0);
@@ -201,7 +201,7 @@ static void figures_of_every_letter_count(void)
     first_of(&other, RIGHT_FOOT, 7);
     pair.groove.parts[1] = (Part){NULL, &other.figure};
     pair.groove.form[1] = 1;
-    CHECK_INT(selection_realign_bars(&pair.selection, four_four), 70); /* 5, 7 and 2 bars */
+    CHECK_INT(groove_realign_bars(&pair.selection, four_four), 70); /* 5, 7 and 2 bars */
 }
 
 int main(void)

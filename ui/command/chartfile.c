@@ -160,6 +160,6 @@ int chartfile_write(const Performance* const performance, const Section* const s
     sheet.hands = only_name(performance->bank, ENTRY_HANDS, &picks);
     sheet.feet = only_name(performance->bank, ENTRY_FEET, &picks);
     sheet.tempo = picks.tempo;
-    sheet.meet_after = selection_realign_bars(&picks.selection, picks.meter);
+    sheet.meet_after = groove_realign_bars(&picks.selection, picks.meter);
     return save(&sheet, path, force);
 }

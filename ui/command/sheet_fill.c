@@ -7,12 +7,12 @@ static void fill_bar(SheetBar* const row, const Selection* const selection, cons
                      const int bar)
 {
     const int64_t ticks = meter_bar_ticks(meter);
-    selection_strokes(selection, meter, bar * ticks, (bar + 1) * ticks, &row->strokes);
+    groove_strokes(selection, meter, bar * ticks, (bar + 1) * ticks, &row->strokes);
     for (uint32_t i = 0; i < row->strokes.count; ++i) {
         row->strokes.strokes[i].tick -= bar * ticks;
     }
     row->feet_turn_count =
-        selection_turns(selection, meter, bar, PAIR_FEET, row->feet_turns, SHEET_TURNS_MAX);
+        groove_turns(selection, meter, bar, PAIR_FEET, row->feet_turns, SHEET_TURNS_MAX);
     row->first = row->last = bar + 1;
     row->letter = (char)('A' + selection->groove->form[bar % (int)selection->groove->form_bars]);
     row->turns = bar + 1 == (int)selection->phrase_bars && selection->turnaround;

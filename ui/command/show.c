@@ -10,7 +10,7 @@ static void print_bar(const Selection* const selection, const Meter meter, const
     static StrokeList before, now; /* too large for a stack */
     const Groove* const groove = selection->groove;
     const int64_t ticks = meter_bar_ticks(meter);
-    selection_strokes(selection, meter, bar * ticks, (bar + 1) * ticks, &now);
+    groove_strokes(selection, meter, bar * ticks, (bar + 1) * ticks, &now);
     const bool turns = bar == (int)selection->phrase_bars - 1 && selection->turnaround;
     printf("bar %d, %s%c", bar + 1, turns ? "turnaround in place of " : "",
            'A' + groove->form[bar % (int)groove->form_bars]);

@@ -82,8 +82,8 @@ void foot_load_step(FootLoad* const foot_load, const double tempo)
     const int64_t next = foot_load->at + TICKS_PER_QUARTER;
     const int64_t end = next < foot_load->end ? next : foot_load->end;
     const int64_t second = second_ticks(foot_load);
-    selection_strokes(&foot_load->selection, foot_load->meter, foot_load->at, end,
-                      &foot_load->strokes);
+    groove_strokes(&foot_load->selection, foot_load->meter, foot_load->at, end,
+                   &foot_load->strokes);
     for (uint32_t i = 0; i < foot_load->strokes.count; ++i) {
         const Stroke stroke = foot_load->strokes.strokes[i];
         if (limb_is_foot(stroke.limb)) {

@@ -186,8 +186,8 @@ static void add_bar(const Selection* const selection, const Bar bar, const int64
     strokes_sort(&list->strokes[first], list->count - first);
 }
 
-void selection_strokes(const Selection* const selection, const Meter meter, const int64_t begin,
-                       const int64_t end, StrokeList* const list)
+void groove_strokes(const Selection* const selection, const Meter meter, const int64_t begin,
+                    const int64_t end, StrokeList* const list)
 {
     list->count = 0;
     list->dropped = 0;
@@ -211,8 +211,7 @@ static const Figure* feet_of_bar(const Selection* const selection, const Bar bar
     return turns ? selection->turnaround : part_of_bar(selection, bar).feet;
 }
 
-StepGrid selection_feet_grid(const Selection* const selection, const Meter meter,
-                             const int64_t index)
+StepGrid groove_feet_grid(const Selection* const selection, const Meter meter, const int64_t index)
 {
     const Bar bar = bar_at(selection, index, meter_bar_ticks(meter));
     const StepGrid beats = {bar.begin, meter_beat_ticks(meter)};
@@ -249,7 +248,7 @@ static int64_t bars_of_figure(const Figure* const figure, const Regrid regrid,
     return layout.bars ? 1 : bars <= most_realign_bars ? bars : 0;
 }
 
-uint32_t selection_realign_bars(const Selection* const selection, const Meter meter)
+uint32_t groove_realign_bars(const Selection* const selection, const Meter meter)
 {
     int64_t bars = selection->loop_bar ? 1 : selection->phrase_bars;
     if (selection->loop_bar || !selection->groove || selection->realign != REALIGN_NEVER) {
@@ -286,7 +285,7 @@ static int64_t step_in(const Laid laid)
     return laid.figure ? layout_make(laid.figure, laid.regrid).step : 0;
 }
 
-BarParts selection_bar(const Selection* const selection, const Meter meter, const int64_t index)
+BarParts groove_bar(const Selection* const selection, const Meter meter, const int64_t index)
 {
     const Bar bar = bar_at(selection, index, meter_bar_ticks(meter));
     const Laid hands = laid_in_bar(selection, bar, PAIR_HANDS);
@@ -302,8 +301,8 @@ BarParts selection_bar(const Selection* const selection, const Meter meter, cons
     };
 }
 
-uint32_t selection_turns(const Selection* const selection, const Meter meter, const int64_t index,
-                         const LimbPair pair, int32_t* const ticks, const uint32_t room)
+uint32_t groove_turns(const Selection* const selection, const Meter meter, const int64_t index,
+                      const LimbPair pair, int32_t* const ticks, const uint32_t room)
 {
     const Bar bar = bar_at(selection, index, meter_bar_ticks(meter));
     const Laid laid = laid_in_bar(selection, bar, pair);
@@ -321,22 +320,20 @@ uint32_t selection_turns(const Selection* const selection, const Meter meter, co
     return count;
 }
 
-uint32_t selection_feet_meet(const Selection* const selection, const Meter meter,
-                             const int64_t index)
+uint32_t groove_feet_meet(const Selection* const selection, const Meter meter, const int64_t index)
 {
     int32_t first = 0;
     for (uint32_t ahead = 1; ahead <= most_meet_bars; ++ahead) {
-        if (selection_turns(selection, meter, index + ahead, PAIR_FEET, &first, 1) && !first) {
+        if (groove_turns(selection, meter, index + ahead, PAIR_FEET, &first, 1) && !first) {
             return ahead;
         }
     }
     return 0;
 }
 
-uint32_t selection_all_meet(const Selection* const selection, const Meter meter,
-                            const int64_t index)
+uint32_t groove_all_meet(const Selection* const selection, const Meter meter, const int64_t index)
 {
-    const int64_t all = selection_realign_bars(selection, meter);
+    const int64_t all = groove_realign_bars(selection, meter);
     return all ? (uint32_t)(all - index % all) : 0;
 }
 

@@ -54,8 +54,8 @@ Feel selection_feel(const Settings* settings, const Groove* groove);
    every bar is that bar of the first phrase, rolling figures included; a bar
    beyond the phrase is the one that stands there in the song (bar 6 of a phrase
    of 4 is its bar 2). */
-void selection_strokes(const Selection* selection, Meter meter, int64_t begin, int64_t end,
-                       StrokeList* list);
+void groove_strokes(const Selection* selection, Meter meter, int64_t begin, int64_t end,
+                    StrokeList* list);
 
 /* Even steps: one at `origin`, others every `step` ticks from it both ways. */
 typedef struct {
@@ -66,11 +66,11 @@ typedef struct {
 /* The steps that the feet are laid on in a bar, counted from 0, of the song; the
    meter's beats where they have none, or lines whose common step is too fine to
    count by: more than 8 in a quarter note without being asked for. */
-StepGrid selection_feet_grid(const Selection* selection, Meter meter, int64_t bar);
+StepGrid groove_feet_grid(const Selection* selection, Meter meter, int64_t bar);
 
 /* Bars until hands, feet, bar line and phrase all meet again; 0 if that takes
    more than 9999. */
-uint32_t selection_realign_bars(const Selection* selection, Meter meter);
+uint32_t groove_realign_bars(const Selection* selection, Meter meter);
 
 /* What one bar, from 0, is made of; figures are NULL where those limbs rest. */
 typedef struct {
@@ -84,20 +84,20 @@ typedef struct {
 } BarParts;
 
 /* The selection must have a groove. */
-BarParts selection_bar(const Selection* selection, Meter meter, int64_t bar);
+BarParts groove_bar(const Selection* selection, Meter meter, int64_t bar);
 
 /* Where in the bar the pair's figure starts again: ticks from the bar line, rising.
    Tells how many, at most `room`. */
-uint32_t selection_turns(const Selection* selection, Meter meter, int64_t bar, LimbPair pair,
-                         int32_t* ticks, uint32_t room);
+uint32_t groove_turns(const Selection* selection, Meter meter, int64_t bar, LimbPair pair,
+                      int32_t* ticks, uint32_t room);
 
 /* Bars from this bar's line to the next at which the feet start again; 0 if that
    takes more than 99. */
-uint32_t selection_feet_meet(const Selection* selection, Meter meter, int64_t bar);
+uint32_t groove_feet_meet(const Selection* selection, Meter meter, int64_t bar);
 
 /* Bars from this bar's line to the next at which all meet again; 0 if that
    takes more than 9999. */
-uint32_t selection_all_meet(const Selection* selection, Meter meter, int64_t bar);
+uint32_t groove_all_meet(const Selection* selection, Meter meter, int64_t bar);
 
 /* A bar that a figure is played in, by whoever was told of it. */
 typedef struct {

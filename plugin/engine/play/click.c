@@ -34,7 +34,7 @@ static StepGrid grid_in_bar(const Selection* const selection, const ClickGrid gr
     case CLICK_SIXTEENTHS:
         return (StepGrid){begin, TICKS_PER_QUARTER / 4};
     case CLICK_FEET:
-        return selection_feet_grid(selection, meter, bar);
+        return groove_feet_grid(selection, meter, bar);
     }
     return (StepGrid){begin, meter_beat_ticks(meter)};
 }

@@ -25,7 +25,7 @@ typedef struct {
    before it are the count-in, whose clicks the gap never silences.  Every bar
    line has an accent.  Beats are the meter's beat units; eighths, triplets and
    sixteenths are parts of a quarter note counted from the bar line; the feet's
-   grid is that of the feet in this bar (see selection_feet_grid). */
+   grid is that of the feet in this bar (see groove_feet_grid). */
 void click_strokes(const Selection* selection, ClickSettings settings, Meter meter, int64_t begin,
                    int64_t end, ClickList* list);
 

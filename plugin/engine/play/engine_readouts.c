@@ -18,7 +18,7 @@ void engine_restart_foot_load(Engine* const engine)
     const Meter meter = engine->groove_clock.meter;
     Selection selection = passage_entry(engine)->selection;
     selection.swing = passage_swing_now(engine);
-    engine->realign_bars = selection_realign_bars(&selection, meter);
+    engine->realign_bars = groove_realign_bars(&selection, meter);
     foot_load_start(&engine->foot_load, &selection, meter, passage_tempo_now(engine));
 }
 

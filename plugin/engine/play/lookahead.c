@@ -151,13 +151,13 @@ void lookahead_draw(Lookahead* const lookahead, const Score* const score, const 
     for (int limb = 0; limb < LIMB_COUNT; ++limb) {
         selection.limbs[limb] = true; /* silenced when their time comes */
     }
-    selection_strokes(&selection, score->meter, from, to, &lookahead->strokes);
+    groove_strokes(&selection, score->meter, from, to, &lookahead->strokes);
     lookahead->dropped += lookahead->strokes.dropped;
     if (!lookahead->strokes.count) {
         return;
     }
-    selection_strokes(&selection, score->meter, from - TICKS_PER_QUARTER, to + TICKS_PER_QUARTER,
-                      &lookahead->around);
+    groove_strokes(&selection, score->meter, from - TICKS_PER_QUARTER, to + TICKS_PER_QUARTER,
+                   &lookahead->around);
     for (uint32_t i = 0; i < lookahead->strokes.count; ++i) {
         draw_stroke(lookahead, score, lookahead->strokes.strokes[i]);
     }

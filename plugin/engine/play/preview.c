@@ -58,7 +58,7 @@ static int64_t own_bar_now(const Engine* const engine, const Passage* const now)
    stood around it. */
 static uint32_t bars_before(const Engine* const engine, const Passage* const now)
 {
-    return selection_bar(&now->entry->selection, now->meter, own_bar_now(engine, now)).in_phrase;
+    return groove_bar(&now->entry->selection, now->meter, own_bar_now(engine, now)).in_phrase;
 }
 
 /* Where it is in the song. */
@@ -125,7 +125,7 @@ static Selection selection_at(const Engine* const engine, const Source* const so
 static void copy_turns(PreviewTurns* const turns, const Selection* const selection,
                        const Meter meter, const int64_t bar, const LimbPair pair)
 {
-    turns->count = selection_turns(selection, meter, bar, pair, turns->ticks, PREVIEW_TURNS_MAX);
+    turns->count = groove_turns(selection, meter, bar, pair, turns->ticks, PREVIEW_TURNS_MAX);
 }
 
 static void see_clicks(Preview* const preview, const Source* const source, const int64_t bar)
@@ -149,7 +149,7 @@ static void see_parts(Preview* const preview, const Selection* const selection, 
 {
     PreviewBar* const seen = &preview->seen;
     const Meter meter = seen->meter;
-    const BarParts parts = selection_bar(selection, meter, bar);
+    const BarParts parts = groove_bar(selection, meter, bar);
     seen->in_phrase = parts.in_phrase;
     seen->part = parts.part;
     seen->turns = parts.turns;
@@ -213,10 +213,10 @@ static void see_span(Preview* const preview, const Engine* const engine, const S
                          .meter = passage->meter,
                          .tempo =
                              passage_tempo(engine, passage, engine->groove_clock.played_until)};
-    selection_strokes(&selection, score.meter, begin, end, &preview->strokes);
+    groove_strokes(&selection, score.meter, begin, end, &preview->strokes);
     preview->seen.dropped += preview->strokes.dropped;
-    selection_strokes(&selection, score.meter, begin - TICKS_PER_QUARTER, end + TICKS_PER_QUARTER,
-                      &preview->around);
+    groove_strokes(&selection, score.meter, begin - TICKS_PER_QUARTER, end + TICKS_PER_QUARTER,
+                   &preview->around);
     for (uint32_t i = 0; i < preview->strokes.count; ++i) {
         Hit hits[ARTICULATION_MAX];
         const Stroke stroke = preview->strokes.strokes[i];
@@ -299,8 +299,8 @@ static void find_meetings(Preview* const preview, const Engine* const engine,
     }
     preview->meet_bar = now->number + bar;
     preview->meet_key = key;
-    preview->feet_meet = selection_feet_meet(&now->entry->selection, now->meter, bar);
-    preview->all_meet = selection_all_meet(&now->entry->selection, now->meter, bar);
+    preview->feet_meet = groove_feet_meet(&now->entry->selection, now->meter, bar);
+    preview->all_meet = groove_all_meet(&now->entry->selection, now->meter, bar);
 }
 
 /* What practice adds: the gap of the click, the ladder. */
