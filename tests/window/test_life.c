@@ -253,6 +253,25 @@ static void a_drag_is_a_touch_from_its_beginning_to_its_end(void)
     CHECK_INT(apart(touched), 1);
 }
 
+/* As jalv 1.6.6 does now and then that closes in full swing: its handle is nothing then. */
+static bool told_when_gone(void)
+{
+    Rig rig;
+    const float value = 1.0f;
+    const bool held = rig_open(&rig, &usual);
+    if (held) {
+        rig_close_window(&rig);
+        rig.descriptor->port_event(NULL, PORT_FIRST_CONTROL, sizeof value, 0, &value);
+    }
+    rig_close(&rig);
+    return held;
+}
+
+static void a_port_told_to_a_window_that_is_gone_does_no_harm(void)
+{
+    CHECK_INT(apart(told_when_gone), 1);
+}
+
 static bool unheard(void)
 {
     Rig rig;
@@ -277,6 +296,7 @@ int main(void)
         RUN(a_window_may_be_closed_at_any_moment);
         RUN(a_window_asked_to_close_says_so_to_its_host);
         RUN(a_host_without_a_single_extra_gets_a_window_that_works);
+        RUN(a_port_told_to_a_window_that_is_gone_does_no_harm);
         RUN(a_drag_is_a_touch_from_its_beginning_to_its_end);
         xvfb_end();
     }

@@ -305,7 +305,9 @@ static void cleanup(const LV2UI_Handle ui)
 static void port_event(const LV2UI_Handle ui, const uint32_t port, const uint32_t size,
                        const uint32_t format, const void* const buffer)
 {
-    incoming_port_event(&((Window*)ui)->model, port, size, format, buffer);
+    if (ui) { /* jalv 1.6.6 that closes in full swing may tell a window that is gone */
+        incoming_port_event(&((Window*)ui)->model, port, size, format, buffer);
+    }
 }
 
 /* After a refusal not at every call: it may last. */
