@@ -9,6 +9,8 @@ enum { GRID_MOST = 16, SPACING_MOST = 3, STEPS_MOST = 16 * 1024 * 1024 }; /* as 
 static const char signs[] = {[LEVEL_REST] = '.',   [LEVEL_GHOST] = 'g', [LEVEL_NORMAL] = 'o',
                              [LEVEL_ACCENT] = 'O', [LEVEL_FLAM] = 'f',  [LEVEL_DRAG] = 'd'};
 
+_Static_assert(sizeof signs == LEVEL_DRAG + 1, "each level has a sign");
+
 /* A grid as a line may have it. */
 typedef struct {
     int64_t step; /* ticks; 0: none */

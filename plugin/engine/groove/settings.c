@@ -56,10 +56,15 @@ static Regrid regrid(const float values[CONTROL_COUNT], const Control grid, cons
     return (Regrid){whole(values, grid), whole(values, cycle), whole(values, shift)};
 }
 
+#define CONTROL_MOST(name, symbol, least, most, normal) MOST_##name = (most),
+enum { CONTROLS(CONTROL_MOST) };
+#undef CONTROL_MOST
+
 /* From slow to full, as the port counts them. */
 static Ratio practice_rate(const float values[CONTROL_COUNT])
 {
     static const Ratio rates[] = {{1, 4}, {1, 3}, {1, 2}, {2, 3}, {3, 4}, {1, 1}};
+    _Static_assert(sizeof rates / sizeof *rates == MOST_PRACTICE_RATE + 1, "each value is a rate");
     return rates[whole(values, CONTROL_PRACTICE_RATE)];
 }
 

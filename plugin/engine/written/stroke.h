@@ -12,31 +12,34 @@ typedef enum { RIGHT_HAND, LEFT_HAND, RIGHT_FOOT, LEFT_FOOT, LIMB_COUNT } Limb;
 
 typedef enum { PAIR_HANDS, PAIR_FEET } LimbPair;
 
-/* What is struck.  The order is that of the kit map's keys. */
-typedef enum {
-    VOICE_KICK,
-    VOICE_KICK_LEFT,
-    VOICE_SNARE,
-    VOICE_SIDE_STICK,
-    VOICE_HAT_CLOSED,
-    VOICE_HAT_HALF_OPEN,
-    VOICE_HAT_OPEN,
-    VOICE_HAT_PEDAL,
-    VOICE_RIDE,
-    VOICE_RIDE_BELL,
-    VOICE_CRASH,
-    VOICE_CRASH_2,
-    VOICE_CHINA,
-    VOICE_SPLASH,
-    VOICE_TOM_HIGH,
-    VOICE_TOM_MID,
-    VOICE_TOM_LOW,
-    VOICE_TOM_FLOOR,
-    VOICE_COWBELL,
-    VOICE_CLICK,
-    VOICE_CLICK_ACCENT,
-    VOICE_COUNT
-} Voice;
+/* What is struck: of the enum, in Turtle, in words, and beside its sign.  The order is that
+   of the kit map's keys. */
+#define VOICES(X)                                                                                  \
+    X(KICK, "kick", "kick", "kick")                                                                \
+    X(KICK_LEFT, "kickLeft", "left kick", "left")                                                  \
+    X(SNARE, "snare", "snare", "snare")                                                            \
+    X(SIDE_STICK, "sideStick", "side stick", "stick")                                              \
+    X(HAT_CLOSED, "hatClosed", "closed hat", "closed")                                             \
+    X(HAT_HALF_OPEN, "hatHalfOpen", "half-open hat", "half-open")                                  \
+    X(HAT_OPEN, "hatOpen", "open hat", "open")                                                     \
+    X(HAT_PEDAL, "hatPedal", "pedal hat", "pedal")                                                 \
+    X(RIDE, "ride", "ride", "ride")                                                                \
+    X(RIDE_BELL, "rideBell", "ride bell", "bell")                                                  \
+    X(CRASH, "crash", "crash", "crash")                                                            \
+    X(CRASH_2, "crash2", "second crash", "second")                                                 \
+    X(CHINA, "china", "china", "china")                                                            \
+    X(SPLASH, "splash", "splash", "splash")                                                        \
+    X(TOM_HIGH, "tomHigh", "high tom", "high")                                                     \
+    X(TOM_MID, "tomMid", "middle tom", "middle")                                                   \
+    X(TOM_LOW, "tomLow", "low tom", "low")                                                         \
+    X(TOM_FLOOR, "tomFloor", "floor tom", "floor")                                                 \
+    X(COWBELL, "cowbell", "cowbell", "cowbell")                                                    \
+    X(CLICK, "click", "click", "click")                                                            \
+    X(CLICK_ACCENT, "clickAccent", "accented click", "accent")
+
+#define VOICE_INDEX(NAME, name, words, brief) VOICE_##NAME,
+typedef enum { VOICES(VOICE_INDEX) VOICE_COUNT } Voice;
+#undef VOICE_INDEX
 
 /* A flam or drag is an accent with one or two soft grace strokes before it. */
 typedef enum { LEVEL_REST, LEVEL_GHOST, LEVEL_NORMAL, LEVEL_ACCENT, LEVEL_FLAM, LEVEL_DRAG } Level;
