@@ -92,7 +92,7 @@ static void begin(Recording* const recording, const Phrase* const phrase, const 
 static void end(Recording* const recording)
 {
     engine_begin(recording->engine, MIDI_LIST_MAX);
-    engine_report(recording->engine, &(Report){.has = HAS_SPEED, .speed = 0.0}, 0);
+    engine_stop(recording->engine, 0);
     gather(recording);
     smf_end(&recording->tracks[0], (uint64_t)recording->time.end);
     smf_end(&recording->tracks[1], (uint64_t)recording->time.end);

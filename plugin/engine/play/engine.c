@@ -109,6 +109,13 @@ void engine_locate(Engine* const engine, const Meter meter, const double tempo, 
     break_off(engine, (Jump){.seam = groove_clock->played_until}, 0);
 }
 
+void engine_stop(Engine* const engine, const uint32_t offset)
+{
+    position_stop(&engine->position);
+    groove_clock_look(&engine->groove_clock, &engine->position);
+    break_off(engine, (Jump){.seam = engine->groove_clock.played_until}, offset);
+}
+
 /* Settings of the clock come into effect with a block: in place, or the groove
    goes on elsewhere. */
 static void watch_groove_clock(Engine* const engine, const uint32_t offset)

@@ -56,6 +56,9 @@ void engine_plan_clear(Engine* engine);
    bar 0, at `tempo` quarter notes a minute, 1 to 2000.  Nothing is guessed. */
 void engine_locate(Engine* engine, Meter meter, double tempo, int64_t tick);
 
+/* Likewise: it stands from here on, and what sounds is ended at frame `offset`. */
+void engine_stop(Engine* engine, uint32_t offset);
+
 /* Takes in a report that stands at frame `offset` of the block going on. */
 void engine_report(Engine* engine, const Report* report, uint32_t offset);
 

@@ -368,6 +368,12 @@ void position_locate(Position* const position, const Meter meter, const double t
     position->played_until = (int64_t)ceil(tick);
 }
 
+void position_stop(Position* const position)
+{
+    position->rolling = position->may_resume = false;
+    clock_anchor(&position->clock, clock_tick(&position->clock, position->clock.now), 0.0);
+}
+
 Span position_advance(Position* const position, const uint32_t frames)
 {
     Clock* const clock = &position->clock;

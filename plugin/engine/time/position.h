@@ -56,6 +56,9 @@ PositionEvent position_report(Position* position, const Report* report);
    somebody who knows, so nothing of it is weighed. */
 void position_locate(Position* position, Meter meter, double tempo, double tick);
 
+/* It stands where it is, told likewise. */
+void position_stop(Position* position);
+
 /* What falls in the next `frames` frames; moves the clock on.  Every tick is
    given once until the next jump. */
 Span position_advance(Position* position, uint32_t frames);
