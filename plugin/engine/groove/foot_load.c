@@ -3,11 +3,6 @@
 
 #include <math.h>
 
-static int64_t second_ticks(const FootLoad* const foot_load)
-{
-    return whole_number(foot_load->tempo / 60.0 * (double)TICKS_PER_QUARTER);
-}
-
 void foot_load_start(FootLoad* const foot_load, const Selection* const selection, const Meter meter,
                      const double tempo)
 {
@@ -18,10 +13,10 @@ void foot_load_start(FootLoad* const foot_load, const Selection* const selection
     foot_load->meter = meter;
     foot_load->tempo = tempo;
     foot_load->at = 0;
-    foot_load->end =
-        (int64_t)selection->phrase_bars * meter_bar_ticks(meter) + second_ticks(foot_load);
+    foot_load->end = (int64_t)selection->phrase_bars * meter_bar_ticks(meter) +
+                     limb_tally_second(foot_load->tempo);
     for (int foot = 0; foot < FOOT_LOAD_FEET; ++foot) {
-        foot_load->feet[foot] = (FootTally){.count = 0};
+        foot_load->feet[foot] = (LimbTally){.count = 0};
     }
 }
 
@@ -34,36 +29,10 @@ bool foot_load_is_of(const FootLoad* const foot_load, const Selection* const sel
            !(is_done && !swing_equal(foot_load->selection.swing, swing));
 }
 
-static void forget_before(FootTally* const foot, const int64_t tick)
-{
-    while (foot->count && foot->recent[foot->first] <= tick) {
-        foot->first = (foot->first + 1) % FOOT_LOAD_WINDOW;
-        --foot->count;
-    }
-}
-
-static void strike(FootTally* const foot, const int64_t tick, const int64_t second)
-{
-    forget_before(foot, tick - second);
-    if (foot->count < FOOT_LOAD_WINDOW) {
-        foot->recent[(foot->first + foot->count) % FOOT_LOAD_WINDOW] = tick;
-        ++foot->count;
-    }
-    if (foot->count > foot->busiest) {
-        foot->busiest = foot->count;
-    }
-    const int64_t gap = tick - foot->last;
-    if (foot->struck && (!foot->closest || gap < foot->closest)) {
-        foot->closest = gap;
-    }
-    foot->struck = true;
-    foot->last = tick;
-}
-
 static void finish(FootLoad* const foot_load)
 {
     for (int foot = 0; foot < FOOT_LOAD_FEET; ++foot) {
-        const FootTally* const seen = &foot_load->feet[foot];
+        const LimbTally* const seen = &foot_load->feet[foot];
         const double second = foot_load->tempo / 60.0 * (double)TICKS_PER_QUARTER;
         foot_load->found[foot] =
             (FootDemand){seen->busiest, (double)seen->closest / second * 1000.0};
@@ -81,13 +50,13 @@ void foot_load_step(FootLoad* const foot_load, const double tempo)
     }
     const int64_t next = foot_load->at + TICKS_PER_QUARTER;
     const int64_t end = next < foot_load->end ? next : foot_load->end;
-    const int64_t second = second_ticks(foot_load);
+    const int64_t second = limb_tally_second(foot_load->tempo);
     groove_strokes(&foot_load->selection, foot_load->meter, foot_load->at, end,
                    &foot_load->strokes);
     for (uint32_t i = 0; i < foot_load->strokes.count; ++i) {
         const Stroke stroke = foot_load->strokes.strokes[i];
         if (limb_is_foot(stroke.limb)) {
-            strike(&foot_load->feet[stroke.limb == LEFT_FOOT], stroke.tick, second);
+            limb_tally_strike(&foot_load->feet[stroke.limb == LEFT_FOOT], stroke.tick, second);
         }
     }
     foot_load->at = end;

@@ -4,19 +4,9 @@
 #pragma once
 
 #include "groove.h"
+#include "limb_tally.h"
 
-enum { FOOT_LOAD_FEET = 2, FOOT_LOAD_WINDOW = 256 }; /* strokes of one foot in a second */
-
-/* One foot's strokes so far. */
-typedef struct {
-    int64_t recent[FOOT_LOAD_WINDOW]; /* ticks within the last second, a ring */
-    uint32_t first;
-    uint32_t count;
-    uint32_t busiest; /* most strokes in a second */
-    int64_t closest;  /* fewest ticks between two strokes; 0: none yet */
-    int64_t last;
-    bool struck;
-} FootTally;
+enum { FOOT_LOAD_FEET = 2 };
 
 /* Found for one foot; zeros where it doesn't play, or plays only once. */
 typedef struct {
@@ -30,7 +20,7 @@ typedef struct {
     double tempo;                     /* quarter notes a minute */
     int64_t at;                       /* next tick to look at */
     int64_t end;                      /* a phrase and a second more: phrases follow each other */
-    FootTally feet[FOOT_LOAD_FEET];   /* right, left */
+    LimbTally feet[FOOT_LOAD_FEET];   /* right, left */
     FootDemand found[FOOT_LOAD_FEET]; /* of the last whole foot_load */
     StrokeList strokes;
 } FootLoad;
