@@ -129,6 +129,8 @@ static void locate(Life* const life)
 {
     if (!chance(&dice, 4)) {
         life->look.meter = meters[chance(&dice, METERS)];
+    }
+    if (!chance(&dice, 4)) {
         life->look.tempo = 60.0 + (double)chance(&dice, 160);
     }
     const double beats = life->look.meter.beats_per_bar;
@@ -248,6 +250,10 @@ static void live(const int way)
     }
     for (int i = 0; i < WAIT_BLOCKS && lived.held.place.waiting; ++i) {
         run(&lived, 1);
+    }
+    if (way % 2) { /* with nothing changed behind it */
+        run(&lived, SETTLE_BLOCKS);
+        locate(&lived);
     }
     run(&lived, SETTLE_BLOCKS);
 }
