@@ -63,7 +63,9 @@ double play_limits_move_ms(const PlayLimits* const limits, const uint8_t from, c
 {
     const PlayPlace a = limits->places[from];
     const PlayPlace b = limits->places[to];
-    const double distance = hypot(b.right - a.right, b.away - a.away);
+    const double right = b.right - a.right;
+    const double away = b.away - a.away;
+    const double distance = sqrt(right * right + away * away);
     if (from == to || !(distance > 0.0)) {
         return 0.0;
     }
