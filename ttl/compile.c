@@ -31,7 +31,7 @@ static void print_text(const char* const text)
 
 static void print_number(const double number)
 {
-    printf(isnan(number) ? "NAN" : "%a", number);
+    printf(isnan(number) ? "(double)NAN" : "%a", number);
 }
 
 /* ---- Values of each type */

@@ -21,6 +21,11 @@ static double ticks(const double ms)
     return ms / 60000.0 * tempo * (double)TICKS_PER_QUARTER;
 }
 
+static double in_ms(const int64_t lead)
+{
+    return (double)lead / ticks(1.0);
+}
+
 static Surroundings alone_at(const int64_t in_bar, const int64_t bars_apart)
 {
     return (Surroundings){quarter, quarter, quarter, quarter, in_bar, bars_apart, 8 * quarter};
@@ -166,9 +171,9 @@ static void with_room_a_flam_is_one_sound_and_a_drag_is_heard_as_two_strokes_bef
     const Graces flam = graces_of(LEVEL_FLAM, NULL, 0), drag = graces_of(LEVEL_DRAG, NULL, 0);
     CHECK_INT(flam.count, 1);
     CHECK_INT(flam.limb, LEFT_HAND);
-    CHECK(flam.leads[0] >= ticks(15.0) && flam.leads[0] <= ticks(35.0));
+    CHECK(in_ms(flam.leads[0]) >= 15.0 && in_ms(flam.leads[0]) <= 35.0);
     CHECK_INT(drag.count, 2);
-    CHECK(drag.leads[0] >= ticks(50.0) && drag.leads[0] <= ticks(80.0));
+    CHECK(in_ms(drag.leads[0]) >= 50.0 && in_ms(drag.leads[0]) <= 80.0);
     CHECK_INT(drag.leads[1], drag.leads[0] / 2); /* a double: evenly spaced */
 }
 

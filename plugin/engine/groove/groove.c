@@ -118,8 +118,9 @@ static void add_mirrored(BarQuery* const query, const Figure* const figure, cons
 {
     const bool mirror = query->selection->left_foot_leads && figure;
     const uint32_t first = list->count;
-    for (uint8_t limb = 0; limb < LIMB_COUNT; ++limb) {
-        query->heard[mirror ? figure_mirrored(figure, limb) : limb] = query->selection->limbs[limb];
+    for (int limb = 0; limb < LIMB_COUNT; ++limb) {
+        query->heard[mirror ? figure_mirrored(figure, (uint8_t)limb) : limb] =
+            query->selection->limbs[limb];
     }
     add_figure(query, figure, regrid, list);
     for (uint32_t i = first; mirror && i < list->count; ++i) {
