@@ -62,6 +62,7 @@ static void count_run(const Playability* const playability, const PlayStream str
     if (++ear->run > found->run_strokes) {
         found->run_strokes = ear->run;
         found->run_seconds = ms_of(playability, tick - ear->run_begin) / 1000.0;
+        found->run_at = ear->run_begin;
     }
 }
 
@@ -73,7 +74,10 @@ static void count_burst(const Playability* const playability, const PlayStream s
     const bool is_double = ear->tally.struck && close;
     found->doubles += is_double;
     ear->burst = is_double ? ear->burst + 1 : 1;
-    found->burst = ear->burst > found->burst ? ear->burst : found->burst;
+    if (ear->burst > found->burst) {
+        found->burst = ear->burst;
+        found->burst_at = tick;
+    }
 }
 
 static void count_band(const PlayEar* const ear, PlayDemand* const found, const int64_t gap)
@@ -96,7 +100,12 @@ static void hear(Playability* const playability, const PlayStream stream, const 
     }
     count_run(playability, stream, ear, found, tick);
     count_burst(playability, stream, ear, found, tick);
+    const LimbTally* const tally = &ear->tally;
+    const uint32_t busiest = tally->busiest;
+    const int64_t closest = tally->closest;
     limb_tally_strike(&ear->tally, tick, limb_tally_second(playability->tempo));
+    found->rate_at = tally->busiest > busiest ? tick : found->rate_at;
+    found->closest_at = tally->closest != closest ? tick : found->closest_at;
     count_band(ear, found, gap);
     ++found->strokes;
 }
@@ -133,6 +142,13 @@ static void count_at_once(Playability* const playability, const int64_t tick)
     }
 }
 
+static void count_torn(PlayDemand* const found, const int64_t tick, const bool at_once)
+{
+    if (at_once && !found->torn++) {
+        found->torn_at = tick;
+    }
+}
+
 /* Strokes at once come in order of limb, then voice; the same twice is one. */
 static void take(Playability* const playability, const Stroke stroke)
 {
@@ -142,7 +158,7 @@ static void take(Playability* const playability, const Stroke stroke)
         return;
     }
     count_at_once(playability, stroke.tick);
-    playability->found[stroke.limb].torn += at_once;
+    count_torn(&playability->found[stroke.limb], stroke.tick, at_once);
     if (!at_once && ear->tally.struck && !limb_is_foot(stroke.limb)) {
         count_move(playability, stroke);
     }

@@ -29,14 +29,19 @@ typedef struct {
    Grace strokes of flams and drags are not counted: they bounce, and give way. */
 typedef struct {
     uint32_t strokes;
-    double rate;                /* strokes in the busiest second */
+    double rate;                /* strokes in the busiest second, */
+    int64_t rate_at;            /*   the first of equals, and the tick of its last stroke */
     double mean;                /* strokes a second of the whole song */
     double closest_ms;          /* the closest two; 0: fewer than two */
+    int64_t closest_at;         /*   the tick of the second of them */
     uint32_t run_strokes;       /* of the unbroken run with most strokes, the first of equals */
     double run_seconds;         /* from its first stroke to its last */
+    int64_t run_at;             /* the tick of its first */
     uint32_t doubles;           /* gaps shorter than the limb's rate would have */
     uint32_t burst;             /* most strokes in a row that are so close; 1: none are */
+    int64_t burst_at;           /* the tick of the last of them */
     uint32_t torn;              /* a limb's strokes on one voice while it strikes another */
+    int64_t torn_at;            /* the tick of the first */
     uint32_t moves;             /* a hand's ways to another voice without the time for it */
     PlayMove worst;             /* that with the least of the time it needs; zeros: no way */
     PlayBand bands[PLAY_BANDS]; /* by strokes in the second before; the last: more too */
@@ -97,6 +102,10 @@ void playability_run(Playability* playability, const Selection* selection, Meter
 /* Minutes of the song that go at `rate` strokes a second or more: the gaps that end in a
    stroke with so many in the second before it, it included. */
 double playability_minutes_at(const Playability* playability, PlayStream stream, uint32_t rate);
+
+/* Which rate comes closest to what can be kept up, or is furthest beyond it: of those that
+   last a minute in all, or of all where none does. */
+uint32_t playability_hardest(const Playability* playability, PlayStream stream);
 
 /* Strokes a second kept up in those minutes: their mean, but never more than `rate`, so
    that a few close strokes in a slow second stay few. */

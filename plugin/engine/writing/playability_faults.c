@@ -32,18 +32,39 @@ double playability_kept_at(const Playability* const playability, const PlayStrea
     return mean < rate ? mean : rate;
 }
 
-static bool too_long(const Playability* const playability, const PlayStream stream)
+/* How much of what can be kept up so long is asked for. */
+static double hardness(const Playability* const playability, const PlayStream stream,
+                       const uint32_t rate)
 {
+    const double minutes = playability_minutes_at(playability, stream, rate);
     const double most = playability->limits.rate[stream];
-    for (uint32_t rate = 1; rate < PLAY_BANDS; ++rate) {
-        const double minutes = playability_minutes_at(playability, stream, rate);
-        const double share = play_limits_share(&playability->limits, minutes);
-        if (minutes >= 1.0 - slack &&
-            playability_kept_at(playability, stream, rate) > most * share * (1.0 + slack)) {
-            return true;
+    return playability_kept_at(playability, stream, rate) /
+           (most * play_limits_share(&playability->limits, minutes));
+}
+
+static bool lasts(const Playability* const playability, const PlayStream stream,
+                  const uint32_t rate)
+{
+    return playability_minutes_at(playability, stream, rate) >= 1.0 - slack;
+}
+
+uint32_t playability_hardest(const Playability* const playability, const PlayStream stream)
+{
+    const bool any = lasts(playability, stream, 1);
+    uint32_t hardest = 1;
+    for (uint32_t rate = 2; rate < PLAY_BANDS; ++rate) {
+        if ((!any || lasts(playability, stream, rate)) &&
+            hardness(playability, stream, rate) > hardness(playability, stream, hardest)) {
+            hardest = rate;
         }
     }
-    return false;
+    return hardest;
+}
+
+static bool too_long(const Playability* const playability, const PlayStream stream)
+{
+    const uint32_t rate = playability_hardest(playability, stream);
+    return lasts(playability, stream, rate) && hardness(playability, stream, rate) > 1.0 + slack;
 }
 
 /* Even strokes at a rate have the next whole number above it in some second. */
