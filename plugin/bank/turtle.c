@@ -57,7 +57,7 @@ void turtle_over(Turtle* const turtle, const DescribedList* const under)
 bool turtle_is_file(const char* const name)
 {
     const size_t length = strlen(name);
-    return length > 4 && !strcmp(name + length - 4, ".ttl");
+    return length > 4 && !strcmp(name + length - 4, ".ttl") && strcmp(name, OWN_LIMITS_FILE);
 }
 
 static const char* base_name(const char* const path)

@@ -65,6 +65,8 @@ const char* turtle_label(Turtle* turtle, const SordNode* node);
    has their texts too. */
 bool turtle_described(Turtle* turtle, Described** rows, DescribedList* list);
 
+#define OWN_LIMITS_FILE "limits.ttl" /* in the user's folder: what own_limits.h reads, no bank */
+
 /* True if a file with this name is read as part of a folder's bank. */
 bool turtle_is_file(const char* name);
 
