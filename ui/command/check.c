@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: ISC
+#include "../../plugin/bank/own_limits.h"
 #include "bundle.h"
 #include "commands.h"
+#include "playcheck.h"
 
 #include <stdio.h>
 
@@ -15,9 +17,8 @@ static void print_right(const Bank* const bank, const EntryKind kind)
     }
 }
 
-static int print_wrong(const Bank* const bank)
+static int print_wrong(const Diagnostics* const diagnostics)
 {
-    const Diagnostics* const diagnostics = bank_diagnostics(bank);
     for (size_t i = 0; i < diagnostics->count; ++i) {
         printf("wrong: %s\n", diagnostics->texts[i]);
     }
@@ -27,11 +28,28 @@ static int print_wrong(const Bank* const bank)
     return diagnostics->count ? FAILED : DONE;
 }
 
+/* The limits beside the user's own bank, which are no part of it. */
+static int print_limits(const char* const folder)
+{
+    Diagnostics diagnostics = {.count = 0};
+    own_limits_read(folder, &diagnostics);
+    const int status = print_wrong(&diagnostics);
+    diagnostics_clear(&diagnostics);
+    return status;
+}
+
 int command_check(const Request* const request)
 {
     char bundle[BUNDLE_PATH_ROOM];
     char folder[BUNDLE_PATH_ROOM + 8];
     char users[BANK_FOLDER_ROOM];
+    if (playcheck_asked(request)) {
+        if (request->operand) {
+            fprintf(stderr, "fourlimb: check takes a file of figures or a groove, not both\n");
+            return ASKED_WRONGLY;
+        }
+        return playcheck_run(request);
+    }
     if (!request->operand && !bank_users_folder(users)) {
         fprintf(stderr, "fourlimb: there is no folder of your own to check; name a file, or set "
                         "HOME or XDG_DATA_HOME\n");
@@ -51,7 +69,8 @@ int command_check(const Request* const request)
     for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
         print_right(bank, (EntryKind)kind);
     }
-    const int status = print_wrong(bank);
+    const int bank_status = print_wrong(bank_diagnostics(bank));
+    const int limits_status = request->operand ? DONE : print_limits(users);
     bank_free(bank);
-    return status;
+    return bank_status == DONE ? limits_status : bank_status;
 }

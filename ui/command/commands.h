@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* commands.h - what the program can be asked to do; each returns its exit
-   status: 0 done, 1 asked wrongly, 2 it could not be done. */
+   status: 0 done, 1 asked wrongly, 2 it could not be done (of check: what is
+   wrong was found). */
 #pragma once
 
 #include "options.h"

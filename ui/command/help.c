@@ -24,6 +24,7 @@ const char* const help_examples[] = {
     "fourlimb list feet",
     "fourlimb list --presets",
     "fourlimb check my-feet.ttl",
+    "fourlimb check --groove \"Lower Station\" --tempo 200 --minutes 4 --lighten 6",
     NULL,
 };
 

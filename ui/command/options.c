@@ -259,6 +259,19 @@ static bool refuse_tempo(Request* const request, const char* const value)
     return false;
 }
 
+static bool take_minutes(Request* const request, const char* const value)
+{
+    return read_number(value, 0.1, 180.0, &request->minutes) ||
+           wrong("--minutes", value, "minutes from 0.1 to 180");
+}
+
+static bool take_lighten(Request* const request, const char* const value)
+{
+    return request_lighten(value, &request->lighten) ||
+           wrong("--lighten", value,
+                 "strokes a second from 1 to 40, or whose: such as 7, right-foot=7, hands=9");
+}
+
 static bool take_wav(Request* const request, const char* const value)
 {
     (void)value;
@@ -305,7 +318,7 @@ static bool take_help(Request* const request, const char* const value)
 
 enum {
     RENDERED = FOR(RENDER) | FOR(PRACTICE),
-    GROOVE = FOR(RENDER) | FOR(SHOW) | FOR(CHART) | FOR(PRACTICE),
+    GROOVE = FOR(RENDER) | FOR(SHOW) | FOR(CHART) | FOR(PRACTICE) | FOR(CHECK),
     FILES = FOR(RENDER) | FOR(CHART) | FOR(PRACTICE),
     ALL = (1U << COMMAND_COUNT) - 1
 };
@@ -328,6 +341,10 @@ const OptionRow option_rows[] = {
     {"from", "BPM", FOR(PRACTICE), take_from, "the ladder of tempi begins here"},
     {"to", "BPM", FOR(PRACTICE), take_to, "and goes up to this (the groove's own tempo)"},
     {"steps", "N", FOR(PRACTICE), take_steps, "in so many tempi, 1 to 12 (4)"},
+    {"minutes", "N", FOR(CHECK), take_minutes, "the length of the song that is checked (4)"},
+    {"lighten", "[LIMB=]N", FOR(CHECK), take_lighten,
+     "leave out strokes until no foot has more than N a second; or right-foot, left-foot, "
+     "right-hand, left-hand, hands"},
     {"meter", "B/U", GROOVE, take_meter, "such as 7/8 (as the groove is written)"},
     {"click", "off|count-in|always", RENDERED, take_click,
      "where a click is heard (in the count-in; practice: always)"},

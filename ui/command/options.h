@@ -18,7 +18,8 @@
     X(LIST, list, "[KIND]", "grooves|hands|feet|turnarounds|kits|controls",                        \
       "say what the bank holds: all, or grooves, hands, feet, turnarounds, kits, controls")        \
     X(CHECK, check, "[FILE.ttl]", "FILE",                                                          \
-      "say what is right and wrong in a file of figures, or in all of your own folder")
+      "say what is right and wrong in a file of figures, or in all of your own folder; with "      \
+      "--groove, whether a person can play it")
 
 #define COMMAND_NAME(name, word, operand, value, words) COMMAND_##name,
 typedef enum { COMMANDS(COMMAND_NAME) COMMAND_COUNT } Command;

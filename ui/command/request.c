@@ -2,6 +2,7 @@
 #include "request.h"
 
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 const Section* request_first(const Request* const request)
@@ -42,4 +43,32 @@ double request_preset_value(const Section* const section, const char* const symb
 {
     const float* const value = request_find(section->preset_values, section->preset_count, symbol);
     return value ? (double)*value : otherwise;
+}
+
+bool request_lighten(const char* const text, LightenWish* const wish)
+{
+    static const struct {
+        const char* name;
+        LightenWish wish;
+    } rows[] = {
+        {"feet", {.limbs = {false, false, true, true}}},
+        {"hands", {.limbs = {true, true}}},
+        {"right-hand", {.limbs = {true}}},
+        {"left-hand", {.limbs = {false, true}}},
+        {"right-foot", {.limbs = {false, false, true}}},
+        {"left-foot", {.limbs = {false, false, false, true}}},
+    };
+    const char* const equals = strchr(text, '=');
+    const size_t length = equals ? (size_t)(equals - text) : strlen(rows[0].name);
+    const char* const name = equals ? text : rows[0].name;
+    char* end = NULL;
+    const long rate = strtol(equals ? equals + 1 : text, &end, 10);
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; ++i) {
+        if (strlen(rows[i].name) == length && !strncmp(rows[i].name, name, length)) {
+            *wish = rows[i].wish;
+            wish->rate = (int)rate;
+            return !*end && rate >= 1 && rate <= 40;
+        }
+    }
+    return false;
 }

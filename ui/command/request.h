@@ -36,6 +36,12 @@ typedef struct {
     int bits;              /* 16 or 24 a sample */
 } WavForm;
 
+/* What --lighten says: which limbs, written as people say them; all false: nothing. */
+typedef struct {
+    bool limbs[4]; /* by Limb */
+    int rate;      /* strokes a second for each */
+} LightenWish;
+
 typedef struct {
     Section sections[SECTIONS_MAX];
     int section_count;
@@ -45,7 +51,9 @@ typedef struct {
     const char* operand; /* a kind to list, a file to check; NULL if none */
     double from;         /* of practice: quarter notes a minute, 0 if not said */
     double to;
-    int steps;    /* 0 if not said */
+    int steps;      /* 0 if not said */
+    double minutes; /* of the song that is checked; 0 if not said */
+    LightenWish lighten;
     bool as_wav;  /* and not MIDI */
     bool presets; /* list them */
     WavForm wav;
@@ -55,6 +63,9 @@ typedef struct {
 
 /* The first section, or an empty one: as the bank's first groove is written. */
 const Section* request_first(const Request* request);
+
+/* Reads "7" (each foot), "feet=7", "right-hand=9"; false if it says nothing of the kind. */
+bool request_lighten(const char* text, LightenWish* wish);
 
 /* Puts a control's value among `settings`, in place of what it had there.  False if
    they are full, which controls that the plugin has can't make them. */

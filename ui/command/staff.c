@@ -28,6 +28,13 @@ int staff_columns(const StrokeList* const strokes, const int64_t bar_begin, cons
     return 0;
 }
 
+int64_t staff_beat_ticks(const Meter meter)
+{
+    const int beats = (int)meter.beats_per_bar;
+    const bool threes = meter.beat_unit >= 8 && beats > 3 && beats % 3 == 0;
+    return (threes ? 3 : 1) * meter_beat_ticks(meter);
+}
+
 /* The bar's columns on the page: a space stands after each beat, and in meters
    that count eighths by threes after each of those. */
 typedef struct {
@@ -42,10 +49,8 @@ static Page make_page(const int columns, const int64_t bar_begin, const Meter me
 {
     const int64_t step = meter_beat_ticks(meter) / columns;
     const int64_t wanted = meter_bar_ticks(meter) / step;
-    const int beats = (int)meter.beats_per_bar;
-    const bool threes = meter.beat_unit >= 8 && beats > 3 && beats % 3 == 0;
     return (Page){columns, wanted < COLUMNS_MAX ? (int)wanted : COLUMNS_MAX,
-                  threes ? 3 * columns : columns, bar_begin, step};
+                  (int)(staff_beat_ticks(meter) / step), bar_begin, step};
 }
 
 static int page_column(const Page page, const int column)

@@ -11,5 +11,8 @@
    such number from 2 to 48; 0 if there is none. */
 int staff_columns(const StrokeList* strokes, int64_t bar_begin, Meter meter);
 
+/* Ticks of a beat as people count it: three eighths in compound meters. */
+int64_t staff_beat_ticks(Meter meter);
+
 /* Prints the bar's count and rows. */
 void staff_print(FILE* out, const StrokeList* strokes, int64_t bar_begin, Meter meter);

@@ -1,0 +1,169 @@
+// SPDX-License-Identifier: ISC
+#include "lighter.h"
+
+#include "../../plugin/engine/writing/lighten.h"
+#include "staff.h"
+
+#include <string.h>
+
+/* What all figures are lightened by. */
+typedef struct {
+    Lighter* lighter;
+    Meter meter;
+    double tempo;
+    const PlayLimits* limits;
+    const LightenWish* wish;
+} Making;
+
+static void take_figure(LighterFigure* const to, const Stroke* const strokes, const uint32_t count)
+{
+    memcpy(to->strokes, strokes, count * sizeof *strokes);
+    to->figure.stroke_count = count;
+    to->figure.strokes = to->strokes;
+}
+
+/* As it is played, on its grid and cycle; false if that is more than a list holds. */
+static bool lay_out(LighterFigure* const to)
+{
+    static StrokeList list; /* too large for a stack */
+    static const bool all[LIMB_COUNT] = {true, true, true, true};
+    const Layout layout = layout_make(to->written, to->regrid);
+    to->figure = *to->written;
+    if (layout_regrid_equal(to->regrid, (Regrid){0})) {
+        take_figure(to, to->written->strokes, to->written->stroke_count);
+        return true;
+    }
+    list.count = list.dropped = 0;
+    layout_strokes(&layout, 0, layout_ticks(&layout), 0, all, &list);
+    to->figure.cycle_ticks = layout_ticks(&layout);
+    to->figure.step_ticks = layout.step;
+    to->figure.bars = layout.bars;
+    take_figure(to, list.strokes, list.count);
+    return !list.dropped;
+}
+
+/* A shorter figure is as long as the bar, or one stroke less in it were one in each turn. */
+static void unroll(LighterFigure* const to, const Meter meter)
+{
+    Figure* const figure = &to->figure;
+    const int64_t bar = meter_bar_ticks(meter);
+    const uint32_t turns = (uint32_t)(bar / figure->cycle_ticks);
+    const uint32_t count = figure->stroke_count;
+    if (turns < 2 || bar % figure->cycle_ticks || turns * count > FIGURE_STROKES_MAX) {
+        return;
+    }
+    for (uint32_t i = count; i < turns * count; ++i) {
+        to->strokes[i] = to->strokes[i - count];
+        to->strokes[i].tick += figure->cycle_ticks;
+    }
+    figure->stroke_count = turns * count;
+    figure->cycle_ticks = bar;
+}
+
+static void thin(const Making* const making, LighterFigure* const to, const Limb limb)
+{
+    static Stroke stay[FIGURE_STROKES_MAX];
+    const bool mirrored = making->lighter->before.left_foot_leads && limb_is_foot((uint8_t)limb);
+    const LightenLimit limit = {
+        .limb = mirrored ? figure_mirrored(to->written, (uint8_t)limb) : (uint8_t)limb,
+        .most = (uint32_t)making->wish->rate,
+        .seconds = 1.0,
+        .tempo = making->tempo,
+        .beat = staff_beat_ticks(making->meter),
+        .run_gap_ms = making->limits->run_gap_ms[limb],
+    };
+    take_figure(to, stay, lighten_figure(&to->figure, limit, stay).count);
+}
+
+static bool is_same(const LighterFigure* const made, const Figure* const written,
+                    const Regrid regrid)
+{
+    return made->written == written && layout_regrid_equal(made->regrid, regrid);
+}
+
+/* The lightened figure; the written one where nothing plays or it is too much. */
+static const Figure* lighten(const Making* const making, const Figure* const written,
+                             const Regrid regrid)
+{
+    Lighter* const lighter = making->lighter;
+    for (int i = 0; i < lighter->count; ++i) {
+        if (is_same(&lighter->figures[i], written, regrid)) {
+            return &lighter->figures[i].figure;
+        }
+    }
+    LighterFigure* const to = &lighter->figures[lighter->count];
+    to->written = written;
+    to->regrid = regrid;
+    if (!written || !lay_out(to)) {
+        return written;
+    }
+    unroll(to, making->meter);
+    for (int limb = 0; limb < LIMB_COUNT; ++limb) {
+        if (making->wish->limbs[limb]) {
+            thin(making, to, (Limb)limb);
+        }
+    }
+    ++lighter->count;
+    return &to->figure;
+}
+
+void lighter_make(Lighter* const lighter, const Selection* const before, const Meter meter,
+                  const double tempo, const PlayLimits* const limits, const LightenWish* const wish)
+{
+    const Making making = {lighter, meter, tempo, limits, wish};
+    const Regrid as_written = {0};
+    lighter->before = lighter->after = *before;
+    lighter->groove = *before->groove;
+    lighter->count = 0;
+    for (int part = 0; part < PARTS_MAX; ++part) {
+        Part* const to = &lighter->groove.parts[part];
+        to->hands = before->hands ? to->hands : lighten(&making, to->hands, before->hands_regrid);
+        to->feet = before->feet ? to->feet : lighten(&making, to->feet, before->feet_regrid);
+    }
+    lighter->after.groove = &lighter->groove;
+    lighter->after.hands = lighten(&making, before->hands, before->hands_regrid);
+    lighter->after.feet = lighten(&making, before->feet, before->feet_regrid);
+    lighter->after.turnaround = lighten(&making, before->turnaround, as_written);
+    lighter->after.hands_regrid = lighter->after.feet_regrid = as_written;
+}
+
+/* ---- As text */
+
+/* A bar of both, from its line. */
+typedef struct {
+    StrokeList before;
+    StrokeList after;
+} BarPair;
+
+static bool pairs_alike(const BarPair* const a, const BarPair* const b, const int64_t apart)
+{
+    return stroke_lists_alike(&a->before, &b->before, apart) &&
+           stroke_lists_alike(&a->after, &b->after, apart);
+}
+
+static void print_bar(FILE* const out, const Lighter* const lighter, const Meter meter,
+                      const int bar)
+{
+    static BarPair last, now; /* too large for a stack */
+    const int64_t ticks = meter_bar_ticks(meter);
+    groove_strokes(&lighter->before, meter, bar * ticks, (bar + 1) * ticks, &now.before);
+    groove_strokes(&lighter->after, meter, bar * ticks, (bar + 1) * ticks, &now.after);
+    if (stroke_lists_alike(&now.before, &now.after, 0)) {
+        fprintf(out, "bar %d: nothing is left out\n", bar + 1);
+    } else if (bar > 0 && pairs_alike(&last, &now, ticks)) {
+        fprintf(out, "bar %d: as bar %d\n", bar + 1, bar);
+    } else {
+        fprintf(out, "bar %d, before\n", bar + 1);
+        staff_print(out, &now.before, bar * ticks, meter);
+        fprintf(out, "bar %d, after\n", bar + 1);
+        staff_print(out, &now.after, bar * ticks, meter);
+    }
+    last = now;
+}
+
+void lighter_print(FILE* const out, const Lighter* const lighter, const Meter meter)
+{
+    for (int bar = 0; bar < (int)lighter->before.phrase_bars; ++bar) {
+        print_bar(out, lighter, meter, bar);
+    }
+}

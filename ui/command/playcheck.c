@@ -1,0 +1,147 @@
+// SPDX-License-Identifier: ISC
+#include "playcheck.h"
+
+#include "../../plugin/bank/own_limits.h"
+#include "../scene/words.h"
+#include "commands.h"
+#include "lighter.h"
+#include "picks.h"
+#include "playtable.h"
+#include "playwords.h"
+
+#include <stdio.h>
+
+static const double minutes_normal = 4.0;
+
+/* What is asked about, as it is heard. */
+typedef struct {
+    Picks picks;
+    Selection selection;
+    double tempo;
+    double minutes;
+    uint32_t bars;
+    PlayLimits limits;
+} PlayAsked;
+
+bool playcheck_asked(const Request* const request)
+{
+    return request->section_count || request->minutes > 0.0 || request->lighten.rate;
+}
+
+static PlayLimits read_limits(void)
+{
+    char folder[BANK_FOLDER_ROOM];
+    Diagnostics diagnostics = {.count = 0};
+    const PlayLimits limits =
+        own_limits_read(bank_users_folder(folder) ? folder : NULL, &diagnostics);
+    for (size_t i = 0; i < diagnostics.count; ++i) {
+        fprintf(stderr, "fourlimb: %s\n", diagnostics.texts[i]);
+    }
+    diagnostics_clear(&diagnostics);
+    return limits;
+}
+
+/* As asked, else the own clock's, else the groove's; slowed down for practice. */
+static double tempo_heard(const Section* const section, const Picks* const picks)
+{
+    const Settings settings = settings_from_controls(picks->values);
+    const bool own = settings.clock == CLOCK_OWN && !(section->tempo > 0.0);
+    const double tempo = own ? settings.ladder.tempo : picks->tempo;
+    return tempo * settings.practice_rate.over / settings.practice_rate.under;
+}
+
+static int find(const Performance* const performance, const Request* const request,
+                PlayAsked* const asked)
+{
+    const Section* const section = request_first(request);
+    const int status = picks_make(performance, section, &asked->picks);
+    if (status != DONE) {
+        return status;
+    }
+    const Settings settings = settings_from_controls(asked->picks.values);
+    asked->tempo = tempo_heard(section, &asked->picks);
+    asked->selection = selection_make(bank_library(performance->bank), &settings, asked->tempo);
+    asked->minutes = request->minutes > 0.0 ? request->minutes : minutes_normal;
+    asked->bars = playability_bars(asked->minutes, asked->picks.meter, asked->tempo);
+    asked->limits = read_limits();
+    return DONE;
+}
+
+static void print_head(const PlayAsked* const asked)
+{
+    char title[256];
+    const Meter meter = asked->picks.meter;
+    picks_title(&asked->picks, title, sizeof title);
+    printf("%s: %s, %g/%d at %g, %g minutes, %u bars\n\n", title, asked->picks.info->family,
+           meter.beats_per_bar, meter.beat_unit, asked->tempo, asked->minutes, asked->bars);
+}
+
+/* Looks a selection through and says what was found; true if a person can play it. */
+static bool look(const PlayAsked* const asked, const Selection* const selection,
+                 Playability* const playability)
+{
+    playability_run(playability, selection, asked->picks.meter, asked->tempo, asked->bars,
+                    &asked->limits);
+    playtable_print(stdout, playability);
+    putchar('\n');
+    return playwords_print(stdout, playability);
+}
+
+static void print_left_out(const Playability* const before, const Playability* const after)
+{
+    bool any = false;
+    for (int limb = 0; limb < LIMB_COUNT; ++limb) {
+        const uint32_t was = before->found[limb].strokes;
+        const uint32_t is = after->found[limb].strokes;
+        if (is < was) {
+            printf("Left out: %u of the %u strokes of the %s.\n", was - is, was,
+                   words_limb((Limb)limb));
+            any = true;
+        }
+    }
+    if (!any) {
+        puts("Nothing had to be left out.");
+    }
+}
+
+static bool lighten(const PlayAsked* const asked, const LightenWish* const wish,
+                    const Playability* const before)
+{
+    static Lighter lighter;   /* too large for a stack */
+    static Playability after; /* likewise */
+    lighter_make(&lighter, &asked->selection, asked->picks.meter, asked->tempo, &asked->limits,
+                 wish);
+    printf("\nLightened to %d strokes a second:\n\n", wish->rate);
+    lighter_print(stdout, &lighter, asked->picks.meter);
+    putchar('\n');
+    const bool can = look(asked, &lighter.after, &after);
+    print_left_out(before, &after);
+    return can;
+}
+
+static int answer(const PlayAsked* const asked, const LightenWish* const wish)
+{
+    static Playability before; /* too large for a stack */
+    print_head(asked);
+    bool can = look(asked, &asked->selection, &before);
+    if (wish->rate) {
+        can = lighten(asked, wish, &before);
+    }
+    puts("Playing hard, fast or long can hurt limbs. The limits are records and estimates, no\n"
+         "advice: ask a teacher, or a licensed professional where it hurts.");
+    return can ? DONE : FAILED;
+}
+
+int playcheck_run(const Request* const request)
+{
+    Performance performance;
+    PlayAsked asked;
+    int status = performance_open(&performance, request->bundle)
+                     ? find(&performance, request, &asked)
+                     : FAILED;
+    if (status == DONE) {
+        status = answer(&asked, &request->lighten);
+    }
+    performance_close(&performance);
+    return status;
+}
