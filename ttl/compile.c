@@ -176,6 +176,24 @@ static void print_named(const Bank* const bank, const EntryKind kind, const uint
     printf(", %u},\n", named->index);
 }
 
+/* Those that left, with an index by URI. */
+static void print_left(const Bank* const bank, const EntryKind kind)
+{
+    const Entries* const entries = bank_entries(bank, kind);
+    const char* const name = kind_rows[kind].name;
+    printf("static const Successor %s_left[] = {{0, 0}", name);
+    for (uint32_t i = 0; i < entries->left.count; ++i) {
+        printf(", {%u, %u}", entries->left.rows[i].id, entries->left.rows[i].by);
+    }
+    printf("};\nstatic const Named %s_left_named[] = {{NULL, 0}", name);
+    for (uint32_t i = 0; i < entries->left.count; ++i) {
+        printf(", {");
+        print_text(entries->left_by_uri[i].uri);
+        printf(", %u}", entries->left_by_uri[i].index);
+    }
+    puts("};");
+}
+
 static void print_described(const DescribedList* const list)
 {
     puts("static const Described described[] = {");
@@ -199,8 +217,9 @@ static void print_compiled(const Bank* const bank, const uint64_t contents)
            (unsigned long long)contents, list->count, list->files, list->bytes, list->statements);
     for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
         const char* const name = kind_rows[kind].name;
-        printf("{%s_infos, %s_values, %s_named, %u},\n", name, name, name,
-               bank_count(bank, (EntryKind)kind));
+        printf("{%s_infos, %s_values, %s_named, %u, {%s_left + 1, %u}, %s_left_named + 1},\n", name,
+               name, name, bank_count(bank, (EntryKind)kind), name,
+               bank_entries(bank, (EntryKind)kind)->left.count, name);
     }
     puts("}};");
 }
@@ -220,6 +239,7 @@ int main(const int argc, const char* const* const argv)
         print_values(bank, (EntryKind)kind);
         print_list(bank, (EntryKind)kind, "EntryInfo", "infos", print_info);
         print_list(bank, (EntryKind)kind, "Named", "named", print_named);
+        print_left(bank, (EntryKind)kind);
     }
     print_described(bank_described(bank));
     print_compiled(bank, stamp_contents(argv[1]));

@@ -7,7 +7,7 @@
 bool absent_is(const Bank* const bank, const EntryName* const row)
 {
     const EntryInfo* const info = bank_info(bank, row->kind, row->id);
-    return !info || strcmp(info->uri, row->uri) != 0;
+    return !info || (info->id == row->id && strcmp(info->uri, row->uri) != 0);
 }
 
 /* A name that an owner changed is told too: only they know that it is the same. */
@@ -15,12 +15,15 @@ static void say_row(Messages* const messages, const Bank* const bank, const Entr
 {
     char who[64];
     const EntryInfo* const info = bank_info(bank, row->kind, row->id);
-    if (info && !absent_is(bank, row) && !strcmp(info->label, row->label)) {
+    if (info && info->id == row->id && !absent_is(bank, row) && !strcmp(info->label, row->label)) {
         return;
     }
     snprintf(who, sizeof who, "%s %u \"", kind_rows[row->kind].word, row->id);
     messages_say(messages, who, row->label, "\" ");
-    if (info) {
+    if (info && info->id != row->id) {
+        messages_say(messages, "left the factory's bank; \"", info->label,
+                     "\" plays in its place\n");
+    } else if (info) {
         messages_say(messages, "of this session is \"", info->label,
                      "\" in the bank now, and that plays; pick another if it isn't the same\n");
     } else {

@@ -139,6 +139,9 @@ static Library make_library(const Entries entries[ENTRY_KINDS])
         library.figures[kind] = (const Figure*)entries[kind].values;
         library.figure_counts[kind] = entries[kind].count;
     }
+    for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
+        library.successors[kind] = entries[kind].left;
+    }
     return library;
 }
 
@@ -152,6 +155,10 @@ static bool merge(Bank* const bank, const EntryKind kind, const bool anew)
     bank->entries[kind] = both                   ? entries_of(&bank->merged[kind])
                           : under && !read.count ? *under
                                                  : read;
+    if (under) { /* only the factory's leave */
+        bank->entries[kind].left = under->left;
+        bank->entries[kind].left_by_uri = under->left_by_uri;
+    }
     return good;
 }
 

@@ -70,7 +70,7 @@ const Diagnostics* bank_diagnostics(const Bank* bank);
 uint32_t bank_count(const Bank* bank, EntryKind kind);
 const EntryInfo* bank_entry(const Bank* bank, EntryKind kind, uint32_t index);
 
-/* The entry with an id, or NULL. */
+/* The entry with an id, or the one that plays in its place if it left, or NULL. */
 const EntryInfo* bank_info(const Bank* bank, EntryKind kind, uint32_t id);
 
 /* The engine's value of it, or NULL. */

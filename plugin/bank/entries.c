@@ -48,11 +48,17 @@ void entries_free(Table* const table, const EntryKind kind)
     free(table->infos);
     free(table->values);
     free(table->by_uri);
+    read_left_free(table);
 }
 
 Entries entries_of(const Table* const table)
 {
-    return (Entries){table->infos, table->values, table->by_uri, table->count};
+    return (Entries){table->infos,
+                     table->values,
+                     table->by_uri,
+                     table->count,
+                     {table->left, table->left_count},
+                     table->left_by_uri};
 }
 
 bool entries_merge(const Entries* const a, const Entries* const b, const EntryKind kind,
@@ -61,7 +67,7 @@ bool entries_merge(const Entries* const a, const Entries* const b, const EntryKi
     const size_t size = sizes[kind];
     const uint32_t count = a->count + b->count;
     char* const values = calloc(count, size);
-    *merged = (Table){calloc(count, sizeof(EntryInfo)), values, NULL, count};
+    *merged = (Table){.infos = calloc(count, sizeof(EntryInfo)), .values = values, .count = count};
     uint32_t at_a = 0;
     for (uint32_t at_b = 0; merged->infos && values && at_a + at_b < count;) {
         const uint32_t i = at_a + at_b;
@@ -82,22 +88,46 @@ static int id_and_info(const void* const key, const void* const info)
     return (id > other) - (id < other);
 }
 
-const EntryInfo* entries_info(const Entries* const entries, const uint32_t id)
+static const EntryInfo* with_id(const Entries* const entries, const uint32_t id)
 {
     return entries->count
                ? bsearch(&id, entries->infos, entries->count, sizeof(EntryInfo), id_and_info)
                : NULL;
 }
 
+static int id_and_successor(const void* const key, const void* const successor)
+{
+    const uint32_t id = *(const uint32_t*)key;
+    const uint32_t other = ((const Successor*)successor)->id;
+    return (id > other) - (id < other);
+}
+
+const EntryInfo* entries_info(const Entries* const entries, const uint32_t id)
+{
+    const EntryInfo* const info = with_id(entries, id);
+    const Successors left = entries->left;
+    const Successor* const successor =
+        info || !left.count
+            ? NULL
+            : bsearch(&id, left.rows, left.count, sizeof(Successor), id_and_successor);
+    return successor ? with_id(entries, successor->by) : info;
+}
+
+static const Named* named(const Named* const rows, const uint32_t count, const char* const uri)
+{
+    const Named key = {uri, 0};
+    return rows && count ? bsearch(&key, rows, count, sizeof(Named), by_uri) : NULL;
+}
+
 static const void* find_named(const Entries* const entries, const EntryKind kind,
                               const char* const uri)
 {
-    const Named key = {uri, 0};
-    const Named* const found =
-        entries->by_uri && entries->count
-            ? bsearch(&key, entries->by_uri, entries->count, sizeof(Named), by_uri)
-            : NULL;
-    return found ? (const char*)entries->values + found->index * sizes[kind] : NULL;
+    const Named* const found = named(entries->by_uri, entries->count, uri);
+    const Named* const left = found ? NULL : named(entries->left_by_uri, entries->left.count, uri);
+    const EntryInfo* const in_place =
+        left ? with_id(entries, entries->left.rows[left->index].by) : NULL;
+    const size_t index = found ? found->index : in_place ? (size_t)(in_place - entries->infos) : 0;
+    return found || in_place ? (const char*)entries->values + index * sizes[kind] : NULL;
 }
 
 const void* entries_named(const EntryReading* const reading, const EntryKind kind,

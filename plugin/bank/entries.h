@@ -20,6 +20,8 @@ typedef struct {
     const void* values;  /* of the kind's engine type */
     const Named* by_uri; /* in order of URI; NULL: nobody names them */
     uint32_t count;
+    Successors left;          /* those that left the factory's bank */
+    const Named* left_by_uri; /* an index is that of the successor */
 } Entries;
 
 /* The same while they are read. */
@@ -28,6 +30,9 @@ typedef struct {
     void* values;
     Named* by_uri;
     uint32_t count;
+    Successor* left;
+    Named* left_by_uri; /* its URIs owned */
+    uint32_t left_count;
 } Table;
 
 typedef struct {
@@ -55,7 +60,7 @@ bool entries_merge(const Entries* a, const Entries* b, EntryKind kind, Table* me
 
 Entries entries_of(const Table* table);
 
-/* The entry with an id, or NULL. */
+/* The entry with an id, or the one in its place if it left, or NULL. */
 const EntryInfo* entries_info(const Entries* entries, uint32_t id);
 
 /* Bytes of a kind's engine value. */
@@ -81,8 +86,21 @@ bool read_kit(Subject* subject, const EntryReading* reading, EntryKind kind, uin
 EntryInfo read_info(Subject* subject, uint32_t id, bool is_users, bool label_required);
 void read_info_free(EntryInfo* info);
 
+/* True if the subject is an entry that left: an id and who plays in its place. */
+bool read_left_is(Turtle* turtle, const SordNode* subject);
+
+/* Room for so many that left; false if there is no memory. */
+bool read_left_begin(Table* table, uint32_t room);
+
+/* One more of them, in order of id, once the others of its kind are read and indexed;
+   complains of what is wrong.  Then, after the last, read_left_end. */
+void read_left(const EntryReading* reading, EntryKind kind, const SordNode* node, uint32_t id);
+void read_left_end(Table* table);
+void read_left_free(Table* table);
+
 /* Frees what a figure owns. */
 void read_figure_free(void* figure);
 
-/* The value of the entry with this URI, or NULL, once all of the kind are read. */
+/* The value of the entry with this URI, or of the one in its place, or NULL, once all of the
+   kind are read. */
 const void* entries_named(const EntryReading* reading, EntryKind kind, const char* uri);

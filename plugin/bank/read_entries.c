@@ -122,17 +122,42 @@ static void take_entry(const EntryReading* const reading, const EntryKind kind,
     table->infos[table->count++] = info;
 }
 
+/* Those that left, after all that are there. */
+static bool take_left(const EntryReading* const reading, const EntryKind kind,
+                      const Candidate* const candidates, const uint32_t count)
+{
+    Table* const table = &reading->tables[kind];
+    uint32_t room = 0;
+    for (uint32_t i = 0; i < count; ++i) {
+        room += read_left_is(reading->turtle, candidates[i].node);
+    }
+    if (room && !read_left_begin(table, room)) {
+        return false;
+    }
+    for (uint32_t i = 0; room && i < count; ++i) {
+        if (read_left_is(reading->turtle, candidates[i].node)) {
+            read_left(reading, kind, candidates[i].node, candidates[i].id);
+        }
+    }
+    read_left_end(table);
+    return turtle_is_whole(reading->turtle);
+}
+
 static bool read_kind(const EntryReading* const reading, const EntryKind kind)
 {
     uint32_t count = 0;
     Candidate* const candidates = find_candidates(reading, kind_rows[kind].class_name, &count);
     Table* const table = &reading->tables[kind];
-    const bool good = candidates && entries_make(table, kind, count);
+    bool good = candidates && entries_make(table, kind, count);
     for (uint32_t i = 0; good && turtle_is_whole(reading->turtle) && i < count; ++i) {
-        take_entry(reading, kind, candidates[i]);
+        if (!read_left_is(reading->turtle, candidates[i].node)) {
+            take_entry(reading, kind, candidates[i]);
+        }
     }
+    good = good && turtle_is_whole(reading->turtle) && entries_index(table) &&
+           take_left(reading, kind, candidates, count);
     free(candidates);
-    return good && turtle_is_whole(reading->turtle) && entries_index(table);
+    return good;
 }
 
 bool read_entries(const EntryReading* const reading)

@@ -11,6 +11,7 @@
 
 #define FL_TERMS "urn:fourlimb:terms#"
 #define FL_MINE "urn:fourlimb:mine:" /* entries that the plugin saved for its user */
+#define DCTERMS_NS "http://purl.org/dc/terms/"
 #define RDFS_NS "http://www.w3.org/2000/01/rdf-schema#"
 #define RDF_NS "http://www.w3.org/1999/02/22-rdf-syntax-ns#"
 

@@ -34,6 +34,22 @@ static void walking_a_list_lets_it_be_heard_and_escape_goes_back(void)
     CHECK_NEAR(own->value, 3.0, 0.0);
 }
 
+/* Hands 24 left the bank, and 1 has the same strokes: presets/hands.ttl. */
+static void a_port_that_says_one_that_left_shows_what_plays_in_its_place(void)
+{
+    fresh();
+    own_say(own, CONTROL_HANDS, 24.0f);
+    own_key(own, 'h', 0);
+    const int line = list()->selected;
+    CHECK_INT(line >= 0 ? own->model.view.shelves[ENTRY_HANDS].entries[list()->rows[line].entry].id
+                        : -1,
+              1);
+    const Entry* const shown = view_entry(&own->model.view, ENTRY_HANDS, 24);
+    CHECK_INT(shown ? shown->id : -1, 1);
+    own_key(own, PANE_KEY_ESCAPE, 0);
+    CHECK_NEAR(own_value(own, CONTROL_HANDS), 24.0, 0.0); /* the host's, until another is picked */
+}
+
 static void enter_keeps_what_is_heard(void)
 {
     fresh();
@@ -258,6 +274,7 @@ int main(void)
 {
     RUN(every_list_shows_every_entry);
     RUN(walking_a_list_lets_it_be_heard_and_escape_goes_back);
+    RUN(a_port_that_says_one_that_left_shows_what_plays_in_its_place);
     RUN(enter_keeps_what_is_heard);
     RUN(a_click_outside_keeps_it_too_and_counts);
     RUN(a_click_chooses_a_line_and_a_double_click_keeps_it);

@@ -117,7 +117,9 @@ static const EntryInfo* find_entry(const Bank* const bank, const EntryKind kind,
             return entry;
         }
     }
-    return NULL;
+    char* end = NULL;
+    const unsigned long id = strtoul(asked, &end, 10);
+    return *end || id > ID_MOST ? NULL : bank_info(bank, kind, (uint32_t)id); /* of one that left */
 }
 
 static bool contains(const char* const text, const char* const part)

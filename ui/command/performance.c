@@ -67,7 +67,8 @@ static const Groove* picked_groove(const Performance* const performance,
                                    const EntryInfo** const info)
 {
     const Library* const library = bank_library(performance->bank);
-    const uint32_t id = (uint32_t)host_get(performance->host, "groove");
+    const uint32_t id =
+        library_id(library, ENTRY_GROOVE, (uint32_t)host_get(performance->host, "groove"));
     for (uint32_t i = 0; i < library->groove_count; ++i) {
         if (library->grooves[i].id == id || i + 1 == library->groove_count) {
             const uint32_t index = library->grooves[i].id == id ? i : 0;

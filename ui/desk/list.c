@@ -29,9 +29,10 @@ static void add_line(List* const list, const bool is_heading, const int entry)
 static int line_of(const Model* const model, const int32_t id)
 {
     const List* const list = &model->view.list;
-    for (int i = 0; i < list->count; ++i) {
+    const Entry* const entry = view_entry(&model->view, list->shelf, id);
+    for (int i = 0; entry && i < list->count; ++i) {
         if (!list->rows[i].is_heading &&
-            model->view.shelves[list->shelf].entries[list->rows[i].entry].id == id) {
+            &model->view.shelves[list->shelf].entries[list->rows[i].entry] == entry) {
             return i;
         }
     }

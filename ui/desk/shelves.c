@@ -52,6 +52,7 @@ static void insert(Entry* const entries, int* const count, const Entry entry)
 typedef struct {
     Entry* entries[ENTRY_KINDS]; /* owned */
     int counts[ENTRY_KINDS];
+    Successors left[ENTRY_KINDS]; /* the bank's */
 } Lists;
 
 static bool make(Lists* const lists, const Bank* const bank, const EntryKind shelf)
@@ -72,6 +73,9 @@ static bool make(Lists* const lists, const Bank* const bank, const EntryKind she
     }
     lists->entries[shelf] = entries;
     lists->counts[shelf] = count;
+    if (bank) {
+        lists->left[shelf] = bank_library(bank)->successors[shelf];
+    }
     return true;
 }
 
@@ -87,7 +91,8 @@ static void show(Model* const model, const Lists* const lists)
     for (int shelf = 0; shelf < ENTRY_KINDS; ++shelf) {
         free(model->entries[shelf]);
         model->entries[shelf] = lists->entries[shelf];
-        model->view.shelves[shelf] = (Shelf){lists->entries[shelf], lists->counts[shelf]};
+        model->view.shelves[shelf] =
+            (Shelf){lists->entries[shelf], lists->counts[shelf], lists->left[shelf]};
     }
 }
 
@@ -126,14 +131,10 @@ void shelves_free(Model* const model)
     show(model, &none);
 }
 
-static int index_of(const Shelf* const shelf, const int32_t id)
+static int index_of(const View* const view, const EntryKind kind, const int32_t id)
 {
-    for (int i = 0; i < shelf->count; ++i) {
-        if (shelf->entries[i].id == id) {
-            return i;
-        }
-    }
-    return -1;
+    const Entry* const entry = view_entry(view, kind, id);
+    return entry ? (int)(entry - view->shelves[kind].entries) : -1;
 }
 
 /* What is picked; where the groove has its own, walking starts from that. */
@@ -141,7 +142,7 @@ static int picked(const Model* const model, const EntryKind kind)
 {
     const int32_t id = (int32_t)model->view.values[kind_controls[kind]];
     const bool is_own = !id && (kind == ENTRY_HANDS || kind == ENTRY_FEET);
-    return index_of(&model->view.shelves[kind], is_own ? view_playing(&model->view, kind) : id);
+    return index_of(&model->view, kind, is_own ? view_playing(&model->view, kind) : id);
 }
 
 static void pick(Model* const model, const EntryKind kind, const int index)

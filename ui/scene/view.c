@@ -38,15 +38,26 @@ const SeenBar* view_next(const View* const view)
     return view_bar(view, view->place.loops && view->place.rolling ? shown : shown + 1);
 }
 
-const Entry* view_entry(const View* const view, const EntryKind shelf, const int32_t id)
+static const Entry* with_id(const Shelf* const shelf, const int32_t id)
 {
-    const Shelf* const entries = &view->shelves[shelf];
-    for (int i = 0; i < entries->count; ++i) {
-        if (entries->entries[i].id == id) {
-            return &entries->entries[i];
+    for (int i = 0; i < shelf->count; ++i) {
+        if (shelf->entries[i].id == id) {
+            return &shelf->entries[i];
         }
     }
     return NULL;
+}
+
+const Entry* view_entry(const View* const view, const EntryKind kind, const int32_t id)
+{
+    const Shelf* const shelf = &view->shelves[kind];
+    const Entry* const entry = with_id(shelf, id);
+    for (uint32_t i = 0; !entry && i < shelf->left.count; ++i) {
+        if ((int32_t)shelf->left.rows[i].id == id) {
+            return with_id(shelf, (int32_t)shelf->left.rows[i].by);
+        }
+    }
+    return entry;
 }
 
 int32_t view_playing(const View* const view, const EntryKind shelf)

@@ -5,6 +5,7 @@
 
 #include "../../plugin/engine/groove/controls.h"
 #include "../../plugin/engine/written/figure.h"
+#include "../../plugin/engine/written/library.h"
 #include "../../plugin/engine/written/swing.h"
 #include "../../plugin/talk/seen.h"
 #include "palette.h"
@@ -23,6 +24,7 @@ typedef struct {
 typedef struct {
     const Entry* entries;
     int count;
+    Successors left; /* what plays in place of those that left the bank */
 } Shelf;
 
 /* What a person can point at. */

@@ -25,21 +25,59 @@ static const void* entry_with_id(const void* const entries, const uint32_t count
     return NULL;
 }
 
+/* The entries of a kind, as the library has them. */
+typedef struct {
+    const void* entries;
+    uint32_t count;
+    size_t size;
+} KindRows;
+
+static KindRows shelf_of(const Library* const library, const EntryKind kind)
+{
+    switch (kind) {
+    case ENTRY_GROOVE:
+        return (KindRows){library->grooves, library->groove_count, sizeof(Groove)};
+    case ENTRY_KIT:
+        return (KindRows){library->kits, library->kit_count, sizeof(Kit)};
+    case ENTRY_HANDS:
+    case ENTRY_FEET:
+    case ENTRY_TURNAROUND:
+    case ENTRY_KINDS:
+        break;
+    }
+    return (KindRows){library->figures[kind], library->figure_counts[kind], sizeof(Figure)};
+}
+
+uint32_t library_id(const Library* const library, const EntryKind kind, const uint32_t id)
+{
+    const KindRows shelf = shelf_of(library, kind);
+    const Successors left = library->successors[kind];
+    const Successor* const successor =
+        entry_with_id(shelf.entries, shelf.count, shelf.size, id)
+            ? NULL
+            : (const Successor*)entry_with_id(left.rows, left.count, sizeof(Successor), id);
+    return successor ? successor->by : id;
+}
+
+static const void* find(const Library* const library, const EntryKind kind, const uint32_t id)
+{
+    const KindRows shelf = shelf_of(library, kind);
+    return entry_with_id(shelf.entries, shelf.count, shelf.size, library_id(library, kind, id));
+}
+
 const Figure* library_figure(const Library* const library, const FigureKind kind, const uint32_t id)
 {
-    return (const Figure*)entry_with_id(library->figures[kind], library->figure_counts[kind],
-                                        sizeof(Figure), id);
+    return (const Figure*)find(library, (EntryKind)kind, id);
 }
 
 const Groove* library_groove(const Library* const library, const uint32_t id)
 {
-    return (const Groove*)entry_with_id(library->grooves, library->groove_count, sizeof(Groove),
-                                        id);
+    return (const Groove*)find(library, ENTRY_GROOVE, id);
 }
 
 const Kit* library_kit(const Library* const library, const uint32_t id)
 {
-    return (const Kit*)entry_with_id(library->kits, library->kit_count, sizeof(Kit), id);
+    return (const Kit*)find(library, ENTRY_KIT, id);
 }
 
 static const Figure* own(const Library* const library, const Figure* const figure)

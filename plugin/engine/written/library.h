@@ -41,6 +41,17 @@ typedef struct {
     uint8_t notes[VOICE_COUNT]; /* 0 to 127 */
 } Kit;
 
+/* An entry that left the bank: nobody else gets its id, which plays another one. */
+typedef struct {
+    uint32_t id; /* first */
+    uint32_t by; /* of one that is there */
+} Successor;
+
+typedef struct {
+    const Successor* rows; /* in order of id */
+    uint32_t count;
+} Successors;
+
 typedef struct {
     const Figure* figures[FIGURE_KINDS]; /* by FigureKind, in order of id */
     uint32_t figure_counts[FIGURE_KINDS];
@@ -48,9 +59,14 @@ typedef struct {
     uint32_t groove_count;
     const Kit* kits; /* in order of id */
     uint32_t kit_count;
+    Successors successors[ENTRY_KINDS];
 } Library;
 
-/* The entry with this id, or NULL. */
+/* The id of what plays where this one is picked: another one if its entry left, else itself,
+   be it anybody's or nobody's. */
+uint32_t library_id(const Library* library, EntryKind kind, uint32_t id);
+
+/* The entry with this id, or the one that plays in its place, or NULL. */
 const Figure* library_figure(const Library* library, FigureKind kind, uint32_t id);
 const Groove* library_groove(const Library* library, uint32_t id);
 const Kit* library_kit(const Library* library, uint32_t id);

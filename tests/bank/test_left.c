@@ -1,0 +1,216 @@
+// SPDX-License-Identifier: ISC
+/* test_left.c - entries that left the factory's bank: their ids stay theirs, and whoever
+   picks or names one gets what plays in its place (dcterms:isReplacedBy, a term of the DCMI
+   Metadata Terms: "a related resource that supplants ... the described resource"). */
+#include "../../plugin/bank/session.h"
+#include "../../plugin/bank/turtle.h"
+#include "../help/check.h"
+#include "bank_folder.h"
+
+#define FACTORY FOURLIMB_BUILD "/lv2/fourlimb.lv2/bank"
+
+static const char prefixes[] = "@prefix dcterms: <http://purl.org/dc/terms/> .\n"
+                               "@prefix fl: <urn:fourlimb:terms#> .\n"
+                               "@prefix hands: <urn:fourlimb:hands:> .\n"
+                               "@prefix rdfs: <http://www.w3.org/2000/01/rdf-schema#> .\n";
+
+/* Pairs of hands that had the same strokes once the shorter was repeated: the one that left,
+   its URI, and the one that stays. */
+static const struct {
+    uint32_t gone;
+    const char* uri;
+    uint32_t stays;
+} pairs[] = {{24, "urn:fourlimb:hands:two-four-hats", 1},
+             {180, "urn:fourlimb:hands:six-eight-hats", 90},
+             {181, "urn:fourlimb:hands:six-eight-ride", 91},
+             {182, "urn:fourlimb:hands:six-eight-ghosts", 94},
+             {183, "urn:fourlimb:hands:six-eight-bells", 93}};
+enum { PAIRS = sizeof pairs / sizeof *pairs };
+
+static Bank* open_sources(const BankSources sources)
+{
+    Bank* const bank = bank_open(sources);
+    if (!bank) {
+        printf("# there is no memory\n");
+        exit(2);
+    }
+    return bank;
+}
+
+/* The bank as Turtle, in a folder that no build has compiled. */
+static BankFolder written_factory(void)
+{
+    static const char* const files[] = {"hands", "feet", "turnarounds", "grooves", "kits"};
+    const BankFolder folder = bank_folder_make();
+    for (size_t i = 0; i < sizeof files / sizeof *files; ++i) {
+        char source[64], name[64];
+        snprintf(source, sizeof source, "presets/%s.ttl", files[i]);
+        snprintf(name, sizeof name, "%s.ttl", files[i]);
+        bank_folder_link(&folder, source, name);
+    }
+    return folder;
+}
+
+static void check_pair(const Bank* const bank, const int i)
+{
+    const Library* const library = bank_library(bank);
+    const Figure* const stays = library_figure(library, FIGURE_HANDS, pairs[i].stays);
+    const EntryInfo* const info = bank_info(bank, ENTRY_HANDS, pairs[i].gone);
+    check_case("hands %u", pairs[i].gone);
+    CHECK(stays && library_figure(library, FIGURE_HANDS, pairs[i].gone) == stays);
+    CHECK_INT(library_id(library, ENTRY_HANDS, pairs[i].gone), pairs[i].stays);
+    CHECK_INT(info ? info->id : 0, pairs[i].stays);
+    CHECK(bank_value(bank, ENTRY_HANDS, pairs[i].gone) == stays);
+}
+
+static void picking_the_id_of_one_that_left_plays_what_took_its_place(void)
+{
+    const BankFolder folder = written_factory();
+    Bank* const read = bank_folder_open(&folder);
+    Bank* const compiled = open_sources((BankSources){.factory = FACTORY});
+    CHECK_INT(bank_diagnostics(read)->count, 0);
+    for (int i = 0; i < PAIRS; ++i) {
+        check_pair(compiled, i);
+        check_pair(read, i);
+    }
+    check_case("others");
+    CHECK_INT(library_id(bank_library(compiled), ENTRY_HANDS, 25), 25);
+    CHECK_INT(library_id(bank_library(compiled), ENTRY_FEET, 24), 24); /* of hands alone */
+    CHECK(!library_figure(bank_library(compiled), FIGURE_HANDS, 999));
+    bank_free(compiled);
+    bank_free(read);
+    bank_folder_remove(&folder);
+}
+
+static void no_list_shows_one_that_left(void)
+{
+    Bank* const bank = open_sources((BankSources){.factory = FACTORY});
+    for (int i = 0; i < PAIRS; ++i) {
+        check_case("hands %u", pairs[i].gone);
+        CHECK_INT(entries_beginning(bank, pairs[i].uri), 0);
+        for (uint32_t at = 0; at < bank_count(bank, ENTRY_HANDS); ++at) {
+            CHECK(bank_entry(bank, ENTRY_HANDS, at)->id != pairs[i].gone);
+        }
+    }
+    bank_free(bank);
+}
+
+/* As a person wrote it while the figure was still there. */
+static void a_groove_that_names_one_that_left_plays_what_took_its_place(void)
+{
+    const BankFolder users = bank_folder_make();
+    char text[1024];
+    for (int i = 0; i < PAIRS; ++i) {
+        const int size =
+            snprintf(text, sizeof text,
+                     "%s<urn:test:groove> a fl:Groove ; fl:id 1000 ; rdfs:label \"Groove\" ;\n"
+                     "fl:tempo 100 ; fl:beatsPerBar 4 ; fl:beatUnit 4 ; fl:form \"A\" ;\n"
+                     "fl:part [ fl:letter \"A\" ; fl:hands <%s> ] .\n",
+                     prefixes, pairs[i].uri);
+        bank_folder_write(&users, "mine.ttl", text, (size_t)size);
+        Bank* const bank =
+            open_sources((BankSources){FACTORY, NULL, bank_folder_file(&users, "mine.ttl")});
+        const Groove* const groove = library_groove(bank_library(bank), 1000);
+        check_case("%s", pairs[i].uri);
+        CHECK_INT(bank_diagnostics(bank)->count, 0);
+        CHECK_INT(groove && groove->parts[0].hands ? groove->parts[0].hands->id : 0,
+                  pairs[i].stays);
+        check_pair(bank, i);
+        bank_free(bank);
+    }
+    bank_folder_remove(&users);
+}
+
+static void the_id_and_the_name_of_one_that_left_are_nobody_else_s(void)
+{
+    static const char line[] = "fl:line [ fl:limb fl:rightHand ; fl:voice fl:ride ; fl:grid 1 ; "
+                               "fl:steps \"O\" ] .\n";
+    const BankFolder folder = written_factory();
+    char text[2048];
+    const int size =
+        snprintf(text, sizeof text,
+                 "%s<urn:test:id> a fl:HandsFigure ; fl:id 24 ; rdfs:label \"New\" ;\n%s"
+                 "hands:two-four-hats a fl:HandsFigure ; fl:id 999 ; rdfs:label \"Name\" ;\n%s",
+                 prefixes, line, line);
+    bank_folder_write(&folder, "new.ttl", text, (size_t)size);
+    Bank* const bank = bank_folder_open(&folder);
+    CHECK_INT(bank_diagnostics(bank)->count, 2);
+    CHECK(!bank_info(bank, ENTRY_HANDS, 999));
+    bank_free(bank);
+    bank_folder_remove(&folder);
+}
+
+static void what_left_can_only_leave_the_factory_s_bank(void)
+{
+    const BankFolder users = bank_folder_make();
+    char text[1024];
+    const int size = snprintf(text, sizeof text,
+                              "%s<urn:test:mine> a fl:HandsFigure ; fl:id 1000 ;\n"
+                              "\tdcterms:isReplacedBy hands:eighth-hats .\n",
+                              prefixes);
+    bank_folder_write(&users, "mine.ttl", text, (size_t)size);
+    Bank* const bank = open_sources((BankSources){FACTORY, users.path, NULL});
+    const Diagnostics* const diagnostics = bank_diagnostics(bank);
+    CHECK_INT(diagnostics->count, 1);
+    CHECK(diagnostics->count && strstr(diagnostics->texts[0], "mine.ttl:5: "));
+    CHECK(diagnostics->count && strstr(diagnostics->texts[0], "dcterms:isReplacedBy"));
+    CHECK(!bank_info(bank, ENTRY_HANDS, 1000));
+    bank_free(bank);
+    bank_folder_remove(&users);
+}
+
+static Session open_session(const char* const names)
+{
+    Session session;
+    if (!session_init(&session, (BankSources){.factory = FACTORY})) {
+        printf("# there is no memory\n");
+        exit(2);
+    }
+    SessionTexts texts;
+    for (int i = 0; i < TEXTS; ++i) {
+        texts.of[i] = strdup(i == TEXT_NAMES ? names : "");
+    }
+    CHECK(session_restore(&session, &texts));
+    return session;
+}
+
+static void check_told(const Session* const session, const char* const wanted)
+{
+    Snapshot* const snapshot = session_snapshot(session);
+    CHECK_TEXT(snapshot ? snapshot_messages(snapshot) : "no memory", wanted);
+    snapshot_free(snapshot);
+}
+
+/* The names as a session kept them when the figure was still there.  Once it is saved it has
+   the new name, and nothing is left to tell. */
+static void a_session_that_names_one_that_left_says_what_plays_and_follows(void)
+{
+    char names[512];
+    snprintf(names, sizeof names,
+             "%shands:two-four-hats a fl:HandsFigure ; fl:id 24 ; rdfs:label \"Two-four hats\" .\n",
+             prefixes);
+    Session session = open_session(names);
+    check_told(&session, "hands figure 24 \"Two-four hats\" left the factory's bank; \"Eighth "
+                         "hats\" plays in its place\n");
+    const Used used = {.ids = {[ENTRY_HANDS] = 24}};
+    SessionTexts saved;
+    CHECK(session_save(&session, &used, &saved));
+    CHECK(strstr(saved.of[TEXT_NAMES], "eighth-hats"));
+    CHECK(!strstr(saved.of[TEXT_NAMES], "two-four-hats"));
+    Session again = open_session(saved.of[TEXT_NAMES]);
+    check_told(&again, "");
+    session_clear(&again);
+    session_texts_clear(&saved);
+    session_clear(&session);
+}
+
+int main(void)
+{
+    RUN(picking_the_id_of_one_that_left_plays_what_took_its_place);
+    RUN(no_list_shows_one_that_left);
+    RUN(a_groove_that_names_one_that_left_plays_what_took_its_place);
+    RUN(the_id_and_the_name_of_one_that_left_are_nobody_else_s);
+    RUN(what_left_can_only_leave_the_factory_s_bank);
+    RUN(a_session_that_names_one_that_left_says_what_plays_and_follows);
+    return tests_end();
+}
