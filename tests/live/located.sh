@@ -22,7 +22,7 @@ display_or_end() {
 
 # The bar and the tick that the window was told last: the first two of a vector.
 place() {
-	awk '/terms#place> ;/ { left = 7 } left && --left < 2 { print $1 }' host.txt | tail -n 2 |
+	awk '/terms#place> \[/ { left = 6 } left && --left < 2 { print $1 }' host.txt | tail -n 2 |
 		sed 's/^"\([^"]*\)".*/\1/' | tr '\n' ' '
 }
 
