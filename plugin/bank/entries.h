@@ -81,6 +81,10 @@ bool read_groove(Subject* subject, const EntryReading* reading, EntryKind kind, 
 bool read_kit(Subject* subject, const EntryReading* reading, EntryKind kind, uint32_t id,
               void* kit);
 
+/* A copy, of "" for NULL, which the caller frees; NULL, and the Turtle has failed, if there is
+   no memory. */
+char* read_copy(const Subject* subject, const char* text);
+
 /* What is told of an entry; complains of what is wrong.  The caller frees.  If there is
    no memory a text may be NULL, and the Turtle has failed. */
 EntryInfo read_info(Subject* subject, uint32_t id, bool is_users, bool label_required);

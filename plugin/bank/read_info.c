@@ -4,7 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-static char* copy_text(const Subject* const subject, const char* const text)
+char* read_copy(const Subject* const subject, const char* const text)
 {
     char* const copy = strdup(text ? text : "");
     if (!copy) {
@@ -36,12 +36,12 @@ EntryInfo read_info(Subject* const subject, const uint32_t id, const bool is_use
     }
     return (EntryInfo){
         .id = id,
-        .name = copy_text(subject, turtle_name(subject->turtle, subject->subject)),
-        .uri = copy_text(subject, (const char*)sord_node_get_string(subject->subject)),
-        .label = copy_text(subject, label),
-        .comment = copy_text(subject, field_optional_text(subject, RDFS_NS "comment")),
-        .family = copy_text(subject, family_label(subject)),
-        .family_uri = copy_text(subject, family ? (const char*)sord_node_get_string(family) : NULL),
+        .name = read_copy(subject, turtle_name(subject->turtle, subject->subject)),
+        .uri = read_copy(subject, (const char*)sord_node_get_string(subject->subject)),
+        .label = read_copy(subject, label),
+        .comment = read_copy(subject, field_optional_text(subject, RDFS_NS "comment")),
+        .family = read_copy(subject, family_label(subject)),
+        .family_uri = read_copy(subject, family ? (const char*)sord_node_get_string(family) : NULL),
         .difficulty = (int)field_integer(subject, "difficulty", 0, 5, 0),
         .tempo_low = (int)field_integer(subject, "tempoLow", 0, 1000, 0),
         .tempo_high = (int)field_integer(subject, "tempoHigh", 0, 1000, 0),
@@ -51,7 +51,7 @@ EntryInfo read_info(Subject* const subject, const uint32_t id, const bool is_use
 
 void read_info_free(EntryInfo* const info)
 {
-    /* Made by copy_text; const only for those who are lent them. */
+    /* Made by read_copy; const only for those who are lent them. */
     free((void*)(uintptr_t)info->name);
     free((void*)(uintptr_t)info->uri);
     free((void*)(uintptr_t)info->label);

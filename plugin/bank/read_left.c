@@ -71,13 +71,11 @@ void read_left(const EntryReading* const reading, const EntryKind kind, const So
     if (!by) {
         return;
     }
-    Named* const named = &table->left_by_uri[table->left_count];
-    *named = (Named){strdup((const char*)sord_node_get_string(node)), table->left_count};
-    if (!named->uri) {
-        turtle_fail(reading->turtle);
-        return;
-    }
-    table->left[table->left_count++] = (Successor){id, by};
+    const uint32_t at = table->left_count;
+    table->left_by_uri[at].uri = read_copy(&subject, (const char*)sord_node_get_string(node));
+    table->left_by_uri[at].index = at;
+    table->left[at] = (Successor){id, by};
+    table->left_count += table->left_by_uri[at].uri != NULL;
 }
 
 static int by_uri(const void* const a, const void* const b)
