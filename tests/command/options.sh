@@ -34,6 +34,7 @@ value() {
 	*:set) echo feet_cycle=5 ;;
 	*:minutes) echo 1 ;;
 	*:lighten) echo 5 ;;
+	*:save) echo Lighter ;;
 	*:title) echo "A title" ;;
 	*:rate) echo 48000 ;;
 	*:bits) echo 24 ;;
@@ -55,7 +56,12 @@ try() {
 	render) set -- --bars 1 --out "out.$kind" --force "$@" ;;
 	chart) set -- --out out.pdf --force "$@" ;;
 	practice) set -- --bars 1 --steps 1 --out set --force "$@" ;;
-	check) [ "${1#--bundle}" = "$1" ] || set -- mine.ttl "$@" ;;
+	check)
+		case $1 in
+		--bundle) set -- mine.ttl "$@" ;;
+		--save) set -- --lighten 5 "$@" ;;
+		esac
+		;;
 	esac
 	run "$command" "$@"
 }
@@ -187,6 +193,7 @@ cat >mine.ttl <<'END'
 <urn:example:mine> a fl:FeetFigure ; fl:id 1000 ; rdfs:label "Mine" ;
 	fl:line [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 1 ; fl:steps "O" ] .
 END
+export XDG_DATA_HOME="$work/data" # what --save keeps
 need "$fourlimb" bash groff lexgrog
 kind=wav
 try render --groove 3

@@ -196,6 +196,19 @@ what_is_within_stays_whole() {
 	same "$status" 0 && has "$out" "bar 1: nothing is left out" && has "$out" "Nothing had to be left out."
 }
 
+# What is read again asks for what the table after lightening said.
+what_is_saved_is_what_was_shown() {
+	run check --groove 1 --feet gallop --tempo 200 --turnaround none --lighten right-foot=5 --save "Light Gallop"
+	same "$status $err" "0 " && has "$out" "Saved: feet figure \"Light Gallop\", id 1" || return
+	sed '1,/^Lightened/d' out.txt | sed -n '/both feet/,/^A person/p' >want.txt
+	"$fourlimb" check --groove 1 --feet "light gallop" --tempo 200 --turnaround none 2>err.txt | sed -n '/both feet/,/^A person/p' >got.txt
+	same "$(cat err.txt)" "" && [ -s want.txt ] && diff got.txt want.txt || return
+	run check
+	same "$status" 0 && has "$out" "Light Gallop" || return
+	run check --groove 1 --tempo 200 --save Light
+	same "$status" 1 && has "$err" "--lighten"
+}
+
 odd_wishes_are_refused() {
 	for wish in 0 41 7.5 tail=7 feet= =7 "feet=7 " ""; do
 		run check --groove 1 --lighten "$wish"
@@ -219,5 +232,6 @@ check "wrong limits are told with file and line" wrong_limits_are_told_with_file
 check "a limits file without limits is told of" a_limits_file_without_limits_is_told
 check "what is lightened is within the limit" lightened_is_within_the_limit
 check "what is within the limit stays whole" what_is_within_stays_whole
+check "what is saved is what was shown" what_is_saved_is_what_was_shown
 check "odd wishes are refused" odd_wishes_are_refused
 tally

@@ -72,7 +72,9 @@ static void thin(const Making* const making, LighterFigure* const to, const Limb
         .beat = staff_beat_ticks(making->meter),
         .run_gap_ms = making->limits->run_gap_ms[limb],
     };
-    take_figure(to, stay, lighten_figure(&to->figure, limit, stay).count);
+    const Lightened result = lighten_figure(&to->figure, limit, stay);
+    take_figure(to, stay, result.count);
+    to->taken = to->taken || result.taken;
 }
 
 static bool is_same(const LighterFigure* const made, const Figure* const written,
@@ -94,6 +96,7 @@ static const Figure* lighten(const Making* const making, const Figure* const wri
     LighterFigure* const to = &lighter->figures[lighter->count];
     to->written = written;
     to->regrid = regrid;
+    to->taken = false;
     if (!written || !lay_out(to)) {
         return written;
     }

@@ -16,6 +16,7 @@ typedef struct {
     Regrid regrid;
     Figure figure;
     Stroke strokes[FIGURE_STROKES_MAX];
+    bool taken; /* fewer strokes than before */
 } LighterFigure;
 
 typedef struct {

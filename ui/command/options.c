@@ -272,6 +272,12 @@ static bool take_lighten(Request* const request, const char* const value)
                  "strokes a second from 1 to 40, or whose: such as 7, right-foot=7, hands=9");
 }
 
+static bool take_save(Request* const request, const char* const value)
+{
+    request->save = value;
+    return *value || wrong("--save", value, "a name for the figure");
+}
+
 static bool take_wav(Request* const request, const char* const value)
 {
     (void)value;
@@ -345,6 +351,7 @@ const OptionRow option_rows[] = {
     {"lighten", "[LIMB=]N", FOR(CHECK), take_lighten,
      "leave out strokes until no foot has more than N a second; or right-foot, left-foot, "
      "right-hand, left-hand, hands"},
+    {"save", "NAME", FOR(CHECK), take_save, "keep what was lightened as figures of your own"},
     {"meter", "B/U", GROOVE, take_meter, "such as 7/8 (as the groove is written)"},
     {"click", "off|count-in|always", RENDERED, take_click,
      "where a click is heard (in the count-in; practice: always)"},

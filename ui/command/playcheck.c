@@ -4,7 +4,7 @@
 #include "../../plugin/bank/own_limits.h"
 #include "../scene/words.h"
 #include "commands.h"
-#include "lighter.h"
+#include "lighter_save.h"
 #include "picks.h"
 #include "playtable.h"
 #include "playwords.h"
@@ -25,7 +25,8 @@ typedef struct {
 
 bool playcheck_asked(const Request* const request)
 {
-    return request->section_count || request->minutes > 0.0 || request->lighten.rate;
+    return request->section_count || request->minutes > 0.0 || request->lighten.rate ||
+           request->save;
 }
 
 static PlayLimits read_limits(void)
@@ -105,42 +106,50 @@ static void print_left_out(const Playability* const before, const Playability* c
 }
 
 static bool lighten(const PlayAsked* const asked, const LightenWish* const wish,
-                    const Playability* const before)
+                    const Playability* const before, Lighter* const lighter)
 {
-    static Lighter lighter;   /* too large for a stack */
-    static Playability after; /* likewise */
-    lighter_make(&lighter, &asked->selection, asked->picks.meter, asked->tempo, &asked->limits,
+    static Playability after; /* too large for a stack */
+    lighter_make(lighter, &asked->selection, asked->picks.meter, asked->tempo, &asked->limits,
                  wish);
     printf("\nLightened to %d strokes a second:\n\n", wish->rate);
-    lighter_print(stdout, &lighter, asked->picks.meter);
+    lighter_print(stdout, lighter, asked->picks.meter);
     putchar('\n');
-    const bool can = look(asked, &lighter.after, &after);
+    const bool can = look(asked, &lighter->after, &after);
     print_left_out(before, &after);
     return can;
 }
 
-static int answer(const PlayAsked* const asked, const LightenWish* const wish)
+static int answer(const PlayAsked* const asked, const Request* const request,
+                  const Bank* const bank)
 {
     static Playability before; /* too large for a stack */
+    static Lighter lighter;    /* likewise */
     print_head(asked);
-    bool can = look(asked, &asked->selection, &before);
-    if (wish->rate) {
-        can = lighten(asked, wish, &before);
+    bool good = look(asked, &asked->selection, &before);
+    if (request->lighten.rate) {
+        good = lighten(asked, &request->lighten, &before, &lighter);
+    }
+    if (request->save) {
+        good = lighter_save(&lighter, bank, request->save) && good;
     }
     puts("Playing hard, fast or long can hurt limbs. The limits are records and estimates, no\n"
          "advice: ask a teacher, or a licensed professional where it hurts.");
-    return can ? DONE : FAILED;
+    return good ? DONE : FAILED;
 }
 
 int playcheck_run(const Request* const request)
 {
     Performance performance;
     PlayAsked asked;
+    if (request->save && !request->lighten.rate) {
+        fprintf(stderr, "fourlimb: --save keeps what --lighten made; name a limit by --lighten\n");
+        return ASKED_WRONGLY;
+    }
     int status = performance_open(&performance, request->bundle)
                      ? find(&performance, request, &asked)
                      : FAILED;
     if (status == DONE) {
-        status = answer(&asked, &request->lighten);
+        status = answer(&asked, request, performance.bank);
     }
     performance_close(&performance);
     return status;

@@ -54,8 +54,9 @@ typedef struct {
     int steps;      /* 0 if not said */
     double minutes; /* of the song that is checked; 0 if not said */
     LightenWish lighten;
-    bool as_wav;  /* and not MIDI */
-    bool presets; /* list them */
+    const char* save; /* a name for what was lightened; NULL: it isn't kept */
+    bool as_wav;      /* and not MIDI */
+    bool presets;     /* list them */
     WavForm wav;
     bool force;
     bool help; /* and nothing else */
