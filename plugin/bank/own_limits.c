@@ -149,6 +149,20 @@ static void take_shares(Subject* const subject, Shares* const shares, PlayLimits
 
 /* ---- The file */
 
+/* False, with a complaint where it stands, of a text, a number, or brackets with nothing in. */
+static bool says_anything(Subject* const subject, const char* const term,
+                          const SordNode* const node)
+{
+    SordIter* const found = turtle_find(subject->turtle, node, NULL, NULL);
+    const bool any = !sord_iter_end(found);
+    sord_iter_free(found);
+    if (!any) {
+        field_wrong(subject, term,
+                    "expected brackets with something in them; README has an example");
+    }
+    return any;
+}
+
 /* Each of what stands in brackets behind a property. */
 static void read_limits(Subject* const subject, PlayLimits* const limits)
 {
@@ -160,7 +174,9 @@ static void read_limits(Subject* const subject, PlayLimits* const limits)
         for (; !sord_iter_end(found); sord_iter_next(found)) {
             Subject row = {subject->turtle, subject->diagnostics,
                            sord_iter_get_node(found, SORD_OBJECT), false};
-            if (term == 0) {
+            if (!says_anything(subject, limits_terms[term], row.subject)) {
+                whole = false;
+            } else if (term == 0) {
                 read_limit(&row, limits);
             } else if (term == 1) {
                 read_share(&row, &shares);

@@ -166,6 +166,16 @@ END
 	has "$err" "limits.ttl:3: " && has "$out" "(yours)" && has "$(grep '^  at most' out.txt | head -1)" "10.0       10.0        2.0"
 }
 
+limits_without_brackets_are_told() {
+	for what in 'fl:keeps 3' 'fl:limit "x"' 'fl:stands [ ]' 'fl:limit [ fl:rate 3.0 ]'; do
+		printf '@prefix fl: <urn:fourlimb:terms#> .\n<urn:a> a fl:Limits ;\n\t%s .\n' "$what" | limits
+		run check
+		want="${what%% *}: expected brackets"
+		[ "$what" = "${what#*rate}" ] || want="fl:of: is missing"
+		same "$what: $status" "$what: 2" && has "$out" "limits.ttl:3: urn:a: $want" || return
+	done
+}
+
 a_limits_file_without_limits_is_told() {
 	echo '<urn:a> <urn:b> <urn:c> .' | limits
 	run check
@@ -229,6 +239,7 @@ check "what a minute allows, twenty may not" length_counts
 check "own limits are heeded" own_limits_are_heeded
 check "own limits are no part of the bank" they_are_no_part_of_the_bank
 check "wrong limits are told with file and line" wrong_limits_are_told_with_file_and_line
+check "limits without brackets are told of" limits_without_brackets_are_told
 check "a limits file without limits is told of" a_limits_file_without_limits_is_told
 check "what is lightened is within the limit" lightened_is_within_the_limit
 check "what is within the limit stays whole" what_is_within_stays_whole
