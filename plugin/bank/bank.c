@@ -36,13 +36,23 @@ static int is_turtle(const struct dirent* const entry)
     return turtle_is_file(entry->d_name);
 }
 
+static const char* name_in_folder(const char* const path)
+{
+    const char* const slash = strrchr(path, '/');
+    return slash ? slash + 1 : path;
+}
+
 /* Some files of a folder, if there is room for one more. */
 static void read_files(Bank* const bank, Turtle* const turtle, const char* const folder,
-                       struct dirent* const* const files, const int count)
+                       struct dirent* const* const files, const int count,
+                       const char* const instead)
 {
     for (int i = 0; i < count; ++i) {
         char path[PATH_ROOM];
-        const int length = snprintf(path, sizeof path, "%s/%s", folder, files[i]->d_name);
+        const bool is_replaced = instead && !strcmp(files[i]->d_name, name_in_folder(instead));
+        const int length = is_replaced
+                               ? snprintf(path, sizeof path, "%s", instead)
+                               : snprintf(path, sizeof path, "%s/%s", folder, files[i]->d_name);
         if (length >= PATH_ROOM) {
             diagnostics_add(&bank->diagnostics, "%s: its name is too long", files[i]->d_name);
         } else if (turtle_is_full(turtle)) {
@@ -60,7 +70,8 @@ static void read_files(Bank* const bank, Turtle* const turtle, const char* const
 }
 
 /* False if the folder holds no Turtle at all. */
-static bool read_folder(Bank* const bank, Turtle* const turtle, const char* const folder)
+static bool read_folder(Bank* const bank, Turtle* const turtle, const char* const folder,
+                        const char* const instead)
 {
     struct dirent** files = NULL;
     errno = 0;
@@ -68,7 +79,7 @@ static bool read_folder(Bank* const bank, Turtle* const turtle, const char* cons
     if (count < 0 && errno == ENOMEM) {
         turtle_fail(turtle);
     }
-    read_files(bank, turtle, folder, files, count);
+    read_files(bank, turtle, folder, files, count, instead);
     for (int i = 0; i < count; ++i) {
         free(files[i]);
     }
@@ -96,19 +107,23 @@ static void read_over(Bank* const bank, Turtle* const turtle, const BankSources 
         turtle_read_text(turtle, "/this session", text, strlen(text), &bank->diagnostics);
     }
     if (sources.users) {
-        read_folder(bank, turtle, sources.users);
+        read_folder(bank, turtle, sources.users, NULL);
     }
     if (sources.file) {
         read_file(bank, turtle, sources.file);
     }
 }
 
-static void read_factory(Bank* const bank, Turtle* const turtle, const char* const folder)
+/* With a file, if there is one, in the place of its own of that name. */
+static void read_factory(Bank* const bank, Turtle* const turtle, const BankSources sources)
 {
-    if (!read_folder(bank, turtle, folder)) {
+    char* const instead = sources.file ? realpath(sources.file, NULL) : NULL;
+    if (!read_folder(bank, turtle, sources.factory, instead)) {
         diagnostics_add(&bank->diagnostics,
-                        "%s: there is no bank here; expected a folder of .ttl files", folder);
+                        "%s: there is no bank here; expected a folder of .ttl files",
+                        sources.factory);
     }
+    free(instead);
 }
 
 bool bank_users_folder(char folder[BANK_FOLDER_ROOM])
@@ -211,7 +226,7 @@ static bool read_all(Bank* const bank, Turtle* const turtle, const BankSources s
         turtle_over(turtle, &bank->under->to_others);
         read_over(bank, turtle, sources, text);
     } else {
-        read_factory(bank, turtle, sources.factory);
+        read_factory(bank, turtle, sources);
     }
     return read_entries(&reading) && describe(bank, turtle) && merge_all(bank);
 }
@@ -292,6 +307,11 @@ Bank* bank_open_session(const BankSources sources, const char* const text)
 Bank* bank_open(const BankSources sources)
 {
     return bank_open_session(sources, NULL);
+}
+
+Bank* bank_open_in_place(const char* const factory, const char* const file)
+{
+    return read_bank(NULL, (BankSources){.factory = factory, .file = file}, NULL);
 }
 
 Bank* bank_open_bundle(const char* const bundle, const char* const text)

@@ -38,6 +38,9 @@ typedef struct {
    left out and complained of; the rest loads.  NULL only if memory ran out. */
 Bank* bank_open(BankSources sources);
 
+/* A factory's bank with a file in the place of its own of that name. */
+Bank* bank_open_in_place(const char* factory, const char* file);
+
 /* The bank of a plugin's bundle, with the user's own folder over it, and a session's
    own entries over that, as below; "" for none. */
 Bank* bank_open_bundle(const char* bundle, const char* text);

@@ -280,6 +280,18 @@ a_folder_without_rights_is_told_of() {
 	same "$status" 2 && has "$err" "locked/x.mid" && has "$err" "ermission"
 }
 
+# The factory's own file, as it is and with an id given twice.
+the_factorys_own_file_is_right_in_its_place() {
+	presets=$here/../../presets
+	for file in feet hands turnarounds grooves kits; do
+		run check "$presets/$file.ttl"
+		same "$status" 0 && has "$out" "right: $presets/$file.ttl" || return
+	done
+	sed 's/fl:id 441 ;/fl:id 440 ;/' "$presets/feet.ttl" >feet.ttl
+	run check feet.ttl
+	same "$status" 2 && has "$out" "feet.ttl:2842: feet:march-kick-pedal-pair: fl:id: 440"
+}
+
 # ---- The checks
 
 check_words() {
@@ -287,6 +299,7 @@ check_words() {
 	check "version is a name and a number" version_is_a_name_and_a_number
 	check "without a command it says what there is" without_a_command_it_says_what_there_is
 	check "what a control cannot have is refused" what_a_control_cannot_have_is_refused
+	check "the factory's own file is right in its place" the_factorys_own_file_is_right_in_its_place
 	check "list names every entry" list_names_every_entry
 	check "list names every control" list_names_every_control
 	check "show prints a groove limb by limb" show_prints_a_groove_limb_by_limb

@@ -5,6 +5,7 @@
 #include "playcheck.h"
 
 #include <stdio.h>
+#include <string.h>
 
 static void print_right(const Bank* const bank, const EntryKind kind)
 {
@@ -26,6 +27,39 @@ static int print_wrong(const Diagnostics* const diagnostics)
         printf("wrong: %zu things more\n", diagnostics->unkept);
     }
     return diagnostics->count ? FAILED : DONE;
+}
+
+/* True if it describes what the factory's file of its name does. */
+static bool is_factorys(const Bank* const bank, const char* const path)
+{
+    const char* const slash = strrchr(path, '/');
+    const Diagnostics* const diagnostics = bank_diagnostics(bank);
+    char words[256];
+    snprintf(words, sizeof words, " was described in %.200s already", slash ? slash + 1 : path);
+    for (size_t i = 0; i < diagnostics->count; ++i) {
+        if (strstr(diagnostics->texts[i], words)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* What a file of the factory's is, be it changed, it is in that one's place. */
+static int check_in_place(const char* const folder, const char* const path)
+{
+    Bank* const bank = bank_open_in_place(folder, path);
+    if (!bank) {
+        fprintf(stderr, "fourlimb: there is no memory for the bank\n");
+        return FAILED;
+    }
+    const int status = print_wrong(bank_diagnostics(bank));
+    if (status == DONE) {
+        printf("right: %s, in the place of the factory's own file of that name; in your folder it "
+               "would be left out\n",
+               path);
+    }
+    bank_free(bank);
+    return status;
 }
 
 /* The limits beside the user's own bank, which are no part of it. */
@@ -59,12 +93,16 @@ int command_check(const Request* const request)
         return FAILED;
     }
     snprintf(folder, sizeof folder, "%s/bank", bundle);
-    const BankSources file = {folder, NULL, request->operand};
-    const BankSources all = {folder, users, NULL};
+    const BankSources file = {.factory = folder, .file = request->operand};
+    const BankSources all = {.factory = folder, .users = users};
     Bank* const bank = bank_open(request->operand ? file : all);
     if (!bank) {
         fprintf(stderr, "fourlimb: there is no memory for the bank\n");
         return FAILED;
+    }
+    if (request->operand && is_factorys(bank, request->operand)) {
+        bank_free(bank);
+        return check_in_place(folder, request->operand);
     }
     for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
         print_right(bank, (EntryKind)kind);
