@@ -37,6 +37,15 @@ bool entries_make(Table* const table, const EntryKind kind, const uint32_t room)
     return table->infos && table->values;
 }
 
+static void free_left(Table* const table)
+{
+    for (uint32_t i = 0; i < table->left_count; ++i) {
+        free((void*)(uintptr_t)table->left_by_uri[i].uri); /* made by strdup */
+    }
+    free(table->left_by_uri);
+    free(table->left);
+}
+
 void entries_free(Table* const table, const EntryKind kind)
 {
     for (uint32_t i = 0; i < table->count; ++i) {
@@ -48,7 +57,7 @@ void entries_free(Table* const table, const EntryKind kind)
     free(table->infos);
     free(table->values);
     free(table->by_uri);
-    read_left_free(table);
+    free_left(table);
 }
 
 Entries entries_of(const Table* const table)

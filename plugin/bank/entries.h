@@ -100,7 +100,6 @@ bool read_left_begin(Table* table, uint32_t room);
    complains of what is wrong.  Then, after the last, read_left_end. */
 void read_left(const EntryReading* reading, EntryKind kind, const SordNode* node, uint32_t id);
 void read_left_end(Table* table);
-void read_left_free(Table* table);
 
 /* Frees what a figure owns. */
 void read_figure_free(void* figure);

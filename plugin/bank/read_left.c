@@ -89,12 +89,3 @@ void read_left_end(Table* const table)
         qsort(table->left_by_uri, table->left_count, sizeof(Named), by_uri);
     }
 }
-
-void read_left_free(Table* const table)
-{
-    for (uint32_t i = 0; i < table->left_count; ++i) {
-        free((void*)(uintptr_t)table->left_by_uri[i].uri); /* made by strdup */
-    }
-    free(table->left_by_uri);
-    free(table->left);
-}
