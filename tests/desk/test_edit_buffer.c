@@ -256,10 +256,14 @@ static void what_is_changed_on_one_grid_is_read_back_stroke_for_stroke(void)
    editor does. */
 static void a_mix_of_grids_is_read_back_or_refused(void)
 {
-    int written = 0;
-    const int refused = write_many(4, true, &written);
+    int written = 0, refused = 0;
+    for (uint32_t seed = 1; seed <= 8; ++seed) { /* one walk alone strays by a percent */
+        int more = 0;
+        refused += write_many(seed, true, &more);
+        written += more;
+    }
     printf("# %d written, %d not\n", written, refused);
-    CHECK(written > 1000);
+    CHECK(written > 8000);
     CHECK(refused < written / 50);
 }
 

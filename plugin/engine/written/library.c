@@ -32,28 +32,26 @@ typedef struct {
     size_t size;
 } KindRows;
 
-static KindRows shelf_of(const Library* const library, const EntryKind kind)
+static KindRows rows_of(const Library* const library, const EntryKind kind)
 {
-    switch (kind) {
-    case ENTRY_GROOVE:
+    if (kind == ENTRY_GROOVE) {
         return (KindRows){library->grooves, library->groove_count, sizeof(Groove)};
-    case ENTRY_KIT:
-        return (KindRows){library->kits, library->kit_count, sizeof(Kit)};
-    case ENTRY_HANDS:
-    case ENTRY_FEET:
-    case ENTRY_TURNAROUND:
-    case ENTRY_KINDS:
-        break;
     }
-    return (KindRows){library->figures[kind], library->figure_counts[kind], sizeof(Figure)};
+    if (kind == ENTRY_KIT) {
+        return (KindRows){library->kits, library->kit_count, sizeof(Kit)};
+    }
+    const uint32_t figures = (uint32_t)kind;
+    return figures < FIGURE_KINDS ? (KindRows){library->figures[figures],
+                                               library->figure_counts[figures], sizeof(Figure)}
+                                  : (KindRows){NULL, 0, 0};
 }
 
 uint32_t library_id(const Library* const library, const EntryKind kind, const uint32_t id)
 {
-    const KindRows shelf = shelf_of(library, kind);
+    const KindRows rows = rows_of(library, kind);
     const Successors left = library->successors[kind];
     const Successor* const successor =
-        entry_with_id(shelf.entries, shelf.count, shelf.size, id)
+        entry_with_id(rows.entries, rows.count, rows.size, id)
             ? NULL
             : (const Successor*)entry_with_id(left.rows, left.count, sizeof(Successor), id);
     return successor ? successor->by : id;
@@ -61,8 +59,8 @@ uint32_t library_id(const Library* const library, const EntryKind kind, const ui
 
 static const void* find(const Library* const library, const EntryKind kind, const uint32_t id)
 {
-    const KindRows shelf = shelf_of(library, kind);
-    return entry_with_id(shelf.entries, shelf.count, shelf.size, library_id(library, kind, id));
+    const KindRows rows = rows_of(library, kind);
+    return entry_with_id(rows.entries, rows.count, rows.size, library_id(library, kind, id));
 }
 
 const Figure* library_figure(const Library* const library, const FigureKind kind, const uint32_t id)
