@@ -1,10 +1,6 @@
 // SPDX-License-Identifier: ISC
 #include "preview_feed.h"
 
-#include "../talk/fields.h"
-
-#include <string.h>
-
 static const double watch_seconds = 3.0;
 static const double places_a_second = 30.0;
 
@@ -44,49 +40,6 @@ bool preview_feed_midi(PreviewFeed* const preview_feed, const uint8_t* const byt
     return true;
 }
 
-/* ---- From what the engine finds to what a window is told */
-
-_Static_assert((int)SEEN_BARS == (int)PREVIEW_BARS, "a phrase and the bar after it");
-_Static_assert((int)SEEN_STROKES_MAX == (int)PREVIEW_STROKES_MAX &&
-                   (int)SEEN_TURNS_MAX == (int)PREVIEW_TURNS_MAX &&
-                   (int)SEEN_CLICKS_MAX == (int)PREVIEW_CLICKS_MAX,
-               "a bar found has room in one that is told");
-
-#define TAKE_FIELD(type, field) .field = from->field,
-
-static SeenPlace seen_place(const PreviewPlace* const from)
-{
-    return (SeenPlace){PLACE_FIELDS(TAKE_FIELD)};
-}
-
-static SeenTurns seen_turns(const PreviewTurns* const from)
-{
-    SeenTurns turns = {.count = from->count};
-    memcpy(turns.ticks, from->ticks, from->count * sizeof *turns.ticks);
-    return turns;
-}
-
-static SeenStroke seen_stroke(const PreviewStroke from)
-{
-    return (SeenStroke){from.written, from.felt,     from.limb,    from.voice,
-                        from.level,   from.velocity, from.is_grace};
-}
-
-static void see_bar(const PreviewBar* const from, SeenBar* const bar)
-{
-    *bar = (SeenBar){BAR_FIELDS(TAKE_FIELD)};
-    bar->hands_turns = seen_turns(&from->hands_turns);
-    bar->feet_turns = seen_turns(&from->feet_turns);
-    bar->clicks.count = from->clicks.count;
-    memcpy(bar->clicks.ticks, from->clicks.ticks, from->clicks.count * sizeof *bar->clicks.ticks);
-    bar->count = from->count;
-    for (uint32_t i = 0; i < from->count; ++i) {
-        bar->strokes[i] = seen_stroke(from->strokes[i]);
-    }
-}
-
-/* ---- Telling */
-
 /* Thirty times a second at most, and only where it has changed. */
 static void tell_new_place(PreviewFeed* const preview_feed, LV2_Atom_Forge* const forge,
                            const Engine* const engine, const Uris* const uris)
@@ -95,8 +48,7 @@ static void tell_new_place(PreviewFeed* const preview_feed, LV2_Atom_Forge* cons
         !encode_has_room(forge, sizeof(SeenPlace) * 4)) {
         return;
     }
-    const PreviewPlace found = preview_place(&preview_feed->preview, engine);
-    const SeenPlace place = seen_place(&found);
+    const SeenPlace place = preview_place(&preview_feed->preview, engine);
     preview_feed->since_place = 0;
     if (!encode_places_alike(&place, &preview_feed->told_place)) {
         LV2_Atom_Forge_Frame frame;
@@ -104,7 +56,7 @@ static void tell_new_place(PreviewFeed* const preview_feed, LV2_Atom_Forge* cons
         encode_place(forge, &place, uris);
         lv2_atom_forge_pop(forge, &frame);
         preview_feed->told_place = place;
-        preview_told(&preview_feed->preview, &found);
+        preview_told(&preview_feed->preview, &place);
     }
 }
 
@@ -114,7 +66,7 @@ static bool has_told_phrase(PreviewFeed* const preview_feed, LV2_Atom_Forge* con
 {
     const SeenPlace* const told = &preview_feed->told_place;
     for (int tries = 0; tries < 2; ++tries) {
-        const PreviewPlace now = preview_place(&preview_feed->preview, engine);
+        const SeenPlace now = preview_place(&preview_feed->preview, engine);
         if (told->bar != INT64_MIN && told->phrase == now.phrase &&
             told->phrase_bars == now.phrase_bars) {
             return true;
@@ -132,11 +84,9 @@ static void tell_next_bar(PreviewFeed* const preview_feed, LV2_Atom_Forge* const
         !encode_has_room(forge, ENCODE_BAR_BYTES)) {
         return;
     }
-    SeenBar bar;
     LV2_Atom_Forge_Frame frame;
     encode_begin_event(forge, &frame, uris->fl_bar, uris);
-    see_bar(preview_fetch(&preview_feed->preview), &bar);
-    encode_bar(forge, &bar, uris);
+    encode_bar(forge, preview_fetch(&preview_feed->preview), uris);
     lv2_atom_forge_pop(forge, &frame);
 }
 

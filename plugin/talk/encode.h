@@ -28,7 +28,8 @@ bool encode_has_room(const LV2_Atom_Forge* forge, size_t value_bytes);
 void encode_begin_event(LV2_Atom_Forge* forge, LV2_Atom_Forge_Frame* frame, LV2_URID property,
                         const Uris* uris);
 
-/* Begins a message of a property: the value is forged next, then the frame is popped.  In a sequence, forge the time first. */
+/* Begins a message of a property: the value is forged next, then the frame is popped.
+   In a sequence, forge the time first. */
 void encode_begin(LV2_Atom_Forge* forge, LV2_Atom_Forge_Frame* frame, LV2_URID property,
                   const Uris* uris);
 

@@ -22,10 +22,8 @@ forbidden() {
 		}
 		/^#include "/ {
 			split($0, part, "\"")
-			name = part[2]
-			if (name ~ /^\.\.\/\.\.\//) sub(/^\.\.\/\.\.\//, "", name)
-			else if (name ~ /^\.\.\//) { top = room; sub(/\/[^\/]*$/, "", top); if (top == room) top = ""; else top = top "/"; sub(/^\.\.\//, top, name) }
-			else name = room "/" name
+			name = room "/" part[2]
+			while (sub(/[^\/.]+\/\.\.\//, "", name)) continue
 			if (!ok(name)) { print file ": " name; bad = 1 }
 		}
 		/^#include </ { split($0, part, /[<>]/); if (!ok(part[2])) { print file ": " part[2]; bad = 1 } }

@@ -30,9 +30,9 @@ typedef struct {
     int64_t frames; /* since bar 0 */
     NoteList played;
     bool has[LOOK_BARS];
-    PreviewBar bars[LOOK_BARS]; /* as said last, by number */
-    int steps;                  /* of the preview, so far */
-    int told;                   /* bars fetched so far */
+    SeenBar bars[LOOK_BARS]; /* as said last, by number */
+    int steps;               /* of the preview, so far */
+    int told;                /* bars fetched so far */
 } PreviewFeed;
 
 static inline void look_set(PreviewFeed* const look, const Control control, const float value)
@@ -76,7 +76,7 @@ static inline bool look_step(PreviewFeed* const look)
 {
     preview_step(&look->preview, &look->engine);
     ++look->steps;
-    const PreviewBar* const seen = preview_fetch(&look->preview);
+    const SeenBar* const seen = preview_fetch(&look->preview);
     if (seen && seen->bar >= 0 && seen->bar < LOOK_BARS) {
         look->bars[seen->bar] = *seen;
         look->has[seen->bar] = true;
@@ -159,9 +159,9 @@ static inline void look_expect(const PreviewFeed* const look, const int bars, co
     const Kit* const kit = engine_selection(&look->engine).kit;
     list->count = 0;
     for (int bar = 0; bar < bars; ++bar) {
-        const PreviewBar* const seen = &look->bars[bar];
+        const SeenBar* const seen = &look->bars[bar];
         for (uint32_t i = 0; look->has[bar] && i < seen->count; ++i) {
-            const PreviewStroke* const stroke = &seen->strokes[i];
+            const SeenStroke* const stroke = &seen->strokes[i];
             const double tick = (double)(bar * look_bar_ticks(look) + stroke->felt);
             const int64_t frame = (int64_t)floor(look_frame(look, tick) + 0.5);
             if (frame >= from && frame < to &&

@@ -22,9 +22,9 @@ enum { METERS = sizeof meters / sizeof *meters };
 /* What a window keeps of what it is told: ../../ui/desk/desk.c in small. */
 typedef struct {
     bool has_place;
-    PreviewPlace place;
-    bool has_bar[PREVIEW_BARS];
-    PreviewBar bars[PREVIEW_BARS];
+    SeenPlace place;
+    bool has_bar[SEEN_BARS];
+    SeenBar bars[SEEN_BARS];
 } Held;
 
 typedef struct {
@@ -42,16 +42,16 @@ static Chance dice;
 
 /* ---- A window */
 
-static void hold_place(Held* const held, const PreviewPlace* const place)
+static void hold_place(Held* const held, const SeenPlace* const place)
 {
     const uint32_t after = held->place.phrase_bars;
     if (place->phrase != held->place.phrase || place->phrase_bars != after) {
-        if (!place->loops && after < PREVIEW_BARS && held->has_bar[after] &&
+        if (!place->loops && after < SEEN_BARS && held->has_bar[after] &&
             held->bars[after].bar == place->phrase) {
             held->bars[0] = held->bars[after];
             held->has_bar[0] = true;
         }
-        for (uint32_t slot = place->phrase_bars + 1; slot < PREVIEW_BARS; ++slot) {
+        for (uint32_t slot = place->phrase_bars + 1; slot < SEEN_BARS; ++slot) {
             held->has_bar[slot] = false;
         }
     }
@@ -65,11 +65,11 @@ static void tell(Life* const life, const bool tells_place)
     Preview* const preview = &life->look.preview;
     preview_step(preview, &life->look.engine);
     if (tells_place || preview->is_ready || !life->held.has_place) {
-        const PreviewPlace place = preview_place(preview, &life->look.engine);
+        const SeenPlace place = preview_place(preview, &life->look.engine);
         hold_place(&life->held, &place);
         preview_told(preview, &place);
     }
-    const PreviewBar* const bar = preview_fetch(preview);
+    const SeenBar* const bar = preview_fetch(preview);
     if (bar) {
         life->held.bars[bar->slot] = *bar;
         life->held.has_bar[bar->slot] = true;
@@ -299,7 +299,7 @@ static void check_readouts(void)
 
 static void check_place(void)
 {
-    const PreviewPlace got = lived.held.place, want = fresh.held.place;
+    const SeenPlace got = lived.held.place, want = fresh.held.place;
     CHECK_INT(got.bar, want.bar);
     CHECK_NEAR(got.tick, want.tick, 1e-4 * TICKS_PER_QUARTER);
     CHECK_INT(got.phrase, want.phrase);
@@ -311,7 +311,7 @@ static void check_place(void)
     CHECK_INT(got.all_meet, want.all_meet);
 }
 
-static void check_strokes(const PreviewBar* const got, const PreviewBar* const want)
+static void check_strokes(const SeenBar* const got, const SeenBar* const want)
 {
     CHECK_INT(got->count, want->count);
     for (uint32_t i = 0; i < got->count && i < want->count; ++i) {
@@ -326,8 +326,8 @@ static void check_strokes(const PreviewBar* const got, const PreviewBar* const w
 static void check_bars(const int way)
 {
     for (uint32_t slot = 0; slot <= fresh.held.place.phrase_bars; ++slot) {
-        const PreviewBar* const got = &lived.held.bars[slot];
-        const PreviewBar* const want = &fresh.held.bars[slot];
+        const SeenBar* const got = &lived.held.bars[slot];
+        const SeenBar* const want = &fresh.held.bars[slot];
         check_case("way %d, bar %d of the phrase", way, (int)slot);
         if (!CHECK(lived.held.has_bar[slot] && fresh.held.has_bar[slot])) {
             continue;

@@ -52,7 +52,7 @@ static int64_t origin_of(const Polymeter* const p, const int64_t bar)
                                           : bar;
 }
 
-static void check_turns(const Polymeter* const p, const int bar, const PreviewTurns* const turns,
+static void check_turns(const Polymeter* const p, const int bar, const SeenTurns* const turns,
                         const int64_t cycle)
 {
     const int64_t ticks = look_bar_ticks(&look);
@@ -60,7 +60,7 @@ static void check_turns(const Polymeter* const p, const int bar, const PreviewTu
     for (int64_t tick = origin_of(p, bar) * ticks; tick < (bar + 1) * ticks; tick += cycle) {
         if (tick >= bar * ticks) {
             CHECK(count < turns->count);
-            CHECK_INT(turns->ticks[count < PREVIEW_TURNS_MAX ? count : 0], tick - bar * ticks);
+            CHECK_INT(turns->ticks[count < SEEN_TURNS_MAX ? count : 0], tick - bar * ticks);
             ++count;
         }
     }
@@ -124,7 +124,7 @@ static void meetings_are_where_counting_says(void)
         look_report(&look, 1.0);
         for (int bar = 0; bar < 9; ++bar) {
             look_play_to_bar(&look, bar + 0.5, 512);
-            const PreviewPlace place = preview_place(&look.preview, &look.engine);
+            const SeenPlace place = preview_place(&look.preview, &look.engine);
             check_case("polymeter %zu, bar %d", i, bar);
             CHECK_INT(place.bar, bar);
             CHECK_INT(place.phrase, bar - bar % p->phrase);

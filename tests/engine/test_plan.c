@@ -250,8 +250,8 @@ static void look_alone(const Section* const section)
 
 static void check_bar(const int64_t bar)
 {
-    const PreviewBar* const got = &look.bars[bar];
-    const PreviewBar* const want = &alone.bars[bar];
+    const SeenBar* const got = &look.bars[bar];
+    const SeenBar* const want = &alone.bars[bar];
     CHECK(look.has[bar] && alone.has[bar]);
     CHECK_INT(got->groove, want->groove);
     CHECK_INT(got->in_phrase, want->in_phrase);
@@ -275,7 +275,7 @@ static void sections_are_shown_before_they_come(void)
     }
     begin_section(&look, &sections[0], 0);
     look_all(&look);
-    const PreviewPlace place = preview_place(&look.preview, &look.engine);
+    const SeenPlace place = preview_place(&look.preview, &look.engine);
     CHECK(place.waiting);
     CHECK_INT(place.change_bar, sections[1].bar);
     CHECK_INT(place.change_tick, 0);
@@ -302,7 +302,7 @@ static void a_section_that_plays_is_shown_from_its_own_first_bar(void)
     look_play(&look, FRAMES);
     look_all(&look);
     look_alone(&sections[1]);
-    const PreviewPlace place = preview_place(&look.preview, &look.engine);
+    const SeenPlace place = preview_place(&look.preview, &look.engine);
     CHECK_INT(place.bar, sections[1].bar);
     CHECK_INT(place.phrase, sections[1].bar);
     for (int64_t bar = sections[1].bar; bar < sections[2].bar; ++bar) {

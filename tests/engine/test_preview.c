@@ -97,7 +97,7 @@ static void a_bar_says_what_it_is(void)
 {
     begin(0, 0, (Meter){7.0, 8}, 120.0, 5);
     for (int bar = 0; bar <= 5; ++bar) {
-        const PreviewBar* const seen = &look.bars[bar];
+        const SeenBar* const seen = &look.bars[bar];
         check_case("bar %d", bar);
         CHECK_INT(seen->bar, bar);
         CHECK_INT(seen->in_phrase, bar % 5);
@@ -113,7 +113,7 @@ static void strokes_stand_in_order_and_inside_their_bar(void)
     for (int groove = 0; groove < (int)bank_library(bank)->groove_count; groove += 7) {
         begin(groove, 2, (Meter){4.0, 4}, 120.0, 4);
         for (int bar = 0; bar <= 4; ++bar) {
-            const PreviewBar* const seen = &look.bars[bar];
+            const SeenBar* const seen = &look.bars[bar];
             check_case("groove %d, bar %d", groove, bar);
             for (uint32_t i = 0; i < seen->count; ++i) {
                 CHECK(seen->strokes[i].written >= 0 &&
@@ -173,7 +173,7 @@ static void a_change_that_waits_is_shown_from_its_line_on(void)
         change_feet(wait, (int)i % 3, 4);
         look_all(&look);
         check_case("change %d asked at %g", (int)wait->at, wait->asked);
-        const PreviewPlace place = preview_place(&look.preview, &look.engine);
+        const SeenPlace place = preview_place(&look.preview, &look.engine);
         CHECK(place.waiting);
         const double line =
             (double)place.change_bar + (double)place.change_tick / (double)look_bar_ticks(&look);
@@ -202,11 +202,11 @@ static void what_is_shown_of_a_change_is_played_when_it_comes(void)
     }
 }
 
-static bool strokes_alike(const PreviewBar* const a, const PreviewBar* const b)
+static bool strokes_alike(const SeenBar* const a, const SeenBar* const b)
 {
     bool alike = a->count == b->count;
     for (uint32_t i = 0; alike && i < a->count; ++i) {
-        const PreviewStroke x = a->strokes[i], y = b->strokes[i];
+        const SeenStroke x = a->strokes[i], y = b->strokes[i];
         alike =
             x.felt == y.felt && x.limb == y.limb && x.voice == y.voice && x.velocity == y.velocity;
     }
@@ -219,7 +219,7 @@ static void up_to_its_line_a_change_waits(void)
 {
     for (size_t i = 0; i < sizeof waits / sizeof *waits; ++i) {
         const Wait* const wait = &waits[i];
-        static PreviewBar before;
+        static SeenBar before;
         change_feet(wait, 0, SWUNG_GROOVE);
         look_all(&look);
         const int now = (int)(wait->line - 1e-6); /* the bar that ends at the line, or has it */
@@ -229,7 +229,7 @@ static void up_to_its_line_a_change_waits(void)
         while ((double)look.frames + 64.0 < line) {
             look_play(&look, 64);
             look_all(&look);
-            const PreviewPlace place = preview_place(&look.preview, &look.engine);
+            const SeenPlace place = preview_place(&look.preview, &look.engine);
             CHECK(place.waiting);
             CHECK_INT(place.phrase_bars, wait->phrase);
             CHECK(strokes_alike(&look.bars[now], &before));
@@ -270,7 +270,7 @@ static void a_bar_that_nobody_fetches_waits(void)
     for (int i = 0; i < 100; ++i) {
         preview_step(&look.preview, &look.engine);
     }
-    const PreviewBar* const seen = preview_fetch(&look.preview);
+    const SeenBar* const seen = preview_fetch(&look.preview);
     CHECK(seen && seen->bar == 0);
     CHECK(!preview_fetch(&look.preview));
 }
@@ -322,7 +322,7 @@ static void the_place_is_where_the_frames_say(void)
     look_report(&look, 1.0);
     for (int i = 0; i < 500; ++i) {
         look_play(&look, 777);
-        const PreviewPlace place = preview_place(&look.preview, &look.engine);
+        const SeenPlace place = preview_place(&look.preview, &look.engine);
         const double tick = (double)look.frames * 90.0 / 60.0 / LOOK_RATE * TICKS_PER_QUARTER;
         CHECK_NEAR((double)(place.bar * look_bar_ticks(&look)) + place.tick, tick, 1.0);
         CHECK_NEAR(place.ticks_per_second, 1.5 * TICKS_PER_QUARTER, 1e-3);

@@ -38,7 +38,7 @@ static void tell(const uint32_t has, const int64_t frame, const int bar, const d
 
 static void check_stands_at(const int bar, const double beat)
 {
-    const PreviewPlace place = preview_place(&look.preview, &look.engine);
+    const SeenPlace place = preview_place(&look.preview, &look.engine);
     CHECK(!place.rolling);
     CHECK_INT(place.bar, bar);
     CHECK_NEAR(place.tick, beat * (double)TICKS_PER_QUARTER, 1.0);

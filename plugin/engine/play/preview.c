@@ -9,13 +9,13 @@
 
 void preview_start(Preview* const preview)
 {
-    for (int i = 0; i < PREVIEW_BARS; ++i) {
+    for (int i = 0; i < SEEN_BARS; ++i) {
         preview->slots[i] = (PreviewSlot){.bar = -1};
     }
     preview->made = 0;
     preview->origin = 0;
     preview->told_phrase = 0;
-    preview->told_bars = PREVIEW_BARS;
+    preview->told_bars = SEEN_BARS;
     preview->is_making = preview->is_ready = false;
     preview->meet_bar = -1;
 }
@@ -75,7 +75,7 @@ static int slot_due(const Preview* const preview, const Engine* const engine)
     const int count = (int)now.entry->selection.phrase_bars + 1;
     const PreviewKey key = key_now(engine);
     int due = -1;
-    for (int i = 0; i < count && i < PREVIEW_BARS; ++i) {
+    for (int i = 0; i < count && i < SEEN_BARS; ++i) {
         const int slot = (int)(bars_before(engine, &now) + (uint32_t)i) % count;
         const PreviewSlot* const held = &preview->slots[slot];
         const bool is_old = held->bar != preview->origin + slot || !keys_alike(held->key, key);
@@ -122,22 +122,22 @@ static Selection selection_at(const Engine* const engine, const Source* const so
     return selection;
 }
 
-static void copy_turns(PreviewTurns* const turns, const Selection* const selection,
-                       const Meter meter, const int64_t bar, const LimbPair pair)
+static void copy_turns(SeenTurns* const turns, const Selection* const selection, const Meter meter,
+                       const int64_t bar, const LimbPair pair)
 {
-    turns->count = groove_turns(selection, meter, bar, pair, turns->ticks, PREVIEW_TURNS_MAX);
+    turns->count = groove_turns(selection, meter, bar, pair, turns->ticks, SEEN_TURNS_MAX);
 }
 
 static void see_clicks(Preview* const preview, const Source* const source, const int64_t bar)
 {
-    PreviewBar* const seen = &preview->seen;
+    SeenBar* const seen = &preview->seen;
     const int64_t length = meter_bar_ticks(seen->meter);
     const ClickSettings asked = source->passage.entry->settings.click;
     ClickSettings always = asked;
     always.when = CLICK_ALWAYS;
     click_strokes(&source->passage.entry->selection, always, seen->meter, bar * length,
                   (bar + 1) * length, &preview->clicks);
-    for (uint32_t i = 0; i < preview->clicks.count && i < PREVIEW_CLICKS_MAX; ++i) {
+    for (uint32_t i = 0; i < preview->clicks.count && i < SEEN_CLICKS_MAX; ++i) {
         seen->clicks.ticks[seen->clicks.count++] =
             (int32_t)(preview->clicks.clicks[i].tick - bar * length);
     }
@@ -147,7 +147,7 @@ static void see_clicks(Preview* const preview, const Source* const source, const
 /* What stands in the bar, but for its strokes. */
 static void see_parts(Preview* const preview, const Selection* const selection, const int64_t bar)
 {
-    PreviewBar* const seen = &preview->seen;
+    SeenBar* const seen = &preview->seen;
     const Meter meter = seen->meter;
     const BarParts parts = groove_bar(selection, meter, bar);
     seen->in_phrase = parts.in_phrase;
@@ -171,7 +171,7 @@ static void begin_bar(Preview* const preview, const Engine* const engine, const 
     preview->key = key_now(engine);
     preview->at = 0;
     preview->is_making = true;
-    preview->seen = (PreviewBar){
+    preview->seen = (SeenBar){
         .bar = preview->origin + slot,
         .slot = slot,
         .meter = source.passage.meter,
@@ -184,13 +184,13 @@ static void begin_bar(Preview* const preview, const Engine* const engine, const 
     see_clicks(preview, &source, bar);
 }
 
-static void see_hit(PreviewBar* const seen, const Hit hit, const int64_t begin)
+static void see_hit(SeenBar* const seen, const Hit hit, const int64_t begin)
 {
-    if (seen->count == PREVIEW_STROKES_MAX) {
+    if (seen->count == SEEN_STROKES_MAX) {
         ++seen->dropped;
         return;
     }
-    seen->strokes[seen->count++] = (PreviewStroke){
+    seen->strokes[seen->count++] = (SeenStroke){
         .written = (int32_t)(hit.written - begin),
         .felt = (int32_t)(hit.tick - begin),
         .limb = hit.limb,
@@ -263,7 +263,7 @@ void preview_step(Preview* const preview, const Engine* const engine)
     preview->is_ready = !preview->is_making;
 }
 
-const PreviewBar* preview_fetch(Preview* const preview)
+const SeenBar* preview_fetch(Preview* const preview)
 {
     if (!preview->is_ready) {
         return NULL;
@@ -273,16 +273,16 @@ const PreviewBar* preview_fetch(Preview* const preview)
     return &preview->seen;
 }
 
-void preview_told(Preview* const preview, const PreviewPlace* const place)
+void preview_told(Preview* const preview, const SeenPlace* const place)
 {
     const uint32_t after = preview->told_bars;
     if (place->phrase == preview->told_phrase && place->phrase_bars == after) {
         return;
     }
-    if (!place->loops && after < PREVIEW_BARS && preview->slots[after].bar == place->phrase) {
+    if (!place->loops && after < SEEN_BARS && preview->slots[after].bar == place->phrase) {
         preview->slots[0] = preview->slots[after];
     }
-    for (uint32_t slot = place->phrase_bars + 1; slot < PREVIEW_BARS; ++slot) {
+    for (uint32_t slot = place->phrase_bars + 1; slot < SEEN_BARS; ++slot) {
         preview->slots[slot].bar = -1;
     }
     preview->told_phrase = place->phrase;
@@ -305,7 +305,7 @@ static void find_meetings(Preview* const preview, const Engine* const engine,
 
 /* What practice adds: the gap of the click, the ladder. */
 static void see_practice(const Engine* const engine, const Passage* const now, const int64_t bar,
-                         PreviewPlace* const place)
+                         SeenPlace* const place)
 {
     const GapReach gap = click_gap(now->entry->settings.click, bar);
     const GrooveClock* const groove_clock = &engine->groove_clock;
@@ -322,7 +322,7 @@ static void see_practice(const Engine* const engine, const Passage* const now, c
 }
 
 /* The line that what sounds lasts to, if there is one. */
-static void see_line(const Engine* const engine, PreviewPlace* const place)
+static void see_line(const Engine* const engine, SeenPlace* const place)
 {
     const Passage sounding = passage_sounding(engine);
     place->waiting = sounding.end < INT64_MAX;
@@ -333,14 +333,14 @@ static void see_line(const Engine* const engine, PreviewPlace* const place)
     }
 }
 
-PreviewPlace preview_place(Preview* const preview, const Engine* const engine)
+SeenPlace preview_place(Preview* const preview, const Engine* const engine)
 {
     const GrooveClock* const groove_clock = &engine->groove_clock;
     const Passage now = passage_now(engine);
     const double tick = clock_tick(&groove_clock->clock, groove_clock->clock.now);
     const int64_t bar = own_bar(&now, whole_number(floor(tick)));
     const int64_t line = now.origin + bar * meter_bar_ticks(now.meter);
-    PreviewPlace place = {
+    SeenPlace place = {
         .bar = now.number + bar,
         .tick = tick - (double)line,
         .ticks_per_second = groove_clock->rolling ? groove_clock->clock.ticks_per_frame *
