@@ -182,6 +182,23 @@ static void what_stays_is_the_best_of_all_that_could_stay(void)
     CHECK(taken > 10000); /* else the limits asked for nothing */
 }
 
+/* README: "none that is gone could come back". */
+static void no_stroke_that_was_left_out_could_stay(void)
+{
+    uint32_t state = 2, tried = 0;
+    for (int i = 0; i < 20000; ++i) {
+        const Small small = small_by_chance(&state);
+        const uint32_t kept = small.struck ? lightened(&small) : 0;
+        for (uint32_t gone = small.struck & ~kept; gone; gone &= gone - 1) {
+            const uint32_t back = gone & ~(gone - 1);
+            check_case("case %d: struck %x, kept %x, back %x", i, small.struck, kept, back);
+            CHECK(over_limit(&small, kept | back));
+            ++tried;
+        }
+    }
+    CHECK(tried > 10000);
+}
+
 /* Every set of strokes there is, weighed by how many of each sort it loses. */
 static bool loses_less(const uint32_t sorts[STRENGTHS], const uint32_t a, const uint32_t b)
 {
@@ -318,6 +335,7 @@ static void every_thinned_figure_of_the_bank_meets_its_limit(void)
 int main(void)
 {
     RUN(what_stays_is_the_best_of_all_that_could_stay);
+    RUN(no_stroke_that_was_left_out_could_stay);
     RUN(where_one_sort_loses_no_smaller_set_would_do);
     RUN(of_even_strokes_the_known_number_stays);
     RUN(a_limb_that_rests_loses_nothing);

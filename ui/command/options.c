@@ -349,8 +349,8 @@ const OptionRow option_rows[] = {
     {"steps", "N", FOR(PRACTICE), take_steps, "in so many tempi, 1 to 12 (4)"},
     {"minutes", "N", FOR(CHECK), take_minutes, "the length of the song that is checked (4)"},
     {"lighten", "[LIMB=]N", FOR(CHECK), take_lighten,
-     "leave out strokes until no foot has more than N a second; or right-foot, left-foot, "
-     "right-hand, left-hand, hands"},
+     "leave out strokes until no foot has more than N a second; or which: right-foot, "
+     "left-foot, feet, right-hand, left-hand, hands"},
     {"save", "NAME", FOR(CHECK), take_save, "keep what was lightened as figures of your own"},
     {"meter", "B/U", GROOVE, take_meter, "such as 7/8 (as the groove is written)"},
     {"click", "off|count-in|always", RENDERED, take_click,

@@ -125,6 +125,6 @@ bool playwords_print(FILE* const out, const Playability* const playability)
     for (int stream = 0; stream < PLAY_STREAMS; ++stream) {
         any |= say_faults(out, playability, (PlayStream)stream);
     }
-    fputs(any ? "As it is nobody is known to play this.\n" : "A person can play this.\n", out);
+    fputs(any ? "As it is, this is beyond the limits above.\n" : "A person can play this.\n", out);
     return !any;
 }
