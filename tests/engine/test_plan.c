@@ -212,30 +212,47 @@ static void drop_before(NoteList* const list, const int64_t frame)
     list->count = kept;
 }
 
-/* Friberg and Sundstrom's ratio at 70 is 3 to 1, at 200 two to one: swing.h. */
-static const Section faster = {2, 2, {4.0, 4}, 200.0, GALLOP_GROOVE, 3.0f};
-
-static void a_section_swings_at_its_own_tempo_from_its_first_beat_on(void)
+static void check_seam(const Section first, const Section then)
 {
-    const int64_t seam = bars_frames(&sections[0]);
-    look_begin(&look, bank_library(bank), sections[0].meter, sections[0].tempo);
-    tell_section(&look, &sections[0], 0);
-    tell_section(&look, &faster, faster.bar);
-    begin_section(&look, &sections[0], 0);
+    const int64_t seam = bars_frames(&first);
+    look_begin(&look, bank_library(bank), first.meter, first.tempo);
+    tell_section(&look, &first, 0);
+    tell_section(&look, &then, then.bar);
+    begin_section(&look, &first, 0);
     play_frames(&look, seam);
-    report_section(&look, &faster);
-    play_frames(&look, bars_frames(&faster));
+    report_section(&look, &then);
+    play_frames(&look, bars_frames(&then));
     drop_before(&look.played, seam + LOOK_RATE / 20); /* its first is early */
-    look_begin(&alone, bank_library(bank), faster.meter, faster.tempo);
-    tell_section(&alone, &faster, 0);
-    begin_section(&alone, &faster, 0);
-    play_frames(&alone, bars_frames(&faster));
+    look_begin(&alone, bank_library(bank), then.meter, then.tempo);
+    tell_section(&alone, &then, 0);
+    begin_section(&alone, &then, 0);
+    play_frames(&alone, bars_frames(&then));
     drop_before(&alone.played, LOOK_RATE / 20);
     CHECK_INT(look.played.count, alone.played.count);
     for (int i = 0; i < alone.played.count && i < look.played.count; ++i) {
         CHECK_NEAR(look.played.notes[i].frame, alone.played.notes[i].frame, 1.0);
         CHECK_INT(look.played.notes[i].key, alone.played.notes[i].key);
         CHECK_INT(look.played.notes[i].velocity, alone.played.notes[i].velocity);
+    }
+}
+
+/* Friberg and Sundstrom's ratio at 70 is 3 to 1, at 200 two to one: swing.h. */
+static void a_section_swings_at_its_own_tempo_from_its_first_beat_on(void)
+{
+    static const Meter meters[] = {{4.0, 4}, {7.0, 8}, {12.0, 8}, {3.0, 4}, {5.0, 4}, {2.0, 2}};
+    static const double tempi[][2] = {{70.0, 200.0}, {200.0, 70.0}, {133.7, 90.0}, {96.0, 240.0}};
+    for (int m = 0; m < 6; ++m) {
+        for (int t = 0; t < 4; ++t) {
+            for (int other = 0; other < 2; ++other) { /* the same meter, or the next */
+                const Section first = {0, 2, meters[m], tempi[t][0], PLAIN_GROOVE, 3.0f};
+                const Section then = {2,   2, meters[(m + other) % 6], tempi[t][1], GALLOP_GROOVE,
+                                      3.0f};
+                check_case("%g/%d at %g, then %g/%d at %g", first.meter.beats_per_bar,
+                           first.meter.beat_unit, first.tempo, then.meter.beats_per_bar,
+                           then.meter.beat_unit, then.tempo);
+                check_seam(first, then);
+            }
+        }
     }
 }
 

@@ -2,6 +2,8 @@
 /* What the engine tells of itself: the end of engine.h. */
 #include "engine_inside.h"
 
+#include <math.h>
+
 const Settings* engine_settings(const Engine* const engine)
 {
     return &passage_entry(engine)->settings;
@@ -38,8 +40,6 @@ void engine_step_foot_load(Engine* const engine)
     }
     foot_load_step(foot_load, tempo);
 }
-
-#include <math.h>
 
 uint32_t engine_dropped(const Engine* const engine)
 {
