@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: ISC
+#include "../../plugin/bank/in_place.h"
 #include "../../plugin/bank/own_limits.h"
 #include "bundle.h"
 #include "commands.h"
 #include "playcheck.h"
 
 #include <stdio.h>
-#include <string.h>
 
 static void print_right(const Bank* const bank, const EntryKind kind)
 {
@@ -27,21 +27,6 @@ static int print_wrong(const Diagnostics* const diagnostics)
         printf("wrong: %zu things more\n", diagnostics->unkept);
     }
     return diagnostics->count ? FAILED : DONE;
-}
-
-/* True if it describes what the factory's file of its name does. */
-static bool is_factorys(const Bank* const bank, const char* const path)
-{
-    const char* const slash = strrchr(path, '/');
-    const Diagnostics* const diagnostics = bank_diagnostics(bank);
-    char words[256];
-    snprintf(words, sizeof words, " was described in %.200s already", slash ? slash + 1 : path);
-    for (size_t i = 0; i < diagnostics->count; ++i) {
-        if (strstr(diagnostics->texts[i], words)) {
-            return true;
-        }
-    }
-    return false;
 }
 
 /* What a file of the factory's is, be it changed, it is in that one's place. */
@@ -93,16 +78,15 @@ int command_check(const Request* const request)
         return FAILED;
     }
     snprintf(folder, sizeof folder, "%s/bank", bundle);
+    if (request->operand && in_place_is_meant(folder, request->operand)) {
+        return check_in_place(folder, request->operand);
+    }
     const BankSources file = {.factory = folder, .file = request->operand};
     const BankSources all = {.factory = folder, .users = users};
     Bank* const bank = bank_open(request->operand ? file : all);
     if (!bank) {
         fprintf(stderr, "fourlimb: there is no memory for the bank\n");
         return FAILED;
-    }
-    if (request->operand && is_factorys(bank, request->operand)) {
-        bank_free(bank);
-        return check_in_place(folder, request->operand);
     }
     for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
         print_right(bank, (EntryKind)kind);
