@@ -157,15 +157,16 @@ static void print_values(const Bank* const bank, const EntryKind kind)
 static void print_info(const Bank* const bank, const EntryKind kind, const uint32_t index)
 {
     const EntryInfo* const info = bank_entry(bank, kind, index);
-    const char* const texts[] = {info->name,    info->uri,    info->label,
-                                 info->comment, info->family, info->family_uri};
+    const char* const texts[] = {info->name,       info->where,   info->uri,
+                                 info->label,      info->comment, info->family,
+                                 info->family_uri, info->differs, info->alone};
     printf("{%u, ", info->id);
     for (size_t text = 0; text < sizeof texts / sizeof *texts; ++text) {
         print_text(texts[text]);
         printf(", ");
     }
-    printf("%d, %d, %d, %d, %d},\n", info->difficulty, info->tempo_low, info->tempo_high,
-           info->is_users, info->is_sessions);
+    printf("%d, %d, %d, %d},\n", info->tempo_low, info->tempo_high, info->is_users,
+           info->is_sessions);
 }
 
 static void print_named(const Bank* const bank, const EntryKind kind, const uint32_t index)

@@ -37,12 +37,14 @@ EntryInfo read_info(Subject* const subject, const uint32_t id, const bool is_use
     return (EntryInfo){
         .id = id,
         .name = read_copy(subject, turtle_name(subject->turtle, subject->subject)),
+        .where = read_copy(subject, turtle_where(subject->turtle, subject->subject, NULL)),
         .uri = read_copy(subject, (const char*)sord_node_get_string(subject->subject)),
         .label = read_copy(subject, label),
         .comment = read_copy(subject, field_optional_text(subject, RDFS_NS "comment")),
         .family = read_copy(subject, family_label(subject)),
         .family_uri = read_copy(subject, family ? (const char*)sord_node_get_string(family) : NULL),
-        .difficulty = (int)field_integer(subject, "difficulty", 0, 5, 0),
+        .differs = read_copy(subject, field_optional_text(subject, FL_TERMS "differs")),
+        .alone = read_copy(subject, field_optional_text(subject, FL_TERMS "standsAlone")),
         .tempo_low = (int)field_integer(subject, "tempoLow", 0, 1000, 0),
         .tempo_high = (int)field_integer(subject, "tempoHigh", 0, 1000, 0),
         .is_users = is_users,
@@ -53,9 +55,12 @@ void read_info_free(EntryInfo* const info)
 {
     /* Made by read_copy; const only for those who are lent them. */
     free((void*)(uintptr_t)info->name);
+    free((void*)(uintptr_t)info->where);
     free((void*)(uintptr_t)info->uri);
     free((void*)(uintptr_t)info->label);
     free((void*)(uintptr_t)info->comment);
     free((void*)(uintptr_t)info->family);
     free((void*)(uintptr_t)info->family_uri);
+    free((void*)(uintptr_t)info->differs);
+    free((void*)(uintptr_t)info->alone);
 }

@@ -33,9 +33,10 @@ static void write_info(TurtleWriter* const writer, const EntryInfo* const info,
     if (info->family_uri && *info->family_uri) {
         turtle_writer_uri(writer, "family", info->family_uri);
     }
-    write_integer(writer, "difficulty", info->difficulty);
     write_integer(writer, "tempoLow", info->tempo_low);
     write_integer(writer, "tempoHigh", info->tempo_high);
+    write_text(writer, "differs", info->differs);
+    write_text(writer, "standsAlone", info->alone);
 }
 
 static void write_line(TurtleWriter* const writer, const LimbLine* const line)

@@ -7,7 +7,7 @@
 #include "bank.h"
 
 /* A figure with its texts.  Of `info` count: uri (made up if ""), label, comment,
-   family_uri, difficulty and tempi; what is "" or 0 is left out, so is a NULL.
+   family_uri, tempi; what is "" or 0 is left out, so is a NULL.
    The id is info's; 0 leaves it out.  The caller frees; NULL if there is no memory
    or the figure breaks the promises of figure.h. */
 char* write_figure(const Figure* figure, const EntryInfo* info);

@@ -12,7 +12,7 @@ static const char small_bank[] =
     "@prefix fl: <urn:fourlimb:terms#> .\n"
     "@prefix rdfs: <http://www.w3.org/2000/01/rdf-schema#> .\n"
     "@prefix : <urn:test:> .\n"
-    ":hat a fl:HandsFigure ; fl:id 1 ; rdfs:label \"Hat\" ; fl:bars 2 ; fl:difficulty 1 ;\n"
+    ":hat a fl:HandsFigure ; fl:id 1 ; rdfs:label \"Hat\" ; fl:bars 2 ;\n"
     "\tfl:line [ fl:limb fl:rightHand ; fl:voice fl:hatClosed ; fl:grid 4 ; fl:steps \"Ooog\" ] ,\n"
     "\t\t[ fl:limb fl:leftHand ; fl:voice fl:snare ; fl:grid 2 ; fl:over 1 ; fl:steps \".O\" ] .\n"
     ":gallop a fl:FeetFigure ; fl:id 1 ; rdfs:label \"Gallop\" ; fl:tempoHigh 200 ;\n"

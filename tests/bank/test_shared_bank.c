@@ -194,7 +194,8 @@ static bool same_info(const EntryInfo* const a, const EntryInfo* const b)
     return a->id == b->id && same_text(a->name, b->name) && same_text(a->uri, b->uri) &&
            same_text(a->label, b->label) && same_text(a->comment, b->comment) &&
            same_text(a->family, b->family) && same_text(a->family_uri, b->family_uri) &&
-           a->difficulty == b->difficulty && a->tempo_low == b->tempo_low &&
+           same_text(a->where, b->where) && same_text(a->differs, b->differs) &&
+           same_text(a->alone, b->alone) && a->tempo_low == b->tempo_low &&
            a->tempo_high == b->tempo_high && a->is_users == b->is_users &&
            a->is_sessions == b->is_sessions;
 }

@@ -41,7 +41,8 @@ static void check_infos_equal(const EntryInfo* const got, const EntryInfo* const
     CHECK_TEXT(got->label, want->label);
     CHECK_TEXT(got->comment, want->comment);
     CHECK_TEXT(got->family_uri, want->family_uri);
-    CHECK_INT(got->difficulty, want->difficulty);
+    CHECK_TEXT(got->differs, want->differs);
+    CHECK_TEXT(got->alone, want->alone);
     CHECK_INT(got->tempo_low, want->tempo_low);
     CHECK_INT(got->tempo_high, want->tempo_high);
 }

@@ -15,7 +15,7 @@ static void put_figure(FILE* const file, const int i)
     fprintf(
         file,
         "t:figure%d a fl:FeetFigure ; fl:id %d ; rdfs:label \"Figure %d\" ;\n"
-        "\trdfs:comment \"One of many\" ; fl:difficulty 2 ; fl:tempoLow 90 ;\n"
+        "\trdfs:comment \"One of many\" ; fl:tempoLow 90 ;\n"
         "\tfl:line [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 4 ; fl:steps \"O.o.\" ] ,\n"
         "\t\t[ fl:limb fl:leftFoot ; fl:voice fl:kick ; fl:grid 4 ; fl:steps \".o.o\" ] .\n",
         i, ID_FIRST_OWN + i, i);

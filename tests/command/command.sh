@@ -60,6 +60,29 @@ list_names_every_entry() {
 	done
 }
 
+# "ID BEATS/UNIT TEMPO" of each groove as the presets have it: the meter and tempo come after the id.
+written_meters() {
+	awk '$1 == "fl:id" { id = $2 } $1 == "fl:tempo" { tempo = $2 } $1 == "fl:beatsPerBar" { beats = $2 }
+		$1 == "fl:beatUnit" { print id, beats "/" $2, tempo }' "$presets/grooves.ttl" | sort
+}
+
+list_tells_meter_and_tempo() {
+	written_meters >want.txt
+	[ -s want.txt ] || return
+	"$fourlimb" list grooves >listed.txt
+	sed -nE 's/^ +([0-9]+)  .{34}  [1-5] +([0-9]+\/[0-9]+)  .{6} +([0-9]+)  .*/\1 \2 \3/p' listed.txt | sort | diff - want.txt
+}
+
+list_can_be_narrowed() {
+	for meter in 4/4 7/8 13/8 1/2; do
+		run list grooves --meter "$meter"
+		same "$status $(echo "$out" | head -n 1)" "0 $(written_meters | grep -c " $meter ") grooves" || return
+	done
+	run list --family Gallop
+	same "$status" 0 && has "$out" "Reverse gallop" && has "$out" "0 kit maps" || return
+	same "$(echo "$out" | grep -c "Herta")" 0
+}
+
 list_names_every_control() {
 	run list controls
 	same "$status" 0 || return
@@ -301,6 +324,8 @@ check_words() {
 	check "what a control cannot have is refused" what_a_control_cannot_have_is_refused
 	check "the factory's own file is right in its place" the_factorys_own_file_is_right_in_its_place
 	check "list names every entry" list_names_every_entry
+	check "list tells meter and tempo" list_tells_meter_and_tempo
+	check "list can be narrowed" list_can_be_narrowed
 	check "list names every control" list_names_every_control
 	check "show prints a groove limb by limb" show_prints_a_groove_limb_by_limb
 }

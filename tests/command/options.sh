@@ -30,6 +30,7 @@ value() {
 	*:tempo | *:from) echo 90 ;;
 	*:to) echo 400 ;;
 	*:meter) echo 7/8 ;;
+	*:family) echo rock ;;
 	*:click) echo off ;;
 	*:set) echo feet_cycle=5 ;;
 	*:minutes) echo 1 ;;

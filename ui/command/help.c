@@ -21,7 +21,7 @@ const char* const help_examples[] = {
     "fourlimb show --groove 1 --feet herta",
     "fourlimb chart --groove \"The Switchman\" --out switchman.pdf",
     "fourlimb practice --groove \"Brine Stair\" --from 100 --to 160 --out brine-stair",
-    "fourlimb list feet",
+    "fourlimb list feet --meter 7/8",
     "fourlimb list --presets",
     "fourlimb check my-feet.ttl",
     "fourlimb check --groove \"Lower Station\" --tempo 200 --minutes 4 --lighten 6",

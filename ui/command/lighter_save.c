@@ -21,9 +21,9 @@ static char* as_text(const LighterFigure* const made, const Bank* const bank,
     snprintf(comment, sizeof comment, "%s, lightened.", from ? from->label : "A figure");
     info.id = 0;
     info.uri = "";
+    info.differs = info.alone = "";
     info.label = label;
     info.comment = comment;
-    info.difficulty = 0;
     return write_figure(&made->figure, &info);
 }
 

@@ -2,71 +2,11 @@
 #include "bundle.h"
 #include "commands.h"
 #include "host.h"
+#include "listing.h"
 #include "presets.h"
 
 #include <stdio.h>
 #include <string.h>
-
-static void print_tempo(const EntryInfo* const entry)
-{
-    if (entry->tempo_low && entry->tempo_high) {
-        printf("  %3d-%-3d", entry->tempo_low, entry->tempo_high);
-    } else {
-        printf("  %7s", "");
-    }
-}
-
-static void print_entry(const EntryInfo* const entry)
-{
-    printf("  %4u  %-34s", entry->id, entry->label);
-    if (entry->difficulty) {
-        printf("  %d", entry->difficulty);
-        print_tempo(entry);
-    }
-    if (*entry->comment) {
-        printf("  %s", entry->comment);
-    }
-    putchar('\n');
-}
-
-static bool family_was_printed(const Bank* const bank, const EntryKind kind, const uint32_t index)
-{
-    for (uint32_t i = 0; i < index; ++i) {
-        if (!strcmp(bank_entry(bank, kind, i)->family, bank_entry(bank, kind, index)->family)) {
-            return true;
-        }
-    }
-    return false;
-}
-
-static void print_family(const Bank* const bank, const EntryKind kind, const uint32_t first)
-{
-    const char* const family = bank_entry(bank, kind, first)->family;
-    uint32_t count = 0;
-    for (uint32_t i = first; i < bank_count(bank, kind); ++i) {
-        count += !strcmp(bank_entry(bank, kind, i)->family, family);
-    }
-    if (*family) {
-        printf(" %s (%u)\n", family, count);
-    }
-    for (uint32_t i = first; i < bank_count(bank, kind); ++i) {
-        if (!strcmp(bank_entry(bank, kind, i)->family, family)) {
-            print_entry(bank_entry(bank, kind, i));
-        }
-    }
-}
-
-static void print_kind(const Bank* const bank, const EntryKind kind)
-{
-    printf("%u %ss", bank_count(bank, kind), kind_rows[kind].word);
-    printf("%s\n",
-           kind == ENTRY_KIT ? "" : "   (id, name, difficulty 1-5, quarter notes a minute)");
-    for (uint32_t i = 0; i < bank_count(bank, kind); ++i) {
-        if (!family_was_printed(bank, kind, i)) {
-            print_family(bank, kind, i);
-        }
-    }
-}
 
 static void print_control(const Host* const host, const LilvPort* const port)
 {
@@ -120,21 +60,6 @@ static int asked_kind(const char* const word)
     return word ? -2 : -1;
 }
 
-static int list_bank(const char* const bundle, const int kind)
-{
-    Bank* const bank = bundle_bank(bundle);
-    if (!bank) {
-        return FAILED;
-    }
-    for (int i = 0; i < ENTRY_KINDS; ++i) {
-        if (kind == -1 || kind == i) {
-            print_kind(bank, (EntryKind)i);
-        }
-    }
-    bank_free(bank);
-    return DONE;
-}
-
 int command_list(const Request* const request)
 {
     char bundle[BUNDLE_PATH_ROOM];
@@ -157,5 +82,5 @@ int command_list(const Request* const request)
     if (request->presets) {
         return presets_print(bundle) ? DONE : FAILED;
     }
-    return controls ? list_controls(bundle) : list_bank(bundle, kind);
+    return controls ? list_controls(bundle) : listing_print(bundle, request, kind);
 }

@@ -292,6 +292,12 @@ static bool take_midi(Request* const request, const char* const value)
     return true;
 }
 
+static bool take_family(Request* const request, const char* const value)
+{
+    request->family = value;
+    return true;
+}
+
 static bool take_presets(Request* const request, const char* const value)
 {
     (void)value;
@@ -353,6 +359,8 @@ const OptionRow option_rows[] = {
      "left-foot, feet, right-hand, left-hand, hands"},
     {"save", "NAME", FOR(CHECK), take_save, "keep what was lightened as figures of your own"},
     {"meter", "B/U", GROOVE, take_meter, "such as 7/8 (as the groove is written)"},
+    {"meter", "B/U", FOR(LIST), take_meter, "only grooves in it, and figures that fit its bars"},
+    {"family", "NAME", FOR(LIST), take_family, "only entries of this family"},
     {"click", "off|count-in|always", RENDERED, take_click,
      "where a click is heard (in the count-in; practice: always)"},
     {"count-in", "BARS", RENDERED, take_count_in, "bars of click first, 0 to 4 (0; practice: 1)"},

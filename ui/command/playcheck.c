@@ -29,7 +29,7 @@ bool playcheck_asked(const Request* const request)
            request->save;
 }
 
-static PlayLimits read_limits(void)
+PlayLimits playcheck_limits(void)
 {
     char folder[BANK_FOLDER_ROOM];
     Diagnostics diagnostics = {.count = 0};
@@ -64,7 +64,7 @@ static int find(const Performance* const performance, const Request* const reque
     asked->selection = selection_make(bank_library(performance->bank), &settings, asked->tempo);
     asked->minutes = request->minutes > 0.0 ? request->minutes : minutes_normal;
     asked->bars = playability_bars(asked->minutes, asked->picks.meter, asked->tempo);
-    asked->limits = read_limits();
+    asked->limits = playcheck_limits();
     return DONE;
 }
 

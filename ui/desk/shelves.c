@@ -1,17 +1,21 @@
 // SPDX-License-Identifier: ISC
 #include "shelves.h"
 
+#include "../../plugin/bank/entry_facts.h"
+
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
 /* What can be picked beside the bank's entries. */
 enum { SPECIALS_MOST = 2 };
 static const Entry specials[ENTRY_KINDS][SPECIALS_MOST] = {
-    [ENTRY_HANDS] = {{AS_WRITTEN, "As the groove has it", "The groove's own hands", "", 0, NULL}},
-    [ENTRY_FEET] = {{AS_WRITTEN, "As the groove has it", "The groove's own feet", "", 0, NULL}},
-    [ENTRY_TURNAROUND] = {{AS_WRITTEN, "As written", "The groove's own last bar", "", 0, NULL},
+    [ENTRY_HANDS] = {{AS_WRITTEN, "As the groove has it", "The groove's own hands", "", 0, NULL,
+                      ""}},
+    [ENTRY_FEET] = {{AS_WRITTEN, "As the groove has it", "The groove's own feet", "", 0, NULL, ""}},
+    [ENTRY_TURNAROUND] = {{AS_WRITTEN, "As written", "The groove's own last bar", "", 0, NULL, ""},
                           {TURNAROUND_NONE, "None", "The last bar is played like the others", "", 0,
-                           NULL}},
+                           NULL, ""}},
 };
 
 static const Figure* figure_of(const Bank* const bank, const EntryKind kind, const uint32_t index)
@@ -48,6 +52,20 @@ static void insert(Entry* const entries, int* const count, const Entry entry)
     ++*count;
 }
 
+/* "7/8, grid 4, 2 bars, 144 (110-180), swing 2:1". */
+static void tell(const EntryFacts* const facts, char told[ENTRY_TOLD_ROOM])
+{
+    const bool has_own = *facts->tempo;
+    const bool has_range = *facts->range;
+    snprintf(told, ENTRY_TOLD_ROOM, "%s%sgrid %s, %s, %s%s%s%s%s%s", facts->meter,
+             *facts->meter ? ", " : "", facts->grid, facts->length, facts->tempo,
+             has_own && has_range ? " (" : "", facts->range, has_own && has_range ? ")" : "",
+             *facts->feel ? ", " : "", facts->feel);
+    if (!*facts->grid) { /* a kit map has none of this */
+        *told = '\0';
+    }
+}
+
 /* Every list of a bank. */
 typedef struct {
     Entry* entries[ENTRY_KINDS]; /* owned */
@@ -55,11 +73,12 @@ typedef struct {
     Successors left[ENTRY_KINDS]; /* the bank's */
 } Lists;
 
-static bool make(Lists* const lists, const Bank* const bank, const EntryKind shelf)
+static bool make(Lists* const lists, const Bank* const bank, const EntryKind shelf,
+                 Playability* const room)
 {
     const uint32_t all = bank ? bank_count(bank, shelf) : 0;
-    const uint32_t room = LIST_ROWS_MAX / 2; /* each may have a heading of its own */
-    const uint32_t known = all < room ? all : room;
+    const uint32_t most = LIST_ROWS_MAX / 2; /* each may have a heading of its own */
+    const uint32_t known = all < most ? all : most;
     Entry* const entries = calloc(known + 3, sizeof *entries);
     if (!entries) {
         return false;
@@ -67,9 +86,12 @@ static bool make(Lists* const lists, const Bank* const bank, const EntryKind she
     int count = add_specials(shelf, entries);
     for (uint32_t i = 0; i < known; ++i) {
         const EntryInfo* const info = bank_entry(bank, shelf, i);
-        insert(entries, &count,
-               (Entry){(int32_t)info->id, info->label, info->comment, info->family,
-                       info->difficulty, figure_of(bank, shelf, i)});
+        const EntryFacts facts = entry_facts(bank, shelf, i, room);
+        Entry entry = {
+            (int32_t)info->id,         info->label, info->comment, info->family, facts.difficulty,
+            figure_of(bank, shelf, i), ""};
+        tell(&facts, entry.told);
+        insert(entries, &count, entry);
     }
     lists->entries[shelf] = entries;
     lists->counts[shelf] = count;
@@ -98,14 +120,17 @@ static void show(Model* const model, const Lists* const lists)
 
 static bool make_all(Lists* const lists, const Bank* const bank)
 {
+    Playability* const room = malloc(sizeof *room); /* too large for a stack */
+    bool good = room;
     *lists = (Lists){.counts = {0}};
-    for (int shelf = 0; shelf < ENTRY_KINDS; ++shelf) {
-        if (!make(lists, bank, (EntryKind)shelf)) {
-            drop(lists);
-            return false;
-        }
+    for (int shelf = 0; good && shelf < ENTRY_KINDS; ++shelf) {
+        good = make(lists, bank, (EntryKind)shelf, room);
     }
-    return true;
+    if (!good) {
+        drop(lists);
+    }
+    free(room);
+    return good;
 }
 
 bool shelves_fill(Model* const model, Bank* const bank)

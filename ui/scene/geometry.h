@@ -228,6 +228,7 @@ typedef struct {
     At title;
     At name;
     Box comment;
+    At line;     /* of the comment, over the feet */
     At foot[2];  /* what it has to play */
     double rate; /* x, right end */
     double rate_unit;

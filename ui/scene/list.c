@@ -42,7 +42,7 @@ static void draw_row_words(const Brush* const brush, const RowPlaces* const plac
     const View* const view = brush->view;
     const Palette* const colours = brush->colours;
     const bool marked = plays || waits;
-    char text[128];
+    char text[256];
     brush_fit(brush, places->name.x, places->name.y, places->name_room,
               brush_type(13.0, marked, ALIGN_LEFT, colours->ink), entry->label);
     if (marked) {
@@ -55,7 +55,7 @@ static void draw_row_words(const Brush* const brush, const RowPlaces* const plac
         snprintf(text, sizeof text, "next, at bar %d",
                  (int)(view->place.change_bar - view_phrase(view)) % view_phrase_bars(view) + 1);
     } else {
-        snprintf(text, sizeof text, "%s", entry->comment);
+        snprintf(text, sizeof text, "%s", *entry->told ? entry->told : entry->comment);
     }
     if (!brush->g->compact) {
         ink_text_in(brush->cairo, places->comment.x, places->comment.y, places->name_room,
@@ -199,6 +199,9 @@ static void draw_side(const Brush* const brush, const SidePlaces* const places,
     brush_fit(brush, places->name.x, places->name.y, places->comment.width,
               brush_type(16.0, true, ALIGN_LEFT, colours->ink), entry ? entry->label : "");
     if (feet) {
+        ink_text_in(brush->cairo, places->line.x, places->line.y, places->comment.width,
+                    brush_type(11.0, false, ALIGN_LEFT, colours->soft),
+                    entry ? entry->comment : "");
         draw_demand(brush, places, feet);
     } else if (entry) {
         ink_name(brush->cairo, places->comment, brush_type(11.0, false, ALIGN_LEFT, colours->soft),

@@ -10,14 +10,17 @@
 #include "../../plugin/talk/seen.h"
 #include "palette.h"
 
+enum { ENTRY_TOLD_ROOM = 192 };
+
 /* One thing that can be picked; texts are UTF-8 and not owned. */
 typedef struct {
     int32_t id; /* the port's value: 0 as written, -1 none */
     const char* label;
     const char* comment;
     const char* family;
-    int difficulty;       /* 1 to 5, 0 if not said */
-    const Figure* figure; /* NULL for grooves and kit maps */
+    int difficulty;             /* 1 to 5, 0 if not said */
+    const Figure* figure;       /* NULL for grooves and kit maps */
+    char told[ENTRY_TOLD_ROOM]; /* meter, grid and so on; "" where there is nothing to tell */
 } Entry;
 
 /* Entries of one family stand together. */

@@ -133,10 +133,16 @@ static void count_move(Playability* const playability, const Stroke stroke)
     }
 }
 
-static void count_at_once(Playability* const playability, const int64_t tick)
+static void count_at_once(Playability* const playability, const Stroke stroke)
 {
-    playability->moment_strokes = tick == playability->moment ? playability->moment_strokes + 1 : 1;
-    playability->moment = tick;
+    const bool goes_on = stroke.tick == playability->moment;
+    const uint32_t before = goes_on ? playability->moment_limbs : 0;
+    const uint32_t limbs = before | 1U << stroke.limb;
+    playability->together[before] -= before != 0;
+    ++playability->together[limbs];
+    playability->moment_strokes = goes_on ? playability->moment_strokes + 1 : 1;
+    playability->moment_limbs = limbs;
+    playability->moment = stroke.tick;
     if (playability->moment_strokes > playability->at_once) {
         playability->at_once = playability->moment_strokes;
     }
@@ -157,7 +163,7 @@ static void take(Playability* const playability, const Stroke stroke)
     if (at_once && ear->voice == stroke.voice) {
         return;
     }
-    count_at_once(playability, stroke.tick);
+    count_at_once(playability, stroke);
     count_torn(&playability->found[stroke.limb], stroke.tick, at_once);
     if (!at_once && ear->tally.struck && !limb_is_foot(stroke.limb)) {
         count_move(playability, stroke);

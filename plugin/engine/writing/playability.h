@@ -8,7 +8,7 @@
 #include "../groove/limb_tally.h"
 #include "play_limits.h"
 
-enum { PLAY_BANDS = 64 };
+enum { PLAY_BANDS = 64, PLAY_SETS = 1 << LIMB_COUNT };
 
 /* Gaps that end in a stroke with so many strokes in the second before it. */
 typedef struct {
@@ -75,9 +75,11 @@ typedef struct {
     PlayEar ears[PLAY_STREAMS];
     PlayDemand found[PLAY_STREAMS]; /* whole once `at` has come to `end` */
     uint32_t at_once;               /* most strokes at once: nobody has more than 4 limbs */
+    uint32_t together[PLAY_SETS];   /* moments by who strikes: bit 0 is Limb 0, and so on */
     uint32_t dropped;               /* strokes beyond a list's room: not looked at */
     int64_t moment;                 /* last that was struck, */
-    uint32_t moment_strokes;        /*   and how often */
+    uint32_t moment_strokes;        /*   how often, */
+    uint32_t moment_limbs;          /*   and by whom, in bits */
     StrokeList strokes;
 } Playability;
 
