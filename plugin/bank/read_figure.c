@@ -164,7 +164,8 @@ bool read_figure(Subject* const subject, const EntryReading* const reading, cons
 {
     (void)reading;
     ReadFigure so_far = {.kind = (FigureKind)kind};
-    const uint32_t bars = (uint32_t)field_integer(subject, "bars", 0, BARS_MOST, 0);
+    const int most = kind == ENTRY_TURNAROUND ? FILL_BARS_MAX : BARS_MOST;
+    const uint32_t bars = (uint32_t)field_integer(subject, "bars", 0, most, 0);
     read_limb_lines(subject, &so_far);
     if (subject->failed) {
         return false;

@@ -190,7 +190,7 @@ static void play_change_waits(Stage* const stage)
 static void play_turnaround_list(Stage* const stage)
 {
     play(stage);
-    stage_click(stage, (TargetId){TARGET_TAB, PANEL_RHYTHM});
+    stage_click(stage, (TargetId){TARGET_TAB, PANEL_FILLS});
     stage_click(stage, (TargetId){TARGET_CARD, ENTRY_TURNAROUND});
     stage_key(stage, PANE_KEY_DOWN);
     stage_key(stage, PANE_KEY_DOWN);

@@ -210,7 +210,7 @@ static void a_turnarounds_and_a_kits_name_stay_in_their_dials(void)
     static const struct {
         EntryKind shelf;
         Panel panel;
-    } rows[] = {{ENTRY_TURNAROUND, PANEL_RHYTHM}, {ENTRY_KIT, PANEL_OUTPUT}};
+    } rows[] = {{ENTRY_TURNAROUND, PANEL_FILLS}, {ENTRY_KIT, PANEL_OUTPUT}};
     for (int i = 0; i < 4; ++i) {
         Stage* const stage = stage_play(stage_scene(i / 2 ? "least" : "playing-dark"));
         Allowed allowed = {0};

@@ -15,7 +15,7 @@ static void fill_bar(SheetBar* const row, const Selection* const selection, cons
         groove_turns(selection, meter, bar, PAIR_FEET, row->feet_turns, SHEET_TURNS_MAX);
     row->first = row->last = bar + 1;
     row->letter = (char)('A' + selection->groove->form[bar % (int)selection->groove->form_bars]);
-    row->turns = bar + 1 == (int)selection->phrase_bars && selection->turnaround;
+    row->turns = groove_bar(selection, meter, bar).fill != NULL;
 }
 
 void sheet_fill(Sheet* const sheet, const Selection* const selection, const Meter meter)

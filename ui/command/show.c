@@ -11,7 +11,7 @@ static void print_bar(const Selection* const selection, const Meter meter, const
     const Groove* const groove = selection->groove;
     const int64_t ticks = meter_bar_ticks(meter);
     groove_strokes(selection, meter, bar * ticks, (bar + 1) * ticks, &now);
-    const bool turns = bar == (int)selection->phrase_bars - 1 && selection->turnaround;
+    const bool turns = groove_bar(selection, meter, bar).fill != NULL;
     printf("bar %d, %s%c", bar + 1, turns ? "turnaround in place of " : "",
            'A' + groove->form[bar % (int)groove->form_bars]);
     if (bar > 0 && stroke_lists_alike(&before, &now, ticks)) {

@@ -13,8 +13,8 @@ static const Entry specials[ENTRY_KINDS][SPECIALS_MOST] = {
     [ENTRY_HANDS] = {{AS_WRITTEN, "As the groove has it", "The groove's own hands", "", 0, NULL,
                       ""}},
     [ENTRY_FEET] = {{AS_WRITTEN, "As the groove has it", "The groove's own feet", "", 0, NULL, ""}},
-    [ENTRY_TURNAROUND] = {{AS_WRITTEN, "As written", "The groove's own last bar", "", 0, NULL, ""},
-                          {TURNAROUND_NONE, "None", "The last bar is played like the others", "", 0,
+    [ENTRY_TURNAROUND] = {{AS_WRITTEN, "As written", "The groove's own fill", "", 0, NULL, ""},
+                          {TURNAROUND_NONE, "None", "The groove goes on without a fill", "", 0,
                            NULL, ""}},
 };
 

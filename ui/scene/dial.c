@@ -55,7 +55,7 @@ static void push_text(const double ms, char text[DIAL_TEXT_ROOM])
 static const char* unit_of(const Dial* const dial, const double number)
 {
     static const char* const words[][2] = {
-        {"bars", "bar"}, {"phrases", "phrase"}, {"steps", "step"}};
+        {"bars", "bar"}, {"phrases", "phrase"}, {"steps", "step"}, {"beats", "beat"}};
     for (size_t i = 0; i < sizeof words / sizeof *words; ++i) {
         if (!strcmp(dial->unit, words[i][0]) && fabs(fabs(number) - 1.0) < 0.005) {
             return words[i][1];

@@ -17,6 +17,8 @@ static const char* const grid_words[] = {
     "quintuplets",  "sextuplets",   "septuplets",  "32nds",    "9 a quarter",
     "10 a quarter", "11 a quarter", "12 a quarter"};
 
+static const char* const crash_words[] = {"as written", "never", "phrase", "section"};
+
 #define SWITCH(name, help)                                                                         \
     {                                                                                              \
         DIAL_SWITCH, FORM_NUMBER, name, "", NULL, NULL, 1, 1, -1, 0, 0, help                       \
@@ -31,12 +33,22 @@ static const Dial dials[CONTROL_COUNT] = {
                        "Hands: up and down walk the figures while it plays, Enter opens the list"},
     [CONTROL_FEET] = {DIAL_PICK, FORM_ENTRY, "Feet", "", NULL, NULL, 1, 1, -1, 0, 0,
                       "Feet: up and down walk the figures while it plays, Enter opens the list"},
-    [CONTROL_PHRASE_BARS] =
-        {DIAL_VALUE, FORM_NUMBER, "Phrase", "bars", NULL, "as written", 1, 1, PANEL_RHYTHM, 0, 0,
-         "Phrase: bars until the groove starts again; the last of them is the turnaround"},
+    [CONTROL_PHRASE_BARS] = {DIAL_VALUE, FORM_NUMBER, "Phrase", "bars", NULL, "as written", 1, 1,
+                             PANEL_FILLS, 0, 0,
+                             "Phrase: bars until the groove starts again; it ends with the fill"},
     [CONTROL_TURNAROUND] =
-        {DIAL_PICK, FORM_ENTRY, "Last bar", "", NULL, NULL, 1, 1, PANEL_RHYTHM, 1, 0,
-         "Last bar: the turnaround that the phrase ends with; Enter opens the list"},
+        {DIAL_PICK, FORM_ENTRY, "Fill", "", NULL, NULL, 1, 1, PANEL_FILLS, 1, 0,
+         "Fill: what takes over for the last beats of the phrase; Enter opens the list"},
+    [CONTROL_FILL_EVERY] = {DIAL_VALUE, FORM_NUMBER, "Fill every", "bars", NULL, "each phrase", 1,
+                            1, PANEL_FILLS, 2, 0,
+                            "Fill every: a fill ends every so many bars, not at the phrase's end"},
+    [CONTROL_FILL_BEATS] = {DIAL_VALUE, FORM_NUMBER, "Fill beats", "beats", NULL, "as written", 1,
+                            1, PANEL_FILLS, 3, 0,
+                            "Fill beats: of a longer fill only so many, its last, are played"},
+    [CONTROL_CRASH] = {DIAL_VALUE, FORM_WORDS, "Crash", "", crash_words, NULL, 1, 1, PANEL_FILLS, 4,
+                       0,
+                       "Crash: on the first beat as the groove has it, never, of each phrase and "
+                       "after fills, or of the section"},
     [CONTROL_CHANGE_AT] = {DIAL_CHOICE, FORM_WORDS, "Changes come in", "", change_words, NULL, 1, 1,
                            -1, 0, 0,
                            "Changes come in: when a new groove, figure, grid or cycle is heard"},
@@ -60,10 +72,10 @@ static const Dial dials[CONTROL_COUNT] = {
                             "Feet shift: the figure so many steps later, or earlier below 0"},
     [CONTROL_REALIGN] =
         {DIAL_VALUE, FORM_WORDS, "Figures start again", "", realign_words, NULL, 1, 1, PANEL_RHYTHM,
-         2, 0,
+         0, 0,
          "Figures start again: where a figure that crosses the bar line is back at its start"},
     [CONTROL_LEAD_FOOT] = {DIAL_CHOICE, FORM_WORDS, "Lead foot", "", foot_words, NULL, 1, 1,
-                           PANEL_RHYTHM, 3, 0,
+                           PANEL_RHYTHM, 1, 0,
                            "Lead foot: left swaps the feet, but for figures that close the hi-hat"},
     [CONTROL_SWING_RATIO] =
         {DIAL_VALUE, FORM_RATIO, "Swing", "", NULL, NULL, 0.05, 0.01, PANEL_FEEL, 0, 0,

@@ -139,8 +139,8 @@ double geometry_count(const Geometry* const g, const int index)
 
 Box geometry_tab(const Geometry* const g, const int panel)
 {
-    return g->compact ? (Box){12.0 + 80.0 * panel, g->panel + 4.0, 76.0, 20.0}
-                      : (Box){12.0, g->panel + 3.0 + 18.0 * panel, 110.0, 18.0};
+    return g->compact ? (Box){12.0 + 67.0 * panel, g->panel + 4.0, 63.0, 20.0}
+                      : (Box){12.0, g->panel + 3.0 + 15.5 * panel, 110.0, 15.5};
 }
 
 Box geometry_page(const Geometry* const g)
@@ -150,9 +150,9 @@ Box geometry_page(const Geometry* const g)
 
 TabPlaces geometry_tab_places(const Geometry* const g, const Box tab, const double words)
 {
-    const At at = {tab.x + (g->compact ? 4.0 : 16.0), tab.y + 14.0};
+    const At at = {tab.x + (g->compact ? 4.0 : 16.0), tab.y + (g->compact ? 14.0 : 12.5)};
     return (TabPlaces){at, g->compact ? (Box){at.x, tab.y + 19.0, words, 0.0}
-                                      : (Box){tab.x + 5.0, tab.y + 2.0, 0.0, 14.0}};
+                                      : (Box){tab.x + 5.0, tab.y + 1.0, 0.0, 13.5}};
 }
 
 Box geometry_cell(const Geometry* const g, const int page, const int column, const int row)
@@ -192,7 +192,7 @@ Line geometry_help(const Geometry* const g, const bool explains)
 /* Between the tabs and the row's switch. */
 Line geometry_news(const Geometry* const g)
 {
-    const double x = 12.0 + 80.0 * PANEL_COUNT;
+    const double x = 12.0 + 67.0 * PANEL_COUNT;
     return (Line){{x, g->panel + 18.0}, g->list ? 0.0 : g->width - x - 100.0};
 }
 

@@ -61,10 +61,7 @@ static void draw_letter(const Brush* const brush, const Small* const small, cons
     x += ink_text_in(brush->cairo, x, y, room > x ? room - x : 1.0,
                      brush_type(11.0, false, ALIGN_LEFT, is_now ? colours->ink : colours->soft),
                      text);
-    const char* const word = loops            ? "loop"
-                             : bar->turns     ? "last bar"
-                             : bar->is_coming ? "next"
-                                              : "";
+    const char* const word = loops ? "loop" : bar->turns ? "fill" : bar->is_coming ? "next" : "";
     const Colour colour = loops ? colours->ink : bar->is_coming ? colours->accent : colours->soft;
     const Type type = brush_type(11.0, loops, ALIGN_RIGHT, colour);
     if (*word && room - x > 8.0 + ink_width(brush->cairo, type, word)) {

@@ -5,8 +5,8 @@
 #include <math.h>
 #include <stdio.h>
 
-static const char* const panel_names[PANEL_COUNT] = {"Feel", "Rhythm", "Practice", "Edit",
-                                                     "Output"};
+static const char* const panel_names[PANEL_COUNT] = {"Feel",     "Rhythm", "Fills",
+                                                     "Practice", "Edit",   "Output"};
 static const char* const theme_words[THEME_COUNT] = {"as host", "dark", "light"};
 
 static void draw_choice(const Brush* const brush, const Target* const target, const Control control,

@@ -57,6 +57,7 @@ typedef struct {
 typedef enum {
     PANEL_FEEL,
     PANEL_RHYTHM,
+    PANEL_FILLS,
     PANEL_PRACTICE,
     PANEL_EDIT,
     PANEL_OUTPUT,

@@ -18,6 +18,9 @@ enum { PORT_CONTROL, PORT_MIDI_OUT, PORT_NOTIFY, PORT_FIRST_CONTROL };
     X(FEET, "feet", 0, ID_MOST, 0)                                                                 \
     X(PHRASE_BARS, "phrase_bars", 0, 16, 0)                                                        \
     X(TURNAROUND, "turnaround", -1, ID_MOST, 0)                                                    \
+    X(FILL_EVERY, "fill_every", 0, 64, 0)                                                          \
+    X(FILL_BEATS, "fill_beats", 0, 16, 0)                                                          \
+    X(CRASH, "crash", 0, 3, 0)                                                                     \
     X(CHANGE_AT, "change_at", 0, 3, 2)                                                             \
     X(HANDS_GRID, "hands_grid", 0, 12, 0)                                                          \
     X(FEET_GRID, "feet_grid", 0, 12, 0)                                                            \

@@ -3,6 +3,18 @@
 
 #include <math.h>
 
+/* A phrase; where fills with feet come round otherwise until both begin anew. */
+static int64_t bars_looked_at(const Selection* const selection)
+{
+    const int64_t phrase = selection->phrase_bars;
+    const int64_t every = selection->fill_every;
+    if (!every || !selection->turnaround || !figure_has_feet(selection->turnaround)) {
+        return phrase;
+    }
+    const int64_t both = phrase / common_divisor(phrase, every) * every;
+    return both < FOOT_LOAD_BARS_MAX ? both : FOOT_LOAD_BARS_MAX;
+}
+
 void foot_load_start(FootLoad* const foot_load, const Selection* const selection, const Meter meter,
                      const double tempo)
 {
@@ -13,8 +25,9 @@ void foot_load_start(FootLoad* const foot_load, const Selection* const selection
     foot_load->meter = meter;
     foot_load->tempo = tempo;
     foot_load->at = 0;
-    foot_load->end = (int64_t)selection->phrase_bars * meter_bar_ticks(meter) +
-                     limb_tally_second(foot_load->tempo);
+    foot_load->selection.fill_bar = 0;
+    foot_load->end =
+        bars_looked_at(selection) * meter_bar_ticks(meter) + limb_tally_second(foot_load->tempo);
     for (int foot = 0; foot < FOOT_LOAD_FEET; ++foot) {
         foot_load->feet[foot] = (LimbTally){.count = 0};
     }
@@ -24,8 +37,10 @@ bool foot_load_is_of(const FootLoad* const foot_load, const Selection* const sel
                      const Swing swing, const Meter meter)
 {
     const bool is_done = foot_load->at >= foot_load->end;
+    Selection looked_at = *selection;
+    looked_at.fill_bar = 0; /* it comes but once */
     return meter_equal(foot_load->meter, meter) &&
-           selection_writes_alike(&foot_load->selection, selection) &&
+           selection_writes_alike(&foot_load->selection, &looked_at) &&
            !(is_done && !swing_equal(foot_load->selection.swing, swing));
 }
 

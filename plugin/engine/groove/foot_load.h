@@ -6,7 +6,10 @@
 #include "groove.h"
 #include "limb_tally.h"
 
-enum { FOOT_LOAD_FEET = 2 };
+enum {
+    FOOT_LOAD_FEET = 2,
+    FOOT_LOAD_BARS_MAX = 64, /* as many as there can be from fill to fill */
+};
 
 /* Found for one foot; zeros where it doesn't play, or plays only once. */
 typedef struct {
@@ -19,7 +22,9 @@ typedef struct {
     Meter meter;
     double tempo;                     /* quarter notes a minute */
     int64_t at;                       /* next tick to look at */
-    int64_t end;                      /* a phrase and a second more: phrases follow each other */
+    int64_t end;                      /* a phrase and a second more: phrases follow each other;
+                                         where fills with feet come round otherwise, until
+                                         both begin anew, or FOOT_LOAD_BARS_MAX */
     LimbTally feet[FOOT_LOAD_FEET];   /* right, left */
     FootDemand found[FOOT_LOAD_FEET]; /* of the last whole foot_load */
     StrokeList strokes;

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: ISC
-/* What settings pick from the library: the first half of groove.h. */
-#include "groove.h"
+#include "selection.h"
 
 #include <math.h>
 #include <stddef.h>
@@ -82,6 +81,9 @@ Selection selection_make(const Library* const library, const Settings* const set
         .hands_regrid = settings->hands_regrid,
         .feet_regrid = settings->feet_regrid,
         .loop_bar = settings->loop_bar,
+        .fill_every = settings->fill_every,
+        .fill_beats = settings->fill_beats,
+        .crash = settings->crash,
         .realign = settings->realign,
         .left_foot_leads = settings->left_foot_leads,
     };
@@ -102,8 +104,9 @@ bool selection_writes_alike(const Selection* const a, const Selection* const b)
 {
     return a->groove == b->groove && a->hands == b->hands && a->feet == b->feet &&
            a->turnaround == b->turnaround && a->phrase_bars == b->phrase_bars &&
-           a->loop_bar == b->loop_bar && a->realign == b->realign &&
-           a->left_foot_leads == b->left_foot_leads &&
+           a->loop_bar == b->loop_bar && a->fill_every == b->fill_every &&
+           a->fill_beats == b->fill_beats && a->fill_bar == b->fill_bar && a->crash == b->crash &&
+           a->realign == b->realign && a->left_foot_leads == b->left_foot_leads &&
            layout_regrid_equal(a->hands_regrid, b->hands_regrid) &&
            layout_regrid_equal(a->feet_regrid, b->feet_regrid);
 }

@@ -100,6 +100,9 @@ Settings settings_from_controls(const float values[CONTROL_COUNT])
         .feet = natural(values, CONTROL_FEET),
         .phrase_bars = natural(values, CONTROL_PHRASE_BARS),
         .turnaround = whole(values, CONTROL_TURNAROUND),
+        .fill_every = natural(values, CONTROL_FILL_EVERY),
+        .fill_beats = natural(values, CONTROL_FILL_BEATS),
+        .crash = (CrashWhen)whole(values, CONTROL_CRASH),
         .change_at = (ChangeAt)whole(values, CONTROL_CHANGE_AT),
         .hands_regrid =
             regrid(values, CONTROL_HANDS_GRID, CONTROL_HANDS_CYCLE, CONTROL_HANDS_SHIFT),
@@ -134,8 +137,10 @@ bool settings_play_alike(const Settings* const a, const Settings* const b)
 {
     return a->groove == b->groove && a->hands == b->hands && a->feet == b->feet &&
            a->phrase_bars == b->phrase_bars && a->turnaround == b->turnaround &&
-           a->realign == b->realign && a->left_foot_leads == b->left_foot_leads &&
-           a->loop_bar == b->loop_bar && layout_regrid_equal(a->hands_regrid, b->hands_regrid) &&
+           a->fill_every == b->fill_every && a->fill_beats == b->fill_beats &&
+           a->crash == b->crash && a->realign == b->realign &&
+           a->left_foot_leads == b->left_foot_leads && a->loop_bar == b->loop_bar &&
+           layout_regrid_equal(a->hands_regrid, b->hands_regrid) &&
            layout_regrid_equal(a->feet_regrid, b->feet_regrid);
 }
 

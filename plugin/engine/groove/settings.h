@@ -17,6 +17,10 @@ typedef enum { REALIGN_NEVER, REALIGN_PHRASE, REALIGN_BAR } Realign;
 /* When a change of what is played comes into effect. */
 typedef enum { CHANGE_NOW, CHANGE_AT_BEAT, CHANGE_AT_BAR, CHANGE_AT_PHRASE } ChangeAt;
 
+/* Where the right hand strikes a crash: where the groove says so, at no line, at each
+   phrase's and after each fill, or at the section's first alone. */
+typedef enum { CRASH_AS_WRITTEN, CRASH_NEVER, CRASH_PHRASE, CRASH_SECTION } CrashWhen;
+
 /* What moves the groove. */
 typedef enum { CLOCK_HOST, CLOCK_OWN } ClockKind;
 
@@ -60,6 +64,9 @@ typedef struct {
     uint32_t feet;        /* id, or AS_WRITTEN */
     uint32_t phrase_bars; /* 1 to 16, or AS_WRITTEN */
     int32_t turnaround;   /* id, AS_WRITTEN or TURNAROUND_NONE */
+    uint32_t fill_every;  /* bars, 1 to 64; 0: as the phrase has it */
+    uint32_t fill_beats;  /* 1 to 16; 0: as written */
+    CrashWhen crash;
     ChangeAt change_at;
     Regrid hands_regrid;
     Regrid feet_regrid;

@@ -20,23 +20,26 @@ uint8_t click_velocity(const ClickSettings settings, const bool is_accent)
     return (uint8_t)(is_accent ? (settings.level + 128) / 2 : settings.level);
 }
 
-static StepGrid grid_in_bar(const Selection* const selection, const ClickGrid grid,
-                            const Meter meter, const int64_t bar)
+/* That of the place, to the bar's end at most. */
+static StepGrid grid_at(const Selection* const selection, const ClickGrid grid, const Meter meter,
+                        const int64_t tick)
 {
-    const int64_t begin = bar * meter_bar_ticks(meter);
+    const int64_t bar_ticks = meter_bar_ticks(meter);
+    const int64_t begin = floor_div(tick, bar_ticks) * bar_ticks;
+    const int64_t until = begin + bar_ticks;
     switch (grid) {
     case CLICK_BEATS:
         break;
     case CLICK_EIGHTHS:
-        return (StepGrid){begin, TICKS_PER_QUARTER / 2};
+        return (StepGrid){begin, TICKS_PER_QUARTER / 2, until};
     case CLICK_TRIPLETS:
-        return (StepGrid){begin, TICKS_PER_QUARTER / 3};
+        return (StepGrid){begin, TICKS_PER_QUARTER / 3, until};
     case CLICK_SIXTEENTHS:
-        return (StepGrid){begin, TICKS_PER_QUARTER / 4};
+        return (StepGrid){begin, TICKS_PER_QUARTER / 4, until};
     case CLICK_FEET:
-        return groove_feet_grid(selection, meter, bar);
+        return groove_feet_grid(selection, meter, tick);
     }
-    return (StepGrid){begin, meter_beat_ticks(meter)};
+    return (StepGrid){begin, meter_beat_ticks(meter), until};
 }
 
 static void add(ClickList* const list, const Click click)
@@ -48,9 +51,9 @@ static void add(ClickList* const list, const Click click)
     }
 }
 
-/* The clicks of [begin, end), which lies inside the bar. */
-static void add_bar(const StepGrid grid, const int64_t bar_begin, const bool is_silent,
-                    const int64_t begin, const int64_t end, ClickList* const list)
+/* The clicks of [begin, end), which lies inside a bar and on one grid. */
+static void add_steps(const StepGrid grid, const int64_t bar_begin, const bool is_silent,
+                      const int64_t begin, const int64_t end, ClickList* const list)
 {
     if (begin == bar_begin) {
         add(list, (Click){bar_begin, true, is_silent});
@@ -71,12 +74,12 @@ void click_strokes(const Selection* const selection, const ClickSettings setting
         return;
     }
     const int64_t bar_ticks = meter_bar_ticks(meter);
-    for (int64_t bar = floor_div(begin, bar_ticks); bar * bar_ticks < last; ++bar) {
-        const int64_t line = bar * bar_ticks;
-        const int64_t next = line + bar_ticks;
-        add_bar(grid_in_bar(selection, settings.grid, meter, bar), line,
-                click_gap(settings, bar).is_silent, begin > line ? begin : line,
-                last < next ? last : next, list);
+    for (int64_t at = begin; at < last;) {
+        const int64_t bar = floor_div(at, bar_ticks);
+        const StepGrid grid = grid_at(selection, settings.grid, meter, at);
+        const int64_t until = last < grid.until ? last : grid.until;
+        add_steps(grid, bar * bar_ticks, click_gap(settings, bar).is_silent, at, until, list);
+        at = until;
     }
 }
 

@@ -152,10 +152,12 @@ static void see_parts(Preview* const preview, const Selection* const selection, 
     const BarParts parts = groove_bar(selection, meter, bar);
     seen->in_phrase = parts.in_phrase;
     seen->part = parts.part;
-    seen->turns = parts.turns;
+    seen->turns = parts.fill != NULL;
     seen->groove = selection->groove->id;
-    seen->hands = parts.hands ? parts.hands->id : 0;
-    seen->feet = parts.feet ? parts.feet->id : 0;
+    seen->hands = parts.fill ? parts.fill->id : parts.hands ? parts.hands->id : 0;
+    seen->feet = parts.fill && figure_has_feet(parts.fill) ? parts.fill->id
+                 : parts.feet                              ? parts.feet->id
+                                                           : 0;
     seen->hands_step = (int32_t)parts.hands_step;
     seen->feet_step = (int32_t)parts.feet_step;
     copy_turns(&seen->hands_turns, selection, meter, bar, PAIR_HANDS);

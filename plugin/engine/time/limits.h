@@ -8,6 +8,7 @@ enum {
     LIMB_LINES_MAX = 16,      /* four limbs on four voices each */
     FIGURE_STROKES_MAX = 512, /* four limbs, 16 notes a quarter, two bars of 4/4 */
     FORM_BARS_MAX = 16,       /* the longest phrase that a chart shows on a page */
+    FILL_BARS_MAX = 4,        /* the longest fill: half of a phrase of eight */
     PARTS_MAX = 8,            /* letters A to H */
     SPAN_STROKES_MAX = 256,   /* four limbs, 64 strokes each, in one slice of a block */
     SLICE_FRAMES_MAX = 1024,  /* a block is worked off in slices of this size */

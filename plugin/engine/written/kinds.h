@@ -16,7 +16,7 @@
     X(FEET, feet, FeetFigure, Figure, figure, FEET, true, "feet figure", "feet", "Feet",           \
       "the groove's own feet play instead")                                                        \
     X(TURNAROUND, turnaround, Turnaround, Figure, figure, TURNAROUND, true, "turnaround",          \
-      "turnarounds", "Last bar", "the groove's own turnaround plays instead")
+      "turnarounds", "Fill", "the groove's own turnaround plays instead")
 
 /* What names others comes after them: they are read in this order. */
 #define ENTRY_KIND_ROWS(X)                                                                         \

@@ -30,7 +30,7 @@ typedef struct {
     uint32_t form_bars;          /* 1 to FORM_BARS_MAX */
     uint8_t form[FORM_BARS_MAX]; /* index into parts for each bar of the phrase */
     Part parts[PARTS_MAX];
-    const Figure* turnaround; /* the last bar's figure, or NULL */
+    const Figure* turnaround; /* the fill, or NULL */
     WrittenFeel feel;
     bool crash_start; /* a crash on the first beat of each phrase */
 } Groove;

@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: ISC
+#include "fill.h"
+
+#include <stddef.h>
+
+static int64_t lesser(const int64_t a, const int64_t b)
+{
+    return a < b ? a : b;
+}
+
+/* Bars from line to line. */
+static int64_t bars_apart(const Selection* const selection)
+{
+    return selection->fill_every ? selection->fill_every : selection->phrase_bars;
+}
+
+static int64_t fill_ticks(const Selection* const selection, const Bar* const bar)
+{
+    const Figure* const figure = selection->turnaround;
+    const bool is_for_bars = figure->bars && figure->bars < FILL_BARS_MAX;
+    const int64_t bars = lesser(bars_apart(selection), is_for_bars ? figure->bars : FILL_BARS_MAX);
+    const int64_t ticks = lesser(figure->cycle_ticks, bars * bar->ticks);
+    const int64_t beats = selection->fill_beats;
+    return beats ? lesser(ticks, beats * meter_beat_ticks(bar->meter)) : ticks;
+}
+
+Fill fill_in_bar(const Selection* const selection, const Bar* const bar)
+{
+    static const Fill none = {NULL, 0, 0};
+    if (!selection->turnaround) {
+        return none;
+    }
+    const int64_t end = bar->begin + bar->ticks;
+    const int64_t ticks = fill_ticks(selection, bar);
+    const int64_t asked = selection->fill_bar * bar->ticks;
+    if (selection->fill_bar > 0 && selection->fill_bar > bar->index && asked - ticks < end) {
+        return (Fill){selection->turnaround, asked - ticks, asked};
+    }
+    const int64_t apart = bars_apart(selection);
+    const int64_t line = end + (apart - 1 - floor_mod(bar->counted, apart)) * bar->ticks;
+    return line - ticks < end ? (Fill){selection->turnaround, line - ticks, line} : none;
+}
+
+bool fill_ends_before(const Selection* const selection, const Bar* const bar)
+{
+    const uint32_t every = selection->fill_every;
+    const bool comes_round = every && bar->counted > 0 && bar->counted % every == 0;
+    const bool is_asked = selection->fill_bar > 0 && selection->fill_bar == bar->index;
+    return selection->turnaround && (comes_round || is_asked);
+}
+
+int64_t fill_tick(const Fill* const fill, const int64_t tick)
+{
+    return fill->figure->cycle_ticks - (fill->end - tick);
+}

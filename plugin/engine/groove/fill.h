@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: ISC
+/* fill.h - where a fill stands: a turnaround takes over for its own last ticks before a
+   bar line, so that what is too long loses its beginning.  The one place that says so.  Pure.
+
+   Lines: each phrase's end, or each `fill_every` bars counted from bar 0 instead.  Length:
+   the turnaround's cycle, but never more than the bars that it is written for (or
+   FILL_BARS_MAX of them), than `fill_beats` beats of the meter, or than the bars from line
+   to line. */
+#pragma once
+
+#include "bar.h"
+
+/* In effect in [begin, end): ticks from bar 0.  Its own last tick is before `end`. */
+typedef struct {
+    const Figure* figure; /* NULL: none */
+    int64_t begin;        /* may lie before the bar that was asked for */
+    int64_t end;
+} Fill;
+
+/* The fill that is in effect at the bar's end or in all of it; there is one at most. */
+Fill fill_in_bar(const Selection* selection, const Bar* bar);
+
+/* True if a fill that `fill_every` or `fill_bar` asks for ends on the bar's line. */
+bool fill_ends_before(const Selection* selection, const Bar* bar);
+
+/* The tick of the fill that stands at a tick of the song. */
+int64_t fill_tick(const Fill* fill, int64_t tick);
