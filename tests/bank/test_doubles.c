@@ -129,6 +129,8 @@ typedef struct {
 #define SINGLES "running singles are practised for where their accents are; one plays them even"
 #define ACCENTS "the accents make another beat of it"
 #define METER "of another meter, where it stands in bars, or rolls over them"
+#define LENGTH "a fill is as long as it is: others last longer, or grow, or have accents"
+#define GRACES "flams and drags, or a longer one: what is practised is which"
 
 static const Allowed allowed[] = {
     {"hands 1 2 7 9 10 14 15 25 100 115", CYMBAL},
@@ -160,7 +162,10 @@ static const Allowed allowed[] = {
     {"feet 291 445", STICKING},
     {"feet 321 332", METER},
     {"turnaround 1 41", METER},
-    {"turnaround 30 50", METER}};
+    {"turnaround 30 33 50 62 83", LENGTH},
+    {"turnaround 32 79", GRACES},
+    {"turnaround 34 65 109", LENGTH},
+    {"turnaround 52 61", GRACES}};
 
 /* Of the feet: the same strokes of the same foot, but for how loud. */
 static const Allowed allowed_accents[] = {{"feet 321 332", METER},
