@@ -18,7 +18,7 @@ static const char* const stream_names[PLAY_STREAMS] = {
 };
 
 static const char* const limits_terms[] = {"limit", "keeps", "stands", "moveTime", "moveSpeed"};
-static const char* const limit_terms[] = {"of", "rate", "runGap", "closest", "burst"};
+static const char* const limit_terms[] = {"of", "rate", "runGap", "closest", "burst", "burstShare"};
 static const char* const keeps_terms[] = {"minutes", "share"};
 static const char* const place_terms[] = {"voice", "right", "away"};
 
@@ -82,9 +82,11 @@ static void read_limit(Subject* const limit, PlayLimits* const limits)
         alone.failed = false;
         const int64_t burst = field_integer(&alone, "burst", 1, 1000, limits->burst[stream]);
         limits->burst[stream] = alone.failed ? limits->burst[stream] : (uint32_t)burst;
+        take_number(limit, "burstShare", 1.0, 10.0, &limits->burst_share[stream]);
         take_number(limit, "closest", 1.0, 10000.0, &limits->closest_ms[stream]);
-    } else if (field_node(limit, "burst", false) || field_node(limit, "closest", false)) {
-        field_wrong(limit, "of", "fl:%s: fl:closest and fl:burst are for one limb",
+    } else if (field_node(limit, "burst", false) || field_node(limit, "burstShare", false) ||
+               field_node(limit, "closest", false)) {
+        field_wrong(limit, "of", "fl:%s: fl:closest, fl:burst and fl:burstShare are for one limb",
                     stream_names[stream]);
     }
 }

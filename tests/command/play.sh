@@ -59,6 +59,19 @@ the_practice_rate_is_heeded() {
 	diff half.txt slow.txt
 }
 
+# Phrases of 8 bars, 19.2 seconds at 100: at 160 in the eighth; of half a minute the second is at 110.
+the_tempo_ladder_is_heeded() {
+	set -- --groove 1 --set clock=1 --set tempo=100 --set ladder_step=10 --set ladder_every=1
+	"$fourlimb" check "$@" --set ladder_top=160 >climbs.txt
+	"$fourlimb" check --groove 1 --tempo 160 >there.txt
+	has "$(cat climbs.txt)" "The tempo ladder goes from 100 to 160 in that time" || return
+	sed '/^The tempo ladder/d' climbs.txt | diff there.txt - || return
+	run check "$@" --minutes 0.5
+	has "$out" "goes from 100 to 110 in that time" || return
+	run check "$@" --minutes 0.3
+	same "$(echo "$out" | grep -c ladder)" 0
+}
+
 a_wrong_table_is_found() {
 	counted --groove 3 >/dev/null || return
 	for wrong in "s/^busiest second *\([0-9]*\)/busiest second          \11/" "s/^  seconds *[0-9]*/  seconds               9999/" \
@@ -233,6 +246,7 @@ check "each meter of the bank is counted right" each_meter_of_the_bank_is_counte
 check "picks and other meters are counted right" picks_and_other_meters_are_counted_right
 check "a wrong table is found" a_wrong_table_is_found
 check "the practice rate is heeded" the_practice_rate_is_heeded
+check "the tempo ladder is heeded" the_tempo_ladder_is_heeded
 check "what can be played is said" what_can_be_played_is_said
 check "what can't is said, with its place" what_cannot_is_said_with_its_place
 check "what a minute allows, twenty may not" length_counts

@@ -50,15 +50,25 @@ static inline uint32_t row_from(const double* const times, const uint32_t count,
     return last - i + 1;
 }
 
+/* Above which strokes in a row bounce: of a foot, what the record's line from five minutes to
+   one comes to at a second; strokes in them as in play_limits.c. */
+static inline double burst_rate_of(const PlayStream stream, const double rate)
+{
+    const double fall = log(4595.0 / 5.0 / 1034.0) / log(5.0);
+    const bool is_foot = stream == (PlayStream)RIGHT_FOOT || stream == (PlayStream)LEFT_FOOT;
+    return is_foot ? rate * exp(fall * log(1.0 / 60.0)) : rate;
+}
+
 /* Rising times, none twice. */
 static inline Counted count_stream(const double* const times, const uint32_t count,
-                                   const double run_gap, const double rate, const double blur)
+                                   const double run_gap, const double rate, const double burst_rate,
+                                   const double blur)
 {
     Counted counted = {.strokes = count};
     for (uint32_t i = 0; i < count; ++i) {
         const uint32_t busy = in_second_before(times, i, blur);
         const uint32_t run = row_from(times, count, i, run_gap, true, blur);
-        const uint32_t burst = row_from(times, count, i, 1.0 / rate, false, blur);
+        const uint32_t burst = row_from(times, count, i, 1.0 / burst_rate, false, blur);
         const double gap = i ? times[i] - times[i - 1] : 0.0;
         counted.busiest = busy > counted.busiest ? busy : counted.busiest;
         counted.burst = burst > counted.burst ? burst : counted.burst;

@@ -35,7 +35,7 @@ static Counted count_played(const PlayStream stream, const double tempo)
         }
     }
     return count_stream(times, count, limits.run_gap_ms[stream] / 1000.0, limits.rate[stream],
-                        1e-7);
+                        burst_rate_of(stream, limits.rate[stream]), 1e-7);
 }
 
 static void check_pair(const Figure* const hands, const Figure* const feet, const uint32_t turn)

@@ -27,7 +27,7 @@ static Counted count_steps(const uint32_t* const steps, const uint32_t count, co
         }
     }
     return count_stream(times, struck, limits.run_gap_ms[stream] / 1000.0, limits.rate[stream],
-                        1e-9);
+                        burst_rate_of(stream, limits.rate[stream]), 1e-9);
 }
 
 static Figure rolling(const uint32_t count)
@@ -259,11 +259,26 @@ static void a_foot_may_double_and_not_triple(void)
     look_through_foot(8, "oo...... o.......", 150.0, 4, limits);
     CHECK_INT(playability_faults(&playability, foot), 0);
     CHECK_INT(playability.found[foot].doubles, 8);
-    look_through_foot(8, "oo.o.... o.......", 150.0, 4, limits);
+    look_through_foot(8, "ooo..... o.......", 150.0, 4, limits);
     CHECK_INT(playability_faults(&playability, foot), PLAY_TOO_CLOSE);
     CHECK_INT(playability.found[foot].burst, 3);
     look_through_foot(8, "oo...... o.......", 190.0, 4, limits); /* 39 ms */
     CHECK_INT(playability_faults(&playability, foot), PLAY_TOO_CLOSE);
+}
+
+/* A bar of sixteenths foot to foot at 300 is ten a second of each foot for eight strokes: more
+   than a minute's 8.6, less than the 11.6 that its line comes to at a second; 12 are more. */
+static void a_bar_that_a_minute_would_not_allow_is_no_bounce(void)
+{
+    const PlayLimits limits = play_limits_default();
+    const PlayStream foot = (PlayStream)RIGHT_FOOT;
+    look_through_foot(4, "oooooooo........", 150.0, 4, limits);
+    CHECK_INT(playability_faults(&playability, foot), 0);
+    CHECK_INT(playability.found[foot].burst, 1);
+    CHECK_INT(playability.found[foot].doubles, 4 * 7);
+    look_through_foot(4, "oooooooo........", 180.0, 4, limits);
+    CHECK_INT(playability_faults(&playability, foot), PLAY_TOO_CLOSE);
+    CHECK_INT(playability.found[foot].burst, 8);
 }
 
 static void limits_may_be_others(void)
@@ -329,6 +344,7 @@ int main(void)
     RUN(the_share_of_a_minute_s_rate_is_the_record_s);
     RUN(the_limits_are_the_published_ones);
     RUN(a_foot_may_double_and_not_triple);
+    RUN(a_bar_that_a_minute_would_not_allow_is_no_bounce);
     RUN(limits_may_be_others);
     RUN(a_song_s_length_may_be_told_in_minutes);
     RUN(a_silenced_limb_is_looked_at_too);

@@ -85,9 +85,9 @@ static void check_limb(const Playability* const playability, const uint32_t groo
 {
     const PlayStream stream = (PlayStream)limb;
     const uint32_t count = render_limb(groove, limb, playability->tempo);
-    const Counted counted =
-        count_stream(times, count, playability->limits.run_gap_ms[limb] / 1000.0,
-                     playability->limits.rate[limb], blur);
+    const Counted counted = count_stream(
+        times, count, playability->limits.run_gap_ms[limb] / 1000.0, playability->limits.rate[limb],
+        burst_rate_of(stream, playability->limits.rate[limb]), blur);
     check_case("%s, %s at %g", label, limb_names[limb], playability->tempo);
     check_counted(playability, stream, &counted, blur);
     CHECK_INT(playability->found[limb].torn, 0);

@@ -2,6 +2,7 @@
 #include "playcheck.h"
 
 #include "../../plugin/bank/own_limits.h"
+#include "../../plugin/engine/groove/ladder.h"
 #include "../scene/words.h"
 #include "commands.h"
 #include "lighter_save.h"
@@ -19,6 +20,7 @@ typedef struct {
     Selection selection;
     double tempo;
     double minutes;
+    double begins; /* at this tempo; below `tempo` with a ladder */
     uint32_t bars;
     PlayLimits limits;
 } PlayAsked;
@@ -42,13 +44,29 @@ PlayLimits playcheck_limits(void)
     return limits;
 }
 
-/* As asked, else the own clock's, else the groove's; slowed down for practice. */
-static double tempo_heard(const Section* const section, const Picks* const picks)
+/* What the ladder has come to by the end of the song. */
+static double ladder_end(const Settings* const settings, const PlayAsked* const asked,
+                         const double rate)
 {
-    const Settings settings = settings_from_controls(picks->values);
-    const bool own = settings.clock == CLOCK_OWN && !(section->tempo > 0.0);
-    const double tempo = own ? settings.ladder.tempo : picks->tempo;
-    return tempo * settings.practice_rate.over / settings.practice_rate.under;
+    const uint32_t bars = asked->selection.phrase_bars;
+    const double ticks = (double)(meter_bar_ticks(asked->picks.meter) * bars);
+    const double quarters = ticks / (double)TICKS_PER_QUARTER;
+    int64_t phrase = 0;
+    for (double left = asked->minutes; left > 0.0; ++phrase) {
+        left -= quarters / (ladder_tempo(settings->ladder, phrase) * rate);
+    }
+    return ladder_tempo(settings->ladder, phrase - 1);
+}
+
+/* As asked, else the own clock's, else the groove's; slowed down for practice. */
+static void find_tempo(const Section* const section, const Settings* const settings,
+                       PlayAsked* const asked)
+{
+    const bool own = settings->clock == CLOCK_OWN && !(section->tempo > 0.0);
+    const double rate = (double)settings->practice_rate.over / settings->practice_rate.under;
+    const double tempo = own ? settings->ladder.tempo : asked->picks.tempo;
+    asked->begins = tempo * rate;
+    asked->tempo = own ? ladder_end(settings, asked, rate) * rate : asked->begins;
 }
 
 static int find(const Performance* const performance, const Request* const request,
@@ -60,9 +78,11 @@ static int find(const Performance* const performance, const Request* const reque
         return status;
     }
     const Settings settings = settings_from_controls(asked->picks.values);
-    asked->tempo = tempo_heard(section, &asked->picks);
-    asked->selection = selection_make(bank_library(performance->bank), &settings, asked->tempo);
+    const Library* const library = bank_library(performance->bank);
     asked->minutes = request->minutes > 0.0 ? request->minutes : minutes_normal;
+    asked->selection = selection_make(library, &settings, asked->picks.tempo);
+    find_tempo(section, &settings, asked);
+    asked->selection = selection_make(library, &settings, asked->tempo);
     asked->bars = playability_bars(asked->minutes, asked->picks.meter, asked->tempo);
     asked->limits = playcheck_limits();
     return DONE;
@@ -73,8 +93,14 @@ static void print_head(const PlayAsked* const asked)
     char title[256];
     const Meter meter = asked->picks.meter;
     picks_title(&asked->picks, title, sizeof title);
-    printf("%s: %s, %g/%d at %g, %g minutes, %u bars\n\n", title, asked->picks.info->family,
+    printf("%s: %s, %g/%d at %g, %g minutes, %u bars\n", title, asked->picks.info->family,
            meter.beats_per_bar, meter.beat_unit, asked->tempo, asked->minutes, asked->bars);
+    if (asked->tempo > asked->begins) {
+        printf("The tempo ladder goes from %g to %g in that time; all of it is looked at as if it "
+               "were at %g.\n",
+               asked->begins, asked->tempo, asked->tempo);
+    }
+    putchar('\n');
 }
 
 /* Looks a selection through and says what was found; true if a person can play it. */

@@ -41,7 +41,10 @@ const char* playtable_closest_source(const PlayLimits* const limits, const PlayS
 
 const char* playtable_burst_source(const PlayLimits* const limits, const PlayStream limb)
 {
-    return source(limits->burst[limb] != play_limits_default().burst[limb], false);
+    const PlayLimits normal = play_limits_default();
+    return source(limits->burst[limb] != normal.burst[limb] ||
+                      differs(limits->burst_share[limb], normal.burst_share[limb]),
+                  false);
 }
 
 const char* playtable_move_source(const PlayLimits* const limits, const PlayMove move)

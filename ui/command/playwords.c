@@ -68,8 +68,9 @@ static void say_too_close(FILE* const out, const Playability* const playability,
         print_who(out, limb, "has", "");
         fprintf(out, "%u strokes in a row, up to ", found->burst);
         print_place(out, playability, found->burst_at);
-        fprintf(out, ", that are closer than %.1f a second; %u at most (%s).\n", limits->rate[limb],
-                limits->burst[limb], playtable_burst_source(limits, limb));
+        fprintf(out, ", that are closer than %.1f a second; %u at most (%s).\n",
+                limits->rate[limb] * limits->burst_share[limb], limits->burst[limb],
+                playtable_burst_source(limits, limb));
     }
 }
 

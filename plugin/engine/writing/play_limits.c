@@ -12,11 +12,14 @@ PlayLimits play_limits_default(void)
 {
     const double feet = 1034.0 / 60.0;
     const double double_ms = 60000.0 / 1407.0;
+    const double five = 4595.0 / 5.0 / 1034.0;
+    const double second = pow(five, log(1.0 / 60.0) / log(5.0));
     return (PlayLimits){
         .rate = {10.0, 10.0, feet / 2.0, feet / 2.0, 1208.0 / 60.0, feet},
-        .shares = {{1.0, 1.0}, {5.0, 4595.0 / 5.0 / 1034.0}, {15.0, 13309.0 / 15.0 / 1034.0}},
+        .shares = {{1.0, 1.0}, {5.0, five}, {15.0, 13309.0 / 15.0 / 1034.0}},
         .run_gap_ms = {250.0, 250.0, 250.0, 250.0, 125.0, 125.0},
         .closest_ms = {40.0, 40.0, double_ms, double_ms},
+        .burst_share = {1.0, 1.0, second, second},
         .burst = {3, 3, 2, 2},
         .move_ms = 20.0,
         .move_speed = 10.0,

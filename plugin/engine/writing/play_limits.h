@@ -37,8 +37,12 @@ typedef struct {
     /* The closest two strokes of a limb.  Foot: published, the double strokes of 1407 in
        a minute taken as even.  Hand: ours, 40 ms, a bounce. */
     double closest_ms[LIMB_COUNT];
-    /* Most strokes in a row that are closer than `rate` of the limb allows.  Ours: two
-       of a foot (heel and toe), three of a hand (the triple stroke roll is a rudiment). */
+    /* Strokes in a row that are closer than so many times `rate` of the limb bounce.  Ours: a
+       foot 1.35, which the line of `shares` from five minutes to one comes to when it is
+       drawn on to a second; a hand 1, whose rate was measured over seconds as it is. */
+    double burst_share[LIMB_COUNT];
+    /* Most of them.  Ours: two of a foot (heel and toe), three of a hand (the triple stroke
+       roll is a rudiment). */
     uint32_t burst[LIMB_COUNT];
     /* Time for a hand to go to another voice: move_ms on what it leaves and strikes, and
        the way at so many metres a second.  Ours: 20 ms and 10 m/s.  So a fill that ends on

@@ -70,10 +70,12 @@ static void count_burst(const Playability* const playability, const PlayStream s
                         PlayEar* const ear, PlayDemand* const found, const int64_t tick)
 {
     const double gap = ms_of(playability, tick - ear->tally.last) / 1000.0;
-    const bool close = gap * playability->limits.rate[stream] < 1.0 - slack;
-    const bool is_double = ear->tally.struck && close;
-    found->doubles += is_double;
-    ear->burst = is_double ? ear->burst + 1 : 1;
+    const PlayLimits* const limits = &playability->limits;
+    const double most = limits->rate[stream];
+    const double share = (int)stream < LIMB_COUNT ? limits->burst_share[stream] : 1.0;
+    const bool struck = ear->tally.struck;
+    found->doubles += struck && gap * most < 1.0 - slack;
+    ear->burst = struck && gap * most * share < 1.0 - slack ? ear->burst + 1 : 1;
     if (ear->burst > found->burst) {
         found->burst = ear->burst;
         found->burst_at = tick;

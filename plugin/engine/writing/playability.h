@@ -38,7 +38,7 @@ typedef struct {
     double run_seconds;         /* from its first stroke to its last */
     int64_t run_at;             /* the tick of its first */
     uint32_t doubles;           /* gaps shorter than the limb's rate would have */
-    uint32_t burst;             /* most strokes in a row that are so close; 1: none are */
+    uint32_t burst;             /* most in a row that bounce, see `burst_share`; 1: none do */
     int64_t burst_at;           /* the tick of the last of them */
     uint32_t torn;              /* a limb's strokes on one voice while it strikes another */
     int64_t torn_at;            /* the tick of the first */
