@@ -146,6 +146,7 @@ static const Allowed allowed[] = {
     {"hands 120 121", ACCENTS},
     {"hands 125 131", CYMBAL},
     {"hands 127 128", CYMBAL},
+    {"hands 142 256 257 258", ACCENTS},
     {"feet 40 41 42 45 121 286", STICKING},
     {"feet 50 51 56 120 122 252 253 254 259 261 280 282 284 285 300 301 302", STICKING},
     {"feet 71 190 192 194", STICKING},
@@ -161,6 +162,7 @@ static const Allowed allowed[] = {
     {"feet 242 243", STICKING},
     {"feet 291 445", STICKING},
     {"feet 321 332", METER},
+    {"feet 454 465 467", ACCENTS},
     {"turnaround 1 41", METER},
     {"turnaround 30 33 50 62 83", LENGTH},
     {"turnaround 32 79", GRACES},
@@ -171,7 +173,8 @@ static const Allowed allowed[] = {
 static const Allowed allowed_accents[] = {{"feet 321 332", METER},
                                           {"feet 41 45", SINGLES},
                                           {"feet 50 56 253 259 261 300 301 302", SINGLES},
-                                          {"feet 152 154", SINGLES}};
+                                          {"feet 152 154", SINGLES},
+                                          {"feet 454 465 467", ACCENTS}};
 enum {
     ALLOWED = sizeof allowed / sizeof *allowed,
     ALLOWED_ACCENTS = sizeof allowed_accents / sizeof *allowed_accents
