@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: ISC
+/* heard.h - whether what a groove is made of is ever heard, by what is played without it: the
+   engine says where the fill stands.  Pure. */
+#pragma once
+
+#include "../groove/groove.h"
+
+/* True if the phrase, as it is written, is another one without a letter's hands or feet. */
+bool heard_part(const Groove* groove, uint8_t letter, LimbPair pair);
+
+/* The same of its fill. */
+bool heard_fill(const Groove* groove);
+
+/* True if the letter stands in the form. */
+bool heard_in_form(const Groove* groove, uint8_t letter);
+
+/* True if a fill stands well before a bar line of the meter: it was written for as long bars,
+   or it lasts whole eighths (in sixteenths: those), four bars at most, and where the meter is
+   made of beats of three it cuts none but the last. */
+bool heard_fits(const Figure* fill, Meter meter);
