@@ -223,12 +223,19 @@ static bool meter_makes_sense(const Meter meter)
            !(unit & (unit - 1));
 }
 
+/* A fill reaches from somewhere in the bar to a line; at most four bars of 256 beats. */
+static bool fill_makes_sense(const SeenBar* const bar)
+{
+    return !bar->fill || (bar->fill_begin >= 0 && bar->fill_end > bar->fill_begin &&
+                          bar->fill_begin < meter_bar_ticks(bar->meter) && bar->fill_step > 0);
+}
+
 static bool bar_makes_sense(const SeenBar* const bar)
 {
     return meter_makes_sense(bar->meter) && bar->phrase_bars >= 1 &&
            bar->phrase_bars <= FORM_BARS_MAX && bar->in_phrase < bar->phrase_bars &&
            bar->part < PARTS_MAX && bar->slot < SEEN_BARS && bar->hands_step >= 0 &&
-           bar->feet_step >= 0;
+           bar->feet_step >= 0 && fill_makes_sense(bar);
 }
 
 bool decode_bar(const LV2_Atom* const value, const Uris* const uris, SeenBar* const bar)

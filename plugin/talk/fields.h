@@ -11,7 +11,6 @@
     X(uint32_t, in_phrase)                                                                         \
     X(uint32_t, phrase_bars)                                                                       \
     X(uint8_t, part)                                                                               \
-    X(bool, turns)                                                                                 \
     X(bool, is_coming)                                                                             \
     X(uint32_t, groove)                                                                            \
     X(uint32_t, hands)                                                                             \
@@ -19,7 +18,12 @@
     X(int32_t, hands_step)                                                                         \
     X(int32_t, feet_step)                                                                          \
     X(bool, gap)                                                                                   \
-    X(uint32_t, dropped)
+    X(uint32_t, dropped)                                                                           \
+    X(uint32_t, fill)                                                                              \
+    X(bool, fill_feet)                                                                             \
+    X(int32_t, fill_begin)                                                                         \
+    X(int64_t, fill_end)                                                                           \
+    X(int32_t, fill_step)
 
 #define PLACE_FIELDS(X)                                                                            \
     X(int64_t, bar)                                                                                \

@@ -40,14 +40,18 @@ typedef struct {
     Meter meter;
     uint32_t in_phrase; /* 0 is the phrase's first */
     uint32_t phrase_bars;
-    uint8_t part;    /* the form's letter, 0 is A */
-    bool turns;      /* the turnaround is played in its place */
-    bool is_coming;  /* of a change that waits for its line */
-    uint32_t groove; /* ids; 0: none */
-    uint32_t hands;
-    uint32_t feet;
+    uint8_t part;       /* the form's letter, 0 is A */
+    bool is_coming;     /* of a change that waits for its line */
+    uint32_t groove;    /* ids; 0: none */
+    uint32_t hands;     /* the letter's, until the fill, */
+    uint32_t feet;      /*   under which these go on, unless fill_feet */
     int32_t hands_step; /* ticks of the grid, 0: none */
     int32_t feet_step;
+    uint32_t fill;      /* id; 0: none in this bar, and all of it is 0 */
+    bool fill_feet;     /* it has feet of its own */
+    int32_t fill_begin; /* where it takes over: ticks from the bar line, 0 if before */
+    int64_t fill_end;   /* the line it leads to: ticks from the bar line, > fill_begin */
+    int32_t fill_step;  /* ticks of its grid, > 0 */
     SeenTurns hands_turns;
     SeenTurns feet_turns;
     SeenClicks clicks;

@@ -34,6 +34,8 @@ static const char own_bank[] =
     " fl:line [ fl:limb fl:leftHand ; fl:voice fl:snare ; fl:grid 1 ; fl:steps \"oo..\" ] ,\n"
     "  [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 4 ; fl:steps \".... .... o... ....\" ] "
     ".\n"
+    "t:beat a fl:Turnaround ; fl:id 1003 ; rdfs:label \"A beat\" ;\n"
+    " fl:line [ fl:limb fl:leftHand ; fl:voice fl:snare ; fl:grid 4 ; fl:steps \".oo.\" ] .\n"
     "t:groove a fl:Groove ; fl:id 1001 ; rdfs:label \"Bench\" ; fl:tempo 120 ; fl:beatsPerBar 4 "
     ";\n"
     " fl:beatUnit 4 ; fl:form \"AAAA\" ; fl:part [ fl:letter \"A\" ; fl:hands t:hats ; fl:feet "

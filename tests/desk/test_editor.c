@@ -2,6 +2,7 @@
 /* test_editor.c - from clicks in a limb's row to the MIDI that the plugin plays: the
    stroke is heard where it was pointed at, whatever the figure and the bar. */
 #include "../../plugin/engine/groove/settings.h"
+#include "../../ui/desk/edit_items.h"
 #include "bench.h"
 
 static void a_click_is_a_stroke_on_the_step_pointed_at(void)
@@ -142,6 +143,40 @@ static void a_turnaround_is_edited_in_its_bar(void)
     bench_close(bench);
 }
 
+static void before_a_fill_the_groove_s_own_figure_is_edited(void)
+{
+    Bench* const bench = bench_open();
+    bench_set(bench, CONTROL_FILL_BEATS, 2);
+    bench_pick(bench, CONTROL_TURNAROUND, 1002);
+    bench_hands(bench);
+    bench_stand(bench, 3);
+    bench_click(bench, LEFT_HAND, 2.5);
+    CHECK_TEXT(bench_bar(bench, 3, SNARE), "....o.....o.....");
+    CHECK_TEXT(bench_bar(bench, 2, SNARE), "....o.......o...");
+    bench_stand(bench, 3);
+    bench_click(bench, LEFT_HAND, 1.5);
+    CHECK_TEXT(bench_bar(bench, 3, SNARE), "....o.o...o.....");
+    CHECK_TEXT(bench_bar(bench, 2, SNARE), "....o.o.....o...");
+    bench_close(bench);
+}
+
+/* Its end stays on the line: a step more is one before the first. */
+static void a_fill_grows_at_its_beginning(void)
+{
+    Bench* const bench = bench_open();
+    bench_pick(bench, CONTROL_TURNAROUND, 1003);
+    bench_hands(bench);
+    bench_stand(bench, 3);
+    bench_click(bench, LEFT_HAND, 3.25); /* what is there: an accent */
+    edit_items_step(&bench->stage.model, EDIT_LENGTH, 1);
+    bench_settle(bench);
+    CHECK_TEXT(bench_bar(bench, 3, SNARE), "....o........oo.");
+    bench_stand(bench, 3);
+    bench_click(bench, LEFT_HAND, 2.75);
+    CHECK_TEXT(bench_bar(bench, 3, SNARE), "....o......o.oo.");
+    bench_close(bench);
+}
+
 /* Ids are of a kind: the feet figure has the turnaround's number here. */
 static void under_a_turnaround_of_the_hands_the_feet_are_their_own_figure(void)
 {
@@ -252,6 +287,8 @@ int main(void)
     RUN(in_rolling_figures_any_turn_of_the_bar_can_be_clicked);
     RUN(a_long_rolling_figure_is_edited_where_it_does_not_start);
     RUN(a_turnaround_is_edited_in_its_bar);
+    RUN(before_a_fill_the_groove_s_own_figure_is_edited);
+    RUN(a_fill_grows_at_its_beginning);
     RUN(under_a_turnaround_of_the_hands_the_feet_are_their_own_figure);
     RUN(swapped_feet_are_edited_where_they_are_seen);
     RUN(at_half_the_speed_the_step_is_the_one_pointed_at);

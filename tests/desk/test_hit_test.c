@@ -135,10 +135,111 @@ static void the_second_bar_of_a_figure_stays_the_second_in_a_longer_bar(void)
     bench_close(bench);
 }
 
+/* ---- Bars that a fill takes over in their midst */
+
+static const char* kind_at(const SeenBar* const bar, const SeenStroke* const stroke)
+{
+    const bool is_feet = limb_is_foot(stroke->limb);
+    const bool is_fill = bar->fill && stroke->written >= bar->fill_begin;
+    return is_fill && (!is_feet || bar->fill_feet) ? "turnaround" : is_feet ? "feet" : "hands";
+}
+
+/* Each stroke that is drawn is found, on its limb and voice, in the figure that plays there. */
+static int check_filled(Bench* const bench)
+{
+    Model* const model = &bench->stage.model;
+    const SeenBar* const bar = view_bar(&model->view, view_shown(&model->view));
+    const Geometry g = geometry_of(&model->view);
+    int in_fill = 0;
+    for (uint32_t i = 0; CHECK(bar) && i < bar->count; ++i) {
+        HitTest hit;
+        const SeenStroke* const stroke = &bar->strokes[i];
+        const double x = geometry_tick(&g, geometry_bar(&g, bar->meter), stroke->written);
+        model->view.edit.pair = limb_is_foot(stroke->limb) ? PAIR_FEET : PAIR_HANDS;
+        model->editor.is_open = false;
+        if (!CHECK(hit_test_at(model, x, &hit) && editor_begin(model, &hit))) {
+            continue;
+        }
+        const EditBuffer* const buffer = &model->editor.buffer;
+        const int found = edit_buffer_find(buffer, stroke->limb, hit_test_tick(model, &hit, x));
+        check_case("%g/%d, bar %u, fill %u from %d, stroke at %d of limb %d",
+                   bar->meter.beats_per_bar, bar->meter.beat_unit, bar->in_phrase, bar->fill,
+                   bar->fill_begin, stroke->written, stroke->limb);
+        CHECK_TEXT(kind_rows[hit.kind].name, kind_at(bar, stroke));
+        CHECK(found >= 0 && buffer->now.strokes[found].voice == stroke->voice);
+        in_fill += hit.kind == FIGURE_TURNAROUND;
+    }
+    return in_fill;
+}
+
+/* Wherever the pointer is it finds a step that is played in the bar, and nothing at all is
+   found of a figure where another one plays. */
+static void check_every_place(Bench* const bench, const LimbPair pair)
+{
+    Model* const model = &bench->stage.model;
+    const SeenBar* const bar = view_bar(&model->view, view_shown(&model->view));
+    const Geometry g = geometry_of(&model->view);
+    const BarSpace space = geometry_bar(&g, bar->meter);
+    model->view.edit.pair = pair;
+    model->editor.is_open = false;
+    for (double x = g.beat_1; x < g.beat_1 + space.beats * space.beat; x += 3.0) {
+        HitTest hit;
+        if (!CHECK(hit_test_at(model, x, &hit) && editor_begin(model, &hit))) {
+            return;
+        }
+        const int64_t cycle = model->editor.buffer.now.cycle_ticks;
+        const int64_t tick = hit_test_tick(model, &hit, x);
+        check_case("%g/%d, bar %u, pair %d, x %g", bar->meter.beats_per_bar, bar->meter.beat_unit,
+                   bar->in_phrase, (int)pair, x - g.beat_1);
+        const int64_t step = Q / model->editor.buffer.grid;
+        const int64_t left = bar->fill_end - bar->fill_begin;
+        if (hit.kind == FIGURE_TURNAROUND && left % step == left) {
+            CHECK_INT(tick, -1); /* less is played of it than a step, and none begins there */
+            continue;
+        }
+        CHECK(tick >= 0 && tick < cycle);
+        if (hit.kind == FIGURE_TURNAROUND) {
+            CHECK(bar->fill_end - cycle + tick >= bar->fill_begin);
+        } else if (bar->fill && (pair == PAIR_HANDS || bar->fill_feet)) {
+            CHECK(model->editor.buffer.now.bars != 1 || tick < bar->fill_begin);
+        }
+    }
+}
+
+static void in_a_bar_half_of_a_fill_a_click_hits_what_is_played_there(void)
+{
+    static const struct {
+        float beats;
+        int32_t unit;
+    } meters[] = {{4, 4}, {3, 4}, {6, 8}, {7, 8}, {5, 4}, {9, 8}, {12, 8}, {2, 2}, {7, 16}};
+    int in_fills = 0;
+    for (int i = 0; i < 9 * 4; ++i) {
+        Bench* const bench = bench_open();
+        bench->stage.beats_per_bar = meters[i / 4].beats;
+        bench->stage.beat_unit = meters[i / 4].unit;
+        bench_set(bench, CONTROL_TURNAROUND, 1001 + i / 2 % 3);
+        bench_set(bench, CONTROL_FEET, i % 4 < 2 ? ONE : THREE);
+        bench_pick(bench, CONTROL_FILL_BEATS, 1 + i % 3);
+        for (int bar = 2; bar < 4; ++bar) {
+            bench_stand(bench, bar);
+            in_fills += check_filled(bench);
+            check_every_place(bench, PAIR_HANDS);
+            check_every_place(bench, PAIR_FEET);
+            bench_run(bench, BENCH_RATE); /* no second click of the next */
+        }
+        bench_close(bench);
+    }
+    printf("# %d strokes in fills\n", in_fills);
+    CHECK(in_fills > 30);
+}
+
 int main(void)
 {
     RUN(what_is_pointed_at_is_what_is_drawn_wherever_figures_start_again);
     RUN(nothing_is_pointed_at_beyond_the_figure_or_the_bar);
     RUN(the_second_bar_of_a_figure_stays_the_second_in_a_longer_bar);
+    bench_move_in();
+    RUN(in_a_bar_half_of_a_fill_a_click_hits_what_is_played_there);
+    bench_move_out();
     return tests_end();
 }

@@ -328,7 +328,6 @@ static void a_bar_tells_where_in_it_the_fill_begins(void)
             const int64_t left = left_of_fill(&selection, meter, index * bar + begin);
             CHECK_INT(parts.fill_begin, begin);
             CHECK_INT(parts.fill_end, begin + left);
-            CHECK_INT(parts.fill_from, parts.fill->cycle_ticks - left);
         }
     }
 }

@@ -339,7 +339,9 @@ static void check_bars(const int way)
         CHECK_INT(got->in_phrase, want->in_phrase);
         CHECK_INT(got->phrase_bars, want->phrase_bars);
         CHECK_INT(got->part, want->part);
-        CHECK_INT(got->turns, want->turns);
+        CHECK_INT(got->fill, want->fill);
+        CHECK_INT(got->fill_begin, want->fill_begin);
+        CHECK_INT(got->fill_end, want->fill_end);
         CHECK_INT(got->is_coming, want->is_coming);
         CHECK_INT(got->feet_turns.count, want->feet_turns.count);
         CHECK_INT(got->clicks.count, want->clicks.count);

@@ -16,7 +16,7 @@ static void look_through(const Selection* const selection, const Meter meter, co
 {
     foot_load = (FootLoad){.at = 0};
     foot_load_start(&foot_load, selection, meter, tempo);
-    for (int i = 0; i < 1000 && foot_load.at < foot_load.end; ++i) {
+    for (int i = 0; i < 10000 && foot_load.at < foot_load.end; ++i) {
         foot_load_step(&foot_load, tempo);
     }
     CHECK(foot_load.at >= foot_load.end);
@@ -170,6 +170,31 @@ static void another_tempo_is_looked_through_anew(void)
     CHECK_NEAR(foot_load.found[0].rate, 12.0, 0.0);
 }
 
+/* A phrase of a bar, quarters in the feet, and every third bar's last beat four
+   sixteenths of one foot: at 120 the second before the last has three of them and two
+   quarters, or the four and one. */
+static void fills_with_feet_that_come_round_otherwise_are_looked_at(void)
+{
+    OwnFigure own = {.figure = {.id = 1, .bars = 1}};
+    OwnFigure fill = {.figure = {.id = 2, .kind = FIGURE_TURNAROUND}};
+    add_line(&own, RIGHT_FOOT, VOICE_KICK, 1, 1, "oooo");
+    add_line(&fill, RIGHT_FOOT, VOICE_KICK, 4, 1, "oooo");
+    Groove groove = one_letter(NULL, &own.figure, four_four, 1);
+    groove.turnaround = &fill.figure;
+    Selection selection = play_as_written(&groove);
+    for (uint32_t every = 3; every <= 64; every += 61) {
+        selection.fill_every = every;
+        look_through(&selection, four_four, 120.0);
+        check_case("every %u bars", every);
+        CHECK_NEAR(foot_load.found[0].rate, 5.0, 0.0);
+        CHECK_NEAR(foot_load.found[0].gap_ms, 125.0, 1e-3);
+    }
+    selection.fill_bar = 2; /* one more is no reason to begin anew */
+    CHECK(foot_load_is_of(&foot_load, &selection, selection.swing, four_four));
+    selection.fill_beats = 1;
+    CHECK(!foot_load_is_of(&foot_load, &selection, selection.swing, four_four));
+}
+
 int main(void)
 {
     RUN(running_sixteenths_are_counted_at_the_published_rates);
@@ -184,5 +209,6 @@ int main(void)
     RUN(a_shuffle_shortens_the_gap);
     RUN(an_asked_grid_changes_what_is_asked);
     RUN(another_tempo_is_looked_through_anew);
+    RUN(fills_with_feet_that_come_round_otherwise_are_looked_at);
     return tests_end();
 }

@@ -125,6 +125,17 @@ static void stand(Stage* const stage)
     stage_run(stage, 0.2);
 }
 
+/* The last bar, half of it the groove's. */
+static void stand_at_fill(Stage* const stage)
+{
+    pick(stage, CONTROL_FILL_BEATS, 2);
+    pick(stage, CONTROL_PHRASE_BARS, 4);
+    stand(stage);
+    stage_click(stage, (TargetId){TARGET_BAR, 3});
+    stage_click(stage, (TargetId){TARGET_TAB, PANEL_FILLS});
+    stage_run(stage, 0.3);
+}
+
 static void nothing_said(Stage* const stage)
 {
     (void)stage;
@@ -259,6 +270,8 @@ const StageScene stage_scenes[] = {
     {"low", 960, 500, 1.0, play},
     {"second-row-least", 720, 420, 1.0, play_second_row},
     {"turnaround-list", 960, 540, 1.0, play_turnaround_list},
+    {"fill", 960, 540, 1.0, stand_at_fill},
+    {"fill-least", 720, 420, 1.0, stand_at_fill},
     {"edit-least", 720, 420, 1.0, play_edit},
     {"long-names", 960, 540, 1.0, play_long_names},
     {"long-names-least", 720, 420, 1.0, play_long_names},

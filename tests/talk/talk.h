@@ -103,13 +103,19 @@ static inline void chance_bar(uint32_t* const state, SeenBar* const bar)
     bar->phrase_bars = 1 + chance_to(state, FORM_BARS_MAX - 1);
     bar->in_phrase = chance_to(state, bar->phrase_bars - 1);
     bar->part = (uint8_t)chance_to(state, PARTS_MAX - 1);
-    bar->turns = chance(state) & 1U;
     bar->is_coming = chance(state) & 1U;
     bar->groove = chance_to(state, ID_MOST);
     bar->hands = chance_to(state, ID_MOST);
     bar->feet = chance_to(state, ID_MOST);
     bar->hands_step = (int32_t)chance_to(state, 1U << 24);
     bar->feet_step = (int32_t)chance_to(state, 1U << 24);
+    if (chance(state) & 1U) {
+        bar->fill = 1 + chance_to(state, ID_MOST - 1);
+        bar->fill_feet = chance(state) & 1U;
+        bar->fill_begin = (int32_t)chance_to(state, (uint32_t)meter_bar_ticks(bar->meter) - 1);
+        bar->fill_end = bar->fill_begin + 1 + (int32_t)chance_to(state, 1U << 24);
+        bar->fill_step = 1 + (int32_t)chance_to(state, 1U << 20);
+    }
     bar->dropped = chance_to(state, 1000);
     bar->slot = chance_to(state, SEEN_BARS - 1);
     bar->gap = chance(state) & 1U;
@@ -167,7 +173,9 @@ static inline bool bars_alike(const SeenBar* const a, const SeenBar* const b)
 {
     bool alike = a->bar == b->bar && meter_equal(a->meter, b->meter) &&
                  a->in_phrase == b->in_phrase && a->phrase_bars == b->phrase_bars &&
-                 a->part == b->part && a->turns == b->turns && a->is_coming == b->is_coming &&
+                 a->part == b->part && a->fill == b->fill && a->fill_feet == b->fill_feet &&
+                 a->fill_begin == b->fill_begin && a->fill_end == b->fill_end &&
+                 a->fill_step == b->fill_step && a->is_coming == b->is_coming &&
                  a->groove == b->groove && a->hands == b->hands && a->feet == b->feet &&
                  a->hands_step == b->hands_step && a->feet_step == b->feet_step &&
                  a->dropped == b->dropped && turns_alike(&a->hands_turns, &b->hands_turns) &&

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: ISC
 #include "sheet_fill.h"
 
+#include "../../plugin/engine/groove/fill.h"
+
 #include <stddef.h>
 
 static void fill_bar(SheetBar* const row, const Selection* const selection, const Meter meter,
@@ -14,22 +16,27 @@ static void fill_bar(SheetBar* const row, const Selection* const selection, cons
     row->feet_turn_count =
         groove_turns(selection, meter, bar, PAIR_FEET, row->feet_turns, SHEET_TURNS_MAX);
     row->first = row->last = bar + 1;
-    row->letter = (char)('A' + selection->groove->form[bar % (int)selection->groove->form_bars]);
-    row->turns = groove_bar(selection, meter, bar).fill != NULL;
+    row->letter = (char)('A' + selection->groove->form[bar % (int)selection->phrase_bars %
+                                                       (int)selection->groove->form_bars]);
+    const BarParts parts = groove_bar(selection, meter, bar);
+    row->has_fill = parts.fill != NULL;
+    row->fill_begin = parts.fill_begin;
+    row->fill_end = parts.fill_end;
 }
 
 void sheet_fill(Sheet* const sheet, const Selection* const selection, const Meter meter)
 {
     sheet->meter = meter;
-    sheet->bars =
-        selection->phrase_bars < FORM_BARS_MAX ? (int)selection->phrase_bars : FORM_BARS_MAX;
+    const int round = (int)fill_round_bars(selection, FORM_BARS_MAX);
+    sheet->bars = round < FORM_BARS_MAX ? round : FORM_BARS_MAX;
     sheet->count = 0;
     for (int bar = 0; bar < sheet->bars; ++bar) {
         SheetBar* const row = &sheet->rows[sheet->count];
         fill_bar(row, selection, meter, bar);
         sheet->form[bar] = row->letter;
         SheetBar* const before = sheet->count ? row - 1 : NULL;
-        if (before && before->letter == row->letter && before->turns == row->turns &&
+        if (before && before->letter == row->letter && before->has_fill == row->has_fill &&
+            before->fill_begin == row->fill_begin && before->fill_end == row->fill_end &&
             stroke_lists_alike(&before->strokes, &row->strokes, 0) &&
             before->feet_turn_count == row->feet_turn_count &&
             (!row->feet_turn_count || before->feet_turns[0] == row->feet_turns[0])) {

@@ -3,17 +3,23 @@
 #include "picks.h"
 #include "staff.h"
 
+#include "../../plugin/engine/groove/fill.h"
+#include "../scene/words.h"
+
 #include <stdio.h>
+
+enum { BARS_MOST = 64 }; /* as many as there can be from fill to fill */
 
 static void print_bar(const Selection* const selection, const Meter meter, const int bar)
 {
     static StrokeList before, now; /* too large for a stack */
-    const Groove* const groove = selection->groove;
     const int64_t ticks = meter_bar_ticks(meter);
     groove_strokes(selection, meter, bar * ticks, (bar + 1) * ticks, &now);
-    const bool turns = groove_bar(selection, meter, bar).fill != NULL;
-    printf("bar %d, %s%c", bar + 1, turns ? "turnaround in place of " : "",
-           'A' + groove->form[bar % (int)groove->form_bars]);
+    const BarParts parts = groove_bar(selection, meter, bar);
+    char fill[32] = "";
+    words_fill(fill, sizeof fill, parts.fill_begin, parts.fill_end, meter);
+    printf("bar %d, %c%s%s", bar + 1, 'A' + parts.part, parts.fill ? ": " : "",
+           parts.fill ? fill : "");
     if (bar > 0 && stroke_lists_alike(&before, &now, ticks)) {
         printf(": as bar %d\n", bar);
     } else {
@@ -33,8 +39,9 @@ static void print_groove(const Picks* const picks)
     if (picks->as_written) {
         puts(info->comment);
     }
+    const int bars = (int)fill_round_bars(&picks->selection, BARS_MOST);
     printf("signs: . rest, g ghost, o normal, O accent, f flam, d drag\n");
-    for (int bar = 0; bar < (int)picks->selection.phrase_bars; ++bar) {
+    for (int bar = 0; bar < bars; ++bar) {
         print_bar(&picks->selection, picks->meter, bar);
     }
 }

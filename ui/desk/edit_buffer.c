@@ -275,14 +275,26 @@ bool edit_buffer_move(EditBuffer* const buffer, const uint8_t limb, const int64_
     return true;
 }
 
+uint32_t edit_buffer_bars_most(const EditBuffer* const buffer)
+{
+    return buffer->now.kind == FIGURE_TURNAROUND ? FILL_BARS_MAX : EDIT_BUFFER_BARS_MAX;
+}
+
+static bool is_within(const int64_t tick, const int64_t cycle_ticks)
+{
+    return tick >= 0 && tick < cycle_ticks;
+}
+
 bool edit_buffer_length(EditBuffer* const buffer, const int64_t cycle_ticks, const uint32_t bars)
 {
     EditFigure* const now = &buffer->now;
+    const int64_t later = now->kind == FIGURE_TURNAROUND ? cycle_ticks - now->cycle_ticks : 0;
     uint32_t left = 0;
     for (uint32_t i = 0; i < now->count; ++i) {
-        left += now->strokes[i].tick < cycle_ticks;
+        left += is_within(now->strokes[i].tick + later, cycle_ticks);
     }
-    const bool is_whole = bars <= EDIT_BUFFER_BARS_MAX && (!bars || cycle_ticks % bars == 0);
+    const bool is_whole =
+        bars <= edit_buffer_bars_most(buffer) && (!bars || cycle_ticks % bars == 0);
     if (cycle_ticks <= 0 || !is_whole || !left ||
         (cycle_ticks == now->cycle_ticks && bars == now->bars)) {
         return false;
@@ -293,8 +305,10 @@ bool edit_buffer_length(EditBuffer* const buffer, const int64_t cycle_ticks, con
     now->count = 0;
     const EditFigure* const before = ring_at(buffer, -1);
     for (uint32_t i = 0; i < before->count; ++i) {
-        if (before->strokes[i].tick < cycle_ticks) {
-            now->strokes[now->count++] = before->strokes[i];
+        Stroke stroke = before->strokes[i];
+        stroke.tick += later;
+        if (is_within(stroke.tick, cycle_ticks)) {
+            now->strokes[now->count++] = stroke;
         }
     }
     settle(buffer);
@@ -306,13 +320,20 @@ bool edit_buffer_to_bars(EditBuffer* const buffer, const int64_t bar_ticks)
     EditFigure* const now = &buffer->now;
     const int64_t cycle = now->cycle_ticks;
     const int64_t bars = bar_ticks > 0 ? (cycle + bar_ticks - 1) / bar_ticks : 0;
-    if (now->bars || bars < 1 || bars > EDIT_BUFFER_BARS_MAX) {
+    if (now->bars || bars < 1 || bars > edit_buffer_bars_most(buffer)) {
         return false;
     }
     keep(buffer);
     now->bars = (uint32_t)bars;
     now->cycle_ticks = bars * bar_ticks;
     const uint32_t count = now->count;
+    if (now->kind == FIGURE_TURNAROUND) {
+        for (uint32_t i = 0; i < count; ++i) {
+            now->strokes[i].tick += now->cycle_ticks - cycle;
+        }
+        settle(buffer);
+        return true;
+    }
     for (int64_t turn = cycle; turn < now->cycle_ticks; turn += cycle) {
         for (uint32_t i = 0; i < count && now->count < FIGURE_STROKES_MAX; ++i) {
             Stroke stroke = now->strokes[i];

@@ -58,12 +58,16 @@ bool edit_buffer_voice(EditBuffer* buffer, uint8_t limb, int64_t tick, int by);
 /* To another step, over what is there. */
 bool edit_buffer_move(EditBuffer* buffer, uint8_t limb, int64_t from, int64_t to);
 
-/* Another length: strokes beyond it are left out.  `bars` 0 lets it roll; the length
+/* Bars that a figure of its kind may be written for. */
+uint32_t edit_buffer_bars_most(const EditBuffer* buffer);
+
+/* Another length: strokes beyond it are left out.  A turnaround's end stays where it is, so
+   that it grows and loses at its beginning.  `bars` 0 lets it roll; the length
    must be a whole number of ticks for each of 1 to EDIT_BUFFER_BARS_MAX. */
 bool edit_buffer_length(EditBuffer* buffer, int64_t cycle_ticks, uint32_t bars);
 
 /* A figure that rolls becomes one of as many whole bars as it needs, filled up to the
-   last bar line with what it would have rolled on with. */
+   last bar line with what it would have rolled on with; a turnaround begins with rests. */
 bool edit_buffer_to_bars(EditBuffer* buffer, int64_t bar_ticks);
 
 /* The next length, longer for 1 or shorter for -1: of whole bars a bar, else whole

@@ -149,8 +149,11 @@ static void change_length(Model* const model, const int64_t cycle, const int64_t
 {
     EditBuffer* const buffer = &model->editor.buffer;
     const int64_t most = EDIT_BUFFER_STEPS_MAX * (TICKS_PER_QUARTER / buffer->grid);
-    if (cycle > buffer->now.cycle_ticks && (cycle > most || bars > EDIT_BUFFER_BARS_MAX)) {
-        model_say(model, "It is as long as it can be on these steps: 64 of them, 16 bars");
+    const int64_t bars_most = edit_buffer_bars_most(buffer);
+    if (cycle > buffer->now.cycle_ticks && (cycle > most || bars > bars_most)) {
+        model_say(model, bars_most == FILL_BARS_MAX
+                             ? "It is as long as it can be on these steps: 64 of them, 4 bars"
+                             : "It is as long as it can be on these steps: 64 of them, 16 bars");
     } else if (edit_buffer_length(buffer, cycle, (uint32_t)bars)) {
         editor_change(model);
     } else if (cycle < buffer->now.cycle_ticks) {

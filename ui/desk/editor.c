@@ -179,7 +179,7 @@ void editor_press(Model* const model, const int limb, const double x, const doub
     HitTest hit;
     Editor* const editor = &model->editor;
     editor->hold.is_held = false;
-    if (!hit_test_of(model, &hit) || !editor_begin(model, &hit)) {
+    if (!hit_test_at(model, x, &hit) || !editor_begin(model, &hit)) {
         return;
     }
     const uint8_t own = limb_of(model, limb);
@@ -243,7 +243,7 @@ static void drop_at(Model* const model, const double x)
     HitTest hit;
     EditBuffer* const buffer = &model->editor.buffer;
     const Hold* const hold = &model->editor.hold;
-    if (!hit_test_of(model, &hit) || hit.kind != buffer->now.kind || hit.id != buffer->now.id) {
+    if (!hit_test_at(model, x, &hit) || hit.kind != buffer->now.kind || hit.id != buffer->now.id) {
         return; /* the song has gone on to another figure */
     }
     const int64_t to = hit_test_tick(model, &hit, x);

@@ -5,28 +5,68 @@
 
 #include <math.h>
 
-/* True if the turnaround that takes the bar plays the feet too.  Ids are of a kind:
-   feet may have the number that the turnaround has. */
-static bool turn_has_feet(const Model* const model, const SeenBar* const bar)
+/* What the pair plays until the fill, or in it. */
+static HitTest part_of_bar(const SeenBar* const bar, const LimbPair pair, const bool is_fill)
 {
-    const HitTest turn = {bar, FIGURE_TURNAROUND, bar->hands, &bar->hands_turns};
-    const Figure* const figure = hit_test_figure(model, &turn);
-    return figure ? figure_has_feet(figure) : bar->feet == bar->hands;
+    const bool is_feet = pair == PAIR_FEET;
+    const int64_t end = meter_bar_ticks(bar->meter);
+    const bool is_cut = bar->fill && (!is_feet || bar->fill_feet);
+    HitTest hit = {.bar = bar, .turns = is_feet ? &bar->feet_turns : &bar->hands_turns, .end = end};
+    if (is_fill) {
+        hit.kind = FIGURE_TURNAROUND;
+        hit.id = bar->fill;
+        hit.begin = bar->fill_begin;
+    } else {
+        hit.kind = is_feet ? FIGURE_FEET : FIGURE_HANDS;
+        hit.id = is_feet ? bar->feet : bar->hands;
+        hit.end = is_cut ? bar->fill_begin : end;
+    }
+    return hit;
+}
+
+/* Whether the pair is in the fill at a tick: what is pointed at is the nearest step. */
+static bool is_in_fill(const SeenBar* const bar, const LimbPair pair, const double tick)
+{
+    const int32_t step = pair == PAIR_FEET ? bar->feet_step : bar->hands_step;
+    const int32_t finer = step > 0 && step < bar->fill_step ? step : bar->fill_step;
+    const double begin = bar->fill_begin ? bar->fill_begin - finer / 2.0 : 0.0;
+    return bar->fill && (pair == PAIR_HANDS || bar->fill_feet) && tick >= begin;
+}
+
+/* The tick of the bar under x as it is written; before beat 1 is beat 1. */
+static double bar_tick(const Model* const model, const SeenBar* const bar, const double x)
+{
+    const Geometry g = geometry_of(&model->view);
+    const BarSpace space = geometry_bar(&g, bar->meter);
+    const double tick = (x - g.beat_1) / space.beat * space.ticks;
+    const double bent = tick > 0.0 ? tick : 0.0;
+    return swing_unbend(model->view.edit.swing, bent, meter_bar_ticks(bar->meter));
+}
+
+bool hit_test_at(const Model* const model, const double x, HitTest* const hit)
+{
+    const View* const view = &model->view;
+    const SeenBar* const bar = view_bar(view, view_shown(view));
+    if (!bar) {
+        return false;
+    }
+    const LimbPair pair = view->edit.pair;
+    *hit = part_of_bar(bar, pair, is_in_fill(bar, pair, bar_tick(model, bar, x)));
+    return hit->id > 0;
 }
 
 bool hit_test_of(const Model* const model, HitTest* const hit)
 {
     const View* const view = &model->view;
     const SeenBar* const bar = view_bar(view, view_shown(view));
-    const bool is_feet = view->edit.pair == PAIR_FEET;
     if (!bar) {
         return false;
     }
-    const bool is_turn = bar->turns && (!is_feet || turn_has_feet(model, bar));
-    hit->bar = bar;
-    hit->id = is_feet ? bar->feet : bar->hands;
-    hit->turns = is_feet ? &bar->feet_turns : &bar->hands_turns;
-    hit->kind = is_turn ? FIGURE_TURNAROUND : is_feet ? FIGURE_FEET : FIGURE_HANDS;
+    const LimbPair pair = view->edit.pair;
+    const bool is_cut = bar->fill && (pair == PAIR_HANDS || bar->fill_feet);
+    const bool is_open =
+        model->editor.is_open && model->editor.buffer.now.kind == FIGURE_TURNAROUND;
+    *hit = part_of_bar(bar, pair, is_cut && (!bar->fill_begin || is_open));
     return hit->id > 0;
 }
 
@@ -64,60 +104,70 @@ Swing hit_test_swing(const Model* const model, const int grid)
                            model_tempo(model));
 }
 
-/* The tick of the bar under x as it is written; before beat 1 is beat 1. */
-static double bar_tick(const Model* const model, const SeenBar* const bar, const double x)
-{
-    const Geometry g = geometry_of(&model->view);
-    const BarSpace space = geometry_bar(&g, bar->meter);
-    const double tick = (x - g.beat_1) / space.beat * space.ticks;
-    const double bent = tick > 0.0 ? tick : 0.0;
-    return swing_unbend(model->view.edit.swing, bent, meter_bar_ticks(bar->meter));
-}
-
 /* ---- Steps */
 
-/* The nearest of even steps from 0 that is before `end`. */
-static int64_t nearest(const double tick, const int64_t step, const int64_t end)
+/* The nearest of even steps from 0, in [begin, end); -1: there is none. */
+static int64_t nearest(const double tick, const int64_t step, const int64_t begin,
+                       const int64_t end)
 {
-    const int64_t last = (end - 1) / step;
+    const int64_t first = floor_div(begin + step - 1, step);
+    const int64_t last = floor_div(end - 1, step);
     const double wanted = floor(tick / (double)step + 0.5); /* anything, from any pointer */
-    return !(wanted > 0.0) ? 0 : wanted < (double)last ? (int64_t)wanted * step : last * step;
+    return first > last                ? -1
+           : !(wanted > (double)first) ? first * step
+           : wanted < (double)last     ? (int64_t)wanted * step
+                                       : last * step;
 }
 
 int32_t hit_test_hover(const Model* const model, const SeenBar* const bar, const double x)
 {
     const int grid = model->view.edit.grid > 0 ? model->view.edit.grid : 4;
-    return (int32_t)nearest(bar_tick(model, bar, x), TICKS_PER_QUARTER / grid,
+    return (int32_t)nearest(bar_tick(model, bar, x), TICKS_PER_QUARTER / grid, 0,
                             meter_bar_ticks(bar->meter));
 }
 
-/* The turn of the figure under a tick of the bar: from a start that the plugin has told,
-   if the bar has one. */
+/* The turn of the figure under a tick of the bar: a fill's ends on its line; else from a
+   start that the plugin has told, if the bar has one. */
 static FigureCopy copy_at(const Model* const model, const HitTest* const hit, const int64_t tick)
 {
     const Figure figure = edit_buffer_figure(&model->editor.buffer);
     const FigureBar at = {hit->bar->meter, hit->bar->bar, hit->bar->in_phrase,
                           model->view.place.loops, (Realign)model->view.values[CONTROL_REALIGN]};
+    if (hit->kind == FIGURE_TURNAROUND) {
+        return (FigureCopy){hit->bar->fill_end - figure.cycle_ticks, 0, figure.cycle_ticks};
+    }
     FigureCopy copy = groove_copy(&figure, at, tick);
-    if (!figure.bars && hit->turns->count) {
+    if (!figure.bars && hit->turns->count && hit->turns->ticks[0] < hit->end) {
         copy.begin = tick - floor_mod(tick - hit->turns->ticks[0], copy.ticks);
     }
     return copy;
 }
 
-/* Nothing is found beyond the bar line; a turn that rolls on ends with the next one's
-   first. */
+/* Where in the turn the figure can be pointed at: what is played of it, but not beyond its
+   end; of one that rolls the next turn's first step is its first. */
+static int64_t tick_in_copy(const HitTest* const hit, const EditBuffer* const buffer,
+                            const FigureCopy copy, const double tick)
+{
+    const int64_t left = hit->end - copy.begin;
+    const bool is_whole = buffer->now.bars || hit->kind == FIGURE_TURNAROUND;
+    const int64_t end = is_whole && left > copy.ticks ? copy.ticks : left;
+    const int64_t begin = hit->begin > copy.begin ? hit->begin - copy.begin : 0;
+    const int64_t step = TICKS_PER_QUARTER / buffer->grid;
+    const int64_t from = hit->kind == FIGURE_TURNAROUND ? begin : 0;
+    const int64_t found = nearest(tick - (double)copy.begin, step, from, end);
+    return found < 0 ? -1 : found < copy.ticks ? copy.from + found : 0;
+}
+
+/* Nothing is found beyond the bar line. */
 int64_t hit_test_tick(const Model* const model, const HitTest* const hit, const double x)
 {
-    const EditBuffer* const buffer = &model->editor.buffer;
-    const int64_t bar_ticks = meter_bar_ticks(hit->bar->meter);
     const double tick = bar_tick(model, hit->bar, x);
-    if (tick >= (double)bar_ticks) {
+    if (tick >= (double)meter_bar_ticks(hit->bar->meter)) {
         return -1;
     }
-    const FigureCopy copy = copy_at(model, hit, (int64_t)tick);
-    const int64_t left = bar_ticks - copy.begin;
-    const int64_t end = buffer->now.bars && left > copy.ticks ? copy.ticks : left;
-    const int64_t found = nearest(tick - (double)copy.begin, TICKS_PER_QUARTER / buffer->grid, end);
-    return found < copy.ticks ? copy.from + found : 0;
+    const double in_part = tick < (double)hit->begin       ? (double)hit->begin
+                           : tick > (double)(hit->end - 1) ? (double)(hit->end - 1)
+                                                           : tick;
+    const FigureCopy copy = copy_at(model, hit, (int64_t)in_part);
+    return tick_in_copy(hit, &model->editor.buffer, copy, in_part);
 }

@@ -4,15 +4,21 @@
 
 #include "model.h"
 
-/* The figure that the bar shown plays with the pair that is edited. */
+/* The figure that the bar shown plays with the pair that is edited, in [begin, end) of it. */
 struct HitTest {
     const SeenBar* bar;
     FigureKind kind;
     uint32_t id;
-    const SeenTurns* turns;
+    const SeenTurns* turns; /* of both, where a fill takes over within the bar */
+    int64_t begin;          /* ticks from the bar line */
+    int64_t end;
 };
 
-/* False if nothing is shown, or the pair rests there. */
+/* What plays under x.  False if nothing is shown, or the pair rests there. */
+bool hit_test_at(const Model* model, double x, HitTest* hit);
+
+/* Likewise for who points nowhere: the fill where it has all of the bar, or some of it
+   while a fill is edited. */
 bool hit_test_of(const Model* model, HitTest* hit);
 
 /* The figure, of the draft or the bank; NULL if neither has it. */

@@ -2,6 +2,7 @@
 #include "chart.h"
 
 #include "limb_staff.h"
+#include "words.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -83,7 +84,8 @@ static void draw_head(cairo_t* const cairo, const Sheet* const sheet)
     ink_line(cairo, margin, 108.0, CHART_WIDTH - margin, 108.0, 0.8, (Colour)GREY(0.4));
 }
 
-static void draw_row_label(cairo_t* const cairo, const SheetBar* const bar, const double y)
+static void draw_row_label(cairo_t* const cairo, const SheetBar* const bar, const Meter meter,
+                           const double y)
 {
     char text[64];
     const char letter[] = {bar->letter, '\0'};
@@ -92,14 +94,16 @@ static void draw_row_label(cairo_t* const cairo, const SheetBar* const bar, cons
     } else {
         snprintf(text, sizeof text, "bars %d\xE2\x80\x93%d", bar->first, bar->last);
     }
+    const bool is_whole = bar->has_fill && !bar->fill_begin;
+    const Type small = {8.0, false, ALIGN_LEFT, GREY(0.0)};
     double x = 0.0;
-    if (!bar->turns) {
+    if (!is_whole) {
         x += ink_text(cairo, x, y, (Type){17.0, true, ALIGN_LEFT, GREY(0.0)}, letter) + 3.0;
     }
-    ink_text(cairo, x, y - (bar->turns ? 9.0 : 0.0), (Type){8.0, false, ALIGN_LEFT, GREY(0.0)},
-             text);
-    if (bar->turns) {
-        ink_text(cairo, x, y, (Type){8.0, false, ALIGN_LEFT, GREY(0.0)}, "turnaround");
+    ink_text(cairo, x, y - (is_whole ? 9.0 : 0.0), small, text);
+    if (bar->has_fill) {
+        words_fill(text, sizeof text, bar->fill_begin, bar->fill_end, meter);
+        ink_text(cairo, 0.0, y + (is_whole ? 0.0 : 11.0), small, text);
     }
 }
 
@@ -155,7 +159,7 @@ static void draw_rows(cairo_t* const cairo, const Sheet* const sheet, const int 
         const int row = page * rows + i;
         const StaffBox place = {staff_left, row_height * i,
                                 (CHART_WIDTH - 2.0 * margin) / scale - staff_left};
-        draw_row_label(cairo, &sheet->rows[row], place.y);
+        draw_row_label(cairo, &sheet->rows[row], sheet->meter, place.y);
         limb_staff_draw(cairo, &sheet->rows[row], sheet->meter, place, voices,
                         row + 1 == sheet->count);
     }

@@ -28,36 +28,50 @@ static void draw_beat_number(const Brush* const brush, const Shown* const shown,
     ink_text(brush->cairo, x, y, brush_type(size, true, ALIGN_CENTRE, colour), text);
 }
 
+/* The syllables of a beat that stand in [begin, end) of the bar. */
 static void draw_syllables(const Brush* const brush, const Shown* const shown, const int beat,
-                           const int32_t step, const double y, const double size)
+                           const ShownGrid* const part, const double y, const double size)
 {
-    const int steps = step > 0 ? (int)(shown->space.ticks / step + 0.5) : 1;
+    const int steps = part->step > 0 ? (int)(shown->space.ticks / part->step + 0.5) : 1;
     const CountGrid* const grid = count_grid(steps);
     const double apart = shown->space.beat / steps;
     const bool words_fit = apart > (steps % 3 == 0 ? 2.1 : 1.25) * size;
     for (int i = 1; grid && i < steps && apart > 6.0; ++i) {
-        const double x = lanes_x(shown, (beat + (double)i / steps) * shown->space.ticks);
+        const double tick = (beat + (double)i / steps) * shown->space.ticks;
+        const double x = lanes_x(shown, tick);
         const char* const said = grid->syllables[i - 1];
         const bool is_and = said[0] == '&';
         const char* const word = *said && (words_fit || is_and) ? said : "\xC2\xB7";
-        if (x < shown->to) {
+        if (x < shown->to && tick > part->begin - 0.5 && tick < part->end - 0.5) {
             ink_text(brush->cairo, x, y,
                      brush_type(size, false, ALIGN_CENTRE, brush->colours->soft), word);
         }
     }
 }
 
+int lanes_grids(const Shown* const shown, const bool is_feet, ShownGrid grids[2])
+{
+    const SeenBar* const bar = shown->bar;
+    const double end = shown->space.ticks * shown->space.beats;
+    const int32_t step = is_feet ? bar->feet_step : bar->hands_step;
+    const bool is_cut = bar->fill && (!is_feet || bar->fill_feet);
+    grids[0] = (ShownGrid){step, 0.0, is_cut ? bar->fill_begin : end, 0.0};
+    grids[1] = (ShownGrid){bar->fill_step, bar->fill_begin, end, (double)bar->fill_end};
+    return is_cut ? 2 : 1;
+}
+
 void draw_count(const Brush* const brush, const Shown* const shown, const bool is_feet)
 {
+    ShownGrid grids[2];
     const Geometry* const g = brush->g;
     const LimbPair pair = is_feet ? PAIR_FEET : PAIR_HANDS;
     const double y = is_feet ? g->count_feet : g->count_hands;
     const double size = g->count_size[pair];
-    const int32_t step = is_feet ? shown->bar->feet_step : shown->bar->hands_step;
+    const int count = lanes_grids(shown, is_feet, grids);
     const int beats = shown->is_next ? (is_feet ? 0 : 1) : (int)ceil(shown->space.beats);
     for (int beat = 0; beat < beats; ++beat) {
-        if (!shown->is_next) {
-            draw_syllables(brush, shown, beat, step, y, g->said_size[pair]);
+        for (int i = 0; !shown->is_next && i < count; ++i) {
+            draw_syllables(brush, shown, beat, &grids[i], y, g->said_size[pair]);
         }
         draw_beat_number(brush, shown, beat, y, shown->space.beat < 1.6 * size ? 0.8 * size : size);
     }

@@ -88,6 +88,20 @@ static void draw_lines(cairo_t* const cairo, const StaffBox box, const bool is_l
     }
 }
 
+/* Over the count a line along the beats of a fill, with a foot where it takes over. */
+static void draw_fill(cairo_t* const cairo, const SheetBar* const bar, const Meter meter,
+                      const StaffBox box)
+{
+    const double x = x_of(box, meter, bar->fill_begin) - 7.0;
+    const double y = box.y - 11.5;
+    if (bar->has_fill) {
+        ink_line(cairo, x, y, box.x + box.width, y, 1.2, (Colour)GREY(0.0));
+    }
+    if (bar->has_fill && bar->fill_begin > 0) {
+        ink_line(cairo, x, y, x, y + 8.0, 1.2, (Colour)GREY(0.0));
+    }
+}
+
 static double stem_of(const uint8_t level)
 {
     return level == LEVEL_GHOST ? 7.0 : level == LEVEL_NORMAL ? 12.0 : 18.0;
@@ -158,6 +172,7 @@ void limb_staff_draw(cairo_t* const cairo, const SheetBar* const bar, const Mete
     double free_from[LIMB_COUNT] = {0.0};
     draw_count(cairo, bar, meter, box);
     draw_lines(cairo, box, is_last);
+    draw_fill(cairo, bar, meter, box);
     for (uint32_t i = 0; i < bar->strokes.count; ++i) {
         const Stroke stroke = bar->strokes.strokes[i];
         const double x = x_of(box, meter, stroke.tick);

@@ -61,10 +61,14 @@ static void draw_letter(const Brush* const brush, const Small* const small, cons
     x += ink_text_in(brush->cairo, x, y, room > x ? room - x : 1.0,
                      brush_type(11.0, false, ALIGN_LEFT, is_now ? colours->ink : colours->soft),
                      text);
-    const char* const word = loops ? "loop" : bar->turns ? "fill" : bar->is_coming ? "next" : "";
+    char fill[32];
+    words_fill(fill, sizeof fill, bar->fill_begin, bar->fill_end, bar->meter);
+    const char* word = loops ? "loop" : bar->fill ? fill : bar->is_coming ? "next" : "";
     const Colour colour = loops ? colours->ink : bar->is_coming ? colours->accent : colours->soft;
     const Type type = brush_type(11.0, loops, ALIGN_RIGHT, colour);
-    if (*word && room - x > 8.0 + ink_width(brush->cairo, type, word)) {
+    const double left = room - x - 8.0;
+    word = word == fill && ink_width(brush->cairo, type, fill) >= left ? "fill" : word;
+    if (*word && left > ink_width(brush->cairo, type, word)) {
         ink_text(brush->cairo, room, y, type, word);
     }
 }
@@ -79,6 +83,11 @@ static void draw_marks(const Brush* const brush, const Small* const small)
     for (int pair = 0; pair < 2; ++pair) {
         const double y = floor(small->at.lines[pair]) + 0.5;
         ink_line(brush->cairo, small->box.x, y, end, y, 1.0, brush->colours->edge);
+    }
+    if (bar->fill) { /* a line over its beats */
+        const double y = small->box.y + 17.5;
+        ink_line(brush->cairo, x_of(small, bar->fill_begin) + 1.0, y, end - 2.0, y, 2.0,
+                 brush->colours->soft);
     }
     for (uint32_t i = 0; i < bar->feet_turns.count; ++i) {
         const double x = x_of(small, bar->feet_turns.ticks[i]);

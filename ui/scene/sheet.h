@@ -11,8 +11,10 @@ enum { SHEET_TURNS_MAX = 64 };
 typedef struct {
     int first; /* from 1 */
     int last;
-    char letter;        /* of the form */
-    bool turns;         /* the turnaround is played in place of the letter */
+    char letter; /* of the form */
+    bool has_fill;
+    int64_t fill_begin; /* where it takes over: ticks from the bar line, 0 if before */
+    int64_t fill_end;   /* the line it leads to, likewise */
     StrokeList strokes; /* ticks from the bar line */
     uint32_t feet_turn_count;
     int32_t feet_turns[SHEET_TURNS_MAX]; /* where the feet start again, likewise */

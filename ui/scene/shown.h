@@ -13,6 +13,17 @@ typedef struct {
     bool is_next;
 } Shown;
 
+/* The steps of a pair's figure, of the letter's and then of the fill's where there is one. */
+typedef struct {
+    int32_t step; /* ticks; 0: none */
+    double begin; /* in effect from here to `end`: ticks from the bar line */
+    double end;
+    double origin; /* a tick that a step stands on */
+} ShownGrid;
+
+/* How many there are, 1 or 2. */
+int lanes_grids(const Shown* shown, bool is_feet, ShownGrid grids[2]);
+
 /* x of a tick of the bar. */
 double lanes_x(const Shown* shown, double tick);
 

@@ -150,17 +150,36 @@ static void draw_grid(const Brush* const brush, const Shown* const shown)
 }
 
 static void draw_steps(const Brush* const brush, const Shown* const shown, const int limb,
-                       const int32_t step)
+                       const ShownGrid* const grid)
 {
     const double y = floor(brush->g->line[limb]) + 0.5;
-    const double ticks = shown->space.ticks * shown->space.beats;
-    if (step <= 0 || shown->space.beat * step / shown->space.ticks < 5.0) {
+    if (grid->step <= 0 || shown->space.beat * grid->step / shown->space.ticks < 5.0) {
         return;
     }
-    const int steps = (int)ceil(ticks / step);
-    for (int i = 0; i < steps && lanes_x(shown, (double)i * step) < shown->to; ++i) {
-        const double x = floor(lanes_x(shown, (double)i * step)) + 0.5;
-        ink_line(brush->cairo, x, y - 2.5, x, y + 2.5, 1.0, brush->colours->edge);
+    const double first = ceil((grid->begin - grid->origin) / grid->step);
+    for (double tick = grid->origin + first * grid->step; tick < grid->end; tick += grid->step) {
+        const double x = floor(lanes_x(shown, tick)) + 0.5;
+        if (x < shown->to) {
+            ink_line(brush->cairo, x, y - 2.5, x, y + 2.5, 1.0, brush->colours->edge);
+        }
+    }
+}
+
+/* Over the hands a line along the beats of a fill, with a foot where it takes over. */
+static void draw_fill(const Brush* const brush, const Shown* const shown)
+{
+    const SeenBar* const bar = shown->bar;
+    const double from = floor(lanes_x(shown, bar->fill_begin)) + 0.5;
+    const double bar_end = lanes_x(shown, shown->space.ticks * shown->space.beats);
+    const double to = bar_end < shown->to ? bar_end : shown->to;
+    const double y = floor(brush->g->row_top[0]) + 0.5;
+    const Colour colour = shown->is_next ? brush->colours->edge : brush->colours->soft;
+    if (!bar->fill || from >= to) {
+        return;
+    }
+    ink_line(brush->cairo, from, y, to, y, 2.0, colour);
+    if (bar->fill_begin > 0) {
+        ink_line(brush->cairo, from, y, from, y + 7.0, 2.0, colour);
     }
 }
 
@@ -216,8 +235,13 @@ static void draw_bar(const Brush* const brush, const Shown* const shown)
     draw_grid(brush, shown);
     draw_slots(brush, shown);
     for (int limb = 0; limb < LIMB_COUNT; ++limb) {
-        draw_steps(brush, shown, limb, limb < 2 ? shown->bar->hands_step : shown->bar->feet_step);
+        ShownGrid grids[2];
+        const int count = lanes_grids(shown, limb >= 2, grids);
+        for (int i = 0; i < count; ++i) {
+            draw_steps(brush, shown, limb, &grids[i]);
+        }
     }
+    draw_fill(brush, shown);
     draw_count(brush, shown, false);
     draw_count(brush, shown, true);
     for (uint32_t i = 0; i < shown->bar->count; ++i) {

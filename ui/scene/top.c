@@ -312,8 +312,12 @@ static void draw_place(const Brush* const brush)
         snprintf(text, sizeof text, g->compact || g->list ? "%u of %u" : "bar %u of %u",
                  bar->in_phrase + 1, bar->phrase_bars);
     }
-    ink_text(brush->cairo, g->labels + wide + 7.0, g->count_hands,
-             brush_type(g->compact ? 11.0 : 13.0, false, ALIGN_LEFT, brush->colours->ink), text);
+    const Type type = brush_type(g->compact ? 11.0 : 13.0, false, ALIGN_LEFT, brush->colours->ink);
+    double x = g->labels + wide + 7.0;
+    x += ink_text(brush->cairo, x, g->count_hands, type, text);
+    if (bar->fill && x + ink_width(brush->cairo, type, ", fill") < g->beat_1 - 8.0) {
+        ink_text(brush->cairo, x, g->count_hands, type, ", fill");
+    }
 }
 
 void draw_limbs(const Brush* const brush)

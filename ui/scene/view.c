@@ -65,12 +65,12 @@ int32_t view_playing(const View* const view, const EntryKind shelf)
     const SeenBar* const bar = view_bar(view, view_shown(view));
     const List* const list = &view->list;
     if (shelf == ENTRY_TURNAROUND && list->is_open && list->shelf == shelf && view->place.waiting) {
-        return list->playing; /* bars don't say which turnaround it is */
+        return list->playing; /* a bar tells of what is played in it alone */
     }
     if (bar && shelf == ENTRY_GROOVE) {
         return (int32_t)bar->groove;
     }
-    if (bar && !bar->turns && (shelf == ENTRY_HANDS || shelf == ENTRY_FEET)) {
+    if (bar && (shelf == ENTRY_HANDS || shelf == ENTRY_FEET)) {
         return (int32_t)(shelf == ENTRY_HANDS ? bar->hands : bar->feet);
     }
     return (int32_t)view->values[kind_controls[shelf]];

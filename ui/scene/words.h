@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: ISC
-/* words.h - what limbs and voices are called where people read them. */
+/* words.h - what limbs, voices and fills are called where people read them. */
 #pragma once
 
 #include "../../plugin/engine/written/stroke.h"
+
+#include <stddef.h>
 
 /* "right hand" and so on. */
 const char* words_limb(Limb limb);
@@ -12,3 +14,7 @@ const char* words_voice(Voice voice);
 
 /* The same for where there is little room. */
 const char* words_voice_brief(Voice voice);
+
+/* "fill" where it has the bar's beginning, else "fill, 2 beats": those until its line, in
+   ticks from the bar line. */
+void words_fill(char* text, size_t room, int64_t begin, int64_t end, Meter meter);

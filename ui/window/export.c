@@ -1,9 +1,20 @@
 // SPDX-License-Identifier: ISC
 #include "export.h"
 
+#include "../../plugin/engine/groove/fill.h"
 #include "../file/phrase_file.h"
 
 #include <stdio.h>
+
+/* Until phrase and fills come round together; of a bar that loops as many as the phrase. */
+static int bars_to_write(const View* const view, const Library* const library,
+                         const Settings* const settings)
+{
+    const Selection selection = selection_make(library, settings, 120.0);
+    return settings->loop_bar || !selection.groove
+               ? view_phrase_bars(view)
+               : (int)fill_round_bars(&selection, 64 /* from fill to fill at most */);
+}
 
 void export_write(Model* const model, const bool straight)
 {
@@ -20,7 +31,7 @@ void export_write(Model* const model, const bool straight)
                                &settings,
                                seen->meter,
                                model_tempo(model),
-                               view_phrase_bars(view),
+                               bars_to_write(view, library, &settings),
                                entry ? entry->label : "Fourlimb",
                                straight};
         if (phrase_file(&phrase, path, why)) {

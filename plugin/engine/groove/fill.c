@@ -49,7 +49,10 @@ bool fill_ends_before(const Selection* const selection, const Bar* const bar)
     return selection->turnaround && (comes_round || is_asked);
 }
 
-int64_t fill_tick(const Fill* const fill, const int64_t tick)
+uint32_t fill_round_bars(const Selection* const selection, const uint32_t most)
 {
-    return fill->figure->cycle_ticks - (fill->end - tick);
+    const int64_t phrase = selection->phrase_bars;
+    const int64_t every = selection->turnaround ? bars_apart(selection) : phrase;
+    const int64_t both = phrase / common_divisor(phrase, every) * every;
+    return (uint32_t)lesser(both, most > phrase ? most : phrase);
 }

@@ -23,5 +23,6 @@ Fill fill_in_bar(const Selection* selection, const Bar* bar);
 /* True if a fill that `fill_every` or `fill_bar` asks for ends on the bar's line. */
 bool fill_ends_before(const Selection* selection, const Bar* bar);
 
-/* The tick of the fill that stands at a tick of the song. */
-int64_t fill_tick(const Fill* fill, int64_t tick);
+/* Bars until phrases and fills come round together, but at most `most`; without fills of
+   their own round the phrase's. */
+uint32_t fill_round_bars(const Selection* selection, uint32_t most);

@@ -1,18 +1,15 @@
 // SPDX-License-Identifier: ISC
 #include "foot_load.h"
 
+#include "fill.h"
+
 #include <math.h>
 
 /* A phrase; where fills with feet come round otherwise until both begin anew. */
 static int64_t bars_looked_at(const Selection* const selection)
 {
-    const int64_t phrase = selection->phrase_bars;
-    const int64_t every = selection->fill_every;
-    if (!every || !selection->turnaround || !figure_has_feet(selection->turnaround)) {
-        return phrase;
-    }
-    const int64_t both = phrase / common_divisor(phrase, every) * every;
-    return both < FOOT_LOAD_BARS_MAX ? both : FOOT_LOAD_BARS_MAX;
+    const bool has_feet = selection->turnaround && figure_has_feet(selection->turnaround);
+    return has_feet ? fill_round_bars(selection, FOOT_LOAD_BARS_MAX) : selection->phrase_bars;
 }
 
 void foot_load_start(FootLoad* const foot_load, const Selection* const selection, const Meter meter,

@@ -48,7 +48,6 @@ typedef struct {
     int64_t feet_step;
     const Figure* fill; /* NULL: none in this bar */
     int64_t fill_begin; /* ticks from the bar line, 0 where it took over before */
-    int64_t fill_from;  /* its own tick that stands there */
     int64_t fill_end;   /* the line that it leads to, ticks from the bar line */
 } BarParts;
 

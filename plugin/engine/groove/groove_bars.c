@@ -111,7 +111,6 @@ BarParts groove_bar(const Selection* const selection, const Meter meter, const i
     if (fill.figure) {
         const int64_t from = fill.begin > bar.begin ? fill.begin : bar.begin;
         parts.fill_begin = from - bar.begin;
-        parts.fill_from = fill_tick(&fill, from);
         parts.fill_end = fill.end - bar.begin;
     }
     return parts;

@@ -152,14 +152,18 @@ static void see_parts(Preview* const preview, const Selection* const selection, 
     const BarParts parts = groove_bar(selection, meter, bar);
     seen->in_phrase = parts.in_phrase;
     seen->part = parts.part;
-    seen->turns = parts.fill != NULL;
     seen->groove = selection->groove->id;
-    seen->hands = parts.fill ? parts.fill->id : parts.hands ? parts.hands->id : 0;
-    seen->feet = parts.fill && figure_has_feet(parts.fill) ? parts.fill->id
-                 : parts.feet                              ? parts.feet->id
-                                                           : 0;
+    seen->hands = parts.hands ? parts.hands->id : 0;
+    seen->feet = parts.feet ? parts.feet->id : 0;
     seen->hands_step = (int32_t)parts.hands_step;
     seen->feet_step = (int32_t)parts.feet_step;
+    if (parts.fill) {
+        seen->fill = parts.fill->id;
+        seen->fill_feet = figure_has_feet(parts.fill);
+        seen->fill_begin = (int32_t)parts.fill_begin;
+        seen->fill_end = parts.fill_end;
+        seen->fill_step = (int32_t)parts.fill->step_ticks;
+    }
     copy_turns(&seen->hands_turns, selection, meter, bar, PAIR_HANDS);
     copy_turns(&seen->feet_turns, selection, meter, bar, PAIR_FEET);
 }
