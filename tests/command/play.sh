@@ -208,10 +208,20 @@ a_limits_file_without_limits_is_told() {
 lightened_is_within_the_limit() {
 	run check --groove 1 --feet gallop --tempo 200 --lighten right-foot=5
 	same "$status" 0 && "$python" "$here/check_play.py" lightened out.txt 5 "right foot" || return
-	run check --groove 1 --tempo 220 --lighten hands=6
+	run check --groove 1 --tempo 220 --turnaround none --lighten hands=6
 	"$python" "$here/check_play.py" lightened out.txt 6 "right hand" || return
 	run check --groove 1 --feet gallop --tempo 200 --set lead_foot=1 --lighten left-foot=5
 	"$python" "$here/check_play.py" lightened out.txt 5 "left foot"
+}
+
+# The groove's fill has two strokes of each hand, in the last beat: before it the hats go on.
+a_short_fill_is_lightened_where_it_stands() {
+	run check --groove 1 --tempo 200 --lighten 6
+	has "$out" "bar 8, after" || return
+	for bar in before after; do
+		echo "$out" | sed -n "/^bar 8, $bar/,/^bar\|^\$/p" | grep 'hand,' >"$bar.txt"
+	done
+	[ -s after.txt ] && diff before.txt after.txt
 }
 
 what_is_within_stays_whole() {
@@ -256,6 +266,7 @@ check "wrong limits are told with file and line" wrong_limits_are_told_with_file
 check "limits without brackets are told of" limits_without_brackets_are_told
 check "a limits file without limits is told of" a_limits_file_without_limits_is_told
 check "what is lightened is within the limit" lightened_is_within_the_limit
+check "a short fill is lightened where it stands" a_short_fill_is_lightened_where_it_stands
 check "what is within the limit stays whole" what_is_within_stays_whole
 check "what is saved is what was shown" what_is_saved_is_what_was_shown
 check "odd wishes are refused" odd_wishes_are_refused

@@ -4,6 +4,7 @@
 #include "../../plugin/engine/writing/lighten.h"
 #include "staff.h"
 
+#include <math.h>
 #include <string.h>
 
 /* What all figures are lightened by. */
@@ -77,6 +78,26 @@ static void thin(const Making* const making, LighterFigure* const to, const Limb
     to->taken = to->taken || result.taken;
 }
 
+static void thin_limbs(const Making* const making, LighterFigure* const to)
+{
+    for (int limb = 0; limb < LIMB_COUNT; ++limb) {
+        if (making->wish->limbs[limb]) {
+            thin(making, to, (Limb)limb);
+        }
+    }
+}
+
+/* A fill is played once: looked at with a second of rest, so that it doesn't meet itself. */
+static void thin_once(const Making* const making, LighterFigure* const to)
+{
+    const int64_t ticks = to->figure.cycle_ticks;
+    const double second = making->tempo / 60.0 * (double)TICKS_PER_QUARTER;
+    const int64_t steps = (int64_t)ceil(second / (double)to->figure.step_ticks);
+    to->figure.cycle_ticks += steps * to->figure.step_ticks;
+    thin_limbs(making, to);
+    to->figure.cycle_ticks = ticks;
+}
+
 static bool is_same(const LighterFigure* const made, const Figure* const written,
                     const Regrid regrid)
 {
@@ -100,11 +121,11 @@ static const Figure* lighten(const Making* const making, const Figure* const wri
     if (!written || !lay_out(to)) {
         return written;
     }
-    unroll(to, making->meter);
-    for (int limb = 0; limb < LIMB_COUNT; ++limb) {
-        if (making->wish->limbs[limb]) {
-            thin(making, to, (Limb)limb);
-        }
+    if (written->kind == FIGURE_TURNAROUND) {
+        thin_once(making, to);
+    } else {
+        unroll(to, making->meter);
+        thin_limbs(making, to);
     }
     ++lighter->count;
     return &to->figure;
