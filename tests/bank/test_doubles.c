@@ -136,6 +136,7 @@ static const Allowed allowed[] = {
     {"hands 1 2 7 9 10 14 15 25 100 115", CYMBAL},
     {"hands 3 4 8 11 18 116", CYMBAL},
     {"hands 6 101", CYMBAL},
+    {"hands 12 384", "open hats between the beats make another beat of it"},
     {"hands 19 102", CYMBAL},
     {"hands 40 47", CYMBAL},
     {"hands 41 42 43 46", CYMBAL},
