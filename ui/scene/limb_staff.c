@@ -151,25 +151,71 @@ static void draw_foot_letter(cairo_t* const cairo, const SheetBar* const bar, co
     }
 }
 
-/* Words stand outside: over right limbs, under left ones, and inside the bar. */
-static void draw_change(cairo_t* const cairo, const Stroke stroke, const double x,
-                        const StaffBox box, double free_from[LIMB_COUNT])
+enum { CHANGES_MOST = 64 };
+
+/* A word that tells which voice a limb plays from there on. */
+typedef struct {
+    const char* word;
+    double x;
+    double width;
+} Change;
+
+static const Type change_type = {7.5, false, ALIGN_LEFT, GREY(0.25)};
+static const double change_gap = 5.0;
+
+static int changes_of(cairo_t* const cairo, const SheetBar* const bar, const Meter meter,
+                      const StaffBox box, const uint8_t limb, uint8_t* const voice,
+                      Change changes[CHANGES_MOST])
 {
-    const Type type = {7.5, false, ALIGN_LEFT, GREY(0.25)};
-    const char* const word = words_voice((Voice)stroke.voice);
-    const double wide = ink_width(cairo, type, word);
-    const double y = box.y + line_below[stroke.limb] + (points_up(stroke.limb) ? -24.0 : 28.0);
-    const double latest = box.x + box.width - 6.0 - wide;
-    const double wanted = x + 4.0 < latest ? x + 4.0 : latest;
-    const double at = wanted > free_from[stroke.limb] ? wanted : free_from[stroke.limb];
-    ink_text(cairo, at, y, type, word);
-    free_from[stroke.limb] = at + wide + 5.0;
+    int count = 0;
+    for (uint32_t i = 0; i < bar->strokes.count; ++i) {
+        const Stroke stroke = bar->strokes.strokes[i];
+        if (stroke.limb != limb) {
+            continue;
+        }
+        if (*voice != stroke.voice && stroke.voice != VOICE_KICK && count < CHANGES_MOST) {
+            const char* const word = words_voice((Voice)stroke.voice);
+            changes[count++] = (Change){word, x_of(box, meter, stroke.tick) + 4.0,
+                                        ink_width(cairo, change_type, word)};
+        }
+        *voice = stroke.voice;
+    }
+    return count;
+}
+
+/* Each behind the one before it, and all inside the bar: those at its end make room. */
+static void spread(Change* const changes, const int count, const double end)
+{
+    for (int i = 1; i < count; ++i) {
+        const double free_from = changes[i - 1].x + changes[i - 1].width + change_gap;
+        changes[i].x = changes[i].x > free_from ? changes[i].x : free_from;
+    }
+    double latest = end;
+    for (int i = count - 1; i >= 0; --i) {
+        latest -= changes[i].width;
+        changes[i].x = changes[i].x < latest ? changes[i].x : latest;
+        latest = changes[i].x - change_gap;
+    }
+}
+
+/* Words stand outside: over right limbs, under left ones. */
+static void draw_changes(cairo_t* const cairo, const SheetBar* const bar, const Meter meter,
+                         const StaffBox box, uint8_t voices[LIMB_COUNT])
+{
+    for (uint8_t limb = 0; limb < LIMB_COUNT; ++limb) {
+        Change changes[CHANGES_MOST];
+        const double y = box.y + line_below[limb] + (points_up(limb) ? -24.0 : 28.0);
+        const int count = changes_of(cairo, bar, meter, box, limb, &voices[limb], changes);
+        spread(changes, count, box.x + box.width - 6.0);
+        for (int i = 0; i < count; ++i) {
+            ink_text(cairo, changes[i].x, y, change_type, changes[i].word);
+        }
+    }
 }
 
 void limb_staff_draw(cairo_t* const cairo, const SheetBar* const bar, const Meter meter,
                      const StaffBox box, uint8_t voices[LIMB_COUNT], const bool is_last)
 {
-    double free_from[LIMB_COUNT] = {0.0};
     draw_count(cairo, bar, meter, box);
     draw_lines(cairo, box, is_last);
     draw_fill(cairo, bar, meter, box);
@@ -178,9 +224,6 @@ void limb_staff_draw(cairo_t* const cairo, const SheetBar* const bar, const Mete
         const double x = x_of(box, meter, stroke.tick);
         draw_stroke(cairo, stroke, x, box);
         draw_foot_letter(cairo, bar, stroke, x, box);
-        if (voices[stroke.limb] != stroke.voice && stroke.voice != VOICE_KICK) {
-            draw_change(cairo, stroke, x, box, free_from);
-        }
-        voices[stroke.limb] = stroke.voice;
     }
+    draw_changes(cairo, bar, meter, box, voices);
 }
