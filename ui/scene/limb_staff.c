@@ -158,14 +158,14 @@ typedef struct {
     const char* word;
     double x;
     double width;
-} Change;
+} VoiceWord;
 
 static const Type change_type = {7.5, false, ALIGN_LEFT, GREY(0.25)};
 static const double change_gap = 5.0;
 
 static int changes_of(cairo_t* const cairo, const SheetBar* const bar, const Meter meter,
                       const StaffBox box, const uint8_t limb, uint8_t* const voice,
-                      Change changes[CHANGES_MOST])
+                      VoiceWord changes[CHANGES_MOST])
 {
     int count = 0;
     for (uint32_t i = 0; i < bar->strokes.count; ++i) {
@@ -175,8 +175,8 @@ static int changes_of(cairo_t* const cairo, const SheetBar* const bar, const Met
         }
         if (*voice != stroke.voice && stroke.voice != VOICE_KICK && count < CHANGES_MOST) {
             const char* const word = words_voice((Voice)stroke.voice);
-            changes[count++] = (Change){word, x_of(box, meter, stroke.tick) + 4.0,
-                                        ink_width(cairo, change_type, word)};
+            changes[count++] = (VoiceWord){word, x_of(box, meter, stroke.tick) + 4.0,
+                                           ink_width(cairo, change_type, word)};
         }
         *voice = stroke.voice;
     }
@@ -184,7 +184,7 @@ static int changes_of(cairo_t* const cairo, const SheetBar* const bar, const Met
 }
 
 /* Each behind the one before it, and all inside the bar: those at its end make room. */
-static void spread(Change* const changes, const int count, const double end)
+static void spread(VoiceWord* const changes, const int count, const double end)
 {
     for (int i = 1; i < count; ++i) {
         const double free_from = changes[i - 1].x + changes[i - 1].width + change_gap;
@@ -203,7 +203,7 @@ static void draw_changes(cairo_t* const cairo, const SheetBar* const bar, const 
                          const StaffBox box, uint8_t voices[LIMB_COUNT])
 {
     for (uint8_t limb = 0; limb < LIMB_COUNT; ++limb) {
-        Change changes[CHANGES_MOST];
+        VoiceWord changes[CHANGES_MOST];
         const double y = box.y + line_below[limb] + (points_up(limb) ? -24.0 : 28.0);
         const int count = changes_of(cairo, bar, meter, box, limb, &voices[limb], changes);
         spread(changes, count, box.x + box.width - 6.0);
