@@ -312,7 +312,29 @@ the_factorys_own_file_is_right_in_its_place() {
 	done
 	sed 's/fl:id 441 ;/fl:id 440 ;/' "$presets/feet.ttl" >feet.ttl
 	run check feet.ttl
-	same "$status" 2 && has "$out" "feet.ttl:2842: feet:march-kick-pedal-pair: fl:id: 440"
+	line=$(grep -n '^	fl:id 441 ;' "$presets/feet.ttl" | cut -d: -f1)
+	same "$status" 2 && has "$out" "feet.ttl:$line: feet:march-kick-pedal-pair: fl:id: 440"
+}
+
+# Quarters are the factory's already; a reason is enough, and what was noted plays.
+what_loads_and_is_no_good_is_noted() {
+	cat >mine.ttl <<'END'
+@prefix fl: <urn:fourlimb:terms#> .
+@prefix rdfs: <http://www.w3.org/2000/01/rdf-schema#> .
+<urn:mine:a> a fl:FeetFigure ; fl:id 1000 ; rdfs:label "Quarters again" ;
+	fl:line [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 1 ; fl:steps "o" ] .
+END
+	run check mine.ttl
+	same "$status" 0 && has "$out" "right: feet figure" && has "$out" "note: mine.ttl:3: " &&
+		has "$out" "say why by fl:differs" && has "$out" "say why by fl:standsAlone" || return
+	sed -i 's/fl:line/fl:differs "Mine" ; fl:standsAlone "An exercise" ; fl:line/' mine.ttl
+	run check mine.ttl
+	same "$status $(echo "$out" | grep -c note:)" "0 0"
+}
+
+check_says_how_the_factorys_bank_is() {
+	XDG_DATA_HOME=$PWD/nothing run check
+	same "$status" 0 && has "$out" "right: the factory's bank, $(cat "$presets"/*.ttl | grep -c '^	rdfs:label') entries"
 }
 
 # ---- The checks
@@ -323,6 +345,8 @@ check_words() {
 	check "without a command it says what there is" without_a_command_it_says_what_there_is
 	check "what a control cannot have is refused" what_a_control_cannot_have_is_refused
 	check "the factory's own file is right in its place" the_factorys_own_file_is_right_in_its_place
+	check "what loads and is no good is noted" what_loads_and_is_no_good_is_noted
+	check "check says how the factory's bank is" check_says_how_the_factorys_bank_is
 	check "list names every entry" list_names_every_entry
 	check "list tells meter and tempo" list_tells_meter_and_tempo
 	check "list can be narrowed" list_can_be_narrowed
