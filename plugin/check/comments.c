@@ -46,7 +46,7 @@ static const struct {
     {"stick", {VOICE_SIDE_STICK, VOICE_SIDE_STICK, VOICE_SIDE_STICK}, false},
     {"hat", {VOICE_HAT_CLOSED, VOICE_HAT_HALF_OPEN, VOICE_HAT_OPEN}, false},
     {"ride", {VOICE_RIDE, VOICE_RIDE_BELL, VOICE_RIDE}, false},
-    {"bell", {VOICE_RIDE_BELL, VOICE_RIDE_BELL, VOICE_RIDE_BELL}, false},
+    {"bell", {VOICE_RIDE_BELL, VOICE_COWBELL, VOICE_RIDE_BELL}, false},
     {"crash", {VOICE_CRASH, VOICE_CRASH_2, VOICE_CRASH}, false},
     {"china", {VOICE_CHINA, VOICE_CHINA, VOICE_CHINA}, false},
     {"splash", {VOICE_SPLASH, VOICE_SPLASH, VOICE_SPLASH}, false},

@@ -41,9 +41,14 @@ static bool strikes_all(const Figure* const a, const Figure* const b, const int6
     return true;
 }
 
-/* Repeated: only where the one's length is so many of the other's. */
+/* Repeated: only where the one's length is so many of the other's, and no fill, which is played
+   once. */
 bool alike_figures(const Figure* const a, const Figure* const b)
 {
+    const bool are_fills = a->kind == FIGURE_TURNAROUND || b->kind == FIGURE_TURNAROUND;
+    if (are_fills && a->cycle_ticks != b->cycle_ticks) {
+        return false;
+    }
     const bool a_is_longer = a->cycle_ticks > b->cycle_ticks;
     const Figure* const longer = a_is_longer ? a : b;
     const Figure* const shorter = a_is_longer ? b : a;

@@ -4,6 +4,6 @@
 
 #include "../written/figure.h"
 
-/* True if both strike the same sounds at the same times, the shorter repeated: accents and
+/* True if both strike the same sounds at the same times, the shorter repeated (no fill is): accents and
    sticking aside, and all cymbals taken for one, as both kicks are. */
 bool alike_figures(const Figure* a, const Figure* b);
