@@ -99,7 +99,7 @@ static void print_groove(const Bank* const bank, const void* const value)
         putchar('{');
         print_reference(library, groove->parts[part].hands);
         print_reference(library, groove->parts[part].feet);
-        printf("}, ");
+        printf("%d}, ", groove->parts[part].ride_on);
     }
     printf("}, ");
     print_reference(library, groove->turnaround);
@@ -182,9 +182,10 @@ static void print_left(const Bank* const bank, const EntryKind kind)
 {
     const Entries* const entries = bank_entries(bank, kind);
     const char* const name = kind_rows[kind].name;
-    printf("static const Successor %s_left[] = {{0, 0}", name);
+    printf("static const Successor %s_left[] = {{0, 0, 0}", name);
     for (uint32_t i = 0; i < entries->left.count; ++i) {
-        printf(", {%u, %u}", entries->left.rows[i].id, entries->left.rows[i].by);
+        const Successor left = entries->left.rows[i];
+        printf(", {%u, %u, %d}", left.id, left.by, left.ride_on);
     }
     printf("};\nstatic const Named %s_left_named[] = {{NULL, 0}", name);
     for (uint32_t i = 0; i < entries->left.count; ++i) {

@@ -10,6 +10,23 @@ bool absent_is(const Bank* const bank, const EntryName* const row)
     return !info || (info->id == row->id && strcmp(info->uri, row->uri) != 0);
 }
 
+/* Hands that left may be others on another cymbal. */
+static void say_left(Messages* const messages, const Bank* const bank, const EntryName* const row,
+                     const char* const label)
+{
+#define WORDS(NAME, name, words, brief) words,
+    static const char* const words[] = {VOICES(WORDS)};
+#undef WORDS
+    const RideOn ride_on = row->kind == ENTRY_HANDS ? library_ride_on(bank_library(bank), row->id)
+                                                    : RIDE_ON_AS_WRITTEN;
+    char place[64] = "\" plays in its place\n";
+    if (ride_on) {
+        snprintf(place, sizeof place, "\" plays in its place, on the %s\n",
+                 words[ride_on_voice(ride_on)]);
+    }
+    messages_say(messages, "left the factory's bank; \"", label, place);
+}
+
 /* A name that an owner changed is told too: only they know that it is the same. */
 static void say_row(Messages* const messages, const Bank* const bank, const EntryName* const row)
 {
@@ -21,8 +38,7 @@ static void say_row(Messages* const messages, const Bank* const bank, const Entr
     snprintf(who, sizeof who, "%s %u \"", kind_rows[row->kind].word, row->id);
     messages_say(messages, who, row->label, "\" ");
     if (info && info->id != row->id) {
-        messages_say(messages, "left the factory's bank; \"", info->label,
-                     "\" plays in its place\n");
+        say_left(messages, bank, row, info->label);
     } else if (info) {
         messages_say(messages, "of this session is \"", info->label,
                      "\" in the bank now, and that plays; pick another if it isn't the same\n");

@@ -139,6 +139,19 @@ static const void* find_named(const Entries* const entries, const EntryKind kind
     return found || in_place ? (const char*)entries->values + index * sizes[kind] : NULL;
 }
 
+static RideOn left_ride_on(const Entries* const entries, const char* const uri)
+{
+    const Named* const left = named(entries->left_by_uri, entries->left.count, uri);
+    return left ? entries->left.rows[left->index].ride_on : RIDE_ON_AS_WRITTEN;
+}
+
+RideOn entries_ride_on(const EntryReading* const reading, const char* const uri)
+{
+    const Entries read = entries_of(&reading->tables[ENTRY_HANDS]);
+    const RideOn ride_on = left_ride_on(&read, uri);
+    return ride_on || !reading->under ? ride_on : left_ride_on(&reading->under[ENTRY_HANDS], uri);
+}
+
 const void* entries_named(const EntryReading* const reading, const EntryKind kind,
                           const char* const uri)
 {

@@ -85,6 +85,9 @@ bool read_kit(Subject* subject, const EntryReading* reading, EntryKind kind, uin
    no memory. */
 char* read_copy(const Subject* subject, const char* text);
 
+/* On what the hands of a part, or of an entry that left, keep the time. */
+RideOn read_ride_on(Subject* subject);
+
 /* What is told of an entry; complains of what is wrong.  The caller frees.  If there is
    no memory a text may be NULL, and the Turtle has failed. */
 EntryInfo read_info(Subject* subject, uint32_t id, bool is_users, bool label_required);
@@ -107,3 +110,6 @@ void read_figure_free(void* figure);
 /* The value of the entry with this URI, or of the one in its place, or NULL, once all of the
    kind are read. */
 const void* entries_named(const EntryReading* reading, EntryKind kind, const char* uri);
+
+/* The hands with this URI left, being others on another cymbal: on which. */
+RideOn entries_ride_on(const EntryReading* reading, const char* uri);

@@ -46,12 +46,21 @@ static int read_letter(Subject* const part)
     return letter[0] - 'A';
 }
 
+/* The part's own, else that of hands which left the bank. */
+static RideOn read_part_ride_on(Subject* const part, const EntryReading* const reading)
+{
+    const RideOn own = read_ride_on(part);
+    const SordNode* const hands = field_node(part, "hands", false);
+    return own || !hands ? own : entries_ride_on(reading, (const char*)sord_node_get_string(hands));
+}
+
 static void read_part(Subject* const part, const EntryReading* const reading, Groove* const groove,
                       bool has_part[PARTS_MAX])
 {
     const int letter = read_letter(part);
     const Figure* const hands = read_reference(part, "hands", reading, ENTRY_HANDS, false);
     const Figure* const feet = read_reference(part, "feet", reading, ENTRY_FEET, false);
+    const RideOn ride_on = read_part_ride_on(part, reading);
     if (letter < 0 || part->failed) {
         return;
     }
@@ -61,7 +70,7 @@ static void read_part(Subject* const part, const EntryReading* const reading, Gr
     if (!hands && !feet) {
         field_wrong(part, NULL, "part %c: has neither fl:hands nor fl:feet", 'A' + letter);
     }
-    groove->parts[letter] = (Part){hands, feet};
+    groove->parts[letter] = (Part){hands, feet, ride_on};
     has_part[letter] = true;
 }
 

@@ -46,6 +46,16 @@ static uint32_t read_by(const EntryReading* const reading, const EntryKind kind,
     return value ? *(const uint32_t*)value : 0;
 }
 
+/* Hands may be others on another cymbal. */
+static RideOn read_left_ride_on(Subject* const subject, const EntryKind kind)
+{
+    const RideOn ride_on = read_ride_on(subject);
+    if (ride_on && kind != ENTRY_HANDS) {
+        field_wrong(subject, "rideOn", "is for hands figures; take this out");
+    }
+    return ride_on;
+}
+
 static bool may_leave(const EntryReading* const reading, const EntryKind kind, const uint32_t id,
                       Subject* const subject)
 {
@@ -68,13 +78,14 @@ void read_left(const EntryReading* const reading, const EntryKind kind, const So
     Subject subject = {reading->turtle, reading->diagnostics, node, false};
     const uint32_t by =
         may_leave(reading, kind, id, &subject) ? read_by(reading, kind, &subject) : 0;
-    if (!by) {
+    const RideOn ride_on = read_left_ride_on(&subject, kind);
+    if (!by || subject.failed) {
         return;
     }
     const uint32_t at = table->left_count;
     table->left_by_uri[at].uri = read_copy(&subject, (const char*)sord_node_get_string(node));
     table->left_by_uri[at].index = at;
-    table->left[at] = (Successor){id, by};
+    table->left[at] = (Successor){id, by, ride_on};
     table->left_count += table->left_by_uri[at].uri != NULL;
 }
 

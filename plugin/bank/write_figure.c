@@ -127,6 +127,9 @@ static void put_parts(TurtleWriter* const writer, const Bank* const bank,
             turtle_writer_text(writer, "letter", letter);
             put_reference(writer, "hands", bank, part.hands);
             put_reference(writer, "feet", bank, part.feet);
+            if (part.ride_on) {
+                turtle_writer_term(writer, "rideOn", voice_names[ride_on_voice(part.ride_on)]);
+            }
             turtle_writer_close(writer);
         }
     }

@@ -35,8 +35,11 @@ static inline const Figure* factory_figure(const Bank* const bank, const EntryKi
 /* A groove that plays a hands and a feet figure in every bar, either may be NULL. */
 static inline Groove plain_groove(const Figure* const hands, const Figure* const feet)
 {
-    return (Groove){
-        .id = 1, .meter = {4.0, 4}, .tempo = 120.0, .form_bars = 1, .parts = {{hands, feet}}};
+    return (Groove){.id = 1,
+                    .meter = {4.0, 4},
+                    .tempo = 120.0,
+                    .form_bars = 1,
+                    .parts = {{.hands = hands, .feet = feet}}};
 }
 
 /* All of a groove with nothing put in its place, in phrases of so many bars. */

@@ -4,6 +4,8 @@
    Metadata Terms: "a related resource that supplants ... the described resource"). */
 #include "../../plugin/bank/session.h"
 #include "../../plugin/bank/turtle.h"
+#include "../../plugin/engine/groove/groove.h"
+#include "../../plugin/bank/write_figure.h"
 #include "../help/check.h"
 #include "bank_folder.h"
 
@@ -204,8 +206,117 @@ static void a_session_that_names_one_that_left_says_what_plays_and_follows(void)
     session_clear(&session);
 }
 
+/* ---- Hands that left, being others on another cymbal */
+
+/* A bank of two figures of the factory's: one left for the other on the half-open hat. */
+static BankFolder bank_of_two(const char* const rides)
+{
+    const BankFolder folder = bank_folder_make();
+    char text[2048];
+    const int size = snprintf(
+        text, sizeof text,
+        "%s<urn:test:closed> a fl:HandsFigure ; fl:id 1 ; rdfs:label \"Closed\" ; fl:bars 1 ;\n"
+        "fl:line [ fl:limb fl:rightHand ; fl:voice fl:hatClosed ; fl:grid 1 ; fl:steps \"OOOO\" ] "
+        ".\n"
+        "<urn:test:feet> a fl:FeetFigure ; fl:id 1 ; rdfs:label \"Feet\" ; fl:bars 1 ;\n"
+        "fl:line [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 1 ; fl:steps \"O.O.\" ] .\n"
+        "<urn:test:half-open> a fl:HandsFigure ; fl:id 2 ;\n"
+        "dcterms:isReplacedBy <urn:test:closed> ; %s .\n"
+        "<urn:test:a> a fl:Groove ; fl:id 1 ; rdfs:label \"A\" ; fl:tempo 100 ;\n"
+        "fl:beatsPerBar 4 ; fl:beatUnit 4 ; fl:form \"ABC\" ;\n"
+        "fl:part [ fl:letter \"A\" ; fl:hands <urn:test:half-open> ; fl:feet <urn:test:feet> ] ,\n"
+        "[ fl:letter \"B\" ; fl:hands <urn:test:closed> ; fl:rideOn fl:tomFloor ] ,\n"
+        "[ fl:letter \"C\" ; fl:hands <urn:test:half-open> ; fl:rideOn fl:rideBell ] .\n",
+        prefixes, rides);
+    bank_folder_write(&folder, "two.ttl", text, (size_t)size);
+    return folder;
+}
+
+static void hands_that_left_for_others_on_another_cymbal_are_played_on_it(void)
+{
+    static const RideOn wanted[] = {RIDE_ON_HALF_OPEN, RIDE_ON_FLOOR_TOM, RIDE_ON_BELL};
+    const BankFolder folder = bank_of_two("fl:rideOn fl:hatHalfOpen");
+    Bank* const bank = bank_folder_open(&folder);
+    const Library* const library = bank_library(bank);
+    CHECK_INT(bank_diagnostics(bank)->count, 0);
+    CHECK_INT(library_ride_on(library, 2), RIDE_ON_HALF_OPEN);
+    CHECK_INT(library_ride_on(library, 1), RIDE_ON_AS_WRITTEN);
+    const Groove* const groove = library_groove(library, 1);
+    for (int part = 0; groove && part < 3; ++part) {
+        check_case("part %c", 'A' + part);
+        CHECK(groove->parts[part].hands == library_figure(library, FIGURE_HANDS, 1));
+        CHECK_INT(groove->parts[part].ride_on, wanted[part]);
+    }
+    check_case("picked by its id");
+    const Settings picked = {.groove = 1, .hands = 2};
+    CHECK_INT(selection_make(library, &picked, 120.0).ride_on, RIDE_ON_HALF_OPEN);
+    const Settings moved = {.groove = 1, .hands = 2, .ride_on = RIDE_ON_CHINA};
+    CHECK_INT(selection_make(library, &moved, 120.0).ride_on, RIDE_ON_CHINA);
+    bank_free(bank);
+    bank_folder_remove(&folder);
+}
+
+static void a_session_is_told_on_what_its_hands_are_played_now(void)
+{
+    const BankFolder folder = bank_of_two("fl:rideOn fl:hatHalfOpen");
+    Session session;
+    SessionTexts texts;
+    CHECK(session_init(&session, (BankSources){.factory = folder.path}));
+    for (int i = 0; i < TEXTS; ++i) {
+        texts.of[i] = strdup(i == TEXT_NAMES
+                                 ? "<urn:test:half-open> a <urn:fourlimb:terms#HandsFigure> ;\n"
+                                   "<urn:fourlimb:terms#id> 2 ;\n"
+                                   "<http://www.w3.org/2000/01/rdf-schema#label> \"Half-open\" .\n"
+                                 : "");
+    }
+    CHECK(session_restore(&session, &texts));
+    check_told(&session, "hands figure 2 \"Half-open\" left the factory's bank; \"Closed\" plays "
+                         "in its place, on the half-open hat\n");
+    session_clear(&session);
+    bank_folder_remove(&folder);
+}
+
+static void a_voice_that_nobody_rides_on_is_told_with_its_line(void)
+{
+    const BankFolder folder = bank_of_two("fl:rideOn fl:snare");
+    Bank* const bank = bank_folder_open(&folder);
+    const Diagnostics* const diagnostics = bank_diagnostics(bank);
+    CHECK(diagnostics->count && strstr(diagnostics->texts[0], "two.ttl:"));
+    CHECK(diagnostics->count && strstr(diagnostics->texts[0], "fl:rideOn"));
+    CHECK(diagnostics->count && strstr(diagnostics->texts[0], "fl:tomFloor"));
+    bank_free(bank);
+    bank_folder_remove(&folder);
+}
+
+static void a_groove_s_cymbals_are_written_as_they_were_read(void)
+{
+    const BankFolder folder = bank_of_two("fl:rideOn fl:hatHalfOpen");
+    Bank* const bank = bank_folder_open(&folder);
+    const EntryPick picks[] = {{ENTRY_HANDS, 1}, {ENTRY_FEET, 1}, {ENTRY_GROOVE, 1}};
+    char* const text = write_entries(bank, picks, 3);
+    const BankFolder copy = bank_folder_make();
+    bank_folder_write(&copy, "copy.ttl", text ? text : "", text ? strlen(text) : 0);
+    Bank* const again = bank_folder_open(&copy);
+    const Groove* const groove = library_groove(bank_library(again), 1);
+    CHECK_INT(bank_diagnostics(again)->count, 0);
+    if (CHECK(groove)) {
+        CHECK_INT(groove->parts[0].ride_on, RIDE_ON_HALF_OPEN);
+        CHECK_INT(groove->parts[1].ride_on, RIDE_ON_FLOOR_TOM);
+        CHECK_INT(groove->parts[2].ride_on, RIDE_ON_BELL);
+    }
+    free(text);
+    bank_free(again);
+    bank_free(bank);
+    bank_folder_remove(&copy);
+    bank_folder_remove(&folder);
+}
+
 int main(void)
 {
+    RUN(hands_that_left_for_others_on_another_cymbal_are_played_on_it);
+    RUN(a_session_is_told_on_what_its_hands_are_played_now);
+    RUN(a_voice_that_nobody_rides_on_is_told_with_its_line);
+    RUN(a_groove_s_cymbals_are_written_as_they_were_read);
     RUN(picking_the_id_of_one_that_left_plays_what_took_its_place);
     RUN(no_list_shows_one_that_left);
     RUN(a_groove_that_names_one_that_left_plays_what_took_its_place);

@@ -120,6 +120,7 @@ static void check_grooves_equal(const Groove* const got, const Groove* const wan
         const Part a = got->parts[i], b = want->parts[i];
         CHECK_INT(a.hands ? a.hands->id : 0, b.hands ? b.hands->id : 0);
         CHECK_INT(a.feet ? a.feet->id : 0, b.feet ? b.feet->id : 0);
+        CHECK_INT(a.ride_on, b.ride_on);
     }
 }
 

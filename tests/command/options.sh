@@ -25,6 +25,7 @@ value() {
 	*:preset) echo "Blank Sheet in Seven" ;;
 	*:hands) echo bell-quarters ;;
 	*:feet) echo gallop ;;
+	*:ride-on) echo floor-tom ;;
 	*:turnaround) echo none ;;
 	*:kit | *:bars | *:steps | *:count-in) echo 1 ;;
 	*:tempo | *:from) echo 90 ;;

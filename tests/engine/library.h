@@ -35,8 +35,11 @@ static inline void add_line(OwnFigure* const own, const Limb limb, const Voice v
 static inline Groove one_letter(const Figure* const hands, const Figure* const feet,
                                 const Meter meter, const uint32_t bars)
 {
-    return (Groove){
-        .id = 1, .meter = meter, .tempo = 120.0, .form_bars = bars, .parts = {{hands, feet}}};
+    return (Groove){.id = 1,
+                    .meter = meter,
+                    .tempo = 120.0,
+                    .form_bars = bars,
+                    .parts = {{.hands = hands, .feet = feet}}};
 }
 
 static inline Selection play_as_written(const Groove* const groove)

@@ -46,7 +46,7 @@ static void make_figures(void)
 static Groove two_letters(void)
 {
     Groove groove = one_letter(&ride.figure, &threes.figure, meters[0], 4);
-    groove.parts[1] = (Part){&snare.figure, &waltz.figure};
+    groove.parts[1] = (Part){.hands = &snare.figure, .feet = &waltz.figure};
     groove.form[1] = groove.form[3] = 1;
     return groove;
 }

@@ -83,7 +83,7 @@ static void the_form_says_which_bar_plays_what(void)
     add_line(&a, RIGHT_FOOT, VOICE_KICK, 1, 1, "O...");
     add_line(&b, RIGHT_FOOT, VOICE_KICK, 1, 1, "..O.");
     Groove groove = one_letter(NULL, &a.figure, four_four, 4);
-    groove.parts[1] = (Part){NULL, &b.figure};
+    groove.parts[1] = (Part){.feet = &b.figure};
     groove.form[3] = 1; /* AAAB */
     const Selection selection = play_as_written(&groove);
     CHECK_TEXT(bar_text(&selection, four_four, 2, RIGHT_FOOT), "O...............");

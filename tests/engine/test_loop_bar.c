@@ -20,7 +20,7 @@ static Groove make_groove(void)
     add_line(&turn, LEFT_HAND, VOICE_SNARE, 4, 1, "oooo");
     turn.figure.bars = 1;
     Groove groove = one_letter(&hands.figure, &threes.figure, seven_eight, PHRASE);
-    groove.parts[1] = (Part){&hands.figure, &other_threes.figure};
+    groove.parts[1] = (Part){.hands = &hands.figure, .feet = &other_threes.figure};
     groove.form[2] = 1;
     groove.turnaround = &turn.figure;
     groove.crash_start = true;

@@ -207,7 +207,7 @@ static int kicks_of_beat(const int64_t beat)
 static void from_sextuplets_to_sixteenths_six_kicks_become_four(void)
 {
     Groove groove = one_letter(NULL, figure(FIGURE_FEET, SEXTUPLET_FEET), four_four, 4);
-    groove.parts[1] = (Part){NULL, figure(FIGURE_FEET, SIXTEENTH_FEET)};
+    groove.parts[1] = (Part){.feet = figure(FIGURE_FEET, SIXTEENTH_FEET)};
     groove.form[3] = 1; /* AAAB */
     const Selection selection = play_as_written(&groove);
     play(&selection, four_four, 32 * TICKS_PER_QUARTER, &played);

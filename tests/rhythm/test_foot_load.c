@@ -97,7 +97,7 @@ static void the_busiest_second_of_the_phrase_is_told(void)
     add_line(&calm, RIGHT_FOOT, VOICE_KICK, 1, 1, "O.O.");
     add_line(&busy, RIGHT_FOOT, VOICE_KICK, 4, 1, "O... oooo o... ....");
     Groove groove = one_letter(NULL, &calm.figure, four_four, 4);
-    groove.parts[1] = (Part){NULL, &busy.figure};
+    groove.parts[1] = (Part){.feet = &busy.figure};
     groove.form[2] = 1;
     const Selection selection = play_as_written(&groove);
     look_through(&selection, four_four, 120.0);

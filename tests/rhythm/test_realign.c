@@ -199,7 +199,7 @@ static void figures_of_every_letter_count(void)
     static OwnFigure other;
     pair_of(&pair, 16, 5, 2);
     first_of(&other, RIGHT_FOOT, 7);
-    pair.groove.parts[1] = (Part){NULL, &other.figure};
+    pair.groove.parts[1] = (Part){.feet = &other.figure};
     pair.groove.form[1] = 1;
     CHECK_INT(groove_realign_bars(&pair.selection, four_four), 70); /* 5, 7 and 2 bars */
 }

@@ -59,7 +59,7 @@ static void bars_that_are_alike_are_one_row(void)
                      .tempo = 120.0,
                      .form_bars = 4,
                      .form = {0, 0, 0, 1},
-                     .parts = {{&a, NULL}, {&b, NULL}}};
+                     .parts = {{.hands = &a}, {.hands = &b}}};
     fill(&groove);
     CHECK_INT(sheet.count, 2);
     CHECK_INT(sheet.rows[0].last, 3);

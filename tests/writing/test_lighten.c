@@ -293,7 +293,8 @@ static uint32_t rate_of(const Figure* const figure, const uint8_t limb, const do
 {
     static Playability playability;
     const PlayLimits limits = play_limits_default();
-    const Groove groove = {.id = 1, .meter = {4.0, 4}, .form_bars = 16, .parts = {{NULL, figure}}};
+    const Groove groove = {
+        .id = 1, .meter = {4.0, 4}, .form_bars = 16, .parts = {{.feet = figure}}};
     Selection selection = play_as_written(&groove);
     selection.realign = REALIGN_NEVER;
     playability_run(&playability, &selection, groove.meter, at, 32, &limits);

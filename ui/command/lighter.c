@@ -27,7 +27,6 @@ static void take_figure(LighterFigure* const to, const Stroke* const strokes, co
 static bool lay_out(LighterFigure* const to)
 {
     static StrokeList list; /* too large for a stack */
-    static const bool all[LIMB_COUNT] = {true, true, true, true};
     const Layout layout = layout_make(to->written, to->regrid);
     to->figure = *to->written;
     if (layout_regrid_equal(to->regrid, (Regrid){0})) {
@@ -35,7 +34,7 @@ static bool lay_out(LighterFigure* const to)
         return true;
     }
     list.count = list.dropped = 0;
-    layout_strokes(&layout, 0, layout_ticks(&layout), 0, all, &list);
+    layout_strokes(&layout, 0, layout_ticks(&layout), 0, &list);
     to->figure.cycle_ticks = layout_ticks(&layout);
     to->figure.step_ticks = layout.step;
     to->figure.bars = layout.bars;

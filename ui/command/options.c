@@ -168,13 +168,23 @@ static bool take_set(Request* const request, const char* const value)
     return put(request, "--set", value, symbol, number);
 }
 
-/* In words what --set says in numbers; so is the next. */
+/* In words what --set says in numbers; so are the next. */
 static bool take_click(Request* const request, const char* const value)
 {
     static const char* const words[] = {"off", "count-in", "always"};
     const int word = read_word(value, words, 3);
     return word < 0 ? wrong("--click", value, "off, count-in or always")
                     : put(request, "--click", value, "click", word);
+}
+
+static bool take_ride_on(Request* const request, const char* const value)
+{
+    static const char* const words[] = {"as-written", "closed", "half-open", "open",     "ride",
+                                        "bell",       "crash",  "china",     "floor-tom"};
+    const int word = read_word(value, words, 9);
+    return word < 0 ? wrong("--ride-on", value,
+                            "closed, half-open, open, ride, bell, crash, china or floor-tom")
+                    : put(request, "--ride-on", value, "ride_on", word);
 }
 
 static bool take_count_in(Request* const request, const char* const value)
@@ -343,6 +353,8 @@ const OptionRow option_rows[] = {
     {"preset", "NAME", GROOVE & ~FOR(RENDER), take_preset, "a preset's controls"},
     {"hands", "NAME", GROOVE, take_hands, "other hands than the groove's"},
     {"feet", "NAME", GROOVE, take_feet, "other feet than the groove's"},
+    {"ride-on", "CYMBAL", GROOVE, take_ride_on,
+     "where the hands keep the time: closed, half-open, open, ride, bell, crash, china, floor-tom"},
     {"turnaround", "NAME", GROOVE, take_turnaround, "another turnaround, or none"},
     {"kit", "NAME", RENDERED, take_kit, "the kit map (General MIDI)"},
     {"bars", "N", FOR(RENDER), take_bars, "the section's length, 1 to 10000 (8)"},

@@ -6,6 +6,9 @@
 
 static const char* const change_words[] = {"now", "on beat", "on bar", "on phrase"};
 static const char* const realign_words[] = {"never", "each phrase", "each bar"};
+static const char* const ride_words[] = {"as written", "closed hat", "half-open hat",
+                                         "open hat",   "ride",       "ride bell",
+                                         "crash",      "china",      "floor tom"};
 static const char* const foot_words[] = {"right", "left"};
 static const char* const swing_words[] = {"8ths", "16ths"};
 static const char* const clock_words[] = {"host", "own"};
@@ -33,6 +36,9 @@ static const Dial dials[CONTROL_COUNT] = {
                        "Hands: up and down walk the figures while it plays, Enter opens the list"},
     [CONTROL_FEET] = {DIAL_PICK, FORM_ENTRY, "Feet", "", NULL, NULL, 1, 1, -1, 0, 0,
                       "Feet: up and down walk the figures while it plays, Enter opens the list"},
+    [CONTROL_RIDE_ON] = {DIAL_VALUE, FORM_WORDS, "Ride on", "", ride_words, NULL, 1, 1,
+                         PANEL_RHYTHM, 2, 0,
+                         "Ride on: moves the hands' timekeeping to another cymbal; backbeats stay"},
     [CONTROL_PHRASE_BARS] = {DIAL_VALUE, FORM_NUMBER, "Phrase", "bars", NULL, "as written", 1, 1,
                              PANEL_FILLS, 0, 0,
                              "Phrase: bars until the groove starts again; it ends with the fill"},
@@ -56,19 +62,19 @@ static const Dial dials[CONTROL_COUNT] = {
         {DIAL_VALUE, FORM_WORDS, "Hands grid", "", grid_words, NULL, 1, 1, PANEL_RHYTHM, 0, 1,
          "Hands grid: puts the hands' steps on so many a quarter; their order stays"},
     [CONTROL_FEET_GRID] =
-        {DIAL_VALUE, FORM_WORDS, "Feet grid", "", grid_words, NULL, 1, 1, PANEL_RHYTHM, 3, 1,
+        {DIAL_VALUE, FORM_WORDS, "Feet grid", "", grid_words, NULL, 1, 1, PANEL_RHYTHM, 4, 1,
          "Feet grid: puts the feet's steps on so many a quarter; their order stays"},
     [CONTROL_HANDS_CYCLE] =
         {DIAL_VALUE, FORM_NUMBER, "Hands cycle", "steps", NULL, "as written", 1, 1, PANEL_RHYTHM, 1,
          1, "Hands cycle: steps until the figure starts again, cut or repeated to this length"},
     [CONTROL_FEET_CYCLE] =
-        {DIAL_VALUE, FORM_NUMBER, "Feet cycle", "steps", NULL, "as written", 1, 1, PANEL_RHYTHM, 4,
+        {DIAL_VALUE, FORM_NUMBER, "Feet cycle", "steps", NULL, "as written", 1, 1, PANEL_RHYTHM, 5,
          1, "Feet cycle: steps until the figure starts again; three sixteenths cross the bar line"},
     [CONTROL_HANDS_SHIFT] = {DIAL_VALUE, FORM_NUMBER, "Hands shift", "steps", NULL, NULL, 1, 1,
                              PANEL_RHYTHM, 2, 1,
                              "Hands shift: the figure so many steps later, or earlier below 0"},
     [CONTROL_FEET_SHIFT] = {DIAL_VALUE, FORM_NUMBER, "Feet shift", "steps", NULL, NULL, 1, 1,
-                            PANEL_RHYTHM, 5, 1,
+                            PANEL_RHYTHM, 6, 1,
                             "Feet shift: the figure so many steps later, or earlier below 0"},
     [CONTROL_REALIGN] =
         {DIAL_VALUE, FORM_WORDS, "Figures start again", "", realign_words, NULL, 1, 1, PANEL_RHYTHM,
@@ -83,7 +89,7 @@ static const Dial dials[CONTROL_COUNT] = {
     [CONTROL_SWING_GRID] = {DIAL_CHOICE, FORM_WORDS, "Swing on", "", swing_words, NULL, 1, 1,
                             PANEL_FEEL, 1, 0, "Swing on: the notes that are made long and short"},
     [CONTROL_SWING_FOLLOW] =
-        {DIAL_SWITCH, FORM_NUMBER, "Swing follows tempo", "", NULL, NULL, 1, 1, PANEL_FEEL, 2, 0,
+        {DIAL_SWITCH, FORM_NUMBER, "Swing follows", "", NULL, NULL, 1, 1, PANEL_FEEL, 2, 0,
          "Swing follows tempo: evens out where the short note would be under 100 ms"},
     [CONTROL_PUSH_HANDS] = {DIAL_VALUE, FORM_PUSH, "Push hands", "ms", NULL, NULL, 1, 0.1,
                             PANEL_FEEL, 3, 0,

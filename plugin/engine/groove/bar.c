@@ -28,7 +28,11 @@ Part bar_part(const Selection* const selection, const Bar* const bar)
 {
     const Groove* const groove = selection->groove;
     Part part = groove->parts[groove->form[bar->in_phrase % groove->form_bars]];
-    part.hands = selection->hands ? selection->hands : part.hands;
+    if (selection->hands) { /* other hands are played as they are written */
+        part.hands = selection->hands;
+        part.ride_on = RIDE_ON_AS_WRITTEN;
+    }
+    part.ride_on = selection->ride_on ? selection->ride_on : part.ride_on;
     part.feet = selection->feet ? selection->feet : part.feet;
     return part;
 }

@@ -16,6 +16,7 @@ enum { PORT_CONTROL, PORT_MIDI_OUT, PORT_NOTIFY, PORT_FIRST_CONTROL };
     X(GROOVE, "groove", 1, ID_MOST, 1)                                                             \
     X(HANDS, "hands", 0, ID_MOST, 0)                                                               \
     X(FEET, "feet", 0, ID_MOST, 0)                                                                 \
+    X(RIDE_ON, "ride_on", 0, 8, 0)                                                                 \
     X(PHRASE_BARS, "phrase_bars", 0, 16, 0)                                                        \
     X(TURNAROUND, "turnaround", -1, ID_MOST, 0)                                                    \
     X(FILL_EVERY, "fill_every", 0, 64, 0)                                                          \

@@ -11,7 +11,6 @@ typedef struct {
     Bar bar;
     int64_t begin; /* the span asked for, inside the bar, before it is bent */
     int64_t end;
-    bool heard[LIMB_COUNT]; /* by the limb as written: feet may be mirrored */
 } BarQuery;
 
 /* The strokes of the span [begin, end) of a layout that is laid end to end. */
@@ -25,7 +24,7 @@ static void add_tiles(const BarQuery* const query, const Layout* const layout, c
         const int64_t left = query->end - copy;
         layout_strokes(layout, tiling.from + (late > 0 ? late : 0),
                        tiling.from + (left < tiling.period ? left : tiling.period),
-                       copy - tiling.from, query->heard, list);
+                       copy - tiling.from, list);
     }
 }
 
@@ -58,10 +57,6 @@ static void add_mirrored(BarQuery query, const Stand* const stand, StrokeList* c
     if (!figure || query.begin >= query.end) {
         return;
     }
-    for (int limb = 0; limb < LIMB_COUNT; ++limb) {
-        query.heard[mirror ? figure_mirrored(figure, (uint8_t)limb) : limb] =
-            query.selection->limbs[limb];
-    }
     add_figure(&query, stand, list);
     for (uint32_t i = first; mirror && i < list->count; ++i) {
         list->strokes[i].limb = figure_mirrored(figure, list->strokes[i].limb);
@@ -91,8 +86,8 @@ static void add_crash(const BarQuery* const query, const Fill* const fill, const
 {
     const int64_t line = query->bar.begin;
     const bool is_in_fill = fill->figure && fill->begin < line;
-    if (line < query->begin || line >= query->end || !query->selection->limbs[RIGHT_HAND] ||
-        is_in_fill || !is_crash_due(query->selection, &query->bar)) {
+    if (line < query->begin || line >= query->end || is_in_fill ||
+        !is_crash_due(query->selection, &query->bar)) {
         return;
     }
     const Stroke crash = {line, RIGHT_HAND, VOICE_CRASH, LEVEL_ACCENT, false};
@@ -136,8 +131,10 @@ static BarQuery unbent(const Selection* const selection, const Bar bar, const in
 }
 
 /* Hands and feet until the fill, the fill, and feet that go on under it. */
-static void add_pairs(const BarQuery* const query, const Fill* const fill, StrokeList* const list)
+static void add_pairs(const BarQuery* const query, const Fill* const fill, const RideOnMove ride,
+                      StrokeList* const list)
 {
+    const uint32_t first = list->count;
     const Selection* const selection = query->selection;
     const Part part = bar_part(selection, &query->bar);
     const int64_t from = fill->figure ? fill->begin : query->end;
@@ -146,10 +143,33 @@ static void add_pairs(const BarQuery* const query, const Fill* const fill, Strok
     const Stand feet = {part.feet, selection->feet_regrid, NULL, query->begin,
                         takes_feet ? from : query->end};
     add_mirrored(*query, &hands, list);
+    ride_on_strokes(ride, list, first);
     add_mirrored(*query, &feet, list);
     if (fill->figure) {
         add_mirrored(*query, &(Stand){fill->figure, {0}, fill, fill->begin, fill->end}, list);
     }
+}
+
+/* The tick, as it is played, from which on a fill's hands play; else the bar's end. */
+static int64_t hands_end(const Selection* const selection, const Bar* const bar,
+                         const Fill* const fill)
+{
+    const int64_t end = fill->figure ? fill->begin - bar->begin : bar->ticks;
+    const bool bends = selection->swing.ratio > 1.0 && end > 0 && end < bar->ticks;
+    return bar->begin + (bends ? swing_bend(selection->swing, end, bar->ticks) : end);
+}
+
+/* Last: a limb that is silent may still say how another one sounds. */
+static void drop_silent(const Selection* const selection, const uint32_t first,
+                        StrokeList* const list)
+{
+    uint32_t kept = first;
+    for (uint32_t i = first; i < list->count; ++i) {
+        if (selection->limbs[list->strokes[i].limb]) {
+            list->strokes[kept++] = list->strokes[i];
+        }
+    }
+    list->count = kept;
 }
 
 static void add_bar(const Selection* const selection, const Bar bar, const int64_t begin,
@@ -158,11 +178,15 @@ static void add_bar(const Selection* const selection, const Bar bar, const int64
     const uint32_t first = list->count;
     const BarQuery query = unbent(selection, bar, begin, end);
     const Fill fill = fill_in_bar(selection, &bar);
-    add_pairs(&query, &fill, list);
+    const Part part = bar_part(selection, &bar);
+    const RideOnMove ride = ride_on_move(part.hands, part.ride_on);
+    add_pairs(&query, &fill, ride, list);
     add_crash(&query, &fill, first, list);
     if (selection->swing.ratio > 1.0) {
         bend(selection->swing, &bar, begin, end, first, list);
     }
+    ride_on_close(ride, list, first, hands_end(selection, &bar, &fill));
+    drop_silent(selection, first, list);
     strokes_sort(&list->strokes[first], list->count - first);
 }
 

@@ -69,6 +69,12 @@ const Kit* selection_kit(const Library* const library, const uint32_t id)
     return kit || !library->kit_count ? kit : &library->kits[0];
 }
 
+/* The control's, else that of picked hands which left the bank. */
+static RideOn chosen_ride_on(const Library* const library, const Settings* const settings)
+{
+    return settings->ride_on ? settings->ride_on : library_ride_on(library, settings->hands);
+}
+
 Selection selection_make(const Library* const library, const Settings* const settings,
                          const double tempo)
 {
@@ -76,6 +82,7 @@ Selection selection_make(const Library* const library, const Settings* const set
         .groove = chosen_groove(library, settings->groove),
         .hands = library_figure(library, FIGURE_HANDS, settings->hands),
         .feet = library_figure(library, FIGURE_FEET, settings->feet),
+        .ride_on = chosen_ride_on(library, settings),
         .kit = selection_kit(library, settings->kit),
         .phrase_bars = settings->phrase_bars ? settings->phrase_bars : 1,
         .hands_regrid = settings->hands_regrid,
@@ -103,10 +110,11 @@ Selection selection_make(const Library* const library, const Settings* const set
 bool selection_writes_alike(const Selection* const a, const Selection* const b)
 {
     return a->groove == b->groove && a->hands == b->hands && a->feet == b->feet &&
-           a->turnaround == b->turnaround && a->phrase_bars == b->phrase_bars &&
-           a->loop_bar == b->loop_bar && a->fill_every == b->fill_every &&
-           a->fill_beats == b->fill_beats && a->fill_bar == b->fill_bar && a->crash == b->crash &&
-           a->realign == b->realign && a->left_foot_leads == b->left_foot_leads &&
+           a->ride_on == b->ride_on && a->turnaround == b->turnaround &&
+           a->phrase_bars == b->phrase_bars && a->loop_bar == b->loop_bar &&
+           a->fill_every == b->fill_every && a->fill_beats == b->fill_beats &&
+           a->fill_bar == b->fill_bar && a->crash == b->crash && a->realign == b->realign &&
+           a->left_foot_leads == b->left_foot_leads &&
            layout_regrid_equal(a->hands_regrid, b->hands_regrid) &&
            layout_regrid_equal(a->feet_regrid, b->feet_regrid);
 }

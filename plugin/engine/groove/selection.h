@@ -14,6 +14,7 @@ typedef struct {
     const Groove* groove;     /* NULL if the library has none: silence */
     const Figure* hands;      /* NULL: as written */
     const Figure* feet;       /* NULL: as written */
+    RideOn ride_on;           /* of all hands but the fill's; or as written */
     const Figure* turnaround; /* NULL: none */
     const Kit* kit;           /* NULL if the library has none: silence */
     uint32_t phrase_bars;     /* at least 1 */

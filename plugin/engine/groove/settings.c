@@ -60,6 +60,8 @@ static Regrid regrid(const float values[CONTROL_COUNT], const Control grid, cons
 enum { CONTROLS(CONTROL_MOST) };
 #undef CONTROL_MOST
 
+_Static_assert(MOST_RIDE_ON + 1 == RIDE_ON_COUNT, "each value is a place");
+
 /* From slow to full, as the port counts them. */
 static Ratio practice_rate(const float values[CONTROL_COUNT])
 {
@@ -98,6 +100,7 @@ Settings settings_from_controls(const float values[CONTROL_COUNT])
         .groove = natural(values, CONTROL_GROOVE),
         .hands = natural(values, CONTROL_HANDS),
         .feet = natural(values, CONTROL_FEET),
+        .ride_on = (RideOn)whole(values, CONTROL_RIDE_ON),
         .phrase_bars = natural(values, CONTROL_PHRASE_BARS),
         .turnaround = whole(values, CONTROL_TURNAROUND),
         .fill_every = natural(values, CONTROL_FILL_EVERY),
@@ -136,9 +139,9 @@ int32_t settings_pick(const float values[CONTROL_COUNT], const EntryKind kind)
 bool settings_play_alike(const Settings* const a, const Settings* const b)
 {
     return a->groove == b->groove && a->hands == b->hands && a->feet == b->feet &&
-           a->phrase_bars == b->phrase_bars && a->turnaround == b->turnaround &&
-           a->fill_every == b->fill_every && a->fill_beats == b->fill_beats &&
-           a->crash == b->crash && a->realign == b->realign &&
+           a->ride_on == b->ride_on && a->phrase_bars == b->phrase_bars &&
+           a->turnaround == b->turnaround && a->fill_every == b->fill_every &&
+           a->fill_beats == b->fill_beats && a->crash == b->crash && a->realign == b->realign &&
            a->left_foot_leads == b->left_foot_leads && a->loop_bar == b->loop_bar &&
            layout_regrid_equal(a->hands_regrid, b->hands_regrid) &&
            layout_regrid_equal(a->feet_regrid, b->feet_regrid);

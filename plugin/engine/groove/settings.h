@@ -59,9 +59,10 @@ typedef struct {
 
 typedef struct {
     bool enabled;
-    uint32_t groove;      /* id */
-    uint32_t hands;       /* id, or AS_WRITTEN */
-    uint32_t feet;        /* id, or AS_WRITTEN */
+    uint32_t groove; /* id */
+    uint32_t hands;  /* id, or AS_WRITTEN */
+    uint32_t feet;   /* id, or AS_WRITTEN */
+    RideOn ride_on;
     uint32_t phrase_bars; /* 1 to 16, or AS_WRITTEN */
     int32_t turnaround;   /* id, AS_WRITTEN or TURNAROUND_NONE */
     uint32_t fill_every;  /* bars, 1 to 64; 0: as the phrase has it */

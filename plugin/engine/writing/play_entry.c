@@ -30,8 +30,9 @@ void play_entry_figure(const Figure* const figure, const double tempo, const dou
     const uint32_t bars = figure->bars ? figure->bars : 1;
     const double bar = (double)(figure->cycle_ticks / bars) / (double)TICKS_PER_QUARTER;
     const bool are_feet = figure->kind == FIGURE_FEET;
-    const Groove alone = {.id = 1,
-                          .form_bars = bars,
-                          .parts = {{are_feet ? NULL : figure, are_feet ? figure : NULL}}};
+    const Groove alone = {
+        .id = 1,
+        .form_bars = bars,
+        .parts = {{.hands = are_feet ? NULL : figure, .feet = are_feet ? figure : NULL}}};
     play(&alone, (Meter){bar, 4}, tempo, quarters, limits, room);
 }

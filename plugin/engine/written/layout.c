@@ -28,7 +28,7 @@ int64_t layout_ticks(const Layout* const layout)
 }
 
 static void add_step(const Layout* const layout, const int64_t step, const int64_t tick,
-                     const bool limbs[LIMB_COUNT], StrokeList* const list)
+                     StrokeList* const list)
 {
     const Figure* const figure = layout->figure;
     const int64_t source = floor_mod(step - layout->shift, layout->cycle) % layout->written;
@@ -38,16 +38,13 @@ static void add_step(const Layout* const layout, const int64_t step, const int64
         Stroke stroke = figure->strokes[i];
         stroke.tick = tick;
         stroke.bends = layout->regridded ? layout->bends : stroke.bends;
-        if (limbs[stroke.limb]) {
-            stroke_list_add(list, stroke);
-        }
+        stroke_list_add(list, stroke);
     }
 }
 
 /* As written the strokes stand ready, whatever fine steps lie between them. */
 static void add_as_written(const Layout* const layout, const int64_t from, const int64_t to,
-                           const int64_t offset, const bool limbs[LIMB_COUNT],
-                           StrokeList* const list)
+                           const int64_t offset, StrokeList* const list)
 {
     const Figure* const figure = layout->figure;
     for (uint32_t i = figure_first_from(figure, from); i < figure->stroke_count; ++i) {
@@ -56,21 +53,19 @@ static void add_as_written(const Layout* const layout, const int64_t from, const
             break;
         }
         stroke.tick += offset;
-        if (limbs[stroke.limb]) {
-            stroke_list_add(list, stroke);
-        }
+        stroke_list_add(list, stroke);
     }
 }
 
 void layout_strokes(const Layout* const layout, const int64_t from, const int64_t to,
-                    const int64_t offset, const bool limbs[LIMB_COUNT], StrokeList* const list)
+                    const int64_t offset, StrokeList* const list)
 {
     if (!layout->regridded && layout->cycle == layout->written && !layout->shift) {
-        add_as_written(layout, from, to, offset, limbs, list);
+        add_as_written(layout, from, to, offset, list);
         return;
     }
     int64_t step = (from + layout->step - 1) / layout->step;
     for (; step < layout->cycle && step * layout->step < to; ++step) {
-        add_step(layout, step, step * layout->step + offset, limbs, list);
+        add_step(layout, step, step * layout->step + offset, list);
     }
 }

@@ -34,6 +34,6 @@ Layout layout_make(const Figure* figure, Regrid regrid);
 int64_t layout_ticks(const Layout* layout);
 
 /* Appends the strokes with from <= tick < to, 0 <= from, to <= layout_ticks, with
-   `offset` added to each tick.  Only limbs that are true in `limbs`. */
+   `offset` added to each tick. */
 void layout_strokes(const Layout* layout, int64_t from, int64_t to, int64_t offset,
-                    const bool limbs[LIMB_COUNT], StrokeList* list);
+                    StrokeList* list);

@@ -46,15 +46,27 @@ static KindRows rows_of(const Library* const library, const EntryKind kind)
                                   : (KindRows){NULL, 0, 0};
 }
 
-uint32_t library_id(const Library* const library, const EntryKind kind, const uint32_t id)
+/* Who plays in place of an entry that left, or NULL. */
+static const Successor* successor_of(const Library* const library, const EntryKind kind,
+                                     const uint32_t id)
 {
     const KindRows rows = rows_of(library, kind);
     const Successors left = library->successors[kind];
-    const Successor* const successor =
-        entry_with_id(rows.entries, rows.count, rows.size, id)
-            ? NULL
-            : (const Successor*)entry_with_id(left.rows, left.count, sizeof(Successor), id);
+    return entry_with_id(rows.entries, rows.count, rows.size, id)
+               ? NULL
+               : (const Successor*)entry_with_id(left.rows, left.count, sizeof(Successor), id);
+}
+
+uint32_t library_id(const Library* const library, const EntryKind kind, const uint32_t id)
+{
+    const Successor* const successor = successor_of(library, kind, id);
     return successor ? successor->by : id;
+}
+
+RideOn library_ride_on(const Library* const library, const uint32_t hands)
+{
+    const Successor* const successor = successor_of(library, ENTRY_HANDS, hands);
+    return successor ? successor->ride_on : RIDE_ON_AS_WRITTEN;
 }
 
 static const void* find(const Library* const library, const EntryKind kind, const uint32_t id)

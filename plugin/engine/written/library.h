@@ -4,11 +4,13 @@
 #pragma once
 
 #include "figure.h"
+#include "ride_on.h"
 
 /* What one letter of a form plays; either may be NULL: those limbs rest. */
 typedef struct {
     const Figure* hands;
     const Figure* feet;
+    RideOn ride_on; /* where the hands keep the time */
 } Part;
 
 /* What a groove asks of the feel where the controls are left at their defaults;
@@ -43,8 +45,9 @@ typedef struct {
 
 /* An entry that left the bank: nobody else gets its id, which plays another one. */
 typedef struct {
-    uint32_t id; /* first */
-    uint32_t by; /* of one that is there */
+    uint32_t id;    /* first */
+    uint32_t by;    /* of one that is there */
+    RideOn ride_on; /* hands: which are those, on this cymbal */
 } Successor;
 
 typedef struct {
@@ -65,6 +68,9 @@ typedef struct {
 /* The id of what plays where this one is picked: another one if its entry left, else itself,
    be it anybody's or nobody's. */
 uint32_t library_id(const Library* library, EntryKind kind, uint32_t id);
+
+/* On what the hands of this id are played: where they left, being others on another cymbal. */
+RideOn library_ride_on(const Library* library, uint32_t hands);
 
 /* The entry with this id, or the one that plays in its place, or NULL. */
 const Figure* library_figure(const Library* library, FigureKind kind, uint32_t id);
