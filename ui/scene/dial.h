@@ -31,7 +31,7 @@ typedef struct {
     double step;              /* of an arrow key or a notch of the wheel */
     double fine;              /* with Shift */
     int panel;                /* Panel, or -1 where it stands elsewhere */
-    int column;               /* 0 to 5 */
+    int column;               /* 0 to 6 */
     int row;                  /* 0 or 1 */
     const char* help;         /* a sentence */
 } Dial;

@@ -62,19 +62,19 @@ static const Dial dials[CONTROL_COUNT] = {
         {DIAL_VALUE, FORM_WORDS, "Hands grid", "", grid_words, NULL, 1, 1, PANEL_RHYTHM, 0, 1,
          "Hands grid: puts the hands' steps on so many a quarter; their order stays"},
     [CONTROL_FEET_GRID] =
-        {DIAL_VALUE, FORM_WORDS, "Feet grid", "", grid_words, NULL, 1, 1, PANEL_RHYTHM, 4, 1,
+        {DIAL_VALUE, FORM_WORDS, "Feet grid", "", grid_words, NULL, 1, 1, PANEL_RHYTHM, 3, 1,
          "Feet grid: puts the feet's steps on so many a quarter; their order stays"},
     [CONTROL_HANDS_CYCLE] =
         {DIAL_VALUE, FORM_NUMBER, "Hands cycle", "steps", NULL, "as written", 1, 1, PANEL_RHYTHM, 1,
          1, "Hands cycle: steps until the figure starts again, cut or repeated to this length"},
     [CONTROL_FEET_CYCLE] =
-        {DIAL_VALUE, FORM_NUMBER, "Feet cycle", "steps", NULL, "as written", 1, 1, PANEL_RHYTHM, 5,
+        {DIAL_VALUE, FORM_NUMBER, "Feet cycle", "steps", NULL, "as written", 1, 1, PANEL_RHYTHM, 4,
          1, "Feet cycle: steps until the figure starts again; three sixteenths cross the bar line"},
     [CONTROL_HANDS_SHIFT] = {DIAL_VALUE, FORM_NUMBER, "Hands shift", "steps", NULL, NULL, 1, 1,
                              PANEL_RHYTHM, 2, 1,
                              "Hands shift: the figure so many steps later, or earlier below 0"},
     [CONTROL_FEET_SHIFT] = {DIAL_VALUE, FORM_NUMBER, "Feet shift", "steps", NULL, NULL, 1, 1,
-                            PANEL_RHYTHM, 6, 1,
+                            PANEL_RHYTHM, 5, 1,
                             "Feet shift: the figure so many steps later, or earlier below 0"},
     [CONTROL_REALIGN] =
         {DIAL_VALUE, FORM_WORDS, "Figures start again", "", realign_words, NULL, 1, 1, PANEL_RHYTHM,

@@ -165,7 +165,7 @@ typedef struct {
 
 TabPlaces geometry_tab_places(const Geometry* geometry, Box tab, double words);
 
-/* One of six columns and two rows; small windows show one row at a time, and the other
+/* One of seven columns and two rows; small windows show one row at a time, and the other
    is above the window. */
 Box geometry_cell(const Geometry* geometry, int page, int column, int row);
 

@@ -158,8 +158,8 @@ TabPlaces geometry_tab_places(const Geometry* const g, const Box tab, const doub
 Box geometry_cell(const Geometry* const g, const int page, const int column, const int row)
 {
     const double left = g->compact ? 16.0 : 196.0;
-    const double gap = g->compact ? 14.0 : 20.0;
-    const double width = (g->right - left - 5.0 * gap) / 6.0;
+    const double gap = g->compact ? 12.0 : 14.0;
+    const double width = (g->right - left - 6.0 * gap) / 7.0;
     const double y = g->compact ? g->panel + 28.0 : g->panel + 4.0 + 44.0 * row;
     const bool is_seen = !g->compact || row == page;
     return (Box){left + column * (width + gap), is_seen ? y : -1000.0, width, 42.0};

@@ -93,8 +93,8 @@ static void add_cell(const View* const view, const Geometry* const g, const int 
 
 static void add_panel(const View* const view, const Geometry* const g, TargetList* const list)
 {
-    for (int i = 0; i < 12; ++i) {
-        add_cell(view, g, i % 6, i / 6, list);
+    for (int i = 0; i < 14; ++i) {
+        add_cell(view, g, i % 7, i / 7, list);
     }
     if (g->compact && view->panel == PANEL_RHYTHM && view->page == 0) {
         add(list, TARGET_DIAL, CONTROL_CHANGE_AT, GROUP_PANEL, geometry_cell(g, view->page, 4, 0));
