@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: ISC
 #include "options.h"
 
-#include <errno.h>
-#include <math.h>
+#include "typed.h"
+
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -10,48 +10,6 @@
 #define COMMAND_ROW(name, word, operand, value, words) {#word, operand, value, words},
 const CommandRow command_rows[COMMAND_COUNT] = {COMMANDS(COMMAND_ROW)};
 #undef COMMAND_ROW
-
-/* ---- Values */
-
-static bool wrong(const char* const option, const char* const value, const char* const expected)
-{
-    fprintf(stderr, "fourlimb: %s %s: expected %s\n", option, value, expected);
-    return false;
-}
-
-static bool read_number(const char* const text, const double least, const double most,
-                        double* const number)
-{
-    char* end = NULL;
-    errno = 0;
-    *number = strtod(text, &end);
-    return end != text && !*end && !errno && *number >= least && *number <= most;
-}
-
-static bool read_whole(const char* const text, const int least, const int most, int* const number)
-{
-    double read = 0.0;
-    const bool good = read_number(text, least, most, &read) && !(floor(read) < read);
-    *number = good ? (int)read : *number;
-    return good;
-}
-
-/* Which of a row's words it is; -1 if none. */
-static int read_word(const char* const text, const char* const* const words, const int count)
-{
-    for (int i = 0; i < count; ++i) {
-        if (!strcmp(text, words[i])) {
-            return i;
-        }
-    }
-    return -1;
-}
-
-static bool read_tempo(const char* const option, const char* const value, double* const tempo)
-{
-    return read_number(value, 20.0, 400.0, tempo) ||
-           wrong(option, value, "quarter notes a minute from 20 to 400");
-}
 
 /* ---- Of a section */
 
@@ -71,7 +29,7 @@ static Section* begin_section(Request* const request, const char* const option,
         return now;
     }
     if (request->section_count == SECTIONS_MAX) {
-        wrong(option, value, "64 sections at most");
+        typed_wrong(option, value, "64 sections at most");
         return NULL;
     }
     return &request->sections[request->section_count++];
@@ -121,13 +79,13 @@ static bool take_kit(Request* const request, const char* const value)
 
 static bool take_bars(Request* const request, const char* const value)
 {
-    return read_whole(value, 1, 10000, &section_now(request)->bars) ||
-           wrong("--bars", value, "a whole number from 1 to 10000");
+    return typed_whole(value, 1, 10000, &section_now(request)->bars) ||
+           typed_wrong("--bars", value, "a whole number from 1 to 10000");
 }
 
 static bool take_tempo(Request* const request, const char* const value)
 {
-    return read_tempo("--tempo", value, &section_now(request)->tempo);
+    return typed_tempo("--tempo", value, &section_now(request)->tempo);
 }
 
 static bool take_meter(Request* const request, const char* const value)
@@ -139,7 +97,7 @@ static bool take_meter(Request* const request, const char* const value)
     const long unit = slash ? strtol(end + 1, &end, 10) : 0;
     if (!slash || *end || beats < 1 || beats > 64 ||
         (unit != 2 && unit != 4 && unit != 8 && unit != 16)) {
-        return wrong("--meter", value, "beats and beat unit, such as 4/4, 7/8 or 12/8");
+        return typed_wrong("--meter", value, "beats and beat unit, such as 4/4, 7/8 or 12/8");
     }
     section->beats = (int)beats;
     section->beat_unit = (int)unit;
@@ -151,7 +109,7 @@ static bool put(Request* const request, const char* const option, const char* co
 {
     Section* const section = section_now(request);
     return request_put(section->settings, &section->setting_count, symbol, (float)number) ||
-           wrong(option, value, "fewer settings in one section");
+           typed_wrong(option, value, "fewer settings in one section");
 }
 
 static bool take_set(Request* const request, const char* const value)
@@ -160,8 +118,8 @@ static bool take_set(Request* const request, const char* const value)
     const size_t length = equals ? (size_t)(equals - value) : 0;
     char symbol[CONTROL_SYMBOL_ROOM];
     double number = 0.0;
-    if (length < 1 || length >= sizeof symbol || !read_number(equals + 1, -1e9, 1e9, &number)) {
-        return wrong("--set", value, "symbol=number, such as split_feet=1");
+    if (length < 1 || length >= sizeof symbol || !typed_number(equals + 1, -1e9, 1e9, &number)) {
+        return typed_wrong("--set", value, "symbol=number, such as split_feet=1");
     }
     memcpy(symbol, value, length);
     symbol[length] = '\0';
@@ -172,8 +130,8 @@ static bool take_set(Request* const request, const char* const value)
 static bool take_click(Request* const request, const char* const value)
 {
     static const char* const words[] = {"off", "count-in", "always"};
-    const int word = read_word(value, words, 3);
-    return word < 0 ? wrong("--click", value, "off, count-in or always")
+    const int word = typed_word(value, words, 3);
+    return word < 0 ? typed_wrong("--click", value, "off, count-in or always")
                     : put(request, "--click", value, "click", word);
 }
 
@@ -181,18 +139,18 @@ static bool take_ride_on(Request* const request, const char* const value)
 {
     static const char* const words[] = {"as-written", "closed", "half-open", "open",     "ride",
                                         "bell",       "crash",  "china",     "floor-tom"};
-    const int word = read_word(value, words, 9);
-    return word < 0 ? wrong("--ride-on", value,
-                            "closed, half-open, open, ride, bell, crash, china or floor-tom")
+    const int word = typed_word(value, words, 9);
+    return word < 0 ? typed_wrong("--ride-on", value,
+                                  "closed, half-open, open, ride, bell, crash, china or floor-tom")
                     : put(request, "--ride-on", value, "ride_on", word);
 }
 
 static bool take_count_in(Request* const request, const char* const value)
 {
     int bars = 0;
-    return read_whole(value, 0, 4, &bars)
+    return typed_whole(value, 0, 4, &bars)
                ? put(request, "--count-in", value, "count_in", bars)
-               : wrong("--count-in", value, "a whole number of bars from 0 to 4");
+               : typed_wrong("--count-in", value, "a whole number of bars from 0 to 4");
 }
 
 /* ---- Of the whole request */
@@ -232,33 +190,33 @@ static bool take_rate(Request* const request, const char* const value)
 {
     static const char* const words[] = {"44100", "48000", "96000"};
     static const int rates[] = {44100, 48000, 96000};
-    const int word = read_word(value, words, 3);
+    const int word = typed_word(value, words, 3);
     request->wav.rate = word < 0 ? request->wav.rate : rates[word];
-    return word >= 0 || wrong("--rate", value, "44100, 48000 or 96000");
+    return word >= 0 || typed_wrong("--rate", value, "44100, 48000 or 96000");
 }
 
 static bool take_bits(Request* const request, const char* const value)
 {
     static const char* const words[] = {"16", "24"};
-    const int word = read_word(value, words, 2);
+    const int word = typed_word(value, words, 2);
     request->wav.bits = word == 1 ? 24 : 16;
-    return word >= 0 || wrong("--bits", value, "16 or 24");
+    return word >= 0 || typed_wrong("--bits", value, "16 or 24");
 }
 
 static bool take_from(Request* const request, const char* const value)
 {
-    return read_tempo("--from", value, &request->from);
+    return typed_tempo("--from", value, &request->from);
 }
 
 static bool take_to(Request* const request, const char* const value)
 {
-    return read_tempo("--to", value, &request->to);
+    return typed_tempo("--to", value, &request->to);
 }
 
 static bool take_steps(Request* const request, const char* const value)
 {
-    return read_whole(value, 1, 12, &request->steps) ||
-           wrong("--steps", value, "a whole number from 1 to 12");
+    return typed_whole(value, 1, 12, &request->steps) ||
+           typed_wrong("--steps", value, "a whole number from 1 to 12");
 }
 
 /* As people try it. */
@@ -271,21 +229,21 @@ static bool refuse_tempo(Request* const request, const char* const value)
 
 static bool take_minutes(Request* const request, const char* const value)
 {
-    return read_number(value, 0.1, 180.0, &request->minutes) ||
-           wrong("--minutes", value, "minutes from 0.1 to 180");
+    return typed_number(value, 0.1, 180.0, &request->minutes) ||
+           typed_wrong("--minutes", value, "minutes from 0.1 to 180");
 }
 
 static bool take_lighten(Request* const request, const char* const value)
 {
     return request_lighten(value, &request->lighten) ||
-           wrong("--lighten", value,
-                 "strokes a second from 1 to 40, or whose: such as 7, right-foot=7, hands=9");
+           typed_wrong("--lighten", value,
+                       "strokes a second from 1 to 40, or whose: such as 7, right-foot=7, hands=9");
 }
 
 static bool take_save(Request* const request, const char* const value)
 {
     request->save = value;
-    return *value || wrong("--save", value, "a name for the figure");
+    return *value || typed_wrong("--save", value, "a name for the figure");
 }
 
 static bool take_wav(Request* const request, const char* const value)
