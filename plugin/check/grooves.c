@@ -53,6 +53,12 @@ static void check_part(Findings* const findings, const Groove* const groove,
                       "part %c is never heard, since the fill plays over it; give it another bar, "
                       "or take a shorter fill",
                       'A' + letter);
+    } else if (heard_as(groove, letter) >= 0) {
+        findings_tell(
+            findings, entry,
+            "part %c sounds as part %c would in its place, since the fill plays over what "
+            "differs; give %c another bar, or take a shorter fill",
+            'A' + letter, 'A' + heard_as(groove, letter), 'A' + letter);
     } else if (part.hands && !hands) {
         check_pair(findings, groove, entry, letter, PAIR_HANDS);
     } else if (part.feet && !feet) {

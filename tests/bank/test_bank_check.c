@@ -105,6 +105,13 @@ static const Planted planted[] = {
      "small.ttl:12: t:song: the hands of part B are never heard, since the fill plays over them; "
      "give B another bar, or take a shorter fill",
      0},
+    {"fl:hands t:more ; fl:feet t:pairs", "fl:hands t:hats ; fl:feet t:kick",
+     "t:a a fl:Groove ; fl:id 2 ; rdfs:label \"A\" ; fl:beatsPerBar 4 ; fl:beatUnit 4 ;"
+     " fl:tempo 120 ; fl:form \"A\" ; fl:turnaround t:end ; fl:part [ fl:letter \"A\" ;"
+     " fl:hands t:more ; fl:feet t:pairs ] .",
+     "small.ttl:12: t:song: part A sounds as part B would in its place, since the fill plays over "
+     "what differs; ...",
+     1},
     {"fl:steps \"o.o.\" ] .", "fl:steps \"oooo\" ] .",
      "t:two a fl:FeetFigure ; fl:id 3 ; rdfs:label \"Two\" ; fl:standsAlone \"An exercise\" ;"
      " fl:line [ fl:limb fl:leftFoot ; fl:voice fl:kickLeft ; fl:grid 1 ; fl:steps \"O\" ] .",

@@ -48,11 +48,17 @@ bool heard_part(const Groove* const groove, const uint8_t letter, const LimbPair
     return !sound_alike(groove, &without);
 }
 
-bool heard_fill(const Groove* const groove)
+int heard_as(const Groove* const groove, const uint8_t letter)
 {
-    Groove without = *groove;
-    without.turnaround = NULL;
-    return !sound_alike(groove, &without);
+    for (int other = 0; other < PARTS_MAX; ++other) {
+        const Part part = groove->parts[other];
+        Groove changed = *groove;
+        changed.parts[letter] = part;
+        if (other != letter && (part.hands || part.feet) && sound_alike(groove, &changed)) {
+            return other;
+        }
+    }
+    return -1;
 }
 
 bool heard_in_form(const Groove* const groove, const uint8_t letter)

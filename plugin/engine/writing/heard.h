@@ -8,8 +8,9 @@
 /* True if the phrase, as it is written, is another one without a letter's hands or feet. */
 bool heard_part(const Groove* groove, uint8_t letter, LimbPair pair);
 
-/* The same of its fill. */
-bool heard_fill(const Groove* groove);
+/* Another letter that would sound alike where this one stands, since the fill plays over what
+   differs, or -1. */
+int heard_as(const Groove* groove, uint8_t letter);
 
 /* True if the letter stands in the form. */
 bool heard_in_form(const Groove* groove, uint8_t letter);
