@@ -19,6 +19,20 @@ static void every_list_shows_every_entry(void)
     }
 }
 
+/* Groove 1 and feet 190 as presets/ have them; kit maps have nothing of the kind. */
+static void each_line_tells_meter_grid_length_tempo_and_how_hard(void)
+{
+    fresh();
+    const Entry* const groove = view_entry(&own->model.view, ENTRY_GROOVE, 1);
+    const Entry* const feet = view_entry(&own->model.view, ENTRY_FEET, 190);
+    const Entry* const kit = view_entry(&own->model.view, ENTRY_KIT, 1);
+    CHECK_TEXT(groove->told, "4/4, grid 2 4, 8 bars, 160 (110-200)");
+    CHECK_TEXT(feet->told, "grid 4, 1 quarter, 100-220");
+    CHECK_TEXT(kit->told, "");
+    CHECK(groove->difficulty >= 1 && feet->difficulty >= 1);
+    CHECK_INT(kit->difficulty, 0);
+}
+
 static void walking_a_list_lets_it_be_heard_and_escape_goes_back(void)
 {
     fresh();
@@ -273,6 +287,7 @@ static void before_a_tempo_is_told_the_feet_are_those_at_120(void)
 int main(void)
 {
     RUN(every_list_shows_every_entry);
+    RUN(each_line_tells_meter_grid_length_tempo_and_how_hard);
     RUN(walking_a_list_lets_it_be_heard_and_escape_goes_back);
     RUN(a_port_that_says_one_that_left_shows_what_plays_in_its_place);
     RUN(enter_keeps_what_is_heard);
