@@ -2,8 +2,8 @@
 /* complete.c - build tool: copies a file of presets from standard input to
    standard output and completes them.  "@feet:gallop@" becomes the entry's id, and
    "@others@" the ports that the preset doesn't name, at their defaults, so that
-   nothing of a preset before stays; the user's own On, take and MIDI output are
-   left alone.  Usage: complete BANK_FOLDER < TEMPLATE */
+   nothing of a preset before stays; the user's own On, take, MIDI output and fill_now
+   are left alone.  Usage: complete BANK_FOLDER < TEMPLATE */
 #include "../plugin/bank/bank.h"
 #include "../plugin/engine/groove/controls.h"
 
@@ -22,7 +22,7 @@ static bool is_the_users(const int control)
 {
     return control == CONTROL_ENABLED || control == CONTROL_TAKE || control == CONTROL_CHANNEL ||
            control == CONTROL_CLICK_CHANNEL || control == CONTROL_KIT ||
-           control == CONTROL_SPLIT_FEET || control == CONTROL_THROUGH;
+           control == CONTROL_FILL_NOW || control == CONTROL_SPLIT_FEET || control == CONTROL_THROUGH;
 }
 
 static void fail(const char* const what, const char* const subject, const size_t length)

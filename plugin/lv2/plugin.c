@@ -32,6 +32,7 @@ typedef struct {
     const float* controls[CONTROL_COUNT];
     float* readouts[READOUT_COUNT];
     float values[CONTROL_COUNT]; /* as last taken over */
+    bool wants_fill;             /* one was asked for, but nothing rolled */
 } Plugin;
 
 static bool open_worker(Plugin* const plugin, const char* const bundle_path,
@@ -166,12 +167,20 @@ static void remember_ids(Plugin* const plugin)
     worker_use(&plugin->worker, &used, plugin->snapshot);
 }
 
+/* Of a block in which it begins to roll, too. */
+static void ask_for_fill(Plugin* const plugin)
+{
+    plugin->wants_fill = plugin->wants_fill && !engine_fill_now(&plugin->engine);
+}
+
 static void take_controls(Plugin* const plugin)
 {
     float values[CONTROL_COUNT];
     for (int i = 0; i < CONTROL_COUNT; ++i) {
         values[i] = plugin->controls[i] ? *plugin->controls[i] : control_rows[i].normal;
     }
+    plugin->wants_fill =
+        values[CONTROL_FILL_NOW] > 0.0f && !(plugin->values[CONTROL_FILL_NOW] > 0.0f);
     /* Bit for bit on purpose: not a number equals itself, and 0 isn't -0.
        NOLINTNEXTLINE(bugprone-suspicious-memory-comparison,cert-exp42-c,cert-flp37-c) */
     if (memcmp(values, plugin->values, sizeof values)) {
@@ -180,6 +189,7 @@ static void take_controls(Plugin* const plugin)
         engine_set(&plugin->engine, &settings);
         remember_ids(plugin);
     }
+    ask_for_fill(plugin);
 }
 
 /* Plays up to frame `end` in slices, so that any block size is bounded work. */
@@ -311,6 +321,7 @@ static void run(const LV2_Handle instance, const uint32_t frames)
         done = play_inbox(plugin, output, done, frames);
     }
     play(plugin, output, done, frames);
+    ask_for_fill(plugin);
     write_readouts(plugin);
     plugin->notify.lost_notes = plugin->through.dropped;
     notify_run(&plugin->notify, plugin->notify_out, &plugin->engine, frames, &plugin->uris);

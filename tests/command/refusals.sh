@@ -52,6 +52,7 @@ unrendered "no bars are refused" "--bars 0" --bars 0
 unrendered "half a bar is refused" "--bars 1.5" --bars 1.5
 unrendered "a meter of thirds is refused" "--meter 4/3" --meter 4/3
 unrendered "an unknown control is refused" "volume" --set volume=1
+unrendered "a control to press is refused" "fill_every" --set fill_now=1
 unrendered "a control out of range is refused" "1 to 16" --set channel=17
 unrendered "a control without a value is refused" "symbol=number" --set channel
 check "a list of nothing known is refused" refused "drums" list drums

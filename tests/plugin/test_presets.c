@@ -171,8 +171,8 @@ static void each_sets_all_that_is_music_and_no_output(void)
     {
         load(lilv_nodes_get(presets, i));
         check_case("%s", lilv_node_as_uri(lilv_nodes_get(presets, i)));
-        CHECK_INT(named,
-                  CONTROL_COUNT - 7); /* On, take, two channels, kit map, left key, through */
+        CHECK_INT(named, CONTROL_COUNT -
+                             8); /* On, fill now, take, two channels, kit map, left key, through */
         CHECK_NEAR(host_get(host, "enabled"), 1.0, 0.0);
         CHECK_NEAR(host_get(host, "channel"), 10.0, 0.0);
         CHECK(host_get(host, "feet_cycle") < 5.0f || values[CONTROL_FEET_CYCLE] > 4.0f);

@@ -5,6 +5,8 @@
 #include "../help/check.h"
 #include "../plugin/bundle.h"
 
+#define PORT_PROPS "http://lv2plug.in/ns/ext/port-props#"
+
 #include <locale.h>
 
 static OwnDesk* own;
@@ -120,7 +122,10 @@ static void switches_are_those_that_the_turtle_toggles(void)
     for (int i = 0; i < CONTROL_COUNT; ++i) {
         const Control control = (Control)i;
         check_case("%s", control_rows[control].symbol);
-        CHECK_INT(dial_of(control)->kind == DIAL_SWITCH, has_property(control, LV2_CORE "toggled"));
+        const bool is_trigger = has_property(control, PORT_PROPS "trigger");
+        CHECK_INT(dial_of(control)->kind == DIAL_SWITCH,
+                  has_property(control, LV2_CORE "toggled") && !is_trigger);
+        CHECK_INT(dial_of(control)->kind == DIAL_TRIGGER, is_trigger);
     }
 }
 

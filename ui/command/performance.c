@@ -39,12 +39,26 @@ static bool set_turnaround(const Performance* const performance, const char* con
     return set_entry(performance, ENTRY_TURNAROUND, "turnaround", asked);
 }
 
+/* A file has no moment at which it could be pressed. */
+static bool is_no_trigger(const char* const symbol)
+{
+    const bool is = strcmp(symbol, control_rows[CONTROL_FILL_NOW].symbol) != 0;
+    if (!is) {
+        fprintf(stderr,
+                "fourlimb: %s is pressed while it plays; here fill_every, fill_beats and "
+                "--turnaround say where fills are\n",
+                symbol);
+    }
+    return is;
+}
+
 static bool set_all(const Performance* const performance, const ControlSetting* const settings,
                     const int count)
 {
     bool good = true;
     for (int i = 0; good && i < count; ++i) {
-        good = set(performance->host, settings[i].symbol, settings[i].value);
+        good = is_no_trigger(settings[i].symbol) &&
+               set(performance->host, settings[i].symbol, settings[i].value);
     }
     return good;
 }

@@ -53,6 +53,11 @@ static const Action rows[] = {
      {{'t', CONTROL_TEMPO}},
      "to the tempo: then type it",
      effects_go_to_dial},
+    {SCOPE_WINDOW,
+     ANY_SHIFT,
+     {{'n', CONTROL_FILL_NOW}},
+     "a fill now: it ends on the next bar line",
+     effects_trigger},
     {SCOPE_WINDOW, ANY_SHIFT, {{'l', 0}}, "loop this bar, or the phrase again", effects_loop_shown},
     {SCOPE_WINDOW, ANY_SHIFT, {{'p', 1}}, "the next group of dials", effects_next_panel},
     {SCOPE_WINDOW, ANY_SHIFT, {{'z', EDIT_UNDO}}, "take back what was edited", effects_do_item},
@@ -133,9 +138,10 @@ static bool is_focused(const View* const view, const Scope scope)
     const DialKind dial = is_dial ? dial_of((Control)view->focus.index)->kind : DIAL_PICK;
     switch (scope) {
     case SCOPE_DIAL:
-        return is_dial || kind == TARGET_CLICK;
+        return (is_dial && dial != DIAL_TRIGGER) || kind == TARGET_CLICK;
     case SCOPE_SWITCH:
-        return dial == DIAL_SWITCH || dial == DIAL_CHOICE || kind == TARGET_CLICK;
+        return dial == DIAL_SWITCH || dial == DIAL_CHOICE || dial == DIAL_TRIGGER ||
+               kind == TARGET_CLICK;
     case SCOPE_VALUE:
         return dial == DIAL_VALUE;
     case SCOPE_CARD:

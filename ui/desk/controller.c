@@ -20,7 +20,8 @@ void controller_close(Model* const model)
 {
     editor_close(model);
     entries_close(model);
-    mouse_release(model); /* no port is left held */
+    mouse_release(model);            /* no port is left held, */
+    model_tick_trigger(model, true); /* none triggered */
     shelves_free(model);
     snapshot_free(model->snapshot);
     model->snapshot = NULL;
@@ -68,6 +69,7 @@ void controller_tick(Model* const model, const double seconds)
     View* const view = &model->view;
     model->now = seconds;
     editor_tick(model);
+    model_tick_trigger(model, false);
     if (!view->has_place || !view->place.rolling) {
         return;
     }

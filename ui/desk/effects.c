@@ -14,6 +14,11 @@ void effects_turn(Model* const model, const Press press)
     model_toggle(model, (Control)press.which);
 }
 
+void effects_trigger(Model* const model, const Press press)
+{
+    model_trigger(model, (Control)press.which);
+}
+
 /* Which limbs are heard. */
 void effects_hear_only(Model* const model, const Press press)
 {
@@ -150,7 +155,9 @@ void effects_go_round(Model* const model, const Press press)
     const ControlRow* const row = &control_rows[control];
     const float value = model->view.values[control];
     (void)press;
-    if (dial_of(control)->kind == DIAL_CHOICE) {
+    if (dial_of(control)->kind == DIAL_TRIGGER) {
+        model_trigger(model, control);
+    } else if (dial_of(control)->kind == DIAL_CHOICE) {
         model_nudge(model, control, value >= row->most ? row->least : value + 1.0f);
     } else {
         model_toggle(model, control);

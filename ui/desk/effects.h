@@ -16,8 +16,9 @@ typedef void Effect(Model* model, Press press);
 enum { HANDS_ALONE, FEET_ALONE, EVERYTHING };
 
 /* Wherever the focus is. */
-Effect effects_turn, effects_hear_only, effects_open_list, effects_go_to_dial, effects_loop_shown,
-    effects_next_panel, effects_do_item, effects_write_phrase, effects_show_keys;
+Effect effects_turn, effects_trigger, effects_hear_only, effects_open_list, effects_go_to_dial,
+    effects_loop_shown, effects_next_panel, effects_do_item, effects_write_phrase,
+    effects_show_keys;
 
 /* The ring of focus. */
 Effect effects_go_to_group, effects_go_within;

@@ -146,7 +146,8 @@ static float readout(const ControlRow* const row, const float value)
 
 static float as_taken(const Control control, const float value)
 {
-    const bool is_switch = dial_of(control)->kind == DIAL_SWITCH;
+    const DialKind kind = dial_of(control)->kind;
+    const bool is_switch = kind == DIAL_SWITCH || kind == DIAL_TRIGGER;
     return is_switch && value > 0.0f ? 1.0f : dial_fit(control, (double)value);
 }
 

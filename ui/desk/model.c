@@ -30,6 +30,7 @@ void model_begin(Model* const model, const Uris* const uris, const ModelOutput o
     model->uris = uris;
     model->output = output;
     model->host = palette_dark;
+    model->triggered = CONTROL_COUNT;
     model->told_at = -1.0;
     model->clicked_at = -1.0;
     model->view.looked_at = -1;
@@ -121,6 +122,25 @@ void model_toggle(Model* const model, const Control control)
     const float on = control_rows[control].most;
     model_nudge(model, control,
                 model->view.values[control] > on - 0.5f ? control_rows[control].least : on);
+}
+
+/* Longer than a block of 8192 frames at 44.1 kHz, in which a host would never see it. */
+static const double trigger_seconds = 0.25;
+
+void model_trigger(Model* const model, const Control control)
+{
+    model->triggered = control;
+    model->triggered_at = model->now;
+    model_nudge(model, control, control_rows[control].most);
+}
+
+void model_tick_trigger(Model* const model, const bool closes)
+{
+    const Control control = model->triggered;
+    if (control < CONTROL_COUNT && (closes || model->now - model->triggered_at > trigger_seconds)) {
+        model->triggered = CONTROL_COUNT;
+        model_nudge(model, control, control_rows[control].normal);
+    }
 }
 
 void model_hold(Model* const model, const TargetId id)

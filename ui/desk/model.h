@@ -37,9 +37,11 @@ struct Model {
     double now; /* seconds, as last ticked */
     double x;   /* of the pointer, logical pixels */
     double y;
-    float drag_from; /* the value when the drag began */
-    float drag_base; /* the value where it began, or became fine or coarse */
-    bool is_fine;    /* the drag goes on finely, by Shift */
+    Control triggered;   /* is on by the window's own doing; CONTROL_COUNT: none */
+    double triggered_at; /* seconds */
+    float drag_from;     /* the value when the drag began */
+    float drag_base;     /* the value where it began, or became fine or coarse */
+    bool is_fine;        /* the drag goes on finely, by Shift */
     double drag_x;
     double drag_y;
     double clicked_at; /* for double clicks, seconds */
@@ -75,6 +77,10 @@ void model_nudge(Model* model, Control control, float value);
 
 /* A switch, or the click: off, or as on as it goes. */
 void model_toggle(Model* model, Control control);
+
+/* A trigger: on, and off again once every host has seen it, or the window closes. */
+void model_trigger(Model* model, Control control);
+void model_tick_trigger(Model* model, bool closes);
 
 /* The mouse holds a dial; and lets go of what it holds. */
 void model_hold(Model* model, TargetId id);

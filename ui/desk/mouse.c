@@ -25,6 +25,8 @@ static void press_dial(Model* const model, const Target* const target, const dou
     const Dial* const dial = dial_of(control);
     if (dial->kind == DIAL_SWITCH) {
         model_toggle(model, control);
+    } else if (dial->kind == DIAL_TRIGGER) {
+        model_trigger(model, control);
     } else if (dial->kind == DIAL_CHOICE) {
         model_nudge(model, control,
                     control_rows[control].least + (float)targets_choice_at(target, control, x));
@@ -186,13 +188,18 @@ void mouse_release(Model* const model)
     model_let_go(model);
 }
 
+static bool is_trigger(const TargetId id)
+{
+    return id.kind == TARGET_DIAL && dial_of((Control)id.index)->kind == DIAL_TRIGGER;
+}
+
 void mouse_scroll(Model* const model, const PaneEvent* const event)
 {
     TargetList targets;
     model_targets(model, &targets);
     const Target* const target = targets_at(&targets, event->x, event->y);
     const int by = event->scroll > 0.0 ? 1 : -1;
-    if (!target || is_held(model)) {
+    if (!target || is_held(model) || is_trigger(target->id)) {
         return;
     }
     const TargetId id = target->id;

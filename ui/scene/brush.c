@@ -93,3 +93,15 @@ void brush_label(const Brush* const brush, const Box box, const char* const word
     ink_text_in(brush->cairo, places.label.x, places.label.y, places.label_room,
                 brush_type(11.0, false, ALIGN_LEFT, colour), words);
 }
+
+void brush_button(const Brush* const brush, const Target* const target, const char* const words,
+                  const bool can)
+{
+    const Palette* const colours = brush->colours;
+    const CellPlaces places = geometry_in_cell(target->box);
+    const Box box = places.button;
+    const bool over = brush_is_hovered(brush, target->id);
+    ink_frame(brush->cairo, box, 3.0, over && can ? 1.6 : 1.0, can ? colours->ink : colours->edge);
+    ink_text_in(brush->cairo, places.button_word.x, places.button_word.y, box.width - 4.0,
+                brush_type(13.0, can, ALIGN_CENTRE, can ? colours->ink : colours->soft), words);
+}

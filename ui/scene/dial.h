@@ -7,9 +7,10 @@
 
 typedef enum {
     DIAL_SWITCH,
-    DIAL_CHOICE, /* a few words side by side */
-    DIAL_VALUE,  /* a number or a word over a rule */
-    DIAL_PICK,   /* opens a list */
+    DIAL_CHOICE,  /* a few words side by side */
+    DIAL_VALUE,   /* a number or a word over a rule */
+    DIAL_PICK,    /* opens a list */
+    DIAL_TRIGGER, /* a button: on for a moment */
 } DialKind;
 
 /* How a value is written. */

@@ -55,6 +55,9 @@ static const Dial dials[CONTROL_COUNT] = {
                        0,
                        "Crash: on the first beat as the groove has it, never, of each phrase and "
                        "after fills, or of the section"},
+    [CONTROL_FILL_NOW] =
+        {DIAL_TRIGGER, FORM_NUMBER, "Fill now", "", NULL, NULL, 1, 1, PANEL_FILLS, 5, 0,
+         "Fill now: one fill that ends on the next bar line it can reach whole; key N"},
     [CONTROL_CHANGE_AT] = {DIAL_CHOICE, FORM_WORDS, "Changes come in", "", change_words, NULL, 1, 1,
                            -1, 0, 0,
                            "Changes come in: when a new groove, figure, grid or cycle is heard"},

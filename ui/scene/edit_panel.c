@@ -33,18 +33,6 @@ const char* edit_help(const EditItem item)
     return helps[item];
 }
 
-static void button(const Brush* const brush, const Target* const target, const char* const words,
-                   const bool can)
-{
-    const Palette* const colours = brush->colours;
-    const CellPlaces places = geometry_in_cell(target->box);
-    const Box box = places.button;
-    const bool over = brush_is_hovered(brush, target->id);
-    ink_frame(brush->cairo, box, 3.0, over && can ? 1.6 : 1.0, can ? colours->ink : colours->edge);
-    ink_text_in(brush->cairo, places.button_word.x, places.button_word.y, box.width - 4.0,
-                brush_type(13.0, can, ALIGN_CENTRE, can ? colours->ink : colours->soft), words);
-}
-
 static void value(const Brush* const brush, const Box box, const char* const text,
                   const char* const unit)
 {
@@ -78,7 +66,7 @@ static void draw_number(const Brush* const brush, const Target* const target, co
 static void draw_learn(const Brush* const brush, const Target* const target)
 {
     const Edit* const edit = &brush->view->edit;
-    button(brush, target, edit->is_learning ? words_voice(edit->learns) : "off", true);
+    brush_button(brush, target, edit->is_learning ? words_voice(edit->learns) : "off", true);
 }
 
 void draw_edit(const Brush* const brush, const Target* const target)
@@ -102,23 +90,23 @@ void draw_edit(const Brush* const brush, const Target* const target)
         break;
     case EDIT_UNDO:
         snprintf(text, sizeof text, "%d back", edit->undo);
-        button(brush, target, text, edit->undo > 0);
+        brush_button(brush, target, text, edit->undo > 0);
         break;
     case EDIT_REDO:
         snprintf(text, sizeof text, "%d on", edit->redo);
-        button(brush, target, text, edit->redo > 0);
+        brush_button(brush, target, text, edit->redo > 0);
         break;
     case EDIT_NAME:
         draw_name(brush, target);
         break;
     case EDIT_SAVE:
-        button(brush, target, "save", edit->is_open);
+        brush_button(brush, target, "save", edit->is_open);
         break;
     case EDIT_DROP:
-        button(brush, target, "as written", edit->is_open);
+        brush_button(brush, target, "as written", edit->is_open);
         break;
     case EDIT_FILE:
-        button(brush, target, "write", true);
+        brush_button(brush, target, "write", true);
         break;
     case EDIT_LEARN:
         draw_learn(brush, target);

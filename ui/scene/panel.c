@@ -124,6 +124,9 @@ void draw_dial(const Brush* const brush, const Target* const target, const Contr
         brush_switch(brush, places.on, on);
         ink_text(brush->cairo, places.on_word.x, places.on_word.y,
                  brush_type(13.0, false, ALIGN_LEFT, brush->colours->ink), on ? "on" : "off");
+    } else if (dial->kind == DIAL_TRIGGER) {
+        brush_button(brush, target, brush->view->values[control] > 0.0f ? "asked for" : "now",
+                     true);
     } else if (dial->kind == DIAL_CHOICE) {
         draw_choice(brush, target, control, places.choice);
         return;

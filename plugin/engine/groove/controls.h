@@ -22,6 +22,7 @@ enum { PORT_CONTROL, PORT_MIDI_OUT, PORT_NOTIFY, PORT_FIRST_CONTROL };
     X(FILL_EVERY, "fill_every", 0, 64, 0)                                                          \
     X(FILL_BEATS, "fill_beats", 0, 16, 0)                                                          \
     X(CRASH, "crash", 0, 3, 0)                                                                     \
+    X(FILL_NOW, "fill_now", 0, 1, 0)                                                               \
     X(CHANGE_AT, "change_at", 0, 3, 2)                                                             \
     X(HANDS_GRID, "hands_grid", 0, 12, 0)                                                          \
     X(FEET_GRID, "feet_grid", 0, 12, 0)                                                            \

@@ -49,6 +49,43 @@ bool fill_ends_before(const Selection* const selection, const Bar* const bar)
     return selection->turnaround && (comes_round || is_asked);
 }
 
+/* True if no fill reaches into the bars from that of a tick on to the one before `line`. */
+static bool is_free(const Selection* const selection, const Meter meter, const int64_t tick,
+                    const int64_t line)
+{
+    bool is = true;
+    for (int64_t index = floor_div(tick, meter_bar_ticks(meter)); is && index < line; ++index) {
+        const Bar bar = bar_at(selection, meter, index);
+        is = !fill_in_bar(selection, &bar).figure;
+    }
+    return is;
+}
+
+int64_t fill_next_bar(const Selection* const selection, const Meter meter, const int64_t from,
+                      bool* const comes)
+{
+    enum { TRIES = 3 * FILL_BARS_MAX }; /* one in its way, the next that is whole, and itself */
+    const int64_t begin = from > 0 ? from : 0;
+    Selection own = *selection;
+    own.fill_bar = 0;
+    *comes = false;
+    if (!own.turnaround || !own.groove) {
+        return 0;
+    }
+    const Bar first = bar_at(&own, meter, 0);
+    const int64_t ticks = fill_ticks(&own, &first);
+    int64_t line = floor_div(begin + ticks + first.ticks - 1, first.ticks);
+    for (int try = 0; try < TRIES; ++try, ++line) {
+        const Bar last = bar_at(&own, meter, line - 1);
+        const Fill there = fill_in_bar(&own, &last);
+        *comes = there.figure && there.end == line * last.ticks && there.begin >= begin;
+        if (*comes || is_free(&own, meter, line * last.ticks - ticks, line)) {
+            return line;
+        }
+    }
+    return 0;
+}
+
 uint32_t fill_round_bars(const Selection* const selection, const uint32_t most)
 {
     const int64_t phrase = selection->phrase_bars;

@@ -23,6 +23,11 @@ Fill fill_in_bar(const Selection* selection, const Bar* bar);
 /* True if a fill that `fill_every` or `fill_bar` asks for ends on the bar's line. */
 bool fill_ends_before(const Selection* selection, const Bar* bar);
 
+/* The first bar on whose line a fill can end that begins at `from` or later, a tick from
+   bar 0, and doesn't reach into another; 0: none can.  *comes: the groove has that one by
+   itself.  What `fill_bar` asks for already is left aside. */
+int64_t fill_next_bar(const Selection* selection, Meter meter, int64_t from, bool* comes);
+
 /* Bars until phrases and fills come round together, but at most `most`; without fills of
    their own round the phrase's. */
 uint32_t fill_round_bars(const Selection* selection, uint32_t most);

@@ -72,5 +72,6 @@ void plan_find(Plan* const plan, const Library* const library, const double temp
         PlanEntry* const entry = &plan->entries[i];
         entry->selection = selection_make(library, &entry->settings, tempo);
         entry->selection.groove = entry->ends ? NULL : entry->selection.groove;
+        entry->selection.fill_bar = entry->fill_bar;
     }
 }

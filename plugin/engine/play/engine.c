@@ -74,6 +74,7 @@ static void break_off(Engine* const engine, const Jump jump, const uint32_t offs
 {
     scheduler_silence(&engine->scheduler, offset, &engine->out);
     lookahead_jump(&engine->lookahead, jump);
+    engine_forget_fill(engine);
     engine_settle(engine);
     engine_take_swing(engine, passage_swing_now(engine));
 }

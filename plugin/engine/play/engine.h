@@ -45,6 +45,12 @@ void engine_use(Engine* engine, const Library* library);
    its tempo and the practice rate with the next block, wherever that is. */
 void engine_set(Engine* engine, const Settings* settings);
 
+/* One fill more: it ends on the first bar line that it can still reach whole, with nothing
+   of it drawn, unless the groove has one there by itself.  Asked again before it ends it is
+   asked once; a stop, a locate or another clock before it forgets it.  False: nothing was
+   asked for, as it stands. */
+bool engine_fill_now(Engine* engine);
+
 /* For callers who know what comes: sections, each at its bar line, all of their
    settings included, while the plan isn't empty; engine_set is without effect then.
    Put them before the place comes within a beat of them.  Readouts are those of

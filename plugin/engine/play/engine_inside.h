@@ -16,6 +16,9 @@ void engine_ask(Engine* engine, const Settings* settings);
 /* Stopped or elsewhere: what waits is in effect at once; of sections the one here. */
 void engine_settle(Engine* engine);
 
+/* A fill that was asked for, and hasn't come, won't. */
+void engine_forget_fill(Engine* engine);
+
 /* The line has come that what sounds lasts to. */
 void engine_turn(Engine* engine);
 

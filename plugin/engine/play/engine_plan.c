@@ -35,11 +35,14 @@ static void wait_for_line(Engine* const engine, const Settings* const settings)
     const Passage now = passage_sounding(engine);
     const int64_t line = line_of_change(settings->change_at, clock->meter,
                                         now.entry->selection.phrase_bars, clock->played_until);
+    const int64_t fill_bar = engine->plan.entries[engine->plan.count - 1].fill_bar;
     lookahead_take_back(&engine->lookahead, now.end);
     plan_drop_after(&engine->plan, engine->sounding);
+    engine->plan.entries[engine->plan.count - 1].fill_bar = fill_bar;
     if (!settings_play_alike(settings, &now.entry->settings)) {
-        plan_put(&engine->plan,
-                 &(PlanEntry){.from = groove_clock_place(clock, line), .settings = *settings});
+        plan_put(&engine->plan, &(PlanEntry){.from = groove_clock_place(clock, line),
+                                             .fill_bar = fill_bar,
+                                             .settings = *settings});
         lookahead_take_back(&engine->lookahead, line);
     }
 }
