@@ -114,11 +114,14 @@ static void ghosts_are_softer_than_normal_strokes_and_those_than_accents(void)
         const Feel feel = {.take = 3,
                            .touch = ends[corner % 3],
                            .accent = ends[corner / 3 % 3],
+                           .accent_feet = ends[corner / 3 % 3],
                            .ghost = ends[corner / 9 % 3],
                            .level = (int[]){1, 40, 100, 127}[corner / 27]};
         for (int place = 0; place < 400; ++place) {
             const int64_t tick = place * TICKS_PER_QUARTER / 4;
-            Stroke stroke = {tick, LEFT_HAND, VOICE_SNARE, LEVEL_GHOST, true};
+            const bool is_foot = place % 3 == 0;
+            Stroke stroke = {tick, is_foot ? LEFT_FOOT : LEFT_HAND,
+                             is_foot ? VOICE_KICK : VOICE_SNARE, LEVEL_GHOST, true};
             const Surroundings around = {.near = TICKS_PER_QUARTER / 4,
                                          .turn = TICKS_PER_QUARTER,
                                          .limb_before = TICKS_PER_QUARTER / 4,

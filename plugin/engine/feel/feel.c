@@ -137,9 +137,14 @@ static double touch_spread(const Voice voice)
     return 14.0;
 }
 
-/* Our choice, no source: beats lead, notes between eighths step back. */
-static double metric_accent(const int64_t in_bar)
+/* Our choice, no source: beats lead, notes between eighths step back; but running feet are
+   practised to be even. */
+static double metric_accent(const Stroke stroke, const Surroundings* const around)
 {
+    const int64_t in_bar = around->in_bar;
+    if (limb_is_foot(stroke.limb) && around->near < TICKS_PER_QUARTER / 2) {
+        return 0.0;
+    }
     if (in_bar == 0) {
         return 4.0;
     }
@@ -184,13 +189,14 @@ typedef struct {
     double accent;
 } Levels;
 
-static Levels levels_of(const Feel* const feel)
+static Levels levels_of(const Feel* const feel, const uint8_t limb)
 {
+    const double accent = limb_is_foot(limb) ? feel->accent_feet : feel->accent;
     const double normal = fmin(fmax(feel->level, 3.0), 125.0);
     return (Levels){
         .ghost = fmax(1.0, normal - 1.0 - feel->ghost * (normal - 2.0)),
         .normal = normal,
-        .accent = fmin(127.0, normal + 1.0 + feel->accent * (126.0 - normal)),
+        .accent = fmin(127.0, normal + 1.0 + accent * (126.0 - normal)),
     };
 }
 
@@ -206,9 +212,9 @@ static double between(const double value, const double low, const double high)
 uint8_t feel_velocity(const Feel* const feel, const Stroke stroke, const Surroundings* const around,
                       const double tempo)
 {
-    const Levels levels = levels_of(feel);
+    const Levels levels = levels_of(feel, stroke.limb);
     const double scale = feel->touch * 2.0;
-    const double swell = scale * (metric_accent(around->in_bar) + breathing(around) +
+    const double swell = scale * (metric_accent(stroke, around) + breathing(around) +
                                   limb_effort(stroke, around, tempo) +
                                   touch_spread((Voice)stroke.voice) * chance(feel, stroke));
     const double quiet = fmax(2.0, (levels.ghost + levels.normal) / 2.0);

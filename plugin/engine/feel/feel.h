@@ -11,10 +11,11 @@ typedef struct {
     double push_hands_ms; /* ahead is negative */
     double push_snare_ms; /* the snare, whichever hand */
     double push_feet_ms;
-    double touch;  /* 0 even to 1; 0.5 is as measured */
-    double accent; /* 0 to 1: how far accents are above normal strokes */
-    double ghost;  /* 0 to 1: how far ghost strokes are below them */
-    int level;     /* velocity of a normal stroke, 1 to 127 */
+    double touch;       /* 0 even to 1; 0.5 is as measured */
+    double accent;      /* 0 to 1: how far the hands' accents are above normal strokes */
+    double accent_feet; /* likewise the feet's */
+    double ghost;       /* 0 to 1: how far ghost strokes are below them */
+    int level;          /* velocity of a normal stroke, 1 to 127 */
 } Feel;
 
 /* Where a stroke stands among others, in ticks; what is further than a quarter

@@ -41,6 +41,7 @@ enum { PORT_CONTROL, PORT_MIDI_OUT, PORT_NOTIFY, PORT_FIRST_CONTROL };
     X(LOOSENESS, "looseness", 0, 30, 14)                                                           \
     X(TOUCH, "touch", 0, 100, 50)                                                                  \
     X(ACCENT, "accent", 0, 100, 60)                                                                \
+    X(ACCENT_FEET, "accent_feet", 0, 100, 30)                                                      \
     X(GHOST, "ghost", 0, 100, 70)                                                                  \
     X(LEVEL, "level", 1, 127, 76)                                                                  \
     X(TAKE, "take", 1, 9999, 1)                                                                    \

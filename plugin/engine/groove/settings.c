@@ -45,6 +45,7 @@ static Feel feel(const float values[CONTROL_COUNT])
         .push_feet_ms = real(values, CONTROL_PUSH_FEET),
         .touch = real(values, CONTROL_TOUCH) / 100.0,
         .accent = real(values, CONTROL_ACCENT) / 100.0,
+        .accent_feet = real(values, CONTROL_ACCENT_FEET) / 100.0,
         .ghost = real(values, CONTROL_GHOST) / 100.0,
         .level = whole(values, CONTROL_LEVEL),
     };
