@@ -48,11 +48,9 @@ static void tell_grids(const Grids* const grids, char* const text, const size_t 
         const int64_t common = common_divisor(TICKS_PER_QUARTER, grids->steps[i]);
         const long long over = (long long)(grids->steps[i] / common);
         const long long steps = (long long)(TICKS_PER_QUARTER / common);
-        char one[48];
-        snprintf(one, sizeof one, "%lld/%lld", steps, over);
-        if (over == 1) {
-            *strchr(one, '/') = '\0';
-        }
+        char one[48], share[24];
+        snprintf(share, sizeof share, "/%lld", over);
+        snprintf(one, sizeof one, "%lld%s", steps, over > 1 ? share : "");
         append(text, size, i ? " " : "");
         append(text, size, one);
     }

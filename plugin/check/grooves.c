@@ -12,11 +12,11 @@
 static bool heard_elsewhere(const Groove* const groove, const uint8_t letter, const LimbPair pair)
 {
     const Part part = groove->parts[letter];
-    for (uint8_t other = 0; other < PARTS_MAX; ++other) {
+    for (int other = 0; other < PARTS_MAX; ++other) {
         const Part there = groove->parts[other];
         const bool is_same =
             pair == PAIR_HANDS ? there.hands == part.hands : there.feet == part.feet;
-        if (other != letter && is_same && heard_part(groove, other, pair)) {
+        if (other != letter && is_same && heard_part(groove, (uint8_t)other, pair)) {
             return true;
         }
     }
@@ -124,8 +124,8 @@ void grooves_check(Findings* const findings)
         const Groove* const groove = &findings->library->grooves[i];
         const EntryInfo* const entry = bank_entry(findings->bank, ENTRY_GROOVE, i);
         if (findings_looks_at(findings, entry)) {
-            for (uint8_t letter = 0; letter < PARTS_MAX; ++letter) {
-                check_part(findings, groove, entry, letter);
+            for (int letter = 0; letter < PARTS_MAX; ++letter) {
+                check_part(findings, groove, entry, (uint8_t)letter);
             }
             check_phrase(findings, groove, entry);
             check_fill(findings, groove, entry);

@@ -28,7 +28,7 @@ void play_entry_figure(const Figure* const figure, const double tempo, const dou
                        const PlayLimits* const limits, Playability* const room)
 {
     const uint32_t bars = figure->bars ? figure->bars : 1;
-    const double bar = (double)(figure->cycle_ticks / bars) / (double)TICKS_PER_QUARTER;
+    const double bar = (double)figure->cycle_ticks / (double)(bars * TICKS_PER_QUARTER);
     const bool are_feet = figure->kind == FIGURE_FEET;
     const Groove alone = {
         .id = 1,
