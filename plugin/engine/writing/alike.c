@@ -41,18 +41,24 @@ static bool strikes_all(const Figure* const a, const Figure* const b, const int6
     return true;
 }
 
-/* Repeated: only where the one's length is so many of the other's, and no fill, which is played
-   once. */
+/* So long that both have been played whole times: sixteenths in bars of seven are the same
+   as those in bars of four. */
+static int64_t meet(const int64_t a, const int64_t b)
+{
+    int64_t divisor = a;
+    for (int64_t rest = b; rest;) {
+        const int64_t last = rest;
+        rest = divisor % rest;
+        divisor = last;
+    }
+    return a / divisor * b;
+}
+
 bool alike_figures(const Figure* const a, const Figure* const b)
 {
-    const bool are_fills = a->kind == FIGURE_TURNAROUND || b->kind == FIGURE_TURNAROUND;
-    if (are_fills && a->cycle_ticks != b->cycle_ticks) {
-        return false;
+    if (a->kind == FIGURE_TURNAROUND && a->cycle_ticks != b->cycle_ticks) {
+        return false; /* a fill is not repeated: another length is another fill */
     }
-    const bool a_is_longer = a->cycle_ticks > b->cycle_ticks;
-    const Figure* const longer = a_is_longer ? a : b;
-    const Figure* const shorter = a_is_longer ? b : a;
-    return longer->cycle_ticks % shorter->cycle_ticks == 0 &&
-           strikes_all(longer, shorter, longer->cycle_ticks) &&
-           strikes_all(shorter, longer, longer->cycle_ticks);
+    const int64_t ticks = meet(a->cycle_ticks, b->cycle_ticks);
+    return strikes_all(a, b, ticks) && strikes_all(b, a, ticks);
 }

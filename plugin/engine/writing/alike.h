@@ -4,6 +4,7 @@
 
 #include "../written/figure.h"
 
-/* True if both strike the same sounds at the same times, the shorter repeated (no fill is): accents and
-   sticking aside, and all cymbals taken for one, as both kicks are. */
+/* True if both strike the same sounds at the same times, each repeated until they meet:
+   accents and sticking aside, and all cymbals taken for one, as both kicks are.  Fills, which
+   are not repeated, only if they are as long. */
 bool alike_figures(const Figure* a, const Figure* b);
