@@ -24,7 +24,7 @@ static const struct {
     uint32_t stays;
 } pairs[] = {{24, "urn:fourlimb:hands:two-four-hats", 1},
              {180, "urn:fourlimb:hands:six-eight-hats", 90},
-             {181, "urn:fourlimb:hands:six-eight-ride", 91},
+             {181, "urn:fourlimb:hands:six-eight-ride", 90},
              {182, "urn:fourlimb:hands:six-eight-ghosts", 94},
              {183, "urn:fourlimb:hands:six-eight-bells", 93}};
 enum { PAIRS = sizeof pairs / sizeof *pairs };

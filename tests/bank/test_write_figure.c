@@ -223,7 +223,7 @@ static void names_with_hyphens_keep_their_prefix(void)
     const EntryPick one = {ENTRY_GROOVE, 3};
     char* const text = write_entries(bank, &one, 1);
     CHECK(text && strstr(text, "\ngroove:upper-station\n"));
-    CHECK(text && strstr(text, "fl:hands hands:ride-eighths ;"));
+    CHECK(text && strstr(text, "fl:hands hands:eighth-hats ;"));
     free(text);
 }
 

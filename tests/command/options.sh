@@ -23,7 +23,7 @@ value() {
 	case $1:$2 in
 	*:groove) echo "Fog Bell" ;;
 	*:preset) echo "Blank Sheet in Seven" ;;
-	*:hands) echo bell-quarters ;;
+	*:hands) echo quarter-hats ;;
 	*:feet) echo gallop ;;
 	*:ride-on) echo floor-tom ;;
 	*:turnaround) echo none ;;
