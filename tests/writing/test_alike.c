@@ -26,6 +26,11 @@ static const Stroke other[] = {{0, RIGHT_HAND, VOICE_RIDE, LEVEL_ACCENT, true},
                                {2 * Q, RIGHT_HAND, VOICE_RIDE, LEVEL_ACCENT, true},
                                {3 * Q, LEFT_HAND, VOICE_TOM_LOW, LEVEL_ACCENT, true}};
 
+static const Stroke running[] = {{0, RIGHT_FOOT, VOICE_KICK, LEVEL_ACCENT, true},
+                                 {Q, LEFT_FOOT, VOICE_KICK_LEFT, LEVEL_NORMAL, true},
+                                 {2 * Q, RIGHT_FOOT, VOICE_KICK, LEVEL_NORMAL, true},
+                                 {3 * Q, LEFT_FOOT, VOICE_KICK_LEFT, LEVEL_NORMAL, true}};
+
 static void the_same_strokes_are_alike_and_others_are_not(void)
 {
     const Figure a = figure_of(once, 2, 2 * Q);
@@ -33,6 +38,8 @@ static void the_same_strokes_are_alike_and_others_are_not(void)
     const Figure c = figure_of(other, 4, 4 * Q);
     const Figure less = figure_of(twice, 3, 4 * Q);
     const Figure odd = figure_of(once, 2, 3 * Q);
+    const Figure three = figure_of(running, 3, 3 * Q), four = figure_of(running, 4, 4 * Q);
+    CHECK(alike_figures(&three, &four) && !alike_figures(&three, &b));
     CHECK(alike_figures(&a, &b) && alike_figures(&b, &a) && alike_figures(&a, &a));
     CHECK(!alike_figures(&a, &c) && !alike_figures(&b, &c));
     CHECK(!alike_figures(&a, &less) && !alike_figures(&less, &b));
