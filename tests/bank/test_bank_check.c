@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
-/* test_bank_check.c - the check of a bank: a small bank in which it finds nothing, and one
-   error planted after the other, each found with file, line and subject. */
+/* test_bank_check.c - the check of a bank: a small bank in which it finds nothing, one error
+   planted after the other, each found with file, line and subject; and the factory's, in
+   which nothing is found. */
 #include "../../plugin/check/bank_check.h"
 #include "../help/check.h"
 #include "bank_folder.h"
@@ -221,6 +222,17 @@ static void of_a_users_own_theirs_is_told(void)
           strstr(found.texts[0], "has the strokes of feet.ttl:"));
 }
 
+/* Whoever adds to the bank: each line of this tells where, what, and what to do. */
+static void the_factorys_bank_is_clean(void)
+{
+    Bank* const bank = bank_open((BankSources){.factory = FOURLIMB_BUILD "/lv2/fourlimb.lv2/bank"});
+    const Found found = find(bank);
+    for (int i = 0; i < found.count && i < FOUND_MOST; ++i) {
+        printf("# %s\n", found.texts[i]);
+    }
+    CHECK_INT(found.count, 0);
+}
+
 int main(void)
 {
     RUN(nothing_is_found_where_nothing_is_wrong);
@@ -228,5 +240,6 @@ int main(void)
     RUN(a_hat_that_two_figures_tear_is_found_in_the_groove);
     RUN(a_reason_is_heard);
     RUN(of_a_users_own_theirs_is_told);
+    RUN(the_factorys_bank_is_clean);
     return tests_end();
 }
