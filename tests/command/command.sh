@@ -184,6 +184,12 @@ every_note_is_ended_before_it_begins_again() {
 	"$python" "$here/midi_lines.py" --pairs song.mid
 }
 
+# No 64ths in a notation program: lengths go to the limb's next stroke.
+notes_of_a_straight_file_are_sixteenths_to_quarters() {
+	run render --groove "Lower Station" --bars 8 --set looseness=0 --out straight.mid || return 1
+	"$python" "$here/midi_lines.py" --pairs straight.mid && "$python" "$here/midi_lines.py" --lengths straight.mid
+}
+
 tracks_end_on_the_bar_line() {
 	same "$(grep ' end' mido.txt)" "1 660240 end
 2 660240 end"
@@ -192,7 +198,7 @@ tracks_end_on_the_bar_line() {
 # rendered_exactly BARS LABEL: without feel, and without the swing that a groove may
 # have written, which 1.0 would leave in place; 1.0001 is under half a tick.
 rendered_exactly() {
-	render --groove "$2" --bars "$1" --set looseness=0 --set touch=0 --set swing_ratio=1.0001 --out one.mid &&
+	render --groove "$2" --bars "$1" --set looseness=0 --set touch=0 --set accent_feet=60 --set swing_ratio=1.0001 --out one.mid &&
 		"$python" "$here/check_render.py" "$presets" one.mid "$@"
 }
 
@@ -363,6 +369,7 @@ check_files() {
 	check "names stand at time 0" names_stand_at_time_0
 	check "drums are on channel 10" drums_are_on_channel_10
 	check "every note is ended before it begins again" every_note_is_ended_before_it_begins_again
+	check "notes of a straight file are sixteenths to quarters" notes_of_a_straight_file_are_sixteenths_to_quarters
 	check "tracks end on the bar line" tracks_end_on_the_bar_line
 	check "a groove in four is rendered exactly" rendered_exactly 20 "Lower Station"
 	check "a groove in seven is rendered exactly" rendered_exactly 13 "Winter Timetable"

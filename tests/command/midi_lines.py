@@ -4,7 +4,10 @@
 the same file can be brought into the same form (see command.sh) and compared.
 
 midi_lines.py --pairs FILE.mid - true if every note that begins is ended, once, before
-it begins again, and no note lasts for no time."""
+it begins again, and no note lasts for no time.
+
+midi_lines.py --lengths FILE.mid - true if each note of a straight file is a whole number of
+sixteenths long, a quarter note at most."""
 
 import sys
 
@@ -56,10 +59,21 @@ def pair_faults(midi):
     yield from (f"{note} of {tick} is never ended" for note, tick in began.items())
 
 
+def length_faults(midi):
+    began = {}
+    for number, tick, message in events(midi):
+        if message.type == "note_on" and message.velocity:
+            began[message.note] = tick
+        elif message.type in ("note_on", "note_off"):
+            length = tick - began.pop(message.note)
+            if length % (midi.ticks_per_beat // 4) or length > midi.ticks_per_beat:
+                yield f"{message.note} before {tick} lasts {length} of {midi.ticks_per_beat}"
+
+
 def main():
     midi = mido.MidiFile(sys.argv[-1], charset="utf-8")
-    if sys.argv[1] == "--pairs":
-        faults = list(pair_faults(midi))
+    if sys.argv[1] in ("--pairs", "--lengths"):
+        faults = list(pair_faults(midi) if sys.argv[1] == "--pairs" else length_faults(midi))
         print("\n".join(faults[:10]), end="\n" if faults else "")
         return 1 if faults else 0
     print_lines(midi)

@@ -61,8 +61,8 @@ other_drums_would_sound_otherwise() {
 # A velocity of half is softer by some decibels in every soundfont: SoundFont 2.04, 8.4.1,
 # makes it 20 lg of the velocity's square, so 12 dB; a sample may add its own.
 level_is_heard() {
-	render --groove 3 --bars 2 --set touch=0 --set accent=0 --set level=100 --out loud.wav
-	render --groove 3 --bars 2 --set touch=0 --set accent=0 --set level=50 --out soft.wav
+	render --groove 3 --bars 2 --set touch=0 --set accent=0 --set accent_feet=0 --set level=100 --out loud.wav
+	render --groove 3 --bars 2 --set touch=0 --set accent=0 --set accent_feet=0 --set level=50 --out soft.wav
 	wav louder loud.wav soft.wav 6
 }
 

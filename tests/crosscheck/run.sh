@@ -65,6 +65,15 @@ agrees_with_score() {
 		END { if (NR < 5) { print "only " NR " strokes"; bad = 1 } exit bad }'
 }
 
+# What a notation program makes of a straight file: midi2ly, which comes with LilyPond.
+reads_as_strokes() {
+	"$build/fourlimb" render --bars 4 --turnaround none --set looseness=0 --groove "$1" --out "$work/$1.mid" --force >/dev/null &&
+		midi2ly --quiet -o "$work/$1.ly" "$work/$1.mid" 2>/dev/null || return 1
+	sed -n '/trackBchannelB/,$p' "$work/$1.ly" | grep -v '^ *%\|skip' | grep -oE "[a-gr>][is,']*[0-9]+" | sed 's/.*[^0-9]//' |
+		sort -n | uniq -c >"$work/lengths.txt"
+	awk '$2 > 16 { print $1 " notes or rests of a " $2 "th"; bad = 1 } END { exit bad || !NR }' "$work/lengths.txt"
+}
+
 lilypond_renders() {
 	(cd "$work" && lilypond --silent --output tuplets "$here/tuplets.ly") && [ -s "$work/tuplets-7.midi" ]
 }
@@ -74,6 +83,8 @@ if ! has lilypond midicsv; then
 else
 	mkdir -p "$work/data/fourlimb" && cp "$here/own.ttl" "$work/data/fourlimb"
 	check "LilyPond plays the bars of tuplets" lilypond_renders
+	check "a straight file reads as sixteenths and longer in a notation program" reads_as_strokes "Lower Station"
+	check "so do threes that cross the bar line" reads_as_strokes "Brine Stair"
 	check "a beat each of 3, 5, 6 and 7 falls where LilyPond has it" agrees_with_score 0 --feet "A beat each"
 	check "five over four falls where LilyPond has it" agrees_with_score 1 --feet "Five over four"
 	check "seven over two falls where LilyPond has it" agrees_with_score 2 --feet "Seven over two"

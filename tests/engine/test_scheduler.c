@@ -45,15 +45,65 @@ static void a_stroke_is_a_note_on_and_its_note_off_follows(void)
     static MidiList list;
     hits.count = 1;
     hits.hits[0] = at_sixteenth(1, RIGHT_FOOT, VOICE_KICK, 88);
-    play(&scheduler, &hits, 0, 20000, 100, &list);
+    play(&scheduler, &hits, 0, 40000, 100, &list);
     CHECK_INT(list.count, 2);
     CHECK_INT(list.messages[0].frame, 6000);
     CHECK_INT(list.messages[0].bytes[0], 0x99);
     CHECK_INT(list.messages[0].bytes[1], 36);
     CHECK(list.messages[0].bytes[2] > 0 && list.messages[0].bytes[2] < 128);
     CHECK_INT(list.messages[1].bytes[0], 0x89);
-    CHECK(list.messages[1].frame > 6000);
+    CHECK_INT(list.messages[1].frame, 6000 + 24000); /* a quarter note */
     CHECK_INT(scheduler.count, 0);
+}
+
+/* The frame at which the note of a key that begins at a frame ends; -1 if it doesn't. */
+static int64_t end_of(const MidiList* const list, const uint8_t key, const uint32_t begin)
+{
+    for (uint32_t i = 0; i < list->count; ++i) {
+        const MidiMessage message = list->messages[i];
+        if (message.bytes[1] == key && message.bytes[0] == 0x89 && message.frame > begin) {
+            return message.frame;
+        }
+    }
+    return -1;
+}
+
+static void a_note_lasts_until_its_limb_strikes_again_but_no_longer_than_a_quarter(void)
+{
+    enum { BLOCKS = 4 };
+    static const int64_t blocks[BLOCKS] = {80000, 24000, 977, 64};
+    for (int block = 0; block < BLOCKS; ++block) {
+        static HitList hits, due;
+        static MidiList list, part;
+        Scheduler scheduler = {.count = 0};
+        hits.count = 5;
+        hits.hits[0] = at_sixteenth(0, RIGHT_HAND, VOICE_HAT_CLOSED, 88);
+        hits.hits[1] = at_sixteenth(0, RIGHT_FOOT, VOICE_KICK, 88);
+        hits.hits[2] = at_sixteenth(1, LEFT_HAND, VOICE_SIDE_STICK, 88);
+        hits.hits[3] = at_sixteenth(2, RIGHT_HAND, VOICE_SNARE, 88);
+        hits.hits[4] = at_sixteenth(3, RIGHT_FOOT, VOICE_KICK, 88);
+        list.count = 0;
+        for (int64_t at = 0, next = 0; at < 80000; at += blocks[block]) {
+            due.count = 0;
+            for (; next < hits.count &&
+                   hits.hits[next].tick / (TICKS_PER_QUARTER / 4) * 6000 < at + blocks[block];
+                 ++next) {
+                due.hits[due.count++] = hits.hits[next];
+            }
+            play(&scheduler, &due, at, at + blocks[block], 100, &part);
+            for (uint32_t i = 0; i < part.count; ++i) {
+                list.messages[list.count] = part.messages[i];
+                list.messages[list.count++].frame += (uint32_t)at;
+            }
+        }
+        check_case("blocks of %d frames", (int)blocks[block]);
+        CHECK_INT(list.count, 10);
+        CHECK_INT(end_of(&list, 42, 0), 12000);         /* the hand goes to the snare */
+        CHECK_INT(end_of(&list, 36, 0), 18000);         /* the foot strikes again */
+        CHECK_INT(end_of(&list, 37, 0), 6000 + 24000);  /* nothing more of that hand */
+        CHECK_INT(end_of(&list, 38, 0), 12000 + 24000); /* nor of this one */
+        CHECK_INT(end_of(&list, 36, 18000), 18000 + 24000);
+    }
 }
 
 static void two_feet_on_one_key_at_once_are_one_note_as_loud_as_the_louder(void)
@@ -64,10 +114,10 @@ static void two_feet_on_one_key_at_once_are_one_note_as_loud_as_the_louder(void)
     hits.count = 2;
     hits.hits[0] = at_sixteenth(1, RIGHT_FOOT, VOICE_KICK, 36);
     hits.hits[1] = at_sixteenth(1, LEFT_FOOT, VOICE_KICK, 116);
-    play(&scheduler, &hits, 0, 20000, 100, &list);
+    play(&scheduler, &hits, 0, 40000, 100, &list);
     hits.count = 1;
     hits.hits[0] = hits.hits[1];
-    play(&scheduler, &hits, 0, 20000, 100, &alone);
+    play(&scheduler, &hits, 0, 40000, 100, &alone);
     CHECK_INT(list.count, 2);
     CHECK_INT(list.messages[0].bytes[2], alone.messages[0].bytes[2]);
 }
@@ -81,7 +131,7 @@ static void a_key_struck_again_is_ended_first(void)
     hits.hits[0] = at_sixteenth(0, RIGHT_FOOT, VOICE_KICK, 88);
     hits.hits[1] = hits.hits[0];
     hits.hits[1].tick += TICKS_PER_QUARTER / 100; /* 240 frames: still sounding */
-    play(&scheduler, &hits, 0, 20000, 100, &list);
+    play(&scheduler, &hits, 0, 40000, 100, &list);
     CHECK_INT(list.count, 4);
     CHECK_INT(list.messages[1].bytes[0], 0x89);
     CHECK_INT(list.messages[1].frame, 240);
@@ -102,7 +152,7 @@ static void whatever_the_room_every_note_on_gets_its_note_off(void)
     for (uint32_t room = 0; room <= 20; ++room) {
         Scheduler scheduler = {.count = 0};
         check_case("room for %u messages", room);
-        play(&scheduler, &hits, 0, 40000, room, &list);
+        play(&scheduler, &hits, 0, 50000, room, &list);
         uint32_t begun = 0, ended = 0;
         for (uint32_t i = 0; i < list.count; ++i) {
             begun += list.messages[i].bytes[0] == 0x99;
@@ -156,6 +206,7 @@ static void messages_stand_in_order_of_time(void)
 int main(void)
 {
     RUN(a_stroke_is_a_note_on_and_its_note_off_follows);
+    RUN(a_note_lasts_until_its_limb_strikes_again_but_no_longer_than_a_quarter);
     RUN(two_feet_on_one_key_at_once_are_one_note_as_loud_as_the_louder);
     RUN(a_key_struck_again_is_ended_first);
     RUN(whatever_the_room_every_note_on_gets_its_note_off);

@@ -100,14 +100,22 @@ static void a_position_behind_later_notes_counts_from_its_own_frame(void)
 static void a_held_pad_outlasts_our_note_on_its_key(void)
 {
     hear_own();
-    CHECK(holds(&own, DRUMS, KICK, 0));
+    int64_t end = 2 * RATE - 100; /* where our note has ended already */
+    while (end > 0 && (holds(&own, DRUMS, SNARE, end) || holds(&own, DRUMS, SNARE, end - 1))) {
+        --end;
+    }
+    bool any = false;
+    for (int64_t frame = 0; frame < end; frame += 100) {
+        any |= holds(&own, DRUMS, SNARE, frame);
+    }
+    CHECK(any);
     pads.count = 0;
     begin(1.0f);
-    add(&pads, 0, 0x99, KICK, 99);
-    add(&pads, 2 * RATE - 100, 0x89, KICK, 5);
+    add(&pads, 0, 0x99, SNARE, 99);
+    add(&pads, end, 0x89, SNARE, 5);
     play(2 * RATE, 512, false);
-    CHECK(holds(&heard, DRUMS, KICK, 2 * RATE - 101));
-    CHECK(!holds(&heard, DRUMS, KICK, 2 * RATE - 100));
+    CHECK(holds(&heard, DRUMS, SNARE, end - 1));
+    CHECK(!holds(&heard, DRUMS, SNARE, end));
     CHECK_INT(notes_that_overlap(), 0);
 }
 

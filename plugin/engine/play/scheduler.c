@@ -3,9 +3,9 @@
 
 #include <stddef.h>
 
-/* A sixteenth of a quarter: long enough to be seen in a piano roll, short
-   enough that sixteen strokes in a quarter don't overlap.  Drums ignore it. */
-static const int64_t note_ticks = TICKS_PER_QUARTER / 16;
+/* Unless its limb or its key is struck before: so that a file in a notation program shows
+   the strokes' own values, and a cymbal isn't cut where a sampler heeds the end. */
+static const int64_t note_ticks = TICKS_PER_QUARTER;
 
 static uint32_t block_frame(const Stretch stretch, const int64_t frame)
 {
@@ -89,18 +89,31 @@ static void strengthen(const SoundingNote note, const uint8_t velocity, MidiList
     *now = *now < velocity ? velocity : *now;
 }
 
+/* What the limb struck before lasts until it strikes again. */
+static void end_limb(Scheduler* const scheduler, const uint8_t limb, const int64_t frame,
+                     const uint32_t at, MidiList* const list)
+{
+    for (uint32_t i = scheduler->count; i-- > 0;) {
+        const SoundingNote note = scheduler->notes[i];
+        if (note.limb == limb && note.on_frame < frame && !end_note(scheduler, i, at, list)) {
+            scheduler->notes[i].off_frame = frame; /* as soon as there is room */
+        }
+    }
+}
+
 static void strike(Scheduler* const scheduler, const Hit hit, const Output output,
                    const Clock* const clock, const Stretch stretch, const int64_t frame,
                    MidiList* const list)
 {
     const uint8_t note = key_of(hit, output);
     const uint8_t channel = channel_of(hit, output);
+    const uint32_t at = block_frame(stretch, frame);
+    end_limb(scheduler, hit.limb, frame, at, list);
     const uint32_t index = sounding_index(scheduler, note, channel);
     if (index < scheduler->count && scheduler->notes[index].on_frame == frame) {
         strengthen(scheduler->notes[index], hit.velocity, list);
         return;
     }
-    const uint32_t at = block_frame(stretch, frame);
     if (index < scheduler->count && !end_note(scheduler, index, at, list)) {
         ++scheduler->dropped;
         return;
@@ -110,8 +123,8 @@ static void strike(Scheduler* const scheduler, const Hit hit, const Output outpu
         return;
     }
     const int64_t length = whole_number((double)note_ticks / clock->ticks_per_frame + 0.5);
-    scheduler->notes[scheduler->count++] =
-        (SoundingNote){frame, frame + (length > 0 ? length : 1), list->count, note, channel};
+    scheduler->notes[scheduler->count++] = (SoundingNote){
+        frame, frame + (length > 0 ? length : 1), list->count, note, channel, hit.limb};
     midi_list_add(list, at, (uint8_t)(MIDI_NOTE_ON | channel), note, hit.velocity);
 }
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: ISC
 /* scheduler.h - hits become MIDI notes in frame order, and every note that
-   was begun is ended: in time, before it is struck again, at a stop or jump.
+   was begun is ended: as its limb strikes again, a quarter note later at the most, before
+   its key is struck again, at a stop or jump.  Who knows no more than what was struck so
+   far can tell all of that, so that files and hosts get the same notes.
    Audio thread only; never allocates, never blocks. */
 #pragma once
 
@@ -16,6 +18,7 @@ typedef struct {
     uint32_t message;  /* its place in the list it was begun in */
     uint8_t note;
     uint8_t channel;
+    uint8_t limb; /* Limb that struck it; LIMB_COUNT: the click */
 } SoundingNote;
 
 typedef struct {
