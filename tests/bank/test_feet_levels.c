@@ -37,6 +37,11 @@ static const struct {
     const char* reason;
 } accented[] = {{45, "its accents make 3-3-2 of even eighths"},
                 {56, "its accents come every three sixteenths"},
+                {120, "two of one foot: the second is softer"},
+                {121, "two of one foot: the second is softer"},
+                {122, "two of one foot: the second is softer"},
+                {123, "two of one foot: the second is softer"},
+                {124, "two of one foot: the second is softer"},
                 {125, "three of one foot: the second and third are rebounds"},
                 {133, "the right foot marks the beat, the left doubles behind it"},
                 {154, "its accents make fours of sextuplets"},
