@@ -202,10 +202,10 @@ static void spread(VoiceWord* const changes, const int count, const double end)
 static void draw_changes(cairo_t* const cairo, const SheetBar* const bar, const Meter meter,
                          const StaffBox box, uint8_t voices[LIMB_COUNT])
 {
-    for (uint8_t limb = 0; limb < LIMB_COUNT; ++limb) {
+    for (int limb = 0; limb < LIMB_COUNT; ++limb) {
         VoiceWord changes[CHANGES_MOST];
-        const double y = box.y + line_below[limb] + (points_up(limb) ? -24.0 : 28.0);
-        const int count = changes_of(cairo, bar, meter, box, limb, &voices[limb], changes);
+        const double y = box.y + line_below[limb] + (points_up((uint8_t)limb) ? -24.0 : 28.0);
+        const int count = changes_of(cairo, bar, meter, box, (uint8_t)limb, &voices[limb], changes);
         spread(changes, count, box.x + box.width - 6.0);
         for (int i = 0; i < count; ++i) {
             ink_text(cairo, changes[i].x, y, change_type, changes[i].word);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: ISC
 #include "alike.h"
 
+#include "../time/ticks.h"
+
 /* What sounds alike here. */
 static uint8_t sound_of(const uint8_t voice)
 {
@@ -45,13 +47,7 @@ static bool strikes_all(const Figure* const a, const Figure* const b, const int6
    as those in bars of four. */
 static int64_t meet(const int64_t a, const int64_t b)
 {
-    int64_t divisor = a;
-    for (int64_t rest = b; rest;) {
-        const int64_t last = rest;
-        rest = divisor % rest;
-        divisor = last;
-    }
-    return a / divisor * b;
+    return a / common_divisor(a, b) * b;
 }
 
 bool alike_figures(const Figure* const a, const Figure* const b)
