@@ -115,6 +115,32 @@ static Selection as_rendered(const Library* const library, const uint32_t groove
     return selection_make(library, &settings, tempo);
 }
 
+/* True if even strokes on some grid are as far apart as a limit has them, to a hundredth:
+   within what a file's ticks blur. */
+static bool is_at_a_limit(const double tempo)
+{
+    static const double limits_s[] = {0.25, 0.125, 0.1, 60.0 / 517.0};
+    for (int steps = 1; steps <= 24; ++steps) {
+        const double gap = 60.0 / tempo / steps;
+        for (size_t i = 0; i < sizeof limits_s / sizeof *limits_s; ++i) {
+            const double bounce = limits_s[i] / burst_rate_of((PlayStream)RIGHT_FOOT, 1.0);
+            if (fabs(gap / limits_s[i] - 1.0) < 0.01 || fabs(gap / bounce - 1.0) < 0.01) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+static double beside_limits(const double tempo)
+{
+    double beside = tempo;
+    while (is_at_a_limit(beside) && CHECK(beside < tempo + 40.0)) {
+        beside += 0.37;
+    }
+    return beside;
+}
+
 /* At the highest tempo it is for, and a little: so no gap lies just at a limit. */
 static void check_grooves(const uint32_t first, const uint32_t apart)
 {
@@ -129,7 +155,7 @@ static void check_grooves(const uint32_t first, const uint32_t apart)
             continue;
         }
         const EntryInfo* const entry = bank_entry(bank, ENTRY_GROOVE, i);
-        const double tempo = entry->tempo_high + 0.37;
+        const double tempo = beside_limits(entry->tempo_high + 0.37);
         const Selection selection = as_rendered(bank_library(bank), groove->id, tempo);
         playability_run(&playability, &selection, groove->meter, tempo, BARS, &limits);
         for (int limb = 0; limb < LIMB_COUNT; ++limb) {
