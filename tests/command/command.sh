@@ -198,7 +198,8 @@ tracks_end_on_the_bar_line() {
 # rendered_exactly BARS LABEL: without feel, and without the swing that a groove may
 # have written, which 1.0 would leave in place; 1.0001 is under half a tick.
 rendered_exactly() {
-	render --groove "$2" --bars "$1" --set looseness=0 --set touch=0 --set accent_feet=60 --set swing_ratio=1.0001 --out one.mid &&
+	render --groove "$2" --bars "$1" --set looseness=0 --set touch=0 --set accent_feet=60 --set swing_ratio=1.0001 \
+		--set "fill_every=${3:-0}" --set "fill_beats=${4:-0}" --out one.mid &&
 		"$python" "$here/check_render.py" "$presets" one.mid "$@"
 }
 
@@ -209,6 +210,28 @@ all_grooves_are_rendered_exactly() {
 		rendered_exactly 17 "$label" || faults=1
 	done <labels.txt
 	return $faults
+}
+
+# Every eleventh, in meters of all kinds.
+fills_are_rendered_where_they_are_asked_for() {
+	faults=0
+	labels grooves | awk 'NR % 11 == 5' >labels.txt
+	while read -r label; do
+		rendered_exactly 17 "$label" 3 2 && rendered_exactly 17 "$label" 5 || faults=1
+	done <labels.txt
+	return $faults
+}
+
+# Each section counts its fills from its own first bar: as if it stood alone.
+sections_have_fills_of_their_own() {
+	render --groove "Pump House" --bars 6 --set fill_every=4 --set fill_beats=2 --set looseness=0 --set touch=0 \
+		--groove "Pump House" --bars 7 --turnaround "Four shots" --set fill_every=3 --set looseness=0 --set touch=0 --out two.mid || return
+	render --groove "Pump House" --bars 7 --turnaround "Four shots" --set fill_every=3 --set looseness=0 --set touch=0 --out alone.mid || return
+	bar=$("$python" "$here/midi_lines.py" alone.mid | awk '{ print $2 }' | sort -n | tail -1)
+	"$python" "$here/midi_lines.py" alone.mid | grep ' on ' | cut -d' ' -f2,5 >alone.txt
+	"$python" "$here/midi_lines.py" two.mid | grep ' on ' |
+		awk -v from=$((bar / 7 * 6)) '$2 >= from { print $2 - from, $5 }' >second.txt
+	[ -s second.txt ] && diff alone.txt second.txt
 }
 
 a_wrong_note_is_found_by_the_check() {
@@ -375,6 +398,8 @@ check_files() {
 	check "a groove in seven is rendered exactly" rendered_exactly 13 "Winter Timetable"
 	check "sextuplets are rendered exactly" rendered_exactly 9 "Brake Wheel"
 	check "all grooves are rendered exactly" all_grooves_are_rendered_exactly
+	check "fills are rendered where they are asked for" fills_are_rendered_where_they_are_asked_for
+	check "sections have fills of their own" sections_have_fills_of_their_own
 	check "a wrong note is found by the check" a_wrong_note_is_found_by_the_check
 	check "limbs can be left out" limbs_can_be_left_out
 	check "a click can be rendered too" a_click_can_be_rendered_too
