@@ -16,14 +16,14 @@ typedef struct {
     uint32_t id;
     const char* name;  /* the subject as written, such as feet:gallop */
     const char* where; /* for messages: "feet.ttl:12: feet:gallop" */
-    const char* uri;  /* the subject whole */
+    const char* uri;   /* the subject whole */
     const char* label;
     const char* comment; /* "" if none */
     const char* family;  /* its label, "" if none */
     const char* family_uri;
     const char* differs; /* why it stands beside one with the same strokes; "" if not said */
     const char* alone;   /* why no groove has it; "" if not said */
-    int tempo_low; /* quarter notes a minute, 0 if not said */
+    int tempo_low;       /* quarter notes a minute, 0 if not said */
     int tempo_high;
     bool is_users;    /* not from the factory */
     bool is_sessions; /* from the text of a session, though not from its file */

@@ -95,6 +95,9 @@ static void read_limb_line(Subject* const limb_line, ReadFigure* const so_far)
         return;
     }
     const Stroke stroke = {.limb = (uint8_t)limb, .voice = (uint8_t)voice, .bends = read.bends};
+    if (limb_is_foot(stroke.limb) && voice == VOICE_CHOKE) {
+        field_wrong(limb_line, "voice", "a foot can't grip a cymbal; expected a hand's line");
+    }
     if (limb_is_foot(stroke.limb) && strpbrk(read.steps, "fd")) {
         field_wrong(limb_line, "steps", "a foot has no flams and drags");
     }

@@ -16,6 +16,15 @@ static void read_key(Subject* const key, Kit* const kit, bool has_key[VOICE_COUN
     has_key[voice] = true;
 }
 
+/* Few instruments have a key that stops a cymbal. */
+static void add_choke(Kit* const kit, bool has_key[VOICE_COUNT])
+{
+    if (!has_key[VOICE_CHOKE]) {
+        kit->notes[VOICE_CHOKE] = KIT_NO_KEY;
+    }
+    has_key[VOICE_CHOKE] = true;
+}
+
 /* Kit maps from before there was a click have no key for it: the keys that
    General MIDI 2 has (Metronome Click and Metronome Bell). */
 static void add_click(Kit* const kit, bool has_key[VOICE_COUNT])
@@ -47,6 +56,7 @@ bool read_kit(Subject* const subject, const EntryReading* const reading, const E
     }
     sord_iter_free(found);
     add_click(kit, has_key);
+    add_choke(kit, has_key);
     for (int voice = 0; !subject->failed && voice < VOICE_COUNT; ++voice) {
         if (!has_key[voice]) {
             field_wrong(subject, "key", "there is none for fl:%s", voice_names[voice]);

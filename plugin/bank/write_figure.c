@@ -81,6 +81,9 @@ static void put_kit(TurtleWriter* const writer, const Bank* const bank, const En
     const Kit* const kit = (const Kit*)value;
     write_info(writer, info, kind_rows[kind].class_name);
     for (int voice = 0; voice < VOICE_COUNT; ++voice) {
+        if (kit->notes[voice] == KIT_NO_KEY) {
+            continue;
+        }
         turtle_writer_open(writer, "key");
         turtle_writer_term(writer, "voice", voice_names[voice]);
         turtle_writer_integer(writer, "note", kit->notes[voice]);

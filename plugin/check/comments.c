@@ -51,6 +51,7 @@ static const struct {
     {"china", {VOICE_CHINA, VOICE_CHINA, VOICE_CHINA}, false},
     {"splash", {VOICE_SPLASH, VOICE_SPLASH, VOICE_SPLASH}, false},
     {"cowbell", {VOICE_COWBELL, VOICE_COWBELL, VOICE_COWBELL}, false},
+    {"choke", {VOICE_CHOKE, VOICE_CHOKE, VOICE_CHOKE}, false},
 };
 enum { CALLINGS = sizeof callings / sizeof *callings };
 

@@ -30,6 +30,7 @@ static uint8_t sound_of(const uint8_t voice)
     case VOICE_TOM_LOW:
     case VOICE_TOM_FLOOR:
     case VOICE_COWBELL:
+    case VOICE_CHOKE:
     case VOICE_CLICK:
     case VOICE_CLICK_ACCENT:
     case VOICE_COUNT:

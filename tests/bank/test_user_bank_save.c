@@ -206,9 +206,10 @@ static void kit_maps_are_saved_in_the_same_manner(void)
                       "@prefix rdfs: <http://www.w3.org/2000/01/rdf-schema#> .\n"
                       "<urn:test:kit> a fl:Kit ; rdfs:label \"Attic\" ; fl:key ";
     static const char* const voices[VOICE_COUNT] = {
-        "kick",     "kickLeft", "snare",    "sideStick", "hatClosed", "hatHalfOpen", "hatOpen",
-        "hatPedal", "ride",     "rideBell", "crash",     "crash2",    "china",       "splash",
-        "tomHigh",  "tomMid",   "tomLow",   "tomFloor",  "cowbell",   "click",       "clickAccent"};
+        "kick",    "kickLeft", "snare",   "sideStick",  "hatClosed", "hatHalfOpen",
+        "hatOpen", "hatPedal", "ride",    "rideBell",   "crash",     "crash2",
+        "china",   "splash",   "tomHigh", "tomMid",     "tomLow",    "tomFloor",
+        "cowbell", "choke",    "click",   "clickAccent"};
     for (int i = 0; i < VOICE_COUNT; ++i) {
         const size_t at = strlen(text);
         snprintf(text + at, sizeof text - at, "%s[ fl:voice fl:%s ; fl:note %d ]", i ? ", " : "",

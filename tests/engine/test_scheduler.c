@@ -106,6 +106,43 @@ static void a_note_lasts_until_its_limb_strikes_again_but_no_longer_than_a_quart
     }
 }
 
+/* A crash, then the hand that struck it grips it. */
+static void choke(const Kit* const with, MidiList* const list)
+{
+    static HitList hits;
+    const Clock clock = slow_clock();
+    const Output output = {with, 9, 9, false};
+    Scheduler scheduler = {.count = 0};
+    hits.count = 2;
+    hits.hits[0] = at_sixteenth(0, RIGHT_HAND, VOICE_CRASH, 100);
+    hits.hits[1] = at_sixteenth(2, RIGHT_HAND, VOICE_CHOKE, 88);
+    list->count = 0;
+    list->room = 100;
+    scheduler_play(&scheduler, &hits, output, &clock, (Stretch){0, 60000, 0}, list);
+    CHECK_INT(scheduler.count, 0);
+}
+
+static void a_choke_ends_the_cymbal_and_strikes_its_key_if_the_kit_has_one(void)
+{
+    static MidiList list;
+    Kit own = {.notes = {[VOICE_CRASH] = 49, [VOICE_CHOKE] = KIT_NO_KEY}};
+    choke(&own, &list);
+    check_case("a kit without a key for it");
+    CHECK_INT(list.count, 2);
+    CHECK_INT(list.messages[1].bytes[0], 0x89);
+    CHECK_INT(list.messages[1].bytes[1], 49);
+    CHECK_INT(list.messages[1].frame, 12000);
+    own.notes[VOICE_CHOKE] = 84;
+    choke(&own, &list);
+    check_case("one with key 84");
+    CHECK_INT(list.count, 4);
+    CHECK_INT(list.messages[1].bytes[1], 49);
+    CHECK_INT(list.messages[1].frame, 12000);
+    CHECK_INT(list.messages[2].bytes[0], 0x99);
+    CHECK_INT(list.messages[2].bytes[1], 84);
+    CHECK_INT(list.messages[2].frame, 12000);
+}
+
 static void two_feet_on_one_key_at_once_are_one_note_as_loud_as_the_louder(void)
 {
     static Scheduler scheduler;
@@ -207,6 +244,7 @@ int main(void)
 {
     RUN(a_stroke_is_a_note_on_and_its_note_off_follows);
     RUN(a_note_lasts_until_its_limb_strikes_again_but_no_longer_than_a_quarter);
+    RUN(a_choke_ends_the_cymbal_and_strikes_its_key_if_the_kit_has_one);
     RUN(two_feet_on_one_key_at_once_are_one_note_as_loud_as_the_louder);
     RUN(a_key_struck_again_is_ended_first);
     RUN(whatever_the_room_every_note_on_gets_its_note_off);

@@ -159,6 +159,11 @@ static void a_fill_reaches_the_crash_up_to_200(void)
     CHECK(needs_ms <= two_sixteenths_ms && needs_ms > two_sixteenths_ms / 1.1);
     CHECK_NEAR(play_limits_move_ms(&limits, VOICE_HAT_CLOSED, VOICE_HAT_OPEN), 0.0, 0.0);
     CHECK_NEAR(play_limits_move_ms(&limits, VOICE_SNARE, VOICE_SNARE), 0.0, 0.0);
+    check_case("a hand that chokes has to grip, and to let go before it goes elsewhere");
+    CHECK_NEAR(play_limits_move_ms(&limits, VOICE_CRASH, VOICE_CHOKE), limits.grip_ms, 0.0);
+    CHECK_NEAR(play_limits_move_ms(&limits, VOICE_CHINA, VOICE_CHOKE), limits.grip_ms, 0.0);
+    CHECK_NEAR(play_limits_move_ms(&limits, VOICE_CHOKE, VOICE_SNARE),
+               limits.grip_ms + play_limits_move_ms(&limits, VOICE_CRASH, VOICE_SNARE), 1e-9);
 }
 
 /* ---- Limits */

@@ -68,6 +68,15 @@ static void draw_corners(cairo_t* const cairo, const double x, const double y, c
     finish(cairo, mark);
 }
 
+/* A plus: a hand stops the cymbal.  Our choice: sources don't agree on a sign. */
+static void draw_plus(cairo_t* const cairo, const double x, const double y, const Mark mark)
+{
+    const double r = 3.6 * mark.scale;
+    const double width = (mark.hollow ? 0.9 : 1.5) * mark.scale;
+    ink_line(cairo, x - r, y, x + r, y, width, mark.colour);
+    ink_line(cairo, x, y + r, x, y - r, width, mark.colour);
+}
+
 void head_draw(cairo_t* const cairo, const double x, const double y, const Voice voice,
                const Mark mark)
 {
@@ -91,6 +100,9 @@ void head_draw(cairo_t* const cairo, const double x, const double y, const Voice
         break;
     case VOICE_RIDE_BELL:
         draw_corners(cairo, x, y, 1.4 * r, 4, mark);
+        break;
+    case VOICE_CHOKE:
+        draw_plus(cairo, x, y, mark);
         break;
     case VOICE_COWBELL:
         draw_corners(cairo, x, y, 1.35 * r, 3, mark);

@@ -129,6 +129,7 @@ static double touch_spread(const Voice voice)
     case VOICE_TOM_LOW:
     case VOICE_TOM_FLOOR:
     case VOICE_COWBELL:
+    case VOICE_CHOKE:
     case VOICE_CLICK:
     case VOICE_CLICK_ACCENT:
     case VOICE_COUNT:

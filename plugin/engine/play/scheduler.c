@@ -109,6 +109,9 @@ static void strike(Scheduler* const scheduler, const Hit hit, const Output outpu
     const uint8_t channel = channel_of(hit, output);
     const uint32_t at = block_frame(stretch, frame);
     end_limb(scheduler, hit.limb, frame, at, list);
+    if (note == KIT_NO_KEY) {
+        return; /* a choke: the cymbal's note has ended */
+    }
     const uint32_t index = sounding_index(scheduler, note, channel);
     if (index < scheduler->count && scheduler->notes[index].on_frame == frame) {
         strengthen(scheduler->notes[index], hit.velocity, list);

@@ -22,6 +22,7 @@ PlayLimits play_limits_default(void)
         .burst_share = {1.0, 1.0, second, second},
         .burst = {3, 3, 2, 2},
         .move_ms = 20.0,
+        .grip_ms = 100.0,
         .move_speed = 10.0,
         .places =
             {
@@ -42,6 +43,7 @@ PlayLimits play_limits_default(void)
                 [VOICE_TOM_LOW] = {55.0, 20.0},
                 [VOICE_TOM_FLOOR] = {65.0, -10.0},
                 [VOICE_COWBELL] = {15.0, 50.0},
+                [VOICE_CHOKE] = {-35.0, 60.0}, /* the crash */
             },
     };
 }
@@ -69,8 +71,13 @@ double play_limits_move_ms(const PlayLimits* const limits, const uint8_t from, c
     const double right = b.right - a.right;
     const double away = b.away - a.away;
     const double distance = sqrt(right * right + away * away);
-    if (from == to || !(distance > 0.0)) {
+    const bool grips = to == VOICE_CHOKE;
+    if (from == to || (!(distance > 0.0) && !grips)) {
         return 0.0;
     }
-    return limits->move_ms + distance / 100.0 / limits->move_speed * 1000.0;
+    if (grips) { /* what it has just struck */
+        return limits->grip_ms;
+    }
+    const double grip = from == VOICE_CHOKE ? limits->grip_ms : 0.0;
+    return grip + limits->move_ms + distance / 100.0 / limits->move_speed * 1000.0;
 }

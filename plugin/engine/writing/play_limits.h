@@ -49,6 +49,7 @@ typedef struct {
        the floor tom reaches the left crash, two sixteenths later with the same hand, up
        to 200 quarters a minute (common practice, no source). */
     double move_ms;
+    double grip_ms; /* to grip a cymbal, or to let go of it.  Ours: 100 ms */
     double move_speed;
     PlayPlace places[VOICE_COUNT]; /* ours: a right-handed kit of five, or six, drums */
 } PlayLimits;

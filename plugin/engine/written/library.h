@@ -40,8 +40,11 @@ typedef struct {
 /* A MIDI key for each voice. */
 typedef struct {
     uint32_t id;                /* permanent, from 1 */
-    uint8_t notes[VOICE_COUNT]; /* 0 to 127 */
+    uint8_t notes[VOICE_COUNT]; /* 0 to 127; KIT_NO_KEY where the kit has none for it */
 } Kit;
+
+/* Only a choke may have none: it ends the cymbal's note all the same. */
+enum { KIT_NO_KEY = 255 };
 
 /* An entry that left the bank: nobody else gets its id, which plays another one. */
 typedef struct {

@@ -13,7 +13,7 @@ typedef enum { RIGHT_HAND, LEFT_HAND, RIGHT_FOOT, LEFT_FOOT, LIMB_COUNT } Limb;
 typedef enum { PAIR_HANDS, PAIR_FEET } LimbPair;
 
 /* What is struck: of the enum, in Turtle, in words, and beside its sign.  The order is that
-   of the kit map's keys. */
+   of the kit map's keys.  A choke is a hand that grips the cymbal it struck last. */
 #define VOICES(X)                                                                                  \
     X(KICK, "kick", "kick", "kick")                                                                \
     X(KICK_LEFT, "kickLeft", "left kick", "left")                                                  \
@@ -34,6 +34,7 @@ typedef enum { PAIR_HANDS, PAIR_FEET } LimbPair;
     X(TOM_LOW, "tomLow", "low tom", "low")                                                         \
     X(TOM_FLOOR, "tomFloor", "floor tom", "floor")                                                 \
     X(COWBELL, "cowbell", "cowbell", "cowbell")                                                    \
+    X(CHOKE, "choke", "choke", "choke")                                                            \
     X(CLICK, "click", "click", "click")                                                            \
     X(CLICK_ACCENT, "clickAccent", "accented click", "accent")
 
