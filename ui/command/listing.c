@@ -10,7 +10,7 @@
 #include <string.h>
 #include <strings.h>
 
-enum { WIDTH = 100, WORDS_AT = 8 };
+enum { WIDTH = 100, WORDS_AT = 8, GRID_WIDE = 9 };
 
 /* What is listed, and against which limits. */
 typedef struct {
@@ -42,7 +42,7 @@ static void print_facts(const EntryFacts* const facts, const EntryKind kind)
     if (kind == ENTRY_GROOVE) {
         printf("  %5s", facts->meter);
     }
-    printf("  %-6s", facts->grid);
+    printf("  %-*s", GRID_WIDE, facts->grid);
     if (kind == ENTRY_GROOVE) {
         printf("  %5s", facts->tempo);
     }
@@ -137,10 +137,10 @@ static void print_head(const Listing* const listing, const EntryKind kind)
     }
     printf("%u %ss\n", count, kind_rows[kind].word);
     if (count && kind == ENTRY_GROOVE) {
-        printf("    id  %-34s hard  meter  %-6s  tempo    range  %-7s  feel\n", "name", "grid",
-               "length");
+        printf("    id  %-34s hard  meter  %-*s  tempo    range  %-7s  feel\n", "name", GRID_WIDE,
+               "grid", "length");
     } else if (count && kind != ENTRY_KIT) {
-        printf("    id  %-34s hard  %-6s    range  length\n", "name", "grid");
+        printf("    id  %-34s hard  %-*s    range  length\n", "name", GRID_WIDE, "grid");
     }
 }
 
