@@ -276,6 +276,35 @@ static void a_session_is_told_on_what_its_hands_are_played_now(void)
     bank_folder_remove(&folder);
 }
 
+/* The compiled bank is made of the Turtle by a program of its own. */
+static void the_compiled_bank_rides_where_the_turtle_says(void)
+{
+    const BankFolder folder = written_factory();
+    Bank* const read = bank_folder_open(&folder);
+    Bank* const compiled = open_sources((BankSources){.factory = FACTORY});
+    const Library* const a = bank_library(read);
+    const Library* const b = bank_library(compiled);
+    int moved = 0;
+    CHECK_INT(a->groove_count, b->groove_count);
+    for (uint32_t i = 0; i < a->groove_count && i < b->groove_count; ++i) {
+        for (int part = 0; part < PARTS_MAX; ++part) {
+            check_case("groove %u, part %c", a->grooves[i].id, 'A' + part);
+            CHECK_INT(b->grooves[i].parts[part].ride_on, a->grooves[i].parts[part].ride_on);
+            moved += a->grooves[i].parts[part].ride_on != RIDE_ON_AS_WRITTEN;
+        }
+    }
+    for (uint32_t id = ID_LEAST; id < ID_FIRST_OWN; ++id) {
+        check_case("hands %u", id);
+        CHECK_INT(library_ride_on(b, id), library_ride_on(a, id));
+        moved += library_ride_on(a, id) != RIDE_ON_AS_WRITTEN;
+    }
+    check_case("some do ride elsewhere");
+    CHECK(moved > 0);
+    bank_free(compiled);
+    bank_free(read);
+    bank_folder_remove(&folder);
+}
+
 static void a_voice_that_nobody_rides_on_is_told_with_its_line(void)
 {
     const BankFolder folder = bank_of_two("fl:rideOn fl:snare");
@@ -315,6 +344,7 @@ int main(void)
 {
     RUN(hands_that_left_for_others_on_another_cymbal_are_played_on_it);
     RUN(a_session_is_told_on_what_its_hands_are_played_now);
+    RUN(the_compiled_bank_rides_where_the_turtle_says);
     RUN(a_voice_that_nobody_rides_on_is_told_with_its_line);
     RUN(a_groove_s_cymbals_are_written_as_they_were_read);
     RUN(picking_the_id_of_one_that_left_plays_what_took_its_place);
