@@ -193,6 +193,11 @@ const char* dial_unused(const View* const view, const Control control)
     if (is_ladder && view->values[CONTROL_LADDER_STEP] <= 0.0f) {
         return "no ladder";
     }
+    const bool is_of_fills = control == CONTROL_FILL_EVERY || control == CONTROL_FILL_BEATS ||
+                             control == CONTROL_FILL_NOW;
+    if (is_of_fills && view->values[CONTROL_TURNAROUND] < -0.5f) {
+        return "no fill";
+    }
     if (control == CONTROL_GAP_PLAY && view->values[CONTROL_GAP_REST] <= 0.0f) {
         return "never rests";
     }
