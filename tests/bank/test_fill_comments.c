@@ -62,6 +62,7 @@ static const Calling callings[] = {
     {"crash", NULL, SET(CRASH) | SET(CRASH_2), 0},
     {"crashes", NULL, SET(CRASH) | SET(CRASH_2), 0},
     {"china", NULL, SET(CHINA), 0},
+    {"chokes", NULL, SET(CHOKE), 0},
     {"feet", NULL, 0, KICKS}, /* which may go on as they are */
     {"kit", NULL, 0, ~0U},
 };

@@ -154,21 +154,29 @@ static bool is_kick(const uint8_t voice)
     return voice == VOICE_KICK || voice == VOICE_KICK_LEFT;
 }
 
-/* Common practice, no source: with crash and kick, in silence before the line, in strokes up
-   to it. */
-static void fills_end_in_a_crash_with_kick_in_silence_and_at_the_line(void)
+static bool is_choke(const uint8_t voice)
+{
+    return voice == VOICE_CHOKE;
+}
+
+/* Common practice, no source: with crash and kick, choked, in silence before the line, in
+   strokes up to it. */
+static void fills_end_in_a_crash_in_a_choke_in_silence_and_at_the_line(void)
 {
     uint32_t crashes = 0;
     uint32_t silent = 0;
     uint32_t full = 0;
+    uint32_t chokes = 0;
     for (uint32_t i = 0; i < fill_count(bank); ++i) {
         const Figure* const figure = fill_at(bank, i).figure;
         const int64_t last = figure->strokes[figure->stroke_count - 1].tick;
         crashes += strikes_at(figure, last, is_crash) && strikes_at(figure, last, is_kick);
         silent += figure->cycle_ticks - last > QUARTER / 2;
+        chokes += strikes_at(figure, last, is_choke);
         full += figure->cycle_ticks - last <= QUARTER / 2;
     }
-    check_case("%u crash with kick, %u silent, %u full", crashes, silent, full);
+    check_case("%u crash with kick, %u choked, %u silent, %u full", crashes, chokes, silent, full);
+    CHECK(chokes >= 1);
     CHECK(crashes >= 5);
     CHECK(silent >= 4);
     CHECK(full >= 40);
@@ -199,7 +207,7 @@ int main(void)
     RUN(every_fill_begins_in_its_first_beat);
     RUN(no_fill_keeps_time_on_a_cymbal);
     RUN(no_arm_goes_across_the_other);
-    RUN(fills_end_in_a_crash_with_kick_in_silence_and_at_the_line);
+    RUN(fills_end_in_a_crash_in_a_choke_in_silence_and_at_the_line);
     RUN(there_are_ghosts_flams_drags_and_feet);
     bank_free(bank);
     return tests_end();

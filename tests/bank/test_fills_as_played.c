@@ -46,12 +46,15 @@ static double share_of_strokes(const char* const of)
 
 /* ---- A fill as the tables count */
 
-typedef enum { KICK, SNARE, TOMS, CRASH, SOUNDS } Sound;
+typedef enum { KICK, SNARE, TOMS, CRASH, SOUNDS, NO_SOUND = SOUNDS } Sound;
 
 static Sound sound_of(const uint8_t voice)
 {
     if (voice == VOICE_KICK || voice == VOICE_KICK_LEFT) {
         return KICK;
+    }
+    if (voice == VOICE_CHOKE) {
+        return NO_SOUND; /* the end of one */
     }
     return voice == VOICE_SNARE ? SNARE : is_tom(voice) ? TOMS : CRASH;
 }
@@ -69,6 +72,9 @@ static Heard hear(const Figure* const figure)
     int64_t last[SOUNDS] = {-1, -1, -1, -1};
     for (uint32_t i = 0; i < figure->stroke_count; ++i) {
         const Sound sound = sound_of(figure->strokes[i].voice);
+        if (sound == NO_SOUND) {
+            continue;
+        }
         const int64_t slot = (4 * figure->strokes[i].tick + QUARTER / 2) / QUARTER;
         const bool in_it = slot * QUARTER < 4 * figure->cycle_ticks;
         heard.counts[sound] += in_it && slot != last[sound];
