@@ -125,7 +125,7 @@ static void strike(Scheduler* const scheduler, const Hit hit, const Output outpu
         ++scheduler->dropped;
         return;
     }
-    const int64_t length = whole_number((double)note_ticks / clock->ticks_per_frame + 0.5);
+    const int64_t length = whole_number((double)note_ticks / clock->ticks_per_frame);
     scheduler->notes[scheduler->count++] = (SoundingNote){
         frame, frame + (length > 0 ? length : 1), list->count, note, channel, hit.limb};
     midi_list_add(list, at, (uint8_t)(MIDI_NOTE_ON | channel), note, hit.velocity);
