@@ -34,13 +34,14 @@ FOUR = [
     (TOM_FLOOR, 4, ".... .... .... .... .... .... oooo OOOO"),
     (KICK, 4, "o..o ..o. .o.. o..o ..o. .o.. o..o ..o."),
 ]
-# Cut short by bars of 7/8; the second bar is off the triplets' grid.
+# Cut short by bars of 7/8: hands lose their end, the fill, whose end stands on the line, its
+# beginning; its triplets are off the second bar's grid.
 SEVEN = [
     (CRASH, 4, "O... .... .... .. .... .... .... .."),
     (HAT, 4, "..o. O.o. O.o. O. .... .... .... .."),
     (SNARE, 4, ".... O..g .g.. O. .... .... .... .."),
-    (TOM_HIGH, 6, "...... ...... ...... ... O...o. O...o. ...... ..."),
-    (TOM_FLOOR, 4, ".... .... .... .. .... .... oooo OO"),
+    (TOM_HIGH, 6, "...... ...... ...... ... .o.O.. .o.... ...... ..."),
+    (TOM_FLOOR, 4, ".... .... .... .. .. .... oooo OOOO"),
     (KICK, 4, "o..o ..o. .o.. o. .o.. o..o ..o. .o"),
 ]
 

@@ -36,13 +36,14 @@ static const TabRow in_four[] = {
     {KICK, 4, "o..o ..o. .o.. o..o ..o. .o.. o..o ..o."},
 };
 
-/* The same cut short by bars of 7/8; its second bar is off the triplets' grid. */
+/* The same cut short by bars of 7/8: hands lose their end, the fill, whose end stands on the
+   line, its beginning; its triplets are off the second bar's grid. */
 static const TabRow in_seven[] = {
     {CRASH, 4, "O... .... .... .. .... .... .... .."},
     {HAT, 4, "..o. O.o. O.o. O. .... .... .... .."},
     {SNARE, 4, ".... O..g .g.. O. .... .... .... .."},
-    {TOM_HIGH, 6, "...... ...... ...... ... O...o. O...o. ...... ..."},
-    {TOM_FLOOR, 4, ".... .... .... .. .... .... oooo OO"},
+    {TOM_HIGH, 6, "...... ...... ...... ... .o.O.. .o.... ...... ..."},
+    {TOM_FLOOR, 4, ".... .... .... .. .. .... oooo OOOO"},
     {KICK, 4, "o..o ..o. .o.. o. .o.. o..o ..o. .o"},
 };
 
