@@ -296,8 +296,8 @@ static int bars_by_arithmetic(const int bar_units, const int figure_units)
     int bars = 0;
     Tsv table = tsv_open("polymeter-realignment.tsv");
     while (tsv_next(&table)) {
-        if (atoi(table.fields[0]) == bar_units && atoi(table.fields[1]) == figure_units) {
-            bars = atoi(table.fields[3]);
+        if ((int)tsv_number(&table, 0) == bar_units && (int)tsv_number(&table, 1) == figure_units) {
+            bars = (int)tsv_number(&table, 3);
         }
     }
     return bars;

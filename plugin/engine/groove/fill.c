@@ -90,6 +90,6 @@ uint32_t fill_round_bars(const Selection* const selection, const uint32_t most)
 {
     const int64_t phrase = selection->phrase_bars;
     const int64_t every = selection->turnaround ? bars_apart(selection) : phrase;
-    const int64_t both = phrase / common_divisor(phrase, every) * every;
+    const int64_t both = common_multiple(phrase, every);
     return (uint32_t)lesser(both, most > phrase ? most : phrase);
 }

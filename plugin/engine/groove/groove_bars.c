@@ -55,7 +55,7 @@ StepGrid groove_feet_grid(const Selection* const selection, const Meter meter, c
 /* The least common multiple, or 0 where it is over the most bars told. */
 static int64_t common_bars(const int64_t a, const int64_t b)
 {
-    const int64_t bars = a && b ? a / common_divisor(a, b) * b : 0;
+    const int64_t bars = common_multiple(a, b);
     return bars <= most_realign_bars ? bars : 0;
 }
 

@@ -51,3 +51,8 @@ int64_t common_divisor(int64_t a, int64_t b)
     }
     return a;
 }
+
+int64_t common_multiple(const int64_t a, const int64_t b)
+{
+    return a > 0 && b > 0 ? a / common_divisor(a, b) * b : 0;
+}

@@ -37,6 +37,9 @@ static inline bool differs(const double a, const double b)
 /* The greatest common divisor; b may be 0. */
 int64_t common_divisor(int64_t a, int64_t b);
 
+/* The least common multiple of two lengths above 0; 0 where one isn't. */
+int64_t common_multiple(int64_t a, int64_t b);
+
 /* a / b and a mod b with the quotient rounded toward minus infinity; b > 0. */
 int64_t floor_div(int64_t a, int64_t b);
 int64_t floor_mod(int64_t a, int64_t b);

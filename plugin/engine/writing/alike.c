@@ -43,18 +43,13 @@ static bool strikes_all(const Figure* const a, const Figure* const b, const int6
     return true;
 }
 
-/* So long that both have been played whole times: sixteenths in bars of seven are the same
-   as those in bars of four. */
-static int64_t meet(const int64_t a, const int64_t b)
-{
-    return a / common_divisor(a, b) * b;
-}
-
 bool alike_figures(const Figure* const a, const Figure* const b)
 {
     if (a->kind == FIGURE_TURNAROUND && a->cycle_ticks != b->cycle_ticks) {
         return false; /* a fill is not repeated: another length is another fill */
     }
-    const int64_t ticks = meet(a->cycle_ticks, b->cycle_ticks);
+    /* Until both have been played whole times: sixteenths in bars of seven are the same as
+       those in bars of four. */
+    const int64_t ticks = common_multiple(a->cycle_ticks, b->cycle_ticks);
     return strikes_all(a, b, ticks) && strikes_all(b, a, ticks);
 }
