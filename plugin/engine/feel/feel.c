@@ -1,36 +1,82 @@
 // SPDX-License-Identifier: ISC
+/* Timing.  Tables named in comments are those of tests/data/drummers (computed from the
+   Groove MIDI Dataset: Gillick, Roberts, Engel, Eck, Bamman, ICML 2019, CC BY 4.0); what
+   is given in ms holds at a spread of 18 ms and moves with it. */
 #include "feel.h"
 
 #include "noise.h"
+#include "role.h"
 
 #include <math.h>
 
-/* Sources of chance, apart from each other. */
-enum { SHARED_DRIFT = 0, LIMB_DRIFT = 16, STROKE_TIME = 96, STROKE_TOUCH = 104, LIMB_TOUCH = 112 };
+/* What all that follows comes to in eight bars; timing.tsv, "offset sd": medians 18.9, 19.7
+   and 17.1 ms. */
+static const double measured_at_ms = 18.2;
 
-/* Shares of the variance: a drift common to all limbs, one of each limb, and
-   what is new in each stroke.  By them the series of one limb at quarters and
-   eighths, and the difference between two limbs, have the standard deviations,
-   correlations and DFA exponents measured in the Groove MIDI Dataset (Gillick,
-   Roberts, Engel, Eck, Bamman, ICML 2019, CC BY 4.0); tests/feel has the bands. */
-static const double shared_share = 0.42;
-static const double limb_share = 0.42;
-static const double stroke_share = 0.16;
+/* timing.tsv, "offset sd", 10 to 90 %: 12.2 to 25.2 ms for cymbals.  Part of that is that a
+   window of drift has more of it or less; the rest is the take's. */
+static const double takes_differ = 0.25;
 
-/* Below 240 ms between strokes, irregularity is heard from a fixed 6 ms on, not
-   in proportion (Friberg & Sundberg 1995, JASA 98(5), 2524-2531): there, what
-   makes a stream uneven shrinks with the gap. */
-static const double even_below_ms = 240.0;
+/* What all limbs share.  Its depth: timing.tsv, "drift: sd of bar means", 10.9 to 11.7 ms,
+   and "correlation of offsets", 0.65 and 0.80.  Its slope: "long-range exponent" of
+   cymbals, 0.97, once there is chance in each stroke: a spectrum of 1 / f^1.4.  Its longest
+   row: "correlation two bars on" is 0.  Its shortest: "lag-1 within places" of cymbals. */
+static const Drift drift = {.rows = 6, .longest = 16 * TICKS_PER_QUARTER, .growth = 1.15};
+static const double drift_ms = 17.0;
+static const double drifts_differ = 0.2;
+
+/* timing.tsv, "habit, lasting": 3.9, 5.7 and 4.1 ms, from 0 to 10, 13 and 9.5. */
+static const double habit_ms[ROLE_COUNT] = {5.0, 7.0, 5.0};
+static const double habits_differ = 0.7;
+
+/* Limbs have part of that in common: "difference: lag-1" is 0 for snare and kick, where
+   habits of their own would make it turn with each backbeat. */
+static const double habit_shared = 0.4;
+
+/* timing.tsv, "and less beat" -4.1 ms for cymbals, "e" and "a less beat" 6.1 and 6.4 for the
+   snare, "e less beat" 5.6 for the kick, and timing-by-place.tsv where that has another
+   sign: "and" of the snare, of the kick. */
+static const double place_ms[ROLE_COUNT][ON_NONE + 1] = {
+    {1.0, 0.0, -2.6, 0.0, 0.0},
+    {-2.0, 4.0, -3.0, 4.0, 0.0},
+    {-1.0, 4.0, -2.0, 2.0, 0.0},
+};
+
+/* What parts limbs that strike together has no memory: timing.tsv, "difference: lag-1" is
+   0, its sd 13.4 ms for kick, 9.6 for snare with cymbals; "interval sd" of cymbals is 15.3. */
+static const double jitter_ms[ROLE_COUNT] = {6.5, 6.5, 10.5};
+static const double jitters_differ = 0.25;
+
+/* Two hands that strike together go by one movement: timing.tsv, "correlation of offsets",
+   0.80 for the snare against 0.65 for the kick. */
+static const double hands_shared = 0.5;
+
+/* More of it without a cymbal: timing.tsv, "offset sd" and "interval sd" of all strokes of
+   snare and kick against those that strike with a cymbal ("difference: sd"). */
+static const double alone_ms[ROLE_COUNT] = {0.0, 13.0, 7.0};
+
+/* timing.tsv, "skew" 0.1 to 0.3: late strokes stray further.  "Excess kurtosis" -0.3. */
+static const double late = 0.3;
+static const double strays = 0.5;
+
+/* timing-by-tempo.tsv, "offset sd": kick 21.0 and 22.2 ms under 110, 16.6 and 16.9 above;
+   snare 25.6 and 23.7, 17.3 and 16.5; cymbals 19.7 and 19.5, 14.7 and 14.6. */
+static const double slow_tempo = 90.0, slow_spread = 1.30;
+static const double fast_tempo = 115.0, fast_spread = 0.95;
+
+/* timing-by-gap.tsv: nothing shrinks down to 120 ms between strokes, and hands hardly below.
+   Feet: an uneven stream is heard from a fixed 6 ms on below 240 ms (Friberg & Sundberg
+   1995, JASA 98(5), 2524-2531), and running feet are practised to be even. */
+static const double even_below_ms = 120.0;
+
+/* fills.tsv, "offset less the two bars before": -3.4 ms in a fill's last beat, -5.3 in the
+   beat after. */
+static const double fill_ms[] = {
+    [FILL_NOWHERE] = 0.0, [FILL_LAST_BEAT] = -3.4, [FILL_BEAT_AFTER] = -5.3};
 
 static double ticks_to_ms(const double ticks, const double tempo)
 {
     return ticks / (double)TICKS_PER_QUARTER * 60000.0 / tempo;
-}
-
-static double evenness(const double gap_ms)
-{
-    const double ratio = even_below_ms / gap_ms;
-    return 1.0 / sqrt(1.0 + ratio * ratio * ratio * 0.5);
 }
 
 static double ms_to_ticks(const double ms, const double tempo)
@@ -52,6 +98,13 @@ bool feel_pushes_alike(const Stroke a, const Stroke b)
     return push_of(a) == push_of(b);
 }
 
+bool feel_keeps_time(const Stroke stroke)
+{
+    const bool is_drum = stroke.voice <= VOICE_SIDE_STICK ||
+                         (stroke.voice >= VOICE_TOM_HIGH && stroke.voice <= VOICE_TOM_FLOOR);
+    return !limb_is_foot(stroke.limb) && !is_drum;
+}
+
 static double push_ms(const Feel* const feel, const Stroke stroke, const int64_t turn,
                       const double tempo)
 {
@@ -68,28 +121,86 @@ static double push_ms(const Feel* const feel, const Stroke stroke, const int64_t
     return feel->push_hands_ms + fmin(fmax(apart, -most), most);
 }
 
+double depth_of_take(const uint32_t take, const uint32_t source, const double differs)
+{
+    return fmax(0.0, 1.0 + differs * noise_white(take, source, 0));
+}
+
+/* Of the take at this tempo, in parts of what the tables hold at. */
+static double spread_of(const Feel* const feel, const double tempo)
+{
+    const double way = (tempo - slow_tempo) / (fast_tempo - slow_tempo);
+    const double by_tempo = slow_spread + (fast_spread - slow_spread) * fmin(fmax(way, 0.0), 1.0);
+    return feel->looseness_ms / measured_at_ms * by_tempo *
+           depth_of_take(feel->take, TAKE_SPREAD, takes_differ);
+}
+
+static double drift_of(const Feel* const feel, const int64_t tick)
+{
+    return drift_ms * depth_of_take(feel->take, TAKE_DEPTH, drifts_differ) *
+           noise_drift(&drift, feel->take, TAKE_DRIFT, tick);
+}
+
+static double habit_of(const Feel* const feel, const Stroke stroke, const int64_t in_bar)
+{
+    const Role role = role_of(stroke);
+    const double depth = depth_of_take(feel->take, LIMB_HABIT_DEPTH + stroke.limb, habits_differ);
+    const double all = noise_white(feel->take, TAKE_HABIT, in_bar);
+    const double own = noise_white(feel->take, LIMB_HABIT + stroke.limb, in_bar);
+    return place_ms[role][in_beat_of(in_bar)] +
+           depth * habit_ms[role] * (sqrt(habit_shared) * all + sqrt(1.0 - habit_shared) * own);
+}
+
+/* In parts of the stroke's own chance. */
+static double stroke_chance(const Feel* const feel, const Stroke stroke, const int64_t tick)
+{
+    const double bell = noise_bell(feel->take, LIMB_JITTER + stroke.limb, tick);
+    const double far = 1.0 + strays * noise_white(feel->take, LIMB_STRAY + stroke.limb, tick);
+    return far * (bell + late * (bell * bell - 1.0));
+}
+
+static double jitter_of(const Feel* const feel, const Stroke stroke,
+                        const Surroundings* const around)
+{
+    const Role role = role_of(stroke);
+    const int64_t tick = around->in_take;
+    const double depth = depth_of_take(feel->take, LIMB_JITTER_DEPTH + stroke.limb, jitters_differ);
+    const double with = depth * jitter_ms[role];
+    const double apart = role == ROLE_TIME || around->with_time ? 0.0 : alone_ms[role];
+    const double own = sqrt(with * with + apart * apart) * stroke_chance(feel, stroke, tick);
+    if (role == ROLE_FOOT || apart > 0.0) {
+        return own;
+    }
+    const double both = with * noise_bell(feel->take, HANDS_TOGETHER, tick);
+    return sqrt(hands_shared) * both + (role == ROLE_TIME ? sqrt(1.0 - hands_shared) : 1.0) * own;
+}
+
+static double evenness(const Stroke stroke, const double gap_ms)
+{
+    const double ratio = fmin(gap_ms / even_below_ms, 1.0);
+    return limb_is_foot(stroke.limb) ? ratio * ratio * ratio : ratio;
+}
+
 /* Towards +-most without ever getting there, and as it is near 0. */
 static double soften(const double value, const double most)
 {
-    return most * tanh(value / most);
+    const double ratio = value / most, square = ratio * ratio;
+    return value / sqrt(sqrt(1.0 + square * square));
 }
 
 int64_t feel_offset(const Feel* const feel, const Stroke stroke, const Surroundings* const around,
                     const double tempo)
 {
-    const double gap_ms = ticks_to_ms((double)around->near, tempo);
-    const uint32_t limb = stroke.limb;
     const double push = push_ms(feel, stroke, around->turn, tempo);
-    double chance_ms = 0.0;
+    double strays_ms = 0.0;
     if (feel->looseness_ms > 0.0) {
-        const double shared = noise_pink(feel->take, SHARED_DRIFT, stroke.tick);
-        const double own = noise_pink(feel->take, LIMB_DRIFT + 16 * limb, stroke.tick);
-        const double now = noise_white(feel->take, STROKE_TIME + limb, stroke.tick);
-        const double local = sqrt(limb_share) * own + sqrt(stroke_share) * now;
-        const double strays = sqrt(shared_share) * shared + evenness(gap_ms) * local;
-        chance_ms = soften(feel->looseness_ms * strays, gap_ms / 4.0);
+        const double gap_ms = ticks_to_ms((double)around->near, tempo);
+        const double own = habit_of(feel, stroke, around->in_bar) + jitter_of(feel, stroke, around);
+        const double all = drift_of(feel, around->in_take) + fill_ms[around->fill] +
+                           evenness(stroke, gap_ms) * own;
+        strays_ms = soften(spread_of(feel, tempo) * all, gap_ms / 4.0);
     }
-    return whole_number(round(ms_to_ticks(push + chance_ms, tempo)));
+    return whole_number(round(ms_to_ticks(push + strays_ms, tempo)));
 }
 
 int64_t feel_reach(const Feel* const feel, const double tempo)
@@ -98,135 +209,4 @@ int64_t feel_reach(const Feel* const feel, const double tempo)
     const double earliest = fmin(fmin(snare, feel->push_feet_ms), 0.0);
     const int64_t chance = TICKS_PER_QUARTER / 4, grace = TICKS_PER_QUARTER / 4;
     return chance + grace + whole_number(ceil(ms_to_ticks(-earliest, tempo)));
-}
-
-/* Standard deviation of velocity once the metrical pattern is taken out, as
-   measured in the same data set: kick 11.6, closed hat 15.2, ride 16.5, snare
-   19.1.  Others: our choice between them. */
-static double touch_spread(const Voice voice)
-{
-    switch (voice) {
-    case VOICE_KICK:
-    case VOICE_KICK_LEFT:
-        return 11.6;
-    case VOICE_SNARE:
-        return 19.1;
-    case VOICE_HAT_CLOSED:
-    case VOICE_HAT_HALF_OPEN:
-    case VOICE_HAT_OPEN:
-        return 15.2;
-    case VOICE_RIDE:
-    case VOICE_RIDE_BELL:
-        return 16.5;
-    case VOICE_SIDE_STICK:
-    case VOICE_HAT_PEDAL:
-    case VOICE_CRASH:
-    case VOICE_CRASH_2:
-    case VOICE_CHINA:
-    case VOICE_SPLASH:
-    case VOICE_TOM_HIGH:
-    case VOICE_TOM_MID:
-    case VOICE_TOM_LOW:
-    case VOICE_TOM_FLOOR:
-    case VOICE_COWBELL:
-    case VOICE_CHOKE:
-    case VOICE_CLICK:
-    case VOICE_CLICK_ACCENT:
-    case VOICE_COUNT:
-        break;
-    }
-    return 14.0;
-}
-
-/* Our choice, no source: beats lead, notes between eighths step back; but running feet are
-   practised to be even. */
-static double metric_accent(const Stroke stroke, const Surroundings* const around)
-{
-    const int64_t in_bar = around->in_bar;
-    if (limb_is_foot(stroke.limb) && around->near < TICKS_PER_QUARTER / 2) {
-        return 0.0;
-    }
-    if (in_bar == 0) {
-        return 4.0;
-    }
-    if (in_bar % TICKS_PER_QUARTER == 0) {
-        return 1.0;
-    }
-    return in_bar % (TICKS_PER_QUARTER / 2) == 0 ? -3.0 : -4.0;
-}
-
-/* Common practice, no source: the second stroke of a double rebounds, fast
-   strokes of one limb are softer, and the left side is the weaker one. */
-static double limb_effort(const Stroke stroke, const Surroundings* const around, const double tempo)
-{
-    const double before_ms = ticks_to_ms((double)around->limb_before, tempo);
-    const bool second = around->limb_before * 3 < around->limb_after * 2;
-    const double speed = -10.0 * (1.0 - evenness(before_ms));
-    const bool left = stroke.limb == LEFT_HAND || stroke.limb == LEFT_FOOT;
-    return speed - (second ? 5.0 : 0.0) - (left ? 2.0 : 0.0);
-}
-
-/* Loudness was seen to breathe over two bars (Rasanen et al. 2015, PLoS ONE
-   10(6) e0127902); its depth is our choice. */
-static double breathing(const Surroundings* const around)
-{
-    const double turn = (double)around->bars_apart / (double)around->two_bars;
-    return 2.0 * sin(2.0 * 3.141592653589793 * turn);
-}
-
-/* Nearly white, unlike timing: lag-1 correlations of 0.10 to 0.15 were measured. */
-static double chance(const Feel* const feel, const Stroke stroke)
-{
-    const uint32_t limb = stroke.limb;
-    const double now = noise_white(feel->take, STROKE_TOUCH + limb, stroke.tick);
-    const double slow = noise_pink(feel->take, LIMB_TOUCH + 16 * limb, stroke.tick);
-    return sqrt(0.85) * now + sqrt(0.15) * slow;
-}
-
-/* Velocities of the three levels before touch, at least 1 apart. */
-typedef struct {
-    double ghost;
-    double normal;
-    double accent;
-} Levels;
-
-static Levels levels_of(const Feel* const feel, const uint8_t limb)
-{
-    const double accent = limb_is_foot(limb) ? feel->accent_feet : feel->accent;
-    const double normal = fmin(fmax(feel->level, 3.0), 125.0);
-    return (Levels){
-        .ghost = fmax(1.0, normal - 1.0 - feel->ghost * (normal - 2.0)),
-        .normal = normal,
-        .accent = fmin(127.0, normal + 1.0 + accent * (126.0 - normal)),
-    };
-}
-
-/* Into [low, high], bending only near the ends. */
-static double between(const double value, const double low, const double high)
-{
-    const double middle = (low + high) / 2.0;
-    const double half = (high - low) / 2.0;
-    const double out = (value - middle) / (half > 0.0 ? half : 1.0);
-    return middle + half * tanh(out * out * out * 0.35 + out * 0.9);
-}
-
-uint8_t feel_velocity(const Feel* const feel, const Stroke stroke, const Surroundings* const around,
-                      const double tempo)
-{
-    const Levels levels = levels_of(feel, stroke.limb);
-    const double scale = feel->touch * 2.0;
-    const double swell = scale * (metric_accent(stroke, around) + breathing(around) +
-                                  limb_effort(stroke, around, tempo) +
-                                  touch_spread((Voice)stroke.voice) * chance(feel, stroke));
-    const double quiet = fmax(2.0, (levels.ghost + levels.normal) / 2.0);
-    const bool even = !(scale > 0.0);
-    const double normal = even ? levels.normal : between(levels.normal + swell, quiet, 126.0);
-    double velocity = normal;
-    if (stroke.level == LEVEL_GHOST) {
-        velocity = fmin(normal - 1.0, fmin(levels.ghost + 0.35 * swell, quiet - 1.0));
-    } else if (stroke.level >= LEVEL_ACCENT) {
-        const double accent = even ? levels.accent : between(levels.accent + swell, quiet, 127.0);
-        velocity = fmax(normal + 1.0, accent);
-    }
-    return (uint8_t)lround(fmin(fmax(velocity, 1.0), 127.0));
 }

@@ -1,6 +1,13 @@
 // SPDX-License-Identifier: ISC
 /* feel.h - how a person would play a stroke: a little off the grid, and never
-   twice alike.  Pure: the same take at the same place gives the same stroke. */
+   twice alike.  Pure: the same take at the same place gives the same stroke, on every
+   machine (noise.h).
+
+   What lasts through a take are its habits: how early or late, and how loud, each limb is
+   at each place of the bar.  What comes and goes is a drift that all limbs share, chance
+   of each stroke alone, and bars that are louder or softer.  Two takes have different
+   habits, as two days have; the same bar later in a song has the same habits and another
+   chance, as a second verse has. */
 #pragma once
 
 #include "../written/stroke.h"
@@ -18,6 +25,9 @@ typedef struct {
     int level;          /* velocity of a normal stroke, 1 to 127 */
 } Feel;
 
+/* Fills lean forward: before their end, and on the line after. */
+typedef enum { FILL_NOWHERE, FILL_LAST_BEAT, FILL_BEAT_AFTER } FillPlace;
+
 /* Where a stroke stands among others, in ticks; what is further than a quarter
    note away counts as a quarter note away. */
 typedef struct {
@@ -25,19 +35,28 @@ typedef struct {
     int64_t turn;        /* to the nearest stroke of its limb that another push moves */
     int64_t limb_before; /* since this limb's last stroke */
     int64_t limb_after;  /* until its next */
-    int64_t in_bar;      /* since the bar line */
-    int64_t bars_apart;  /* ticks since the first of each two bars */
-    int64_t two_bars;    /* ticks in two bars, > 0 */
+    int64_t in_bar;      /* since the bar line: what habits go by */
+    int64_t in_take;     /* since the take began: what chance goes by */
+    bool with_time;      /* another limb's stroke here keeps time */
+    FillPlace fill;
 } Surroundings;
 
 /* True if the same push moves both: of the feet, of the snare, of the hands else. */
 bool feel_pushes_alike(Stroke a, Stroke b);
 
+/* True of a hand's stroke on hats, cymbals or cowbell: it leads the others' time. */
+bool feel_keeps_time(Stroke stroke);
+
 /* How far off its place the stroke is played, in ticks; 0 at looseness 0 without
-   push.  Chance moves it by less than a quarter of `near`.  Push moves all that it
+   push.  Chance and habit move it by less than a quarter of `near`.  Push moves all that it
    names alike, so it is exact, but where a hand goes between the snare and another
    voice: there the snare leaves what the hands have by a quarter of `turn` at most.
-   So a limb's strokes keep their order. */
+   So a limb's strokes keep their order.
+
+   Over eight bars the strokes of all limbs stray by the looseness, as standard deviation,
+   at 112 quarter notes a minute: the mean of many takes, one of them a quarter more or
+   less.  Slower they stray more and faster less, as measured: 1.3 times as far up to 90,
+   0.95 times from 115 on; and feet less where they run, under 120 ms from stroke to stroke. */
 int64_t feel_offset(const Feel* feel, Stroke stroke, const Surroundings* around, double tempo);
 
 /* How far ahead of its place anything is played at most, ticks: chance, push and

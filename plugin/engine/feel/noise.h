@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* noise.h - chance as a function of its place: the same take at the same place
-   gives the same number, whatever was played before. */
+   gives the same number, whatever was played before.  Whole numbers, and of doubles only
+   what every machine rounds alike: no function of the C library. */
 #pragma once
 
 #include <stdint.h>
@@ -9,8 +10,18 @@
    that tells uses apart, and a place. */
 double noise_white(uint32_t take, uint32_t source, int64_t place);
 
-/* Long-range correlated (1/f), mean 0 and standard deviation 1, within +-4.25, at
-   a tick: rows of white noise, the first holding its value for a quarter note,
-   each other twice as long as the one before, up to 32.  Uses sources from
-   `source` to source + 15. */
-double noise_pink(uint32_t take, uint32_t source, int64_t tick);
+/* Likewise, but most of it near 0: the sum of two, within +-2.45. */
+double noise_bell(uint32_t take, uint32_t source, int64_t place);
+
+/* A drift without end or step: rows of white noise at even places, straight lines between
+   them.  The longest row has `longest` ticks from place to place, each other half as many
+   as the row before and 1 / `growth` of its depth; `growth` 2^((b - 1) / 2) is a spectrum
+   near 1 / f^b. */
+typedef struct {
+    uint32_t rows;
+    int64_t longest;
+    double growth;
+} Drift;
+
+/* The drift at a tick: mean 0, standard deviation 1. */
+double noise_drift(const Drift* drift, uint32_t take, uint32_t source, int64_t tick);

@@ -38,11 +38,11 @@ enum { PORT_CONTROL, PORT_MIDI_OUT, PORT_NOTIFY, PORT_FIRST_CONTROL };
     X(PUSH_HANDS, "push_hands", -50, 50, 0)                                                        \
     X(PUSH_SNARE, "push_snare", -50, 50, 0)                                                        \
     X(PUSH_FEET, "push_feet", -50, 50, 0)                                                          \
-    X(LOOSENESS, "looseness", 0, 30, 14)                                                           \
+    X(LOOSENESS, "looseness", 0, 30, 18)                                                           \
     X(TOUCH, "touch", 0, 100, 50)                                                                  \
-    X(ACCENT, "accent", 0, 100, 60)                                                                \
+    X(ACCENT, "accent", 0, 100, 85)                                                                \
     X(ACCENT_FEET, "accent_feet", 0, 100, 30)                                                      \
-    X(GHOST, "ghost", 0, 100, 70)                                                                  \
+    X(GHOST, "ghost", 0, 100, 55)                                                                  \
     X(LEVEL, "level", 1, 127, 76)                                                                  \
     X(TAKE, "take", 1, 9999, 1)                                                                    \
     X(RIGHT_HAND, "right_hand", 0, 1, 1)                                                           \

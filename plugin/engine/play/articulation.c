@@ -1,28 +1,51 @@
 // SPDX-License-Identifier: ISC
 #include "articulation.h"
 
+#include "../groove/fill.h"
+
 static int64_t distance(const int64_t a, const int64_t b)
 {
     const int64_t apart = a < b ? b - a : a - b;
     return apart < TICKS_PER_QUARTER ? apart : TICKS_PER_QUARTER;
 }
 
-/* Looks at the strokes a quarter note around this one. */
-static Surroundings look_around(const StrokeList* const around, const Stroke stroke,
-                                const Meter meter)
+/* Whether a fill ends within a quarter note, or has ended. */
+static FillPlace fill_place(const Score* const score, const int64_t tick)
 {
-    const int64_t bar = meter_bar_ticks(meter);
+    const Selection* const selection = score->selection;
+    const int64_t index = floor_div(tick, meter_bar_ticks(score->meter));
+    if (!selection->turnaround || !selection->groove || index < 0) {
+        return FILL_NOWHERE;
+    }
+    const Bar bar = bar_at(selection, score->meter, index);
+    const Fill fill = fill_in_bar(selection, &bar);
+    if (fill.figure && tick >= fill.begin && fill.end - tick <= TICKS_PER_QUARTER) {
+        return FILL_LAST_BEAT;
+    }
+    if (index == 0 || tick - bar.begin >= TICKS_PER_QUARTER) {
+        return FILL_NOWHERE;
+    }
+    const Bar last = bar_at(selection, score->meter, index - 1);
+    const Fill before = fill_in_bar(selection, &last);
+    return before.figure && before.end == bar.begin ? FILL_BEAT_AFTER : FILL_NOWHERE;
+}
+
+/* Looks at the strokes a quarter note around this one. */
+static Surroundings look_around(const Score* const score, const StrokeList* const around,
+                                const Stroke stroke)
+{
     Surroundings seen = {.near = TICKS_PER_QUARTER,
                          .turn = TICKS_PER_QUARTER,
                          .limb_before = TICKS_PER_QUARTER,
                          .limb_after = TICKS_PER_QUARTER,
-                         .in_bar = floor_mod(stroke.tick, bar),
-                         .bars_apart = floor_mod(stroke.tick, 2 * bar),
-                         .two_bars = 2 * bar};
+                         .in_bar = floor_mod(stroke.tick, meter_bar_ticks(score->meter)),
+                         .in_take = score->in_take + stroke.tick,
+                         .fill = fill_place(score, stroke.tick)};
     for (uint32_t i = 0; i < around->count; ++i) {
         const Stroke other = around->strokes[i];
         const int64_t apart = distance(other.tick, stroke.tick);
         const bool same_limb = other.limb == stroke.limb;
+        seen.with_time |= !apart && !same_limb && feel_keeps_time(other);
         if (!apart || !(same_limb || other.voice == stroke.voice)) {
             continue;
         }
@@ -41,7 +64,7 @@ static Surroundings look_around(const StrokeList* const around, const Stroke str
 uint32_t articulation_of(const Score* const score, const Stroke stroke,
                          const StrokeList* const around, Hit hits[ARTICULATION_MAX])
 {
-    const Surroundings seen = look_around(around, stroke, score->meter);
+    const Surroundings seen = look_around(score, around, stroke);
     hits[0] = (Hit){
         .tick = stroke.tick + feel_offset(score->feel, stroke, &seen, score->tempo),
         .written = stroke.tick,

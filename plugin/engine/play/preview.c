@@ -218,7 +218,8 @@ static void see_span(Preview* const preview, const Engine* const engine, const S
                          .feel = &selection.feel,
                          .meter = passage->meter,
                          .tempo =
-                             passage_tempo(engine, passage, engine->groove_clock.played_until)};
+                             passage_tempo(engine, passage, engine->groove_clock.played_until),
+                         .in_take = passage_in_take(engine, passage)};
     groove_strokes(&selection, score.meter, begin, end, &preview->strokes);
     preview->seen.dropped += preview->strokes.dropped;
     groove_strokes(&selection, score.meter, begin - TICKS_PER_QUARTER, end + TICKS_PER_QUARTER,

@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: ISC
+/* role.h - what feel.c and loudness.c share: what a stroke is to its player, and sources
+   of chance apart from each other. */
+#pragma once
+
+#include "feel.h"
+
+typedef enum { ROLE_TIME, ROLE_DRUM, ROLE_FOOT, ROLE_COUNT } Role;
+
+static inline Role role_of(const Stroke stroke)
+{
+    return limb_is_foot(stroke.limb) ? ROLE_FOOT : feel_keeps_time(stroke) ? ROLE_TIME : ROLE_DRUM;
+}
+
+/* Where in its beat a stroke stands: on it, on a sixteenth after, or elsewhere. */
+typedef enum { ON_BEAT, ON_E, ON_AND, ON_A, ON_NONE } InBeat;
+
+static inline InBeat in_beat_of(const int64_t in_bar)
+{
+    const int64_t sixteenth = TICKS_PER_QUARTER / 4;
+    return in_bar % sixteenth ? ON_NONE : (InBeat)(in_bar / sixteenth % 4);
+}
+
+/* Of each limb LIMB_COUNT in a row, of a take one. */
+enum {
+    TAKE_DRIFT = 0,
+    TAKE_SPREAD,
+    TAKE_DEPTH,
+    TAKE_CONTOUR,
+    TAKE_HABIT,
+    HANDS_TOGETHER,
+    BAR_SWELL,
+    LIMB_HABIT = 16,
+    LIMB_HABIT_DEPTH = LIMB_HABIT + LIMB_COUNT,
+    LIMB_JITTER_DEPTH = LIMB_HABIT_DEPTH + LIMB_COUNT,
+    LIMB_JITTER = LIMB_JITTER_DEPTH + LIMB_COUNT,
+    LIMB_STRAY = LIMB_JITTER + LIMB_COUNT,
+    LIMB_CONTOUR = LIMB_STRAY + LIMB_COUNT,
+    LIMB_CONTOUR_DEPTH = LIMB_CONTOUR + LIMB_COUNT,
+    LIMB_TOUCH = LIMB_CONTOUR_DEPTH + LIMB_COUNT,
+    LIMB_TOUCH_DEPTH = LIMB_TOUCH + LIMB_COUNT
+};
+
+/* A depth of a take around 1, never below 0. */
+double depth_of_take(uint32_t take, uint32_t source, double differs);
