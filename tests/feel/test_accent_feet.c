@@ -96,7 +96,7 @@ static void accents_of_hands_and_feet_have_depths_of_their_own(void)
     check_case("and the hands' the hands");
     CHECK(level_at(SNARE, ACCENT) < hands);
     CHECK_NEAR(level_at(KICK, ACCENT), feet, 0.0);
-    take_set(host, "accent", 60.0f);
+    take_set(host, "accent", 85.0f);
 }
 
 static void at_every_depth_a_foot_s_ghost_is_softer_than_its_accent(void)

@@ -553,19 +553,20 @@ static double measured_spread(const double looseness, const double tempo)
 
 static void looseness_is_the_standard_deviation_that_a_person_measures(void)
 {
-    static const double dials[] = {4.0, 8.0, 12.0, 17.0, 22.0};
+    static const double dials[] = {4.0, 8.0, 12.0, 18.0, 25.0};
     for (int i = 0; i < 5; ++i) {
-        const double got = measured_spread(dials[i], 112.0);
+        const double got = measured_spread(dials[i], 105.0);
         check_case("looseness %g: %.2f ms", dials[i], got);
-        CHECK_NEAR(got, dials[i], 0.05 * dials[i]);
+        /* The loosest are held back by their neighbours. */
+        CHECK_NEAR(got, dials[i], (dials[i] > 20.0 ? 0.1 : 0.05) * dials[i]);
     }
 }
 
 /* timing-by-tempo: the three limbs' medians under 90, and from 130 on. */
 static void slow_playing_strays_further_than_fast_as_measured(void)
 {
-    CHECK_NEAR(measured_spread(17.0, 80.0), (21.0 + 25.6 + 19.7) / 3.0, 2.0);
-    CHECK_NEAR(measured_spread(17.0, 140.0), (16.9 + 16.5 + 14.6) / 3.0, 1.0);
+    CHECK_NEAR(measured_spread(18.0, 80.0), (21.0 + 25.6 + 19.7) / 3.0, 2.0);
+    CHECK_NEAR(measured_spread(18.0, 140.0), (16.9 + 16.5 + 14.6) / 3.0, 1.0);
 }
 
 static double correlation_of_habits(const WindowLimb limb, const uint32_t a, const uint32_t b)

@@ -14,7 +14,7 @@ enum { PLACES = 4000 };
 static const double tempo = 120.0;
 static const int64_t quarter = TICKS_PER_QUARTER;
 static const Feel natural = {
-    .take = 1, .looseness_ms = 11.0, .touch = 0.5, .accent = 0.6, .ghost = 0.7, .level = 76};
+    .take = 1, .looseness_ms = 18.0, .touch = 0.5, .accent = 0.85, .ghost = 0.55, .level = 76};
 
 static double ticks(const double ms)
 {
@@ -26,27 +26,33 @@ static double in_ms(const int64_t lead)
     return (double)lead / ticks(1.0);
 }
 
-static Surroundings alone_at(const int64_t in_bar, const int64_t bars_apart)
+static Surroundings alone_at(const int64_t in_bar, const int64_t in_take)
 {
-    return (Surroundings){quarter, quarter, quarter, quarter, in_bar, bars_apart, 8 * quarter};
+    return (Surroundings){quarter, quarter, quarter, quarter, in_bar, in_take, false, FILL_NOWHERE};
 }
 
-static double mean_velocity(const uint8_t limb, const uint8_t voice, const Surroundings around)
+/* Over many takes, whose habits differ. */
+static double mean_velocity(const uint8_t limb, const uint8_t voice, const int64_t in_bar)
 {
     double sum = 0.0;
-    for (int place = 0; place < PLACES; ++place) {
-        const Stroke stroke = {place * quarter, limb, voice, LEVEL_NORMAL, true};
-        sum += feel_velocity(&natural, stroke, &around, tempo);
+    for (int take = 1; take <= PLACES; ++take) {
+        Feel feel = natural;
+        feel.take = (uint32_t)take;
+        const Stroke stroke = {in_bar, limb, voice, LEVEL_NORMAL, true};
+        const Surroundings around = alone_at(in_bar, in_bar);
+        sum += feel_velocity(&feel, stroke, &around, tempo);
     }
     return sum / PLACES;
 }
 
+/* At one place of the bar. */
 static double spread(const uint8_t voice)
 {
     double sum = 0.0, squares = 0.0;
     for (int place = 0; place < PLACES; ++place) {
-        const Stroke stroke = {place * quarter, RIGHT_HAND, voice, LEVEL_NORMAL, true};
-        const Surroundings around = alone_at(0, 0);
+        const uint8_t limb = voice == VOICE_KICK ? RIGHT_FOOT : RIGHT_HAND;
+        const Stroke stroke = {place * 4 * quarter, limb, voice, LEVEL_NORMAL, true};
+        const Surroundings around = alone_at(0, stroke.tick);
         const double velocity = feel_velocity(&natural, stroke, &around, tempo);
         sum += velocity / PLACES;
         squares += velocity * velocity / PLACES;
@@ -56,40 +62,28 @@ static double spread(const uint8_t voice)
 
 static void the_left_side_is_the_softer_one(void)
 {
-    const Surroundings around = alone_at(0, 0);
     const uint8_t sides[][3] = {{RIGHT_HAND, LEFT_HAND, VOICE_SNARE},
                                 {RIGHT_FOOT, LEFT_FOOT, VOICE_KICK}};
     for (int i = 0; i < 2; ++i) {
-        const double right = mean_velocity(sides[i][0], sides[i][2], around);
-        const double left = mean_velocity(sides[i][1], sides[i][2], around);
+        const double right = mean_velocity(sides[i][0], sides[i][2], quarter / 3);
+        const double left = mean_velocity(sides[i][1], sides[i][2], quarter / 3);
         check_case("%s: right %.2f, left %.2f", i ? "feet" : "hands", right, left);
         CHECK(left < right - 1.0 && left > right - 6.0);
     }
 }
 
-static void a_bars_first_stroke_leads_and_what_lies_between_eighths_steps_back(void)
+/* loudness-by-place of tests/data/drummers.tsv's source: beats of hats lead "and" by 10 and
+   more, and those lead "e" and "a". */
+static void beats_of_hats_lead_and_what_lies_between_eighths_steps_back(void)
 {
-    const int64_t places[] = {0, quarter, quarter / 2, quarter / 4};
+    const int64_t places[] = {quarter, quarter / 2, quarter / 4};
     double last = 127.0;
-    for (int i = 0; i < 4; ++i) {
-        const double mean = mean_velocity(RIGHT_HAND, VOICE_HAT_CLOSED, alone_at(places[i], 0));
-        check_case("place %d of 4: %.2f after %.2f", i, mean, last);
-        CHECK(mean < last - 0.4);
+    for (int i = 0; i < 3; ++i) {
+        const double mean = mean_velocity(RIGHT_HAND, VOICE_HAT_CLOSED, places[i]);
+        check_case("place %d of 3: %.2f after %.2f", i, mean, last);
+        CHECK(mean < last - 1.0);
         last = mean;
     }
-}
-
-/* Rasanen et al. 2015, PLoS ONE 10(6) e0127902: loudness goes round in two bars. */
-static void loudness_breathes_once_in_two_bars(void)
-{
-    const double start = mean_velocity(RIGHT_HAND, VOICE_RIDE, alone_at(0, 0));
-    const double up = mean_velocity(RIGHT_HAND, VOICE_RIDE, alone_at(0, 2 * quarter));
-    const double half = mean_velocity(RIGHT_HAND, VOICE_RIDE, alone_at(0, 4 * quarter));
-    const double down = mean_velocity(RIGHT_HAND, VOICE_RIDE, alone_at(0, 6 * quarter));
-    check_case("%.2f %.2f %.2f %.2f", start, up, half, down);
-    CHECK(up > start + 1.0 && down < start - 1.0);
-    CHECK_NEAR(half, start, 0.5);
-    CHECK_NEAR(up - start, start - down, 1.0);
 }
 
 /* The order of the measured spreads: kick 11.6, hat 15.2, ride 16.5, snare 19.1
@@ -109,9 +103,9 @@ static void chance_moves_a_stroke_by_less_than_a_quarter_of_the_gap(void)
     Feel loose = natural;
     loose.looseness_ms = 30.0;
     for (int64_t near = quarter / 16; near <= quarter; near *= 2) {
-        Surroundings around = alone_at(0, 0);
-        around.near = near;
         for (int place = 0; place < PLACES; ++place) {
+            Surroundings around = alone_at(place * near % (4 * quarter), place * near);
+            around.near = near;
             const Stroke stroke = {place * near, LEFT_FOOT, VOICE_KICK, LEVEL_NORMAL, true};
             const int64_t off = feel_offset(&loose, stroke, &around, tempo);
             check_case("gap %d of a quarter, place %d", (int)(quarter / near), place);
@@ -121,33 +115,35 @@ static void chance_moves_a_stroke_by_less_than_a_quarter_of_the_gap(void)
 }
 
 /* What parts two strokes half a second apart, where the stream around them is so fast. */
-static double unevenness_ms(const double gap_ms)
+static double unevenness_ms(const uint8_t limb, const double gap_ms)
 {
     double squares = 0.0;
     for (int place = 0; place < PLACES; ++place) {
-        Surroundings around = alone_at(0, 0);
+        Surroundings around = alone_at(0, place * quarter);
         around.near = (int64_t)ticks(gap_ms);
-        const Stroke first = {place * quarter, RIGHT_FOOT, VOICE_KICK, LEVEL_NORMAL, true};
-        Stroke second = first;
-        second.tick += quarter;
-        const int64_t apart = feel_offset(&natural, second, &around, tempo) -
-                              feel_offset(&natural, first, &around, tempo);
+        const Stroke first = {place * quarter, limb, VOICE_KICK, LEVEL_NORMAL, true};
+        const int64_t here = feel_offset(&natural, first, &around, tempo);
+        around.in_take += quarter;
+        const int64_t apart = feel_offset(&natural, first, &around, tempo) - here;
         squares += (double)apart * (double)apart / PLACES;
     }
     return sqrt(squares) / ticks(1.0);
 }
 
-/* Friberg & Sundberg 1995, JASA 98(5): unevenness is heard in proportion to the gap down
-   to about 240 ms, below it from a fixed 6 ms on.  So slow strokes are left as they are,
-   well above that place too, and fast ones are played evener. */
-static void streams_faster_than_240_ms_are_played_evener_and_slower_ones_are_left(void)
+/* timing-by-gap of tests/data/drummers.tsv's source: spread does not shrink with the gap
+   down to 120 ms.  Below, unevenness is heard from a fixed 6 ms on (Friberg & Sundberg 1995,
+   JASA 98(5)), and running feet are practised to be even: hands' interval sd was 14 against
+   16 ms there. */
+static void down_to_120_ms_nothing_shrinks_and_below_feet_are_even(void)
 {
-    const double slow = unevenness_ms(1920.0);
-    check_case("1920 ms: %.2f, 480: %.2f, 120: %.2f, 75: %.2f", slow, unevenness_ms(480.0),
-               unevenness_ms(120.0), unevenness_ms(75.0));
-    CHECK(unevenness_ms(480.0) > 0.95 * slow);
-    CHECK(unevenness_ms(120.0) < 0.8 * slow);
-    CHECK(unevenness_ms(75.0) < unevenness_ms(120.0));
+    const double slow = unevenness_ms(RIGHT_FOOT, 1920.0);
+    check_case("1920 ms: %.2f, 240: %.2f, 130: %.2f, 75: %.2f", slow,
+               unevenness_ms(RIGHT_FOOT, 240.0), unevenness_ms(RIGHT_FOOT, 130.0),
+               unevenness_ms(RIGHT_FOOT, 75.0));
+    CHECK(unevenness_ms(RIGHT_FOOT, 240.0) > 0.95 * slow);
+    CHECK(unevenness_ms(RIGHT_FOOT, 130.0) > 0.8 * slow);
+    CHECK(unevenness_ms(RIGHT_FOOT, 75.0) < 0.5 * slow);
+    CHECK(unevenness_ms(RIGHT_HAND, 100.0) > 0.6 * unevenness_ms(RIGHT_HAND, 1920.0));
 }
 
 /* ---- Flams and drags */
@@ -215,7 +211,7 @@ static void nothing_is_played_further_ahead_than_the_reach(void)
         const int64_t reach = feel_reach(&early, at);
         for (int place = 0; place < PLACES; ++place) {
             const Stroke stroke = {place * quarter, LEFT_HAND, VOICE_SNARE, LEVEL_DRAG, true};
-            const Surroundings around = alone_at(0, 0);
+            const Surroundings around = alone_at(0, stroke.tick);
             StrokeList list = {.count = 0};
             stroke_list_add(&list, stroke);
             const int64_t off = feel_offset(&early, stroke, &around, at);
@@ -228,11 +224,10 @@ static void nothing_is_played_further_ahead_than_the_reach(void)
 int main(void)
 {
     RUN(the_left_side_is_the_softer_one);
-    RUN(a_bars_first_stroke_leads_and_what_lies_between_eighths_steps_back);
-    RUN(loudness_breathes_once_in_two_bars);
+    RUN(beats_of_hats_lead_and_what_lies_between_eighths_steps_back);
     RUN(voices_vary_in_the_order_in_which_drummers_do);
     RUN(chance_moves_a_stroke_by_less_than_a_quarter_of_the_gap);
-    RUN(streams_faster_than_240_ms_are_played_evener_and_slower_ones_are_left);
+    RUN(down_to_120_ms_nothing_shrinks_and_below_feet_are_even);
     RUN(with_room_a_flam_is_one_sound_and_a_drag_is_heard_as_two_strokes_before);
     RUN(grace_strokes_leave_three_quarters_of_the_way_to_what_was_before);
     RUN(a_hand_that_plays_with_the_main_stroke_has_no_grace_stroke);

@@ -15,7 +15,7 @@ static const char bank[] =
     "my:hats a fl:HandsFigure ; fl:id 1000 ; rdfs:label \"Hats\" ; fl:bars 1 ;\n"
     "  fl:line [ fl:limb fl:rightHand ; fl:voice fl:hatClosed ; fl:grid 2 ; fl:steps \"oooooooo\" "
     "] ,\n"
-    "    [ fl:limb fl:leftHand ; fl:voice fl:snare ; fl:grid 1 ; fl:steps \".O.O\" ] .\n"
+    "    [ fl:limb fl:leftHand ; fl:voice fl:snare ; fl:grid 1 ; fl:steps \".o.o\" ] .\n"
     "my:rides a fl:HandsFigure ; fl:id 1001 ; rdfs:label \"Rides\" ; fl:bars 1 ;\n"
     "  fl:line [ fl:limb fl:rightHand ; fl:voice fl:ride ; fl:grid 2 ; fl:steps \"oooooooo\" ] .\n"
     "my:kicks a fl:FeetFigure ; fl:id 1000 ; rdfs:label \"Kicks\" ; fl:bars 1 ;\n"
@@ -127,8 +127,7 @@ static void ghosts_are_softer_than_normal_strokes_and_those_than_accents(void)
                                          .limb_before = TICKS_PER_QUARTER / 4,
                                          .limb_after = TICKS_PER_QUARTER / 4,
                                          .in_bar = tick % (4 * TICKS_PER_QUARTER),
-                                         .bars_apart = tick % (8 * TICKS_PER_QUARTER),
-                                         .two_bars = 8 * TICKS_PER_QUARTER};
+                                         .in_take = tick};
             const int ghost = feel_velocity(&feel, stroke, &around, 120.0);
             stroke.level = LEVEL_NORMAL;
             const int normal = feel_velocity(&feel, stroke, &around, 120.0);
@@ -141,23 +140,24 @@ static void ghosts_are_softer_than_normal_strokes_and_those_than_accents(void)
     }
 }
 
-/* Common practice, no source: fast feet soften, a double's second stroke too. */
+/* loudness-by-gap of the same data: kicks are 6.4 under their level at 90 to 120 ms.  A
+   double's second stroke is softer: common practice, no source. */
 static void fast_strokes_of_a_limb_are_softer(void)
 {
     double slow = 0.0, fast = 0.0, second = 0.0;
-    const Feel feel = {.take = 1, .touch = 0.5, .accent = 0.6, .ghost = 0.7, .level = 76};
-    for (int place = 0; place < 2000; ++place) {
-        const int64_t tick = place * TICKS_PER_QUARTER;
-        const Stroke stroke = {tick, RIGHT_FOOT, VOICE_KICK, LEVEL_NORMAL, true};
+    enum { TAKES_MOST = 2000 };
+    for (int take_number = 1; take_number <= TAKES_MOST; ++take_number) {
+        const Feel feel = {.take = (uint32_t)take_number, .touch = 0.5, .ghost = 0.5, .level = 76};
         const int64_t quarter = TICKS_PER_QUARTER;
-        const Surroundings alone = {quarter, quarter, quarter, quarter, 0, 0, 8 * quarter};
-        const Surroundings stream = {quarter / 8, quarter, quarter / 4, quarter / 4,
-                                     0,           0,       8 * quarter};
-        const Surroundings doubled = {quarter / 8, quarter, quarter / 4, quarter,
-                                      0,           0,       8 * quarter};
-        slow += feel_velocity(&feel, stroke, &alone, 160.0) / 2000.0;
-        fast += feel_velocity(&feel, stroke, &stream, 160.0) / 2000.0;
-        second += feel_velocity(&feel, stroke, &doubled, 160.0) / 2000.0;
+        const Stroke stroke = {quarter / 3, RIGHT_FOOT, VOICE_KICK, LEVEL_NORMAL, true};
+        const Surroundings alone = {
+            .near = quarter, .limb_before = quarter, .limb_after = quarter, .in_bar = quarter / 3};
+        Surroundings stream = alone, doubled = alone;
+        stream.near = quarter / 8;
+        stream.limb_before = stream.limb_after = doubled.near = doubled.limb_before = quarter / 4;
+        slow += feel_velocity(&feel, stroke, &alone, 160.0) / (double)TAKES_MOST;
+        fast += feel_velocity(&feel, stroke, &stream, 160.0) / (double)TAKES_MOST;
+        second += feel_velocity(&feel, stroke, &doubled, 160.0) / (double)TAKES_MOST;
     }
     CHECK(fast < slow - 2.0);
     CHECK(second < fast - 2.0);

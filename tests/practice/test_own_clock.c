@@ -59,13 +59,13 @@ static void any_blocks_give_the_same_notes(void)
 {
     static const uint32_t blocks[] = {64, 441, 1024, 8192, 100000};
     begin_way(&stage, ways[1]);
-    stage_set(&stage, "looseness", 14);
+    stage_set(&stage, "looseness", 18);
     stage_set(&stage, "swing_ratio", 2);
     stage_set(&stage, "swing_follow", 1);
     stage_run(&stage, WAY_FRAMES, 17);
     for (size_t i = 0; i < sizeof blocks / sizeof *blocks; ++i) {
         begin_way(&other, ways[1]);
-        stage_set(&other, "looseness", 14);
+        stage_set(&other, "looseness", 18);
         stage_set(&other, "swing_ratio", 2);
         stage_set(&other, "swing_follow", 1);
         stage_run(&other, WAY_FRAMES, blocks[i]);

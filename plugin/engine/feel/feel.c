@@ -61,8 +61,8 @@ static const double strays = 0.5;
 
 /* timing-by-tempo.tsv, "offset sd": kick 21.0 and 22.2 ms under 110, 16.6 and 16.9 above;
    snare 25.6 and 23.7, 17.3 and 16.5; cymbals 19.7 and 19.5, 14.7 and 14.6. */
-static const double slow_tempo = 90.0, slow_spread = 1.30;
-static const double fast_tempo = 115.0, fast_spread = 0.95;
+static const double slow_tempo = 95.0, slow_spread = 1.2;
+static const double fast_tempo = 110.0, fast_spread = 0.9;
 
 /* timing-by-gap.tsv: nothing shrinks down to 120 ms between strokes, and hands hardly below.
    Feet: an uneven stream is heard from a fixed 6 ms on below 240 ms (Friberg & Sundberg

@@ -54,9 +54,9 @@ bool feel_keeps_time(Stroke stroke);
    So a limb's strokes keep their order.
 
    Over eight bars the strokes of all limbs stray by the looseness, as standard deviation,
-   at 112 quarter notes a minute: the mean of many takes, one of them a quarter more or
-   less.  Slower they stray more and faster less, as measured: 1.3 times as far up to 90,
-   0.95 times from 115 on; and feet less where they run, under 120 ms from stroke to stroke. */
+   at 105 quarter notes a minute: the mean of many takes, one of them a quarter more or
+   less.  Slower they stray more and faster less, as measured: 1.2 times as far up to 95,
+   0.9 times from 110 on; and feet less where they run, under 120 ms from stroke to stroke. */
 int64_t feel_offset(const Feel* feel, Stroke stroke, const Surroundings* around, double tempo);
 
 /* How far ahead of its place anything is played at most, ticks: chance, push and

@@ -26,12 +26,12 @@ static const double place_swell[ROLE_COUNT][ON_NONE + 1] = {
 /* loudness.tsv, "drift: sd of bar means": 5.7 for kick, 9.2 snare, 6.9 cymbals, and what
    chance adds to that. */
 static const Drift breath = {.rows = 2, .longest = 8 * TICKS_PER_QUARTER, .growth = 1.0};
-static const double bar_swell[ROLE_COUNT] = {6.5, 8.5, 5.5};
+static const double bar_swell[ROLE_COUNT] = {6.5, 8.5, 4.0};
 
 /* loudness.tsv, "sd within places" 7.6 for kick, 13.2 snare, 14.2 cymbals, with the bars';
    "lag-1 within places" is 0 to 0.1.  Hat and ride apart: tests/data/feel-bands.tsv. */
 static const double jitters_differ = 0.25;
-static const double kick_jitter = 6.5, snare_jitter = 13.5, ride_jitter = 14.0, jitter = 13.0;
+static const double kick_jitter = 7.5, snare_jitter = 15.0, ride_jitter = 14.0, jitter = 13.0;
 
 /* loudness.tsv, "ghosts: sd" 8.6 to 9.7 against "normal: sd" 13.1 to 14.1. */
 static const double ghost_share = 0.65;
@@ -49,7 +49,7 @@ static double jitter_of(const Stroke stroke)
 static bool is_running(const Stroke stroke, const Surroundings* const around)
 {
     return limb_is_foot(stroke.limb) && around->near < TICKS_PER_QUARTER / 2 &&
-           around->limb_before <= 2 * around->near && around->limb_after <= 2 * around->near;
+           around->limb_before == around->limb_after && around->limb_before <= 2 * around->near;
 }
 
 /* What each place of the bar has for the whole take; but running feet are practised to be
