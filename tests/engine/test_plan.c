@@ -89,15 +89,18 @@ static void check_alike(const PreviewFeed* const got, const PreviewFeed* const w
 }
 
 /* The click goes along the feet's grid: it tells which feet are thought to play.  At 90
-   in 4/4 a bar is 128,000 frames; strokes are drawn up to a third of a beat ahead. */
+   in 4/4 a bar is 128,000 frames; strokes are drawn up to a third of a beat ahead;
+   on the grid, so that none of the next bar sounds before its line. */
 static void a_change_asked_for_twice_just_before_its_line_changes_nothing_before_it(void)
 {
     begin(&alone, 90.0);
+    look_set(&alone, CONTROL_LOOSENESS, 0.0f);
     look_set(&alone, CONTROL_CLICK, 2.0f);
     look_set(&alone, CONTROL_CLICK_GRID, 4.0f);
     look_all(&alone);
     look_play_to_bar(&alone, 1.0, FRAMES);
     begin(&look, 90.0);
+    look_set(&look, CONTROL_LOOSENESS, 0.0f);
     look_set(&look, CONTROL_CLICK, 2.0f);
     look_set(&look, CONTROL_CLICK_GRID, 4.0f);
     look_play_to_bar(&look, 0.985, FRAMES);

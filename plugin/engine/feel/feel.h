@@ -6,8 +6,8 @@
    What lasts through a take are its habits: how early or late, and how loud, each limb is
    at each place of the bar.  What comes and goes is a drift that all limbs share, chance
    of each stroke alone, and bars that are louder or softer.  Two takes have different
-   habits, as two days have; the same bar later in a song has the same habits and another
-   chance, as a second verse has. */
+   habits, as two days have; the same bar later in a section has the same habits and
+   another chance. */
 #pragma once
 
 #include "../written/stroke.h"
@@ -36,7 +36,7 @@ typedef struct {
     int64_t limb_before; /* since this limb's last stroke */
     int64_t limb_after;  /* until its next */
     int64_t in_bar;      /* since the bar line: what habits go by */
-    int64_t in_take;     /* since the take began: what chance goes by */
+    int64_t in_take;     /* since the section began: what chance goes by */
     bool with_time;      /* another limb's stroke here keeps time */
     FillPlace fill;
 } Surroundings;

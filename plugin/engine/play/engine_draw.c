@@ -18,8 +18,7 @@ static void draw_to(Engine* const engine, const Passage* const passage, const in
                    .feel = &selection.feel,
                    .meter = passage->meter,
                    .tempo = passage_tempo(engine, passage, from),
-                   .origin = passage->origin,
-                   .in_take = passage_in_take(engine, passage)};
+                   .origin = passage->origin};
     if (passage->is_coming && passage->entry->tempo > 0.0) {
         score.line = passage->begin;
         score.lead =

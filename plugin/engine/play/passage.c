@@ -112,11 +112,6 @@ double passage_tempo(const Engine* const engine, const Passage* const passage, c
                : groove_clock_tempo_at(clock, &engine->position, tick);
 }
 
-int64_t passage_in_take(const Engine* const engine, const Passage* const passage)
-{
-    return groove_clock_bars_ticks(&engine->groove_clock, passage->entry->origin, passage->meter);
-}
-
 Swing passage_swing(const Engine* const engine, const Passage* const passage, const int64_t tick)
 {
     return selection_swing(&passage->entry->settings, passage->entry->selection.groove,

@@ -38,10 +38,6 @@ int64_t passage_quarter(const Passage* passage, int64_t tick);
 /* Quarter notes a minute that it has at a tick. */
 double passage_tempo(const Engine* engine, const Passage* passage, int64_t tick);
 
-/* Ticks from the take's start to its bar 0, as its own meter counts them: the same before its
-   line as after, so that chance is. */
-int64_t passage_in_take(const Engine* engine, const Passage* passage);
-
 /* The swing that it asks for at a tick. */
 Swing passage_swing(const Engine* engine, const Passage* passage, int64_t tick);
 

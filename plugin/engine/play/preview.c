@@ -218,8 +218,7 @@ static void see_span(Preview* const preview, const Engine* const engine, const S
                          .feel = &selection.feel,
                          .meter = passage->meter,
                          .tempo =
-                             passage_tempo(engine, passage, engine->groove_clock.played_until),
-                         .in_take = passage_in_take(engine, passage)};
+                             passage_tempo(engine, passage, engine->groove_clock.played_until)};
     groove_strokes(&selection, score.meter, begin, end, &preview->strokes);
     preview->seen.dropped += preview->strokes.dropped;
     groove_strokes(&selection, score.meter, begin - TICKS_PER_QUARTER, end + TICKS_PER_QUARTER,
