@@ -130,9 +130,9 @@ static void a_word_that_changed_is_found(void)
     view->panel = PANEL_PRACTICE;
     check_found(stage, before);
     view->panel = PANEL_FEEL;
-    view->values[CONTROL_LOOSENESS] = 15.0f; /* one figure, one pixel of its rule */
+    view->values[CONTROL_LOOSENESS] = 19.0f; /* one figure, one pixel of its rule */
     check_found(stage, before);
-    view->values[CONTROL_LOOSENESS] = 14.0f;
+    view->values[CONTROL_LOOSENESS] = 18.0f;
     cairo_surface_t* const after = stage_picture(stage);
     CHECK_INT(compare_pictures(before, after).pixels, 0);
     cairo_surface_destroy(after);

@@ -121,7 +121,7 @@ static double push_ms(const Feel* const feel, const Stroke stroke, const int64_t
     return feel->push_hands_ms + fmin(fmax(apart, -most), most);
 }
 
-double depth_of_take(const uint32_t take, const uint32_t source, const double differs)
+double feel_depth(const uint32_t take, const uint32_t source, const double differs)
 {
     return fmax(0.0, 1.0 + differs * noise_white(take, source, 0));
 }
@@ -132,19 +132,19 @@ static double spread_of(const Feel* const feel, const double tempo)
     const double way = (tempo - slow_tempo) / (fast_tempo - slow_tempo);
     const double by_tempo = slow_spread + (fast_spread - slow_spread) * fmin(fmax(way, 0.0), 1.0);
     return feel->looseness_ms / measured_at_ms * by_tempo *
-           depth_of_take(feel->take, TAKE_SPREAD, takes_differ);
+           feel_depth(feel->take, TAKE_SPREAD, takes_differ);
 }
 
 static double drift_of(const Feel* const feel, const int64_t tick)
 {
-    return drift_ms * depth_of_take(feel->take, TAKE_DEPTH, drifts_differ) *
+    return drift_ms * feel_depth(feel->take, TAKE_DEPTH, drifts_differ) *
            noise_drift(&drift, feel->take, TAKE_DRIFT, tick);
 }
 
 static double habit_of(const Feel* const feel, const Stroke stroke, const int64_t in_bar)
 {
     const Role role = role_of(stroke);
-    const double depth = depth_of_take(feel->take, LIMB_HABIT_DEPTH + stroke.limb, habits_differ);
+    const double depth = feel_depth(feel->take, LIMB_HABIT_DEPTH + stroke.limb, habits_differ);
     const double all = noise_white(feel->take, TAKE_HABIT, in_bar);
     const double own = noise_white(feel->take, LIMB_HABIT + stroke.limb, in_bar);
     return place_ms[role][in_beat_of(in_bar)] +
@@ -164,7 +164,7 @@ static double jitter_of(const Feel* const feel, const Stroke stroke,
 {
     const Role role = role_of(stroke);
     const int64_t tick = around->in_take;
-    const double depth = depth_of_take(feel->take, LIMB_JITTER_DEPTH + stroke.limb, jitters_differ);
+    const double depth = feel_depth(feel->take, LIMB_JITTER_DEPTH + stroke.limb, jitters_differ);
     const double with = depth * jitter_ms[role];
     const double apart = role == ROLE_TIME || around->with_time ? 0.0 : alone_ms[role];
     const double own = sqrt(with * with + apart * apart) * stroke_chance(feel, stroke, tick);

@@ -62,8 +62,7 @@ static double contour_of(const Feel* const feel, const Stroke stroke,
     if (is_running(stroke, around)) {
         return 0.0;
     }
-    const double depth =
-        depth_of_take(feel->take, LIMB_CONTOUR_DEPTH + stroke.limb, contours_differ);
+    const double depth = feel_depth(feel->take, LIMB_CONTOUR_DEPTH + stroke.limb, contours_differ);
     const double shared = noise_white(feel->take, TAKE_CONTOUR, in_bar);
     const double own = noise_white(feel->take, LIMB_CONTOUR + stroke.limb, in_bar);
     return place_swell[role][in_beat_of(in_bar)] +
@@ -74,7 +73,7 @@ static double contour_of(const Feel* const feel, const Stroke stroke,
 /* What comes and goes: bars breathe for all limbs, and each stroke has its chance. */
 static double chance_of(const Feel* const feel, const Stroke stroke, const int64_t tick)
 {
-    const double depth = depth_of_take(feel->take, LIMB_TOUCH_DEPTH + stroke.limb, jitters_differ);
+    const double depth = feel_depth(feel->take, LIMB_TOUCH_DEPTH + stroke.limb, jitters_differ);
     return bar_swell[role_of(stroke)] * noise_drift(&breath, feel->take, BAR_SWELL, tick) +
            depth * jitter_of(stroke) * noise_bell(feel->take, LIMB_TOUCH + stroke.limb, tick);
 }

@@ -42,4 +42,4 @@ enum {
 };
 
 /* A depth of a take around 1, never below 0. */
-double depth_of_take(uint32_t take, uint32_t source, double differs);
+double feel_depth(uint32_t take, uint32_t source, double differs);
