@@ -44,7 +44,7 @@ static const double place_ms[ROLE_COUNT][ON_NONE + 1] = {
 
 /* What parts limbs that strike together has no memory: timing.tsv, "difference: lag-1" is
    0, its sd 13.4 ms for kick, 9.6 for snare with cymbals; "interval sd" of cymbals is 15.3. */
-static const double jitter_ms[ROLE_COUNT] = {6.5, 6.5, 10.5};
+static const double jitter_ms[ROLE_COUNT] = {6.5, 6.5, 11.5};
 static const double jitters_differ = 0.25;
 
 /* Two hands that strike together go by one movement: timing.tsv, "correlation of offsets",
@@ -121,34 +121,23 @@ static double push_ms(const Feel* const feel, const Stroke stroke, const int64_t
     return feel->push_hands_ms + fmin(fmax(apart, -most), most);
 }
 
-double feel_depth(const uint32_t take, const uint32_t source, const double differs)
-{
-    return fmax(0.0, 1.0 + differs * noise_white(take, source, 0));
-}
-
-/* Of the take at this tempo, in parts of what the tables hold at. */
+/* At this tempo, in parts of what the tables hold at. */
 static double spread_of(const Feel* const feel, const double tempo)
 {
     const double way = (tempo - slow_tempo) / (fast_tempo - slow_tempo);
-    const double by_tempo = slow_spread + (fast_spread - slow_spread) * fmin(fmax(way, 0.0), 1.0);
-    return feel->looseness_ms / measured_at_ms * by_tempo *
-           feel_depth(feel->take, TAKE_SPREAD, takes_differ);
+    const double within = way < 0.0 ? 0.0 : way > 1.0 ? 1.0 : way;
+    return feel->looseness_ms / measured_at_ms *
+           (slow_spread + (fast_spread - slow_spread) * within);
 }
 
-static double drift_of(const Feel* const feel, const int64_t tick)
+static double habit_of(const Feel* const feel, const Stroke stroke, const Role role,
+                       const int64_t in_bar, const double draw)
 {
-    return drift_ms * feel_depth(feel->take, TAKE_DEPTH, drifts_differ) *
-           noise_drift(&drift, feel->take, TAKE_DRIFT, tick);
-}
-
-static double habit_of(const Feel* const feel, const Stroke stroke, const int64_t in_bar)
-{
-    const Role role = role_of(stroke);
-    const double depth = feel_depth(feel->take, LIMB_HABIT_DEPTH + stroke.limb, habits_differ);
     const double all = noise_white(feel->take, TAKE_HABIT, in_bar);
     const double own = noise_white(feel->take, LIMB_HABIT + stroke.limb, in_bar);
     return place_ms[role][in_beat_of(in_bar)] +
-           depth * habit_ms[role] * (sqrt(habit_shared) * all + sqrt(1.0 - habit_shared) * own);
+           depth_of(draw, habits_differ) * habit_ms[role] *
+               (sqrt(habit_shared) * all + sqrt(1.0 - habit_shared) * own);
 }
 
 /* In parts of the stroke's own chance. */
@@ -159,13 +148,11 @@ static double stroke_chance(const Feel* const feel, const Stroke stroke, const i
     return far * (bell + late * (bell * bell - 1.0));
 }
 
-static double jitter_of(const Feel* const feel, const Stroke stroke,
-                        const Surroundings* const around)
+static double jitter_of(const Feel* const feel, const Stroke stroke, const Role role,
+                        const Surroundings* const around, const double draw)
 {
-    const Role role = role_of(stroke);
     const int64_t tick = around->in_take;
-    const double depth = feel_depth(feel->take, LIMB_JITTER_DEPTH + stroke.limb, jitters_differ);
-    const double with = depth * jitter_ms[role];
+    const double with = depth_of(draw, jitters_differ) * jitter_ms[role];
     const double apart = role == ROLE_TIME || around->with_time ? 0.0 : alone_ms[role];
     const double own = sqrt(with * with + apart * apart) * stroke_chance(feel, stroke, tick);
     if (role == ROLE_FOOT || apart > 0.0) {
@@ -175,10 +162,10 @@ static double jitter_of(const Feel* const feel, const Stroke stroke,
     return sqrt(hands_shared) * both + (role == ROLE_TIME ? sqrt(1.0 - hands_shared) : 1.0) * own;
 }
 
-static double evenness(const Stroke stroke, const double gap_ms)
+static double evenness(const Role role, const double gap_ms)
 {
-    const double ratio = fmin(gap_ms / even_below_ms, 1.0);
-    return limb_is_foot(stroke.limb) ? ratio * ratio * ratio : ratio;
+    const double ratio = gap_ms < even_below_ms ? gap_ms / even_below_ms : 1.0;
+    return role == ROLE_FOOT ? ratio * ratio * ratio : ratio;
 }
 
 /* Towards +-most without ever getting there, and as it is near 0. */
@@ -188,17 +175,29 @@ static double soften(const double value, const double most)
     return value / sqrt(sqrt(1.0 + square * square));
 }
 
+static double strays_of(const Feel* const feel, const Stroke stroke,
+                        const Surroundings* const around, const double tempo)
+{
+    const Role role = role_of(stroke);
+    const double gap_ms = ticks_to_ms((double)around->near, tempo);
+    const TwoDraws take = noise_two(feel->take, TAKE_SPREAD);
+    const TwoDraws limb = noise_two(feel->take, LIMB_TIMING_DEPTH + stroke.limb);
+    const double drifts = drift_ms * depth_of(take.other, drifts_differ) *
+                          noise_drift(&drift, feel->take, TAKE_DRIFT, around->in_take);
+    const double own = habit_of(feel, stroke, role, around->in_bar, limb.one) +
+                       jitter_of(feel, stroke, role, around, limb.other);
+    const double all = drifts + fill_ms[around->fill] + evenness(role, gap_ms) * own;
+    const double spread = spread_of(feel, tempo) * depth_of(take.one, takes_differ);
+    return soften(spread * all, gap_ms / 4.0);
+}
+
 int64_t feel_offset(const Feel* const feel, const Stroke stroke, const Surroundings* const around,
                     const double tempo)
 {
     const double push = push_ms(feel, stroke, around->turn, tempo);
     double strays_ms = 0.0;
     if (feel->looseness_ms > 0.0) {
-        const double gap_ms = ticks_to_ms((double)around->near, tempo);
-        const double own = habit_of(feel, stroke, around->in_bar) + jitter_of(feel, stroke, around);
-        const double all = drift_of(feel, around->in_take) + fill_ms[around->fill] +
-                           evenness(stroke, gap_ms) * own;
-        strays_ms = soften(spread_of(feel, tempo) * all, gap_ms / 4.0);
+        strays_ms = strays_of(feel, stroke, around, tempo);
     }
     return whole_number(round(ms_to_ticks(push + strays_ms, tempo)));
 }

@@ -25,7 +25,7 @@ static const double place_swell[ROLE_COUNT][ON_NONE + 1] = {
 
 /* loudness.tsv, "drift: sd of bar means": 5.7 for kick, 9.2 snare, 6.9 cymbals, and what
    chance adds to that. */
-static const Drift breath = {.rows = 2, .longest = 8 * TICKS_PER_QUARTER, .growth = 1.0};
+static const Drift breath = {.rows = 1, .longest = 4 * TICKS_PER_QUARTER, .growth = 1.0};
 static const double bar_swell[ROLE_COUNT] = {6.5, 8.5, 4.0};
 
 /* loudness.tsv, "sd within places" 7.6 for kick, 13.2 snare, 14.2 cymbals, with the bars';
@@ -54,15 +54,14 @@ static bool is_running(const Stroke stroke, const Surroundings* const around)
 
 /* What each place of the bar has for the whole take; but running feet are practised to be
    even. */
-static double contour_of(const Feel* const feel, const Stroke stroke,
-                         const Surroundings* const around)
+static double contour_of(const Feel* const feel, const Stroke stroke, const Role role,
+                         const Surroundings* const around, const double draw)
 {
     const int64_t in_bar = around->in_bar;
-    const Role role = role_of(stroke);
     if (is_running(stroke, around)) {
         return 0.0;
     }
-    const double depth = feel_depth(feel->take, LIMB_CONTOUR_DEPTH + stroke.limb, contours_differ);
+    const double depth = depth_of(draw, contours_differ);
     const double shared = noise_white(feel->take, TAKE_CONTOUR, in_bar);
     const double own = noise_white(feel->take, LIMB_CONTOUR + stroke.limb, in_bar);
     return place_swell[role][in_beat_of(in_bar)] +
@@ -71,10 +70,11 @@ static double contour_of(const Feel* const feel, const Stroke stroke,
 }
 
 /* What comes and goes: bars breathe for all limbs, and each stroke has its chance. */
-static double chance_of(const Feel* const feel, const Stroke stroke, const int64_t tick)
+static double chance_of(const Feel* const feel, const Stroke stroke, const Role role,
+                        const int64_t tick, const double draw)
 {
-    const double depth = feel_depth(feel->take, LIMB_TOUCH_DEPTH + stroke.limb, jitters_differ);
-    return bar_swell[role_of(stroke)] * noise_drift(&breath, feel->take, BAR_SWELL, tick) +
+    const double depth = depth_of(draw, jitters_differ);
+    return bar_swell[role] * noise_drift(&breath, feel->take, BAR_SWELL, tick) +
            depth * jitter_of(stroke) * noise_bell(feel->take, LIMB_TOUCH + stroke.limb, tick);
 }
 
@@ -90,6 +90,15 @@ static double limb_effort(const Stroke stroke, const Surroundings* const around,
     const double slow = fmin(fmax((before_ms - 75.0) / (160.0 - 75.0), 0.0), 1.0);
     const double speed = limb_is_foot(stroke.limb) ? -10.0 * (1.0 - slow) : 0.0;
     return speed - (second ? 5.0 : 0.0) - (left ? 2.0 : 0.0);
+}
+
+static double swell_of(const Feel* const feel, const Stroke stroke,
+                       const Surroundings* const around, const double tempo)
+{
+    const Role role = role_of(stroke);
+    const TwoDraws limb = noise_two(feel->take, LIMB_LOUDNESS_DEPTH + stroke.limb);
+    return contour_of(feel, stroke, role, around, limb.one) + limb_effort(stroke, around, tempo) +
+           chance_of(feel, stroke, role, around->in_take, limb.other);
 }
 
 /* Velocities of the three levels before touch, at least 1 apart. */
@@ -125,9 +134,7 @@ uint8_t feel_velocity(const Feel* const feel, const Stroke stroke, const Surroun
 {
     const Levels levels = levels_of(feel, stroke.limb);
     const double scale = feel->touch * 2.0;
-    const double swell =
-        scale * (contour_of(feel, stroke, around) + limb_effort(stroke, around, tempo) +
-                 chance_of(feel, stroke, around->in_take));
+    const double swell = scale > 0.0 ? scale * swell_of(feel, stroke, around, tempo) : 0.0;
     const double quiet = fmax(2.0, (levels.ghost + levels.normal) / 2.0);
     const bool even = !(scale > 0.0);
     const double normal = even ? levels.normal : between(levels.normal + swell, quiet, 126.0);

@@ -13,6 +13,13 @@ double noise_white(uint32_t take, uint32_t source, int64_t place);
 /* Likewise, but most of it near 0: the sum of two, within +-2.45. */
 double noise_bell(uint32_t take, uint32_t source, int64_t place);
 
+/* Two of noise_white at once, which last through the take. */
+typedef struct {
+    double one;
+    double other;
+} TwoDraws;
+TwoDraws noise_two(uint32_t take, uint32_t source);
+
 /* A drift without end or step: rows of white noise at even places, straight lines between
    them.  The longest row has `longest` ticks from place to place, each other half as many
    as the row before and 1 / `growth` of its depth; `growth` 2^((b - 1) / 2) is a spectrum

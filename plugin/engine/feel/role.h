@@ -9,7 +9,7 @@ typedef enum { ROLE_TIME, ROLE_DRUM, ROLE_FOOT, ROLE_COUNT } Role;
 
 static inline Role role_of(const Stroke stroke)
 {
-    return limb_is_foot(stroke.limb) ? ROLE_FOOT : feel_keeps_time(stroke) ? ROLE_TIME : ROLE_DRUM;
+    return stroke.limb >= RIGHT_FOOT ? ROLE_FOOT : feel_keeps_time(stroke) ? ROLE_TIME : ROLE_DRUM;
 }
 
 /* Where in its beat a stroke stands: on it, on a sixteenth after, or elsewhere. */
@@ -24,22 +24,23 @@ static inline InBeat in_beat_of(const int64_t in_bar)
 /* Of each limb LIMB_COUNT in a row, of a take one. */
 enum {
     TAKE_DRIFT = 0,
-    TAKE_SPREAD,
-    TAKE_DEPTH,
+    TAKE_SPREAD, /* and the drift's depth */
     TAKE_CONTOUR,
     TAKE_HABIT,
     HANDS_TOGETHER,
     BAR_SWELL,
     LIMB_HABIT = 16,
-    LIMB_HABIT_DEPTH = LIMB_HABIT + LIMB_COUNT,
-    LIMB_JITTER_DEPTH = LIMB_HABIT_DEPTH + LIMB_COUNT,
-    LIMB_JITTER = LIMB_JITTER_DEPTH + LIMB_COUNT,
+    LIMB_TIMING_DEPTH = LIMB_HABIT + LIMB_COUNT, /* of habit, of jitter */
+    LIMB_JITTER = LIMB_TIMING_DEPTH + LIMB_COUNT,
     LIMB_STRAY = LIMB_JITTER + LIMB_COUNT,
     LIMB_CONTOUR = LIMB_STRAY + LIMB_COUNT,
-    LIMB_CONTOUR_DEPTH = LIMB_CONTOUR + LIMB_COUNT,
-    LIMB_TOUCH = LIMB_CONTOUR_DEPTH + LIMB_COUNT,
-    LIMB_TOUCH_DEPTH = LIMB_TOUCH + LIMB_COUNT
+    LIMB_LOUDNESS_DEPTH = LIMB_CONTOUR + LIMB_COUNT, /* of contour, of jitter */
+    LIMB_TOUCH = LIMB_LOUDNESS_DEPTH + LIMB_COUNT
 };
 
-/* A depth of a take around 1, never below 0. */
-double feel_depth(uint32_t take, uint32_t source, double differs);
+/* A depth around 1, never below 0. */
+static inline double depth_of(const double draw, const double differs)
+{
+    const double depth = 1.0 + differs * draw;
+    return depth > 0.0 ? depth : 0.0;
+}
