@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: ISC
 /* Loudness: the second half of feel.h.  Tables named in comments are those of
-   tests/data/drummers, as in feel.c; velocities at touch 50. */
+   tests/data/drummers.tsv and its source, as in feel.c; velocities at touch 50. */
 #include "feel.h"
 
 #include "noise.h"
