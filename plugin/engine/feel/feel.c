@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: ISC
-/* Timing.  Tables named in comments are those of tests/data/drummers.tsv and of its source (computed from the
-   Groove MIDI Dataset: Gillick, Roberts, Engel, Eck, Bamman, ICML 2019, CC BY 4.0); what
-   is given in ms holds at a spread of 18 ms and moves with it. */
+/* Timing.  Tables named in comments are those of tests/data/drummers.tsv and of its source
+   (computed from the Groove MIDI Dataset: Gillick, Roberts, Engel, Eck, Bamman, ICML 2019,
+   CC BY 4.0); what is given in ms holds at a spread of 18 ms and moves with it. */
 #include "feel.h"
 
 #include "noise.h"
