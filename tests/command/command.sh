@@ -83,6 +83,11 @@ list_can_be_narrowed() {
 	same "$(echo "$out" | grep -c "Herta")" 0
 }
 
+the_readme_counts_the_meters() {
+	same "$(written_meters | cut -d' ' -f2 | sort -u | wc -l)" 16 &&
+		has "$(cat "$here/../../README.md")" "in sixteen meters from"
+}
+
 list_names_every_control() {
 	run list controls
 	same "$status" 0 || return
@@ -379,6 +384,7 @@ check_words() {
 	check "list names every entry" list_names_every_entry
 	check "list tells meter and tempo" list_tells_meter_and_tempo
 	check "list can be narrowed" list_can_be_narrowed
+	check "the README counts the bank's meters" the_readme_counts_the_meters
 	check "list names every control" list_names_every_control
 	check "show prints a groove limb by limb" show_prints_a_groove_limb_by_limb
 }
