@@ -11,7 +11,7 @@ build=$1
 engine_is_pure() {
 	ld -r -o "$build/engine-whole.o" "$build"/plugin/engine/*/*.o || return 1
 	nm -u "$build/engine-whole.o" | awk '{print $2}' |
-		grep -vxE 'ceil|floor|fabs|fmax|fmaxf|fmin|fminf|llround|lround|log|lrintf|pow|sin|sqrt|tanh|round|memcmp|memcpy|memset|memmove|_GLOBAL_OFFSET_TABLE_|__stack_chk_fail' >"$build/impure.txt"
+		grep -vxE 'ceil|floor|fabs|fmax|fmaxf|fmin|fminf|llround|lround|log|log2|lrintf|pow|sqrt|round|memcmp|memcpy|memset|memmove|_GLOBAL_OFFSET_TABLE_|__stack_chk_fail' >"$build/impure.txt"
 	cat "$build/impure.txt"
 	[ ! -s "$build/impure.txt" ]
 }
