@@ -22,7 +22,8 @@ static bool is_the_users(const int control)
 {
     return control == CONTROL_ENABLED || control == CONTROL_TAKE || control == CONTROL_CHANNEL ||
            control == CONTROL_CLICK_CHANNEL || control == CONTROL_KIT ||
-           control == CONTROL_FILL_NOW || control == CONTROL_SPLIT_FEET || control == CONTROL_THROUGH;
+           control == CONTROL_FILL_NOW || control == CONTROL_SPLIT_FEET ||
+           control == CONTROL_THROUGH;
 }
 
 static void fail(const char* const what, const char* const subject, const size_t length)

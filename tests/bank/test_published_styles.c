@@ -113,7 +113,11 @@ static void compare_order(const Played played, const char* const order, char pro
 {
     const size_t steps = strlen(order);
     const bool feet = strchr(order, 'F');
-    char got[TEXT_ROOM] = "";
+    char got[TEXT_ROOM / 2] = "";
+    if (steps >= sizeof got) {
+        snprintf(problem, TEXT_ROOM, "its order is too long: %zu steps", steps);
+        return;
+    }
     memset(got, '.', steps);
     for (uint32_t i = 0; i < played.list->count; ++i) {
         const Stroke stroke = played.list->strokes[i];

@@ -156,9 +156,10 @@ static void draw_steps(const Brush* const brush, const Shown* const shown, const
     if (grid->step <= 0 || shown->space.beat * grid->step / shown->space.ticks < 5.0) {
         return;
     }
-    const double first = ceil((grid->begin - grid->origin) / grid->step);
-    for (double tick = grid->origin + first * grid->step; tick < grid->end; tick += grid->step) {
-        const double x = floor(lanes_x(shown, tick)) + 0.5;
+    const int first = (int)ceil((grid->begin - grid->origin) / grid->step);
+    const int end = (int)ceil((grid->end - grid->origin) / grid->step);
+    for (int i = first; i < end; ++i) {
+        const double x = floor(lanes_x(shown, grid->origin + i * grid->step)) + 0.5;
         if (x < shown->to) {
             ink_line(brush->cairo, x, y - 2.5, x, y + 2.5, 1.0, brush->colours->edge);
         }
