@@ -29,7 +29,7 @@ rates_and_bits_are_in_the_header() {
 the_peak_is_told_and_below_full_scale() {
 	render --groove 1 --bars 4 --out a.wav
 	wav peak a.wav "$(cat out.txt)" || return
-	render --groove 131 --ride-on crash --bars 4 --set level=127 --set accent=100 \
+	render --groove 238 --ride-on crash --bars 4 --set level=127 --set accent=100 \
 		--set accent_feet=100 --out a.wav
 	has "$(cat out.txt)" "softer, so that it fits" && wav peak a.wav "$(cat out.txt)"
 }
