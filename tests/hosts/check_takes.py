@@ -134,9 +134,9 @@ def levels(wanted, got):
     return [] if good else [f"velocities {by}"]
 
 
-def compare(take, wanted, long_note=Fraction(1, 4)):
+def compare(take, wanted, long_note=1 + SLACK):
     """`wanted` in the recording's own time; what lies on its very edges may or may
-    not have been caught."""
+    not have been caught.  No note is longer than a quarter (README)."""
     inside = [w for w in wanted if 2 * TICK < w[0] < take.length - 2 * TICK or w[0] == 0]
     edge = [w for w in wanted if w not in inside]
     got = [n for n in take.notes
