@@ -76,8 +76,8 @@ teach() {
 
 # The Output tab, then Learn keys.
 a_pad_teaches_its_key() {
-	click 60 512
-	click 633 502
+	click 60 517
+	click 570 502
 	waits_until teach
 }
 
@@ -86,7 +86,7 @@ while_keys_are_learned_pads_are_not_heard() {
 }
 
 after_learning_pads_are_heard_again() {
-	click 633 502
+	click 570 502
 	waits_until goes_through 62
 }
 

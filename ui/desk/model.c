@@ -30,7 +30,7 @@ void model_begin(Model* const model, const Uris* const uris, const ModelOutput o
     model->uris = uris;
     model->output = output;
     model->host = palette_dark;
-    model->triggered = CONTROL_COUNT;
+    model->is_triggered = false;
     model->told_at = -1.0;
     model->clicked_at = -1.0;
     model->view.looked_at = -1;
@@ -129,6 +129,7 @@ static const double trigger_seconds = 0.25;
 
 void model_trigger(Model* const model, const Control control)
 {
+    model->is_triggered = true;
     model->triggered = control;
     model->triggered_at = model->now;
     model_nudge(model, control, control_rows[control].most);
@@ -136,10 +137,9 @@ void model_trigger(Model* const model, const Control control)
 
 void model_tick_trigger(Model* const model, const bool closes)
 {
-    const Control control = model->triggered;
-    if (control < CONTROL_COUNT && (closes || model->now - model->triggered_at > trigger_seconds)) {
-        model->triggered = CONTROL_COUNT;
-        model_nudge(model, control, control_rows[control].normal);
+    if (model->is_triggered && (closes || model->now - model->triggered_at > trigger_seconds)) {
+        model->is_triggered = false;
+        model_nudge(model, model->triggered, control_rows[model->triggered].normal);
     }
 }
 

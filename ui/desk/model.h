@@ -37,7 +37,8 @@ struct Model {
     double now; /* seconds, as last ticked */
     double x;   /* of the pointer, logical pixels */
     double y;
-    Control triggered;   /* is on by the window's own doing; CONTROL_COUNT: none */
+    bool is_triggered; /* the port below is on, by the window's own doing */
+    Control triggered;
     double triggered_at; /* seconds */
     float drag_from;     /* the value when the drag began */
     float drag_base;     /* the value where it began, or became fine or coarse */
