@@ -8,8 +8,6 @@
 
 #include <stdio.h>
 
-enum { BARS_MOST = 64 }; /* as many as there can be from fill to fill */
-
 static void print_bar(const Selection* const selection, const Meter meter, const int bar)
 {
     static StrokeList before, now; /* too large for a stack */
@@ -39,7 +37,7 @@ static void print_groove(const Picks* const picks)
     if (picks->as_written) {
         puts(info->comment);
     }
-    const int bars = (int)fill_round_bars(&picks->selection, BARS_MOST);
+    const int bars = (int)fill_round_bars(&picks->selection, FILL_ROUND_MAX);
     printf("signs: . rest, g ghost, o normal, O accent, f flam, d drag\n");
     for (int bar = 0; bar < bars; ++bar) {
         print_bar(&picks->selection, picks->meter, bar);

@@ -13,7 +13,7 @@ static int bars_to_write(const View* const view, const Library* const library,
     const Selection selection = selection_make(library, settings, 120.0);
     return settings->loop_bar || !selection.groove
                ? view_phrase_bars(view)
-               : (int)fill_round_bars(&selection, 64 /* from fill to fill at most */);
+               : (int)fill_round_bars(&selection, FILL_ROUND_MAX);
 }
 
 void export_write(Model* const model, const bool straight)

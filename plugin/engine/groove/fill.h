@@ -28,6 +28,8 @@ bool fill_ends_before(const Selection* selection, const Bar* bar);
    itself.  What `fill_bar` asks for already is left aside. */
 int64_t fill_next_bar(const Selection* selection, Meter meter, int64_t from, bool* comes);
 
+enum { FILL_ROUND_MAX = 64 }; /* bars: as many as there can be from fill to fill */
+
 /* Bars until phrases and fills come round together, but at most `most`; without fills of
    their own round the phrase's. */
 uint32_t fill_round_bars(const Selection* selection, uint32_t most);

@@ -9,7 +9,7 @@
 static int64_t bars_looked_at(const Selection* const selection)
 {
     const bool has_feet = selection->turnaround && figure_has_feet(selection->turnaround);
-    return has_feet ? fill_round_bars(selection, FOOT_LOAD_BARS_MAX) : selection->phrase_bars;
+    return has_feet ? fill_round_bars(selection, FILL_ROUND_MAX) : selection->phrase_bars;
 }
 
 void foot_load_start(FootLoad* const foot_load, const Selection* const selection, const Meter meter,

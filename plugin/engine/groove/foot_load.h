@@ -6,10 +6,7 @@
 #include "groove.h"
 #include "limb_tally.h"
 
-enum {
-    FOOT_LOAD_FEET = 2,
-    FOOT_LOAD_BARS_MAX = 64, /* as many as there can be from fill to fill */
-};
+enum { FOOT_LOAD_FEET = 2 };
 
 /* Found for one foot; zeros where it doesn't play, or plays only once. */
 typedef struct {
@@ -24,7 +21,7 @@ typedef struct {
     int64_t at;                       /* next tick to look at */
     int64_t end;                      /* a phrase and a second more: phrases follow each other;
                                          where fills with feet come round otherwise, until
-                                         both begin anew, or FOOT_LOAD_BARS_MAX */
+                                         both begin anew, or FILL_ROUND_MAX */
     LimbTally feet[FOOT_LOAD_FEET];   /* right, left */
     FootDemand found[FOOT_LOAD_FEET]; /* of the last whole foot_load */
     StrokeList strokes;
