@@ -87,12 +87,7 @@ static void check_phrase(Findings* const findings, const Groove* const groove,
                          const EntryInfo* const entry)
 {
     StrokeList* const list = &findings->room->strokes; /* too large for a stack */
-    const Selection selection = {.groove = groove,
-                                 .turnaround = groove->turnaround,
-                                 .phrase_bars = groove->form_bars,
-                                 .realign = REALIGN_PHRASE,
-                                 .swing = {1.0, TICKS_PER_QUARTER},
-                                 .limbs = {true, true, true, true}};
+    const Selection selection = selection_of_groove(groove);
     const int64_t end = meter_bar_ticks(groove->meter) * groove->form_bars;
     int64_t torn = -1, far = -1;
     for (int64_t tick = 0; tick < end; tick += TICKS_PER_QUARTER) {

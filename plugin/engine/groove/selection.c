@@ -107,6 +107,16 @@ Selection selection_make(const Library* const library, const Settings* const set
     return selection;
 }
 
+Selection selection_of_groove(const Groove* const groove)
+{
+    return (Selection){.groove = groove,
+                       .turnaround = groove->turnaround,
+                       .phrase_bars = groove->form_bars,
+                       .realign = REALIGN_PHRASE,
+                       .swing = {1.0, TICKS_PER_QUARTER},
+                       .limbs = {true, true, true, true}};
+}
+
 bool selection_writes_alike(const Selection* const a, const Selection* const b)
 {
     return a->groove == b->groove && a->hands == b->hands && a->feet == b->feet &&

@@ -35,6 +35,9 @@ typedef struct {
 /* `tempo`: quarter notes a minute, for a swing that follows it. */
 Selection selection_make(const Library* library, const Settings* settings, double tempo);
 
+/* A groove by itself, as it is written: straight, and all limbs heard. */
+Selection selection_of_groove(const Groove* groove);
+
 /* True if the same is written in both: all but swing, feel, limbs and kit. */
 bool selection_writes_alike(const Selection* a, const Selection* b);
 

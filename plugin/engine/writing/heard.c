@@ -3,16 +3,6 @@
 
 #include <stddef.h>
 
-static Selection as_written(const Groove* const groove)
-{
-    return (Selection){.groove = groove,
-                       .turnaround = groove->turnaround,
-                       .phrase_bars = groove->form_bars,
-                       .realign = REALIGN_PHRASE,
-                       .swing = {1.0, TICKS_PER_QUARTER},
-                       .limbs = {true, true, true, true}};
-}
-
 static bool same_in(const Selection* const a, const Selection* const b, const int64_t begin,
                     const int64_t end)
 {
@@ -25,8 +15,8 @@ static bool same_in(const Selection* const a, const Selection* const b, const in
 /* A quarter note at a time, more than which a list needn't hold. */
 static bool sound_alike(const Groove* const with, const Groove* const without)
 {
-    const Selection a = as_written(with);
-    const Selection b = as_written(without);
+    const Selection a = selection_of_groove(with);
+    const Selection b = selection_of_groove(without);
     const int64_t end = meter_bar_ticks(with->meter) * with->form_bars;
     for (int64_t tick = 0; tick < end; tick += TICKS_PER_QUARTER) {
         const int64_t next = tick + TICKS_PER_QUARTER;

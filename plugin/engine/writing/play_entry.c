@@ -10,11 +10,8 @@ static void play(const Groove* const groove, const Meter meter, const double tem
     const Settings settings = {.swing_ratio = 1.0};
     const double phrase = (double)(meter_bar_ticks(meter) * groove->form_bars);
     const double phrases = ceil(quarters * (double)TICKS_PER_QUARTER / phrase);
-    const Selection selection = {.groove = groove,
-                                 .turnaround = groove->turnaround,
-                                 .phrase_bars = groove->form_bars,
-                                 .realign = REALIGN_PHRASE,
-                                 .swing = selection_swing(&settings, groove, tempo)};
+    Selection selection = selection_of_groove(groove);
+    selection.swing = selection_swing(&settings, groove, tempo);
     playability_run(room, &selection, meter, tempo, (uint32_t)phrases * groove->form_bars, limits);
 }
 
