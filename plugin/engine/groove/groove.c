@@ -131,12 +131,11 @@ static BarQuery unbent(const Selection* const selection, const Bar bar, const in
 }
 
 /* Hands and feet until the fill, the fill, and feet that go on under it. */
-static void add_pairs(const BarQuery* const query, const Fill* const fill, const RideOnMove ride,
-                      StrokeList* const list)
+static void add_pairs(const BarQuery* const query, const Part part, const RideOnMove ride,
+                      const Fill* const fill, StrokeList* const list)
 {
     const uint32_t first = list->count;
     const Selection* const selection = query->selection;
-    const Part part = bar_part(selection, &query->bar);
     const int64_t from = fill->figure ? fill->begin : query->end;
     const bool takes_feet = fill->figure && figure_has_feet(fill->figure);
     const Stand hands = {part.hands, selection->hands_regrid, NULL, query->begin, from};
@@ -180,7 +179,7 @@ static void add_bar(const Selection* const selection, const Bar bar, const int64
     const Fill fill = fill_in_bar(selection, &bar);
     const Part part = bar_part(selection, &bar);
     const RideOnMove ride = ride_on_move(part.hands, part.ride_on);
-    add_pairs(&query, &fill, ride, list);
+    add_pairs(&query, part, ride, &fill, list);
     add_crash(&query, &fill, first, list);
     if (selection->swing.ratio > 1.0) {
         bend(selection->swing, &bar, begin, end, first, list);

@@ -18,10 +18,10 @@ typedef struct {
 typedef struct {
     Place from;
     int64_t origin;   /* the bar that is bar 0 for phrases, figures and feel; bars before
-                       it are the section's count-in */
+                         it are the section's count-in */
     Meter meter;      /* what it is played in: the host's there */
     double tempo;     /* quarter notes a minute it begins at: the host's there; 0: meter
-                       and tempo are as they go on */
+                         and tempo are as they go on */
     bool ends;        /* nothing is played from here on */
     int64_t fill_bar; /* one more fill ends on the line of this bar, counted from the origin
                          in the groove's bars; 0: none.  The audio thread alone asks for it */
