@@ -205,7 +205,7 @@ static inline void check_song(const Selection* const selection, const Meter mete
 
 static inline Selection filled(const Groove* const groove, const int fill)
 {
-    Selection selection = play_as_written(groove);
+    Selection selection = selection_of_groove(groove);
     selection.turnaround = &fills[fill].figure;
     return selection;
 }

@@ -41,13 +41,3 @@ static inline Groove one_letter(const Figure* const hands, const Figure* const f
                     .form_bars = bars,
                     .parts = {{.hands = hands, .feet = feet}}};
 }
-
-static inline Selection play_as_written(const Groove* const groove)
-{
-    return (Selection){.groove = groove,
-                       .turnaround = groove->turnaround,
-                       .phrase_bars = groove->form_bars,
-                       .realign = REALIGN_PHRASE,
-                       .swing = {1.0, TICKS_PER_QUARTER},
-                       .limbs = {true, true, true, true}};
-}

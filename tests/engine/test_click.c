@@ -157,7 +157,7 @@ static void check_feet(const int grid, const int over, const char* const steps, 
     add_line(&feet, RIGHT_FOOT, VOICE_KICK, grid, over, steps);
     feet.figure.bars = bars;
     const Groove groove = one_letter(NULL, &feet.figure, meter, 4);
-    const Selection selection = play_as_written(&groove);
+    const Selection selection = selection_of_groove(&groove);
     const int64_t end = 8 * meter_bar_ticks(meter);
     uint32_t found = 0;
     groove_strokes(&selection, meter, 0, end, &strokes);
@@ -188,7 +188,7 @@ static void feet_on_another_grid_are_clicked_on_it(void)
     ClickList clicks;
     add_line(&feet, RIGHT_FOOT, VOICE_KICK, 4, 1, "o.o.");
     const Groove groove = one_letter(NULL, &feet.figure, meters[0], 4);
-    Selection selection = play_as_written(&groove);
+    Selection selection = selection_of_groove(&groove);
     selection.feet_regrid.grid = 6;
     click_strokes(&selection, always(CLICK_FEET), meters[0], 0, meter_bar_ticks(meters[0]),
                   &clicks);
@@ -203,7 +203,7 @@ static void feet_too_fine_to_count_by_and_no_feet_are_clicked_on_beats(void)
     add_line(&feet, RIGHT_FOOT, VOICE_KICK, 4, 1, "o.o.");
     add_line(&feet, LEFT_FOOT, VOICE_KICK, 3, 1, ".oo");
     const Groove groove = one_letter(NULL, &feet.figure, meters[0], 4);
-    const Selection selection = play_as_written(&groove);
+    const Selection selection = selection_of_groove(&groove);
     const int64_t bar = meter_bar_ticks(meters[0]);
     click_strokes(&selection, always(CLICK_FEET), meters[0], 0, bar, &clicks);
     CHECK_INT(clicks.count, 4);
@@ -217,7 +217,7 @@ static void swing_and_feel_leave_the_click_where_it_is(void)
     ClickList clicks;
     add_line(&feet, RIGHT_FOOT, VOICE_KICK, 4, 1, "oooo");
     const Groove groove = one_letter(NULL, &feet.figure, meters[0], 4);
-    Selection selection = play_as_written(&groove);
+    Selection selection = selection_of_groove(&groove);
     selection.swing.ratio = 3.0;
     selection.feel.looseness_ms = 30.0;
     click_strokes(&selection, always(CLICK_EIGHTHS), meters[0], 0, TICKS_PER_QUARTER, &clicks);

@@ -85,7 +85,7 @@ static void without_a_turnaround_nothing_is_a_fill(void)
 {
     static StrokeList want, got;
     const Groove groove = two_letters();
-    const Selection plain = play_as_written(&groove);
+    const Selection plain = selection_of_groove(&groove);
     Selection asked = plain;
     asked.fill_every = 2;
     asked.fill_beats = 3;

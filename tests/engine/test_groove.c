@@ -36,7 +36,7 @@ static void a_bar_figure_is_cut_by_a_shorter_bar_and_starts_again(void)
     OwnFigure hands = {.figure = {.id = 1, .bars = 1}};
     add_line(&hands, RIGHT_HAND, VOICE_HAT_CLOSED, 4, 1, "O.o. g.o. O.o. g.oo");
     const Groove groove = one_letter(&hands.figure, NULL, four_four, 4);
-    const Selection selection = play_as_written(&groove);
+    const Selection selection = selection_of_groove(&groove);
     CHECK_TEXT(bar_text(&selection, seven_eight, 0, RIGHT_HAND), "O.o.g.o.O.o.g.");
     CHECK_TEXT(bar_text(&selection, seven_eight, 1, RIGHT_HAND), "O.o.g.o.O.o.g.");
 }
@@ -46,7 +46,7 @@ static void a_bar_figure_starts_again_inside_a_longer_bar(void)
     OwnFigure hands = {.figure = {.id = 1, .bars = 1}};
     add_line(&hands, RIGHT_HAND, VOICE_HAT_CLOSED, 4, 1, "O.o. g.o. O.o. g.oo");
     const Groove groove = one_letter(&hands.figure, NULL, four_four, 4);
-    const Selection selection = play_as_written(&groove);
+    const Selection selection = selection_of_groove(&groove);
     CHECK_TEXT(bar_text(&selection, five_four, 1, RIGHT_HAND), "O.o.g.o.O.o.g.ooO.o.");
 }
 
@@ -55,7 +55,7 @@ static void a_figure_of_two_bars_takes_its_bars_in_turn(void)
     OwnFigure hands = {.figure = {.id = 1, .bars = 2}};
     add_line(&hands, LEFT_HAND, VOICE_SNARE, 1, 1, ".O.. ..O.");
     const Groove groove = one_letter(&hands.figure, NULL, four_four, 3);
-    const Selection selection = play_as_written(&groove);
+    const Selection selection = selection_of_groove(&groove);
     CHECK_TEXT(bar_text(&selection, four_four, 0, LEFT_HAND), "....O...........");
     CHECK_TEXT(bar_text(&selection, four_four, 1, LEFT_HAND), "........O.......");
     CHECK_TEXT(bar_text(&selection, four_four, 2, LEFT_HAND), "....O...........");
@@ -68,7 +68,7 @@ static void a_rolling_figure_crosses_bar_lines_and_begins_with_the_phrase(void)
     OwnFigure feet = {.figure = {.id = 1}};
     add_line(&feet, RIGHT_FOOT, VOICE_KICK, 4, 1, "Oo.");
     const Groove groove = one_letter(NULL, &feet.figure, four_four, 4);
-    const Selection selection = play_as_written(&groove);
+    const Selection selection = selection_of_groove(&groove);
     CHECK_TEXT(bar_text(&selection, four_four, 0, RIGHT_FOOT), "Oo.Oo.Oo.Oo.Oo.O");
     CHECK_TEXT(bar_text(&selection, four_four, 1, RIGHT_FOOT), "o.Oo.Oo.Oo.Oo.Oo");
     CHECK_TEXT(bar_text(&selection, four_four, 2, RIGHT_FOOT), ".Oo.Oo.Oo.Oo.Oo.");
@@ -85,7 +85,7 @@ static void the_form_says_which_bar_plays_what(void)
     Groove groove = one_letter(NULL, &a.figure, four_four, 4);
     groove.parts[1] = (Part){.feet = &b.figure};
     groove.form[3] = 1; /* AAAB */
-    const Selection selection = play_as_written(&groove);
+    const Selection selection = selection_of_groove(&groove);
     CHECK_TEXT(bar_text(&selection, four_four, 2, RIGHT_FOOT), "O...............");
     CHECK_TEXT(bar_text(&selection, four_four, 3, RIGHT_FOOT), "........O.......");
     CHECK_TEXT(bar_text(&selection, four_four, 7, RIGHT_FOOT), "........O.......");
@@ -101,7 +101,7 @@ static void a_turnaround_takes_the_last_bar_from_the_hands(void)
     add_line(&fill, LEFT_HAND, VOICE_TOM_LOW, 1, 1, "oooo");
     Groove groove = one_letter(&hands.figure, &feet.figure, four_four, 2);
     groove.turnaround = &fill.figure;
-    const Selection selection = play_as_written(&groove);
+    const Selection selection = selection_of_groove(&groove);
     CHECK_TEXT(bar_text(&selection, four_four, 0, LEFT_HAND), "....O.......O...");
     CHECK_TEXT(bar_text(&selection, four_four, 1, LEFT_HAND), "o...o...o...o...");
     CHECK_TEXT(bar_text(&selection, four_four, 1, RIGHT_FOOT), "O.......O.......");
@@ -116,7 +116,7 @@ static void a_turnaround_with_feet_takes_the_feet_too(void)
     add_line(&fill, LEFT_FOOT, VOICE_KICK, 1, 1, "..oo");
     Groove groove = one_letter(NULL, &feet.figure, four_four, 2);
     groove.turnaround = &fill.figure;
-    const Selection selection = play_as_written(&groove);
+    const Selection selection = selection_of_groove(&groove);
     CHECK_TEXT(bar_text(&selection, four_four, 1, RIGHT_FOOT), "................");
     CHECK_TEXT(bar_text(&selection, four_four, 1, LEFT_FOOT), "........o...o...");
 }
@@ -128,7 +128,7 @@ static void the_crash_takes_the_right_hands_first_stroke_of_each_phrase(void)
     add_line(&hands, RIGHT_HAND, VOICE_RIDE, 1, 1, "oooo");
     Groove groove = one_letter(&hands.figure, NULL, four_four, 2);
     groove.crash_start = true;
-    const Selection selection = play_as_written(&groove);
+    const Selection selection = selection_of_groove(&groove);
     const int64_t bar = meter_bar_ticks(four_four);
     groove_strokes(&selection, four_four, 0, 4 * bar, &list);
     CHECK_INT(list.count, 16);
@@ -144,7 +144,7 @@ static void bars_before_the_first_are_silent(void)
     OwnFigure feet = {.figure = {.id = 1}};
     add_line(&feet, RIGHT_FOOT, VOICE_KICK, 4, 1, "O");
     const Groove groove = one_letter(NULL, &feet.figure, four_four, 4);
-    const Selection selection = play_as_written(&groove);
+    const Selection selection = selection_of_groove(&groove);
     groove_strokes(&selection, four_four, -10 * TICKS_PER_QUARTER, 0, &list);
     CHECK_INT(list.count, 0);
     groove_strokes(&selection, four_four, -TICKS_PER_QUARTER, 1, &list);
@@ -160,7 +160,7 @@ static void a_span_gives_the_same_strokes_however_it_is_cut(void)
     add_line(&hands, RIGHT_HAND, VOICE_RIDE, 3, 1, "ooo ooo ooo ooo");
     add_line(&feet, RIGHT_FOOT, VOICE_KICK, 7, 2, "O.oo.");
     const Groove groove = one_letter(&hands.figure, &feet.figure, four_four, 3);
-    const Selection selection = play_as_written(&groove);
+    const Selection selection = selection_of_groove(&groove);
     const int64_t end = 10 * meter_bar_ticks(seven_eight);
     groove_strokes(&selection, seven_eight, 0, end, &whole);
     for (int64_t piece = 99991; piece < end; piece = 3 * piece + 1) {
@@ -236,7 +236,7 @@ static void the_turn_of_a_figure_that_is_told_is_the_one_played(void)
         OwnFigure feet = {.figure = {.id = 1, .bars = row == 2 ? 1 : row == 3 ? 2 : 0}};
         add_line(&feet, RIGHT_FOOT, VOICE_KICK, 4, 1, steps[row]);
         const Groove groove = one_letter(NULL, &feet.figure, four_four, 3);
-        Selection selection = play_as_written(&groove);
+        Selection selection = selection_of_groove(&groove);
         for (int i = 0; i < 4 * 3 * 4 * 7; ++i) {
             selection.realign = (Realign)(i / 7 % 3);
             selection.loop_bar = (uint32_t)(i / 21 % 4); /* 0: none */

@@ -39,7 +39,7 @@ static void check_loop(const Groove* const groove, const Realign realign, const 
 {
     const int64_t ticks = meter_bar_ticks(seven_eight);
     const int64_t from = (loop_bar - 1) % PHRASE;
-    Selection whole = play_as_written(groove);
+    Selection whole = selection_of_groove(groove);
     whole.realign = realign;
     whole.swing.ratio = 2.0;
     Selection loop = whole;
@@ -77,7 +77,7 @@ static void any_cut_of_a_repeated_bar_gives_the_same_strokes(void)
 {
     const Groove groove = make_groove();
     static StrokeList whole, part;
-    Selection loop = play_as_written(&groove);
+    Selection loop = selection_of_groove(&groove);
     loop.loop_bar = 3;
     const int64_t end = LOOPED * meter_bar_ticks(seven_eight);
     groove_strokes(&loop, seven_eight, 0, end, &whole);

@@ -207,7 +207,7 @@ static void make(Made* const made)
     made->fill.figure.kind = FIGURE_TURNAROUND;
     add_line(&made->fill, RIGHT_HAND, VOICE_HAT_CLOSED, 2, 1, "OoOoOoOo");
     made->groove = one_letter(&made->hands.figure, &made->feet.figure, four_four, 1);
-    made->selection = play_as_written(&made->groove);
+    made->selection = selection_of_groove(&made->groove);
 }
 
 static void a_hat_that_the_foot_closes_is_not_heard_open(void)

@@ -34,7 +34,7 @@ static void play_and_jump(const char* const steps, const double from_off, const 
     memset(&hats, 0, sizeof hats);
     add_line(&hats, RIGHT_HAND, VOICE_HAT_CLOSED, 16, 1, steps);
     groove = one_letter(&hats.figure, NULL, four_four, 1);
-    selection = play_as_written(&groove);
+    selection = selection_of_groove(&groove);
     play(4 * quarter);
     const double to = to_off * step;
     const int64_t seam = (int64_t)(to - step) - 1; /* a start looks back for its stroke */

@@ -30,7 +30,7 @@ static void play_once(const Figure* const feet, const bool left_leads, Played* c
     const uint32_t bars = feet->bars ? feet->bars : 1;
     const Meter meter = {(double)feet->cycle_ticks / (double)TICKS_PER_QUARTER / bars, 4};
     const Groove groove = one_letter(NULL, feet, meter, bars);
-    Selection selection = play_as_written(&groove);
+    Selection selection = selection_of_groove(&groove);
     selection.left_foot_leads = left_leads;
     play(&selection, meter, feet->cycle_ticks, kept);
 }
@@ -128,7 +128,7 @@ static void feet_that_close_the_hat_are_not_mirrored(void)
 static void the_leading_foot_leaves_the_hands_alone(void)
 {
     const Groove groove = one_letter(figure(FIGURE_HANDS, 1), NULL, four_four, 1);
-    Selection selection = play_as_written(&groove);
+    Selection selection = selection_of_groove(&groove);
     play(&selection, four_four, 4 * TICKS_PER_QUARTER, &played);
     selection.left_foot_leads = true;
     play(&selection, four_four, 4 * TICKS_PER_QUARTER, &mirrored);
@@ -139,7 +139,7 @@ static void the_leading_foot_leaves_the_hands_alone(void)
 static void the_right_foot_s_switch_silences_the_mirrored_right_foot(void)
 {
     const Groove groove = one_letter(NULL, figure(FIGURE_FEET, SHUFFLE_FEET), four_four, 1);
-    Selection selection = play_as_written(&groove);
+    Selection selection = selection_of_groove(&groove);
     selection.left_foot_leads = true;
     selection.limbs[RIGHT_FOOT] = false;
     play(&selection, four_four, 4 * TICKS_PER_QUARTER, &played);
@@ -163,7 +163,7 @@ static bool strikes_at(const Played* const list, const Limb limb, const int64_t 
 static void play_bar(const Figure* const hands, const Figure* const feet)
 {
     const Groove groove = one_letter(hands, feet, four_four, 1);
-    const Selection selection = play_as_written(&groove);
+    const Selection selection = selection_of_groove(&groove);
     play(&selection, four_four, 4 * TICKS_PER_QUARTER, &played);
 }
 
@@ -209,7 +209,7 @@ static void from_sextuplets_to_sixteenths_six_kicks_become_four(void)
     Groove groove = one_letter(NULL, figure(FIGURE_FEET, SEXTUPLET_FEET), four_four, 4);
     groove.parts[1] = (Part){.feet = figure(FIGURE_FEET, SIXTEENTH_FEET)};
     groove.form[3] = 1; /* AAAB */
-    const Selection selection = play_as_written(&groove);
+    const Selection selection = selection_of_groove(&groove);
     play(&selection, four_four, 32 * TICKS_PER_QUARTER, &played);
     for (int64_t beat = 0; beat < 32; ++beat) {
         check_case("beat %d", (int)beat + 1);

@@ -34,7 +34,7 @@ static void look_through_feet(const int grid, const char* const right, const cha
         add_line(&own, LEFT_FOOT, VOICE_KICK, grid, 1, left);
     }
     const Groove groove = one_letter(NULL, &own.figure, four_four, bars);
-    const Selection selection = play_as_written(&groove);
+    const Selection selection = selection_of_groove(&groove);
     look_through(&selection, four_four, tempo);
 }
 
@@ -99,7 +99,7 @@ static void the_busiest_second_of_the_phrase_is_told(void)
     Groove groove = one_letter(NULL, &calm.figure, four_four, 4);
     groove.parts[1] = (Part){.feet = &busy.figure};
     groove.form[2] = 1;
-    const Selection selection = play_as_written(&groove);
+    const Selection selection = selection_of_groove(&groove);
     look_through(&selection, four_four, 120.0);
     CHECK_NEAR(foot_load.found[0].rate, 5.0, 0.0); /* a quarter before, four, or after them */
     CHECK_NEAR(foot_load.found[0].gap_ms, 125.0, 1e-3);
@@ -117,7 +117,7 @@ static void a_foot_s_switch_changes_nothing_of_what_is_asked(void)
     OwnFigure own = {.figure = {.id = 1}};
     add_line(&own, RIGHT_FOOT, VOICE_KICK, 4, 1, "o");
     const Groove groove = one_letter(NULL, &own.figure, four_four, 1);
-    Selection selection = play_as_written(&groove);
+    Selection selection = selection_of_groove(&groove);
     selection.limbs[RIGHT_FOOT] = false;
     look_through(&selection, four_four, 120.0);
     CHECK_NEAR(foot_load.found[0].rate, 8.0, 0.0);
@@ -129,7 +129,7 @@ static void a_leading_left_foot_is_asked_for_what_the_right_was(void)
     add_line(&own, RIGHT_FOOT, VOICE_KICK, 4, 1, "Oo..");
     add_line(&own, LEFT_FOOT, VOICE_KICK, 4, 1, "...o");
     const Groove groove = one_letter(NULL, &own.figure, four_four, 1);
-    Selection selection = play_as_written(&groove);
+    Selection selection = selection_of_groove(&groove);
     selection.left_foot_leads = true;
     look_through(&selection, four_four, 120.0);
     CHECK_NEAR(foot_load.found[0].rate, 2.0, 0.0);
@@ -143,7 +143,7 @@ static void a_shuffle_shortens_the_gap(void)
     OwnFigure own = {.figure = {.id = 1}};
     add_line(&own, RIGHT_FOOT, VOICE_KICK, 2, 1, "o");
     const Groove groove = one_letter(NULL, &own.figure, four_four, 1);
-    Selection selection = play_as_written(&groove);
+    Selection selection = selection_of_groove(&groove);
     selection.swing.ratio = 2.0;
     look_through(&selection, four_four, 120.0);
     CHECK_NEAR(foot_load.found[0].gap_ms, 500.0 / 3.0, 1e-3);
@@ -154,7 +154,7 @@ static void an_asked_grid_changes_what_is_asked(void)
     OwnFigure own = {.figure = {.id = 1}};
     add_line(&own, RIGHT_FOOT, VOICE_KICK, 4, 1, "o");
     const Groove groove = one_letter(NULL, &own.figure, four_four, 1);
-    Selection selection = play_as_written(&groove);
+    Selection selection = selection_of_groove(&groove);
     selection.feet_regrid.grid = 6;
     look_through(&selection, four_four, 120.0);
     CHECK_NEAR(foot_load.found[0].rate, 12.0, 0.0);
@@ -181,7 +181,7 @@ static void fills_with_feet_that_come_round_otherwise_are_looked_at(void)
     add_line(&fill, RIGHT_FOOT, VOICE_KICK, 4, 1, "oooo");
     Groove groove = one_letter(NULL, &own.figure, four_four, 1);
     groove.turnaround = &fill.figure;
-    Selection selection = play_as_written(&groove);
+    Selection selection = selection_of_groove(&groove);
     for (uint32_t every = 3; every <= 64; every += 61) {
         selection.fill_every = every;
         look_through(&selection, four_four, 120.0);

@@ -16,7 +16,7 @@ static Selection roll_line(OwnFigure* const own, Groove* const groove, const int
     *own = (OwnFigure){.figure = {.id = 1}};
     add_line(own, RIGHT_FOOT, VOICE_KICK, grid, over, steps);
     *groove = one_letter(NULL, &own->figure, four_four, 1);
-    Selection selection = play_as_written(groove);
+    Selection selection = selection_of_groove(groove);
     selection.realign = REALIGN_NEVER;
     return selection;
 }
@@ -203,7 +203,7 @@ static void a_shifted_figure_of_one_bar_keeps_to_the_bar(void)
     OwnFigure own = {.figure = {.id = 1, .bars = 1}};
     add_line(&own, RIGHT_FOOT, VOICE_KICK, 4, 1, "O... .... g... ..o.");
     const Groove groove = one_letter(NULL, &own.figure, four_four, 1);
-    Selection selection = play_as_written(&groove);
+    Selection selection = selection_of_groove(&groove);
     selection.feet_regrid.shift = 3;
     CHECK_TEXT(sixteenths(&selection, 32), ".o.O.......g.....o.O.......g....");
 }
@@ -214,7 +214,7 @@ static const char* bar_figure(const Regrid regrid, const Realign realign)
     OwnFigure own = {.figure = {.id = 1, .bars = 1}};
     add_line(&own, RIGHT_FOOT, VOICE_KICK, 4, 1, "O... .... g... ....");
     const Groove groove = one_letter(NULL, &own.figure, four_four, 3);
-    Selection selection = play_as_written(&groove);
+    Selection selection = selection_of_groove(&groove);
     selection.feet_regrid = regrid;
     selection.realign = realign;
     return sixteenths(&selection, 48);
@@ -243,7 +243,7 @@ static void hands_and_feet_are_relaid_apart(void)
     add_line(&hands, RIGHT_HAND, VOICE_RIDE, 4, 1, "oo");
     add_line(&feet, RIGHT_FOOT, VOICE_KICK, 4, 1, "oo");
     const Groove groove = one_letter(&hands.figure, &feet.figure, four_four, 1);
-    Selection selection = play_as_written(&groove);
+    Selection selection = selection_of_groove(&groove);
     selection.hands_regrid.grid = 3;
     selection.feet_regrid.grid = 5;
     int counts[LIMB_COUNT] = {0};
@@ -345,7 +345,7 @@ static void check_random_case(uint32_t* const state)
     const Case given = random_case(state, &own);
     const Meter meter = {given.beats, given.unit};
     const Groove groove = one_letter(NULL, &own.figure, meter, (uint32_t)given.phrase);
-    Selection selection = play_as_written(&groove);
+    Selection selection = selection_of_groove(&groove);
     selection.feet_regrid = given.regrid;
     selection.realign = given.realign;
     const int64_t bar = TICKS_PER_QUARTER * 4 * given.beats / given.unit;

@@ -39,7 +39,7 @@ static const Selection* pair_of(Pair* const pair, const int hands, const int fee
     first_of(&pair->hands, RIGHT_HAND, hands);
     first_of(&pair->feet, RIGHT_FOOT, feet);
     pair->groove = one_letter(&pair->hands.figure, &pair->feet.figure, four_four, phrase);
-    pair->selection = play_as_written(&pair->groove);
+    pair->selection = selection_of_groove(&pair->groove);
     pair->selection.realign = REALIGN_NEVER;
     return &pair->selection;
 }

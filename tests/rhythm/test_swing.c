@@ -19,7 +19,7 @@ static void play_swung(const int grid, const int over, const char* const steps, 
     OwnFigure own = {.figure = {.id = 1}};
     add_line(&own, RIGHT_HAND, VOICE_RIDE, grid, over, steps);
     const Groove groove = one_letter(&own.figure, NULL, meter, 1);
-    Selection selection = play_as_written(&groove);
+    Selection selection = selection_of_groove(&groove);
     selection.realign = REALIGN_NEVER;
     selection.swing = swing;
     play(&selection, meter, quarters * TICKS_PER_QUARTER, &played);
@@ -155,7 +155,7 @@ static bool is_bent_on(const int grid)
     OwnFigure own = {.figure = {.id = 1}};
     add_line(&own, RIGHT_HAND, VOICE_RIDE, 4, 1, "o");
     const Groove groove = one_letter(&own.figure, NULL, four_four, 1);
-    Selection selection = play_as_written(&groove);
+    Selection selection = selection_of_groove(&groove);
     selection.hands_regrid.grid = grid;
     selection.swing = (Swing){2.0, EIGHTHS};
     play(&selection, four_four, 4 * TICKS_PER_QUARTER, &played);
@@ -180,7 +180,7 @@ static void triplets_laid_on_sixteenths_are_bent(void)
     OwnFigure own = {.figure = {.id = 1}};
     add_line(&own, RIGHT_HAND, VOICE_RIDE, 3, 1, "o");
     const Groove groove = one_letter(&own.figure, NULL, four_four, 1);
-    Selection selection = play_as_written(&groove);
+    Selection selection = selection_of_groove(&groove);
     selection.hands_regrid.grid = 4;
     selection.swing = (Swing){2.0, EIGHTHS};
     play(&selection, four_four, 4 * TICKS_PER_QUARTER, &played);
@@ -259,7 +259,7 @@ static void a_swung_span_gives_the_same_strokes_however_it_is_cut(void)
     add_line(&hands, RIGHT_HAND, VOICE_RIDE, 4, 1, "Oooo");
     add_line(&feet, RIGHT_FOOT, VOICE_KICK, 8, 1, "ooooo.");
     const Groove groove = one_letter(&hands.figure, &feet.figure, seven_eight, 3);
-    Selection selection = play_as_written(&groove);
+    Selection selection = selection_of_groove(&groove);
     selection.swing = (Swing){2.6, EIGHTHS};
     const int64_t end = 21 * TICKS_PER_QUARTER;
     play_pieces(&selection, seven_eight, end, TICKS_PER_QUARTER * 7 / 2, &whole);

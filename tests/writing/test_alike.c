@@ -46,12 +46,18 @@ static void the_same_strokes_are_alike_and_others_are_not(void)
     CHECK(!alike_figures(&a, &odd));
 }
 
+static void lengths_that_do_not_divide_are_repeated_until_they_meet(void)
+{
+    const Figure two = figure_of(running, 2, 2 * Q), three = figure_of(running, 3, 3 * Q);
+    CHECK(alike_figures(&two, &three) && alike_figures(&three, &two));
+}
+
 static void a_fill_is_alike_only_as_long(void)
 {
     Figure a = figure_of(once, 2, 2 * Q);
     Figure b = figure_of(twice, 4, 4 * Q);
     a.kind = b.kind = FIGURE_TURNAROUND;
-    CHECK(!alike_figures(&a, &b) && alike_figures(&b, &b));
+    CHECK(!alike_figures(&a, &b) && alike_figures(&b, &b) && alike_figures(&a, &a));
 }
 
 static void a_hat_that_is_open_and_closed_is_found(void)
@@ -114,6 +120,7 @@ static void fills_fit_meters(void)
 int main(void)
 {
     RUN(the_same_strokes_are_alike_and_others_are_not);
+    RUN(lengths_that_do_not_divide_are_repeated_until_they_meet);
     RUN(a_fill_is_alike_only_as_long);
     RUN(a_hat_that_is_open_and_closed_is_found);
     RUN(what_is_out_of_reach_is_found);

@@ -216,7 +216,7 @@ static void small_songs_are_judged_as_by_trying_every_pair(void)
         const double tempo = 41.0 + dice(&state, 220);
         const Groove groove = {
             .id = 1, .meter = {4.0, 4}, .form_bars = 1, .parts = {{.hands = &figure}}};
-        const Selection selection = play_as_written(&groove);
+        const Selection selection = selection_of_groove(&groove);
         uint32_t here = 0;
         check_case("song %d at %g", song, tempo);
         hits_of(&figure, tempo);

@@ -295,7 +295,7 @@ static uint32_t rate_of(const Figure* const figure, const uint8_t limb, const do
     const PlayLimits limits = play_limits_default();
     const Groove groove = {
         .id = 1, .meter = {4.0, 4}, .form_bars = 16, .parts = {{.feet = figure}}};
-    Selection selection = play_as_written(&groove);
+    Selection selection = selection_of_groove(&groove);
     selection.realign = REALIGN_NEVER;
     playability_run(&playability, &selection, groove.meter, at, 32, &limits);
     return (uint32_t)playability.found[limb].rate;

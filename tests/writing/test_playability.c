@@ -40,7 +40,7 @@ static void look_through(const Figure* const hands, const Figure* const feet, co
 {
     const PlayLimits limits = play_limits_default();
     const Groove groove = one_letter(hands, feet, four_four, BARS);
-    Selection selection = play_as_written(&groove);
+    Selection selection = selection_of_groove(&groove);
     selection.realign = REALIGN_NEVER;
     playability_run(&playability, &selection, four_four, tempo, BARS, &limits);
 }
@@ -176,7 +176,7 @@ static uint32_t faults_of_running_feet(const double tempo, const double minutes)
     add_line(&own, RIGHT_FOOT, VOICE_KICK, 4, 1, "o.o.");
     add_line(&own, LEFT_FOOT, VOICE_KICK, 4, 1, ".o.o");
     const Groove groove = one_letter(NULL, &own.figure, four_four, 1);
-    const Selection selection = play_as_written(&groove);
+    const Selection selection = selection_of_groove(&groove);
     playability_run(&playability, &selection, four_four, tempo,
                     playability_bars(minutes, four_four, tempo), &limits);
     return playability_faults(&playability, PLAY_FEET);
@@ -208,7 +208,7 @@ static void bursts_in_slow_seconds_are_not_a_rate_kept_up(void)
     add_line(&own, RIGHT_FOOT, VOICE_KICK, 8, 1, "o.o.o... ........ ........ ........");
     add_line(&own, LEFT_FOOT, VOICE_KICK, 8, 1, ".o.o.... ........ ........ ........");
     const Groove groove = one_letter(NULL, &own.figure, four_four, 1);
-    const Selection selection = play_as_written(&groove);
+    const Selection selection = selection_of_groove(&groove);
     playability_run(&playability, &selection, four_four, 150.0, 500, &limits);
     CHECK_NEAR(playability_minutes_at(&playability, PLAY_FEET, 2), 500 * 0.2 / 60.0, 1e-6);
     CHECK_NEAR(playability_kept_at(&playability, PLAY_FEET, 2), 2.0, 0.0);
@@ -252,7 +252,7 @@ static void look_through_foot(const int grid, const char* const steps, const dou
     OwnFigure own = {.figure = {.id = 1}};
     add_line(&own, RIGHT_FOOT, VOICE_KICK, grid, 1, steps);
     const Groove groove = one_letter(NULL, &own.figure, four_four, 1);
-    const Selection selection = play_as_written(&groove);
+    const Selection selection = selection_of_groove(&groove);
     playability_run(&playability, &selection, four_four, tempo, bars, &limits);
 }
 
@@ -313,7 +313,7 @@ static void a_silenced_limb_is_looked_at_too(void)
     OwnFigure own = {.figure = {.id = 1}};
     add_line(&own, RIGHT_FOOT, VOICE_KICK, 4, 1, "o...");
     const Groove groove = one_letter(NULL, &own.figure, four_four, 1);
-    Selection selection = play_as_written(&groove);
+    Selection selection = selection_of_groove(&groove);
     selection.limbs[RIGHT_FOOT] = false;
     playability_run(&playability, &selection, four_four, 120.0, 2, &limits);
     CHECK_INT(playability.found[RIGHT_FOOT].strokes, 8);
@@ -326,7 +326,7 @@ static void an_odd_tempo_or_length_ends(void)
     OwnFigure own = {.figure = {.id = 1}};
     add_line(&own, RIGHT_FOOT, VOICE_KICK, 4, 1, "o...");
     const Groove groove = one_letter(NULL, &own.figure, four_four, 1);
-    const Selection selection = play_as_written(&groove);
+    const Selection selection = selection_of_groove(&groove);
     for (size_t i = 0; i < sizeof tempos / sizeof *tempos; ++i) {
         playability_run(&playability, &selection, four_four, tempos[i], 1, &limits);
         CHECK_INT(playability.found[RIGHT_FOOT].strokes, 4);
