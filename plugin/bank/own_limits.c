@@ -17,7 +17,8 @@ static const char* const stream_names[PLAY_STREAMS] = {
     "rightHand", "leftHand", "rightFoot", "leftFoot", "bothHands", "bothFeet",
 };
 
-static const char* const limits_terms[] = {"limit", "keeps", "stands", "moveTime", "moveSpeed"};
+static const char* const limits_terms[] = {"limit",    "keeps",     "stands",
+                                           "moveTime", "moveSpeed", "gripTime"};
 static const char* const limit_terms[] = {"of", "rate", "runGap", "closest", "burst", "burstShare"};
 static const char* const keeps_terms[] = {"minutes", "share"};
 static const char* const place_terms[] = {"voice", "right", "away"};
@@ -194,6 +195,7 @@ static void read_limits(Subject* const subject, PlayLimits* const limits)
     }
     refuse_others(subject, limits_terms, sizeof limits_terms / sizeof *limits_terms);
     take_number(subject, "moveTime", 0.0, 1000.0, &limits->move_ms);
+    take_number(subject, "gripTime", 0.0, 1000.0, &limits->grip_ms);
     take_number(subject, "moveSpeed", 0.1, 100.0, &limits->move_speed);
 }
 

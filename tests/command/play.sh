@@ -152,6 +152,15 @@ END
 		has "$(grep '^  at most' out.txt | head -1)" "5.5       10.0"
 }
 
+# The crash is struck on four, and stopped an eighth after: at 120 that is 250 ms.
+the_time_to_grip_a_cymbal_is_ones_own_too() {
+	for grip in 249 251; do
+		printf '@prefix fl: <urn:fourlimb:terms#> .\n<urn:a> a fl:Limits ; fl:gripTime %s.0 .\n' $grip | limits
+		run check --groove 1 --turnaround "Crash and choke" --tempo 120 --minutes 1
+		same "$grip ms: $status $err" "$grip ms: $([ $grip = 249 ] && echo 0 || echo 2) " || return
+	done
+}
+
 they_are_no_part_of_the_bank() {
 	run check
 	same "$status" 0 || return
@@ -261,6 +270,7 @@ check "what can be played is said" what_can_be_played_is_said
 check "what can't is said, with its place" what_cannot_is_said_with_its_place
 check "what a minute allows, twenty may not" length_counts
 check "own limits are heeded" own_limits_are_heeded
+check "the time to grip a cymbal is one's own too" the_time_to_grip_a_cymbal_is_ones_own_too
 check "own limits are no part of the bank" they_are_no_part_of_the_bank
 check "wrong limits are told with file and line" wrong_limits_are_told_with_file_and_line
 check "limits without brackets are told of" limits_without_brackets_are_told
