@@ -195,6 +195,25 @@ static void fills_with_feet_that_come_round_otherwise_are_looked_at(void)
     CHECK(!foot_load_is_of(&foot_load, &selection, selection.swing, four_four));
 }
 
+/* It comes but once, and what is told of goes on being told while it waits. */
+static void a_fill_that_is_asked_for_once_is_not_looked_at(void)
+{
+    OwnFigure kicks = {.figure = {.id = 1}}, roll = {.figure = {.id = 2}};
+    add_line(&kicks, RIGHT_FOOT, VOICE_KICK, 1, 1, "o");
+    add_line(&roll, RIGHT_FOOT, VOICE_KICK, 4, 1, "oooo");
+    roll.figure.kind = FIGURE_TURNAROUND;
+    const Groove groove = one_letter(NULL, &kicks.figure, four_four, 4);
+    Selection selection = selection_of_groove(&groove);
+    selection.turnaround = &roll.figure;
+    look_through(&selection, four_four, 120.0);
+    const FootDemand before = foot_load.found[0];
+    selection.fill_bar = 2;
+    CHECK(foot_load_is_of(&foot_load, &selection, selection.swing, four_four));
+    look_through(&selection, four_four, 120.0);
+    CHECK(foot_load_is_of(&foot_load, &selection, selection.swing, four_four));
+    CHECK_NEAR(foot_load.found[0].rate, before.rate, 0.0);
+}
+
 int main(void)
 {
     RUN(running_sixteenths_are_counted_at_the_published_rates);
@@ -210,5 +229,6 @@ int main(void)
     RUN(an_asked_grid_changes_what_is_asked);
     RUN(another_tempo_is_looked_through_anew);
     RUN(fills_with_feet_that_come_round_otherwise_are_looked_at);
+    RUN(a_fill_that_is_asked_for_once_is_not_looked_at);
     return tests_end();
 }

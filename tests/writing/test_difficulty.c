@@ -88,6 +88,20 @@ static void what_is_played_together_is_half_as_independent(void)
     }
 }
 
+/* Quarters of one hand at 120, on the snare and on a cymbal 75 cm to its right and 65 away:
+   20 ms and the way at 10 m/s, of the 500 ms that there are. */
+static void a_hand_s_worst_move_is_added(void)
+{
+    Stroke strokes[16];
+    uint32_t count = even(strokes, RIGHT_HAND, VOICE_SNARE, 0, 2 * Q);
+    count += even(strokes + count, RIGHT_HAND, VOICE_CRASH_2, Q, 2 * Q);
+    strokes_sort(strokes, count);
+    const Figure hands = bar_of(strokes, count, FIGURE_HANDS);
+    const double move = (20.0 + sqrt(75.0 * 75.0 + 65.0 * 65.0)) / 500.0;
+    CHECK_NEAR(difficulty_figure_load(&hands, 120.0, &room), 0.75 * pow(0.2, 1.5) + 0.15 * move,
+               1e-9);
+}
+
 /* ---- Over the bank */
 
 static double load_of(const EntryKind kind, const uint32_t index, const double tempo)
@@ -254,6 +268,7 @@ int main(void)
     RUN(sixteenths_foot_to_foot_are_counted_by_hand);
     RUN(hats_and_backbeat_are_counted_by_hand);
     RUN(what_is_played_together_is_half_as_independent);
+    RUN(a_hand_s_worst_move_is_added);
     RUN(faster_is_never_easier);
     RUN(a_stroke_more_never_makes_a_figure_easier);
     RUN(a_stroke_more_never_makes_a_groove_easier);
