@@ -24,29 +24,14 @@ int64_t at_once_open_and_closed(const Stroke* const strokes, const uint32_t coun
     return -1;
 }
 
-/* True if one of the strokes at a tick before this one has its voice, by the same limb if
-   `by_limb`. */
-static bool is_told(const Stroke* const strokes, const uint32_t first, const uint32_t at,
-                    const bool by_limb)
-{
-    for (uint32_t i = first; i < at; ++i) {
-        if (strokes[i].voice == strokes[at].voice &&
-            (!by_limb || strokes[i].limb == strokes[at].limb)) {
-            return true;
-        }
-    }
-    return false;
-}
-
 /* Of the strokes at one tick, [first, end). */
 static bool out_of_reach(const Stroke* const strokes, const uint32_t first, const uint32_t end)
 {
-    uint32_t voices[LIMB_COUNT] = {0}, hands = 0;
     for (uint32_t i = first; i < end; ++i) {
-        voices[strokes[i].limb] += !is_told(strokes, first, i, true);
-        hands += !limb_is_foot(strokes[i].limb) && !is_told(strokes, first, i, false);
-        if (voices[strokes[i].limb] > 1 || hands > 2) {
-            return true;
+        for (uint32_t j = i + 1; j < end; ++j) {
+            if (strokes[i].limb == strokes[j].limb && strokes[i].voice != strokes[j].voice) {
+                return true;
+            }
         }
     }
     return false;

@@ -7,6 +7,6 @@
 /* The tick at which strokes, in order, open and close the hi-hat at once, or -1. */
 int64_t at_once_open_and_closed(const Stroke* strokes, uint32_t count);
 
-/* The tick at which hands strike three voices, or one limb two, or -1.  The same voice twice
-   is one. */
+/* The tick at which one limb strikes two voices, as it must where two hands strike three, or
+   -1.  The same voice twice is one. */
 int64_t at_once_out_of_reach(const Stroke* strokes, uint32_t count);
