@@ -121,6 +121,10 @@ static const Planted planted[] = {
      0},
     {"fl:turnaround t:end ;", "", NULL,
      "small.ttl:12: t:song: has no fill; name one by fl:turnaround", 0},
+    {"fl:turnaround t:end ;", "fl:turnaround t:odd ;",
+     "t:odd a fl:Turnaround ; fl:id 5 ; rdfs:label \"Odd\" ;"
+     " fl:line [ fl:limb fl:rightHand ; fl:voice fl:snare ; fl:grid 4 ; fl:steps \"ooo.o\" ] .",
+     "small.ttl:12: t:song: its fill t:odd doesn't fit a bar of 4/4; take one that does", 0},
     {"fl:feet t:pairs", "fl:feet t:kick", NULL,
      "small.ttl:7: t:pairs: no groove has these feet; put them into one, or say why by "
      "fl:standsAlone",
