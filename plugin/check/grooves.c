@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: ISC
 /* What is wrong in a groove by itself, and in what its meter has. */
+#include "../engine/groove/fill.h"
 #include "../engine/writing/at_once.h"
 #include "../engine/writing/heard.h"
 #include "findings.h"
@@ -105,7 +106,7 @@ static void check_fill(Findings* const findings, const Groove* const groove,
 {
     if (!groove->turnaround) {
         findings_tell(findings, entry, "has no fill; name one by fl:turnaround");
-    } else if (!heard_fits(groove->turnaround, groove->meter)) {
+    } else if (!fill_fits(groove->turnaround, groove->meter)) {
         const EntryInfo* const fill =
             bank_info(findings->bank, ENTRY_TURNAROUND, groove->turnaround->id);
         findings_tell(findings, entry, "its fill %s doesn't fit a bar of %g/%d; take one that does",
@@ -146,7 +147,7 @@ static uint32_t fitting_fills(const Library* const library, const Meter meter)
 {
     uint32_t count = 0;
     for (uint32_t i = 0; i < library->figure_counts[FIGURE_TURNAROUND]; ++i) {
-        count += heard_fits(&library->figures[FIGURE_TURNAROUND][i], meter);
+        count += fill_fits(&library->figures[FIGURE_TURNAROUND][i], meter);
     }
     return count;
 }

@@ -3,6 +3,7 @@
    strokes written out here. */
 #include "../../plugin/engine/writing/alike.h"
 #include "../../plugin/engine/writing/at_once.h"
+#include "../../plugin/engine/groove/fill.h"
 #include "../../plugin/engine/writing/heard.h"
 #include "../help/check.h"
 
@@ -111,10 +112,10 @@ static void fills_fit_meters(void)
                              .bars = rows[i].bars};
         check_case("%d eighths, %u bars, in %g/%d", (int)rows[i].eighths, rows[i].bars,
                    rows[i].meter.beats_per_bar, rows[i].meter.beat_unit);
-        CHECK_INT(heard_fits(&fill, rows[i].meter), rows[i].fits);
+        CHECK_INT(fill_fits(&fill, rows[i].meter), rows[i].fits);
     }
     const Figure third = {.kind = FIGURE_TURNAROUND, .cycle_ticks = Q / 3};
-    CHECK(!heard_fits(&third, (Meter){4.0, 4}));
+    CHECK(!fill_fits(&third, (Meter){4.0, 4}));
 }
 
 int main(void)

@@ -33,3 +33,8 @@ enum { FILL_ROUND_MAX = 64 }; /* bars: as many as there can be from fill to fill
 /* Bars until phrases and fills come round together, but at most `most`; without fills of
    their own round the phrase's. */
 uint32_t fill_round_bars(const Selection* selection, uint32_t most);
+
+/* True if a fill stands well before a bar line of the meter: it was written for as long bars,
+   or it lasts whole eighths (in sixteenths: those), four bars at most, and where the meter is
+   made of beats of three it cuts none but the last. */
+bool fill_fits(const Figure* fill, Meter meter);

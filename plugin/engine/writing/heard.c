@@ -60,24 +60,3 @@ bool heard_in_form(const Groove* const groove, const uint8_t letter)
     }
     return false;
 }
-
-/* Three-eight, five-eight and fifteen-eight are counted in eighths. */
-static bool is_compound(const Meter meter)
-{
-    const int64_t beats = (int64_t)meter.beats_per_bar;
-    return meter.beat_unit == 8 && (beats == 6 || beats == 9 || beats == 12);
-}
-
-bool heard_fits(const Figure* const fill, const Meter meter)
-{
-    const int64_t bar = meter_bar_ticks(meter);
-    const int64_t unit = meter_beat_ticks(meter);
-    const int64_t eighth = unit < TICKS_PER_QUARTER / 2 ? unit : TICKS_PER_QUARTER / 2;
-    if (fill->bars) {
-        return fill->cycle_ticks == fill->bars * bar;
-    }
-    const bool cuts_beats =
-        is_compound(meter) && fill->cycle_ticks > 3 * unit && fill->cycle_ticks % (3 * unit);
-    return fill->cycle_ticks % eighth == 0 && !cuts_beats &&
-           fill->cycle_ticks <= FILL_BARS_MAX * bar;
-}

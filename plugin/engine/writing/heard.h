@@ -14,8 +14,3 @@ int heard_as(const Groove* groove, uint8_t letter);
 
 /* True if the letter stands in the form. */
 bool heard_in_form(const Groove* groove, uint8_t letter);
-
-/* True if a fill stands well before a bar line of the meter: it was written for as long bars,
-   or it lasts whole eighths (in sixteenths: those), four bars at most, and where the meter is
-   made of beats of three it cuts none but the last. */
-bool heard_fits(const Figure* fill, Meter meter);
