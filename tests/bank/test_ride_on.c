@@ -22,54 +22,61 @@ static Figure figure_with(const Figure* const written, StrokeList* const list)
     return figure;
 }
 
-static void strokes_stay_where_they_are_and_with_their_limb(void)
+/* Every hands figure, wherever it goes. */
+static void on_every_cymbal(void (*const check)(const Figure* figure, RideOn to))
 {
     const Library* const library = bank_library(bank);
     for (uint32_t i = 0; i < library->figure_counts[FIGURE_HANDS]; ++i) {
         const Figure* const figure = &library->figures[FIGURE_HANDS][i];
         for (int to = 0; to < RIDE_ON_COUNT; ++to) {
-            const StrokeList list = ridden(figure, (RideOn)to);
             check_case("hands %u on %d", figure->id, to);
-            CHECK_INT(list.count, figure->stroke_count);
-            for (uint32_t at = 0; at < list.count; ++at) {
-                CHECK_INT(list.strokes[at].tick, figure->strokes[at].tick);
-                CHECK_INT(list.strokes[at].limb, figure->strokes[at].limb);
-                CHECK(to || list.strokes[at].voice == figure->strokes[at].voice);
-                CHECK(to || list.strokes[at].level == figure->strokes[at].level);
-            }
+            check(figure, (RideOn)to);
         }
+    }
+}
+
+static void check_places(const Figure* const figure, const RideOn to)
+{
+    const StrokeList list = ridden(figure, to);
+    CHECK_INT(list.count, figure->stroke_count);
+    for (uint32_t at = 0; at < list.count; ++at) {
+        CHECK_INT(list.strokes[at].tick, figure->strokes[at].tick);
+        CHECK_INT(list.strokes[at].limb, figure->strokes[at].limb);
+        CHECK(to || list.strokes[at].voice == figure->strokes[at].voice);
+        CHECK(to || list.strokes[at].level == figure->strokes[at].level);
+    }
+}
+
+static void strokes_stay_where_they_are_and_with_their_limb(void)
+{
+    on_every_cymbal(check_places);
+}
+
+static void check_hands(const Figure* const figure, const RideOn to)
+{
+    const StrokeList list = ridden(figure, to);
+    for (uint32_t at = 1; at < list.count; ++at) {
+        CHECK(list.strokes[at].tick > list.strokes[at - 1].tick ||
+              list.strokes[at].limb != list.strokes[at - 1].limb);
     }
 }
 
 static void no_hand_plays_two_at_once(void)
 {
-    const Library* const library = bank_library(bank);
-    for (uint32_t i = 0; i < library->figure_counts[FIGURE_HANDS]; ++i) {
-        const Figure* const figure = &library->figures[FIGURE_HANDS][i];
-        for (int to = 0; to < RIDE_ON_COUNT; ++to) {
-            const StrokeList list = ridden(figure, (RideOn)to);
-            check_case("hands %u on %d", figure->id, to);
-            for (uint32_t at = 1; at < list.count; ++at) {
-                CHECK(list.strokes[at].tick > list.strokes[at - 1].tick ||
-                      list.strokes[at].limb != list.strokes[at - 1].limb);
-            }
-        }
-    }
+    on_every_cymbal(check_hands);
+}
+
+static void check_twice(const Figure* const figure, const RideOn to)
+{
+    StrokeList once = ridden(figure, to);
+    const Figure moved = figure_with(figure, &once);
+    const StrokeList twice = ridden(&moved, to);
+    CHECK(stroke_lists_alike(&once, &twice, 0));
 }
 
 static void to_move_twice_is_to_move_once(void)
 {
-    const Library* const library = bank_library(bank);
-    for (uint32_t i = 0; i < library->figure_counts[FIGURE_HANDS]; ++i) {
-        const Figure* const figure = &library->figures[FIGURE_HANDS][i];
-        for (int to = 0; to < RIDE_ON_COUNT; ++to) {
-            StrokeList once = ridden(figure, (RideOn)to);
-            const Figure moved = figure_with(figure, &once);
-            const StrokeList twice = ridden(&moved, (RideOn)to);
-            check_case("hands %u on %d", figure->id, to);
-            CHECK(stroke_lists_alike(&once, &twice, 0));
-        }
-    }
+    on_every_cymbal(check_twice);
 }
 
 static bool is_snare(const Stroke stroke)
@@ -77,22 +84,20 @@ static bool is_snare(const Stroke stroke)
     return stroke.voice == VOICE_SNARE || stroke.voice == VOICE_SIDE_STICK;
 }
 
+static void check_backbeats(const Figure* const figure, const RideOn to)
+{
+    const StrokeList list = ridden(figure, to);
+    for (uint32_t at = 0; at < list.count; ++at) {
+        const Stroke was = figure->strokes[at], is = list.strokes[at];
+        CHECK(is_snare(was) == is_snare(is));
+        CHECK(!is_snare(was) || (was.voice == is.voice && was.level == is.level));
+        CHECK(is.level >= was.level);
+    }
+}
+
 static void backbeats_stay_and_nothing_becomes_one(void)
 {
-    const Library* const library = bank_library(bank);
-    for (uint32_t i = 0; i < library->figure_counts[FIGURE_HANDS]; ++i) {
-        const Figure* const figure = &library->figures[FIGURE_HANDS][i];
-        for (int to = 0; to < RIDE_ON_COUNT; ++to) {
-            const StrokeList list = ridden(figure, (RideOn)to);
-            check_case("hands %u on %d", figure->id, to);
-            for (uint32_t at = 0; at < list.count; ++at) {
-                const Stroke was = figure->strokes[at], is = list.strokes[at];
-                CHECK(is_snare(was) == is_snare(is));
-                CHECK(!is_snare(was) || (was.voice == is.voice && was.level == is.level));
-                CHECK(is.level >= was.level);
-            }
-        }
-    }
+    on_every_cymbal(check_backbeats);
 }
 
 /* Beats that are one pattern under other cymbals are that pattern once the hands move. */
