@@ -4,7 +4,8 @@
 #include <stddef.h>
 
 /* Unless its limb or its key is struck before: so that a file in a notation program shows
-   the strokes' own values, and a cymbal isn't cut where a sampler heeds the end. */
+   the strokes' own values, and where a sampler heeds the end a cymbal rings until its hand
+   is needed elsewhere. */
 static const int64_t note_ticks = TICKS_PER_QUARTER;
 
 static uint32_t block_frame(const Stretch stretch, const int64_t frame)
