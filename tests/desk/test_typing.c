@@ -7,10 +7,10 @@ static void escape_leaves_a_value_as_it_was(void)
 {
     fresh();
     focus(TARGET_DIAL, CONTROL_LOOSENESS);
-    const double before = own_value(own, CONTROL_LOOSENESS);
+    const float before = own_value(own, CONTROL_LOOSENESS);
     own_type(own, "3");
     own_key(own, PANE_KEY_ESCAPE, 0);
-    CHECK_NEAR(own_value(own, CONTROL_LOOSENESS), before, 0.0);
+    CHECK_NEAR(own_value(own, CONTROL_LOOSENESS), (double)before, 0.0);
     CHECK(!own->model.view.is_typing);
     CHECK_INT(own->writes, 0);
 }
@@ -93,11 +93,11 @@ static void clicking_elsewhere_ends_typing_without_a_change(void)
 {
     fresh();
     focus(TARGET_DIAL, CONTROL_LOOSENESS);
-    const double before = own_value(own, CONTROL_LOOSENESS);
+    const float before = own_value(own, CONTROL_LOOSENESS);
     own_type(own, "3");
     own_click(own, (TargetId){TARGET_TAB, PANEL_RHYTHM});
     CHECK(!own->model.view.is_typing);
-    CHECK_NEAR(own_value(own, CONTROL_LOOSENESS), before, 0.0);
+    CHECK_NEAR(own_value(own, CONTROL_LOOSENESS), (double)before, 0.0);
 }
 
 int main(void)
