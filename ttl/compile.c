@@ -47,7 +47,7 @@ static void print_figure(const Bank* const bank, const void* const value)
     for (int limb = 0; limb < LIMB_COUNT; ++limb) {
         printf("%d, ", figure->plays_limb[limb]);
     }
-    printf("}, %d},\n", figure->plays_pedal);
+    printf("}, %d, %d},\n", figure->plays_pedal, figure->keeps_time);
 }
 
 static void print_strokes(const Figure* const figure)

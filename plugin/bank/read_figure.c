@@ -155,10 +155,7 @@ static bool keep(Subject* const subject, const ReadFigure* const so_far, const u
                        .bars = bars,
                        .stroke_count = so_far->count,
                        .strokes = strokes};
-    for (uint32_t i = 0; i < so_far->count; ++i) {
-        figure->plays_limb[strokes[i].limb] = true;
-        figure->plays_pedal |= strokes[i].voice == VOICE_HAT_PEDAL;
-    }
+    figure_note(figure);
     return true;
 }
 

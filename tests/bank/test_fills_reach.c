@@ -26,9 +26,21 @@ static uint32_t faults_of(const Fill fill, const double tempo)
 {
     static const Stroke hat[] = {{0, RIGHT_HAND, VOICE_HAT_CLOSED, LEVEL_NORMAL, true}};
     static const Stroke kick[] = {{0, RIGHT_FOOT, VOICE_KICK, LEVEL_NORMAL, true}};
-    static const Figure hands = {1, FIGURE_HANDS, QUARTER / 2, QUARTER / 2, 0,
-                                 1, hat,          {true},      false};
-    static const Figure feet = {1, FIGURE_FEET, QUARTER, QUARTER, 0, 1, kick, {0, 0, true}, false};
+    static const Figure hands = {.id = 1,
+                                 .kind = FIGURE_HANDS,
+                                 .cycle_ticks = QUARTER / 2,
+                                 .step_ticks = QUARTER / 2,
+                                 .stroke_count = 1,
+                                 .strokes = hat,
+                                 .plays_limb = {[RIGHT_HAND] = true},
+                                 .keeps_time = VOICE_HAT_CLOSED};
+    static const Figure feet = {.id = 1,
+                                .kind = FIGURE_FEET,
+                                .cycle_ticks = QUARTER,
+                                .step_ticks = QUARTER,
+                                .stroke_count = 1,
+                                .strokes = kick,
+                                .plays_limb = {[RIGHT_FOOT] = true}};
     static Playability playability; /* too large for a stack */
     const PlayLimits limits = play_limits_default();
     const Meter meter = home_of(fill);

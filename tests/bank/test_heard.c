@@ -113,7 +113,7 @@ static Figure figure_of(const FigureKind kind, const Stroke* const stroke)
                      .bars = 1,
                      .stroke_count = 1,
                      .strokes = stroke};
-    figure.plays_limb[stroke->limb] = true;
+    figure_note(&figure);
     return figure;
 }
 

@@ -73,10 +73,13 @@ static void hands_on_another_cymbal_are_found(void)
     static const Stroke barks[] = {{0, RIGHT_HAND, VOICE_HAT_CLOSED, LEVEL_NORMAL, true},
                                    {1, RIGHT_HAND, VOICE_HAT_OPEN, LEVEL_NORMAL, true},
                                    {1, LEFT_HAND, VOICE_SNARE, LEVEL_ACCENT, true}};
-    const Figure a = {.kind = FIGURE_HANDS, .cycle_ticks = 2, .stroke_count = 3, .strokes = closed};
+    Figure a = {.kind = FIGURE_HANDS, .cycle_ticks = 2, .stroke_count = 3, .strokes = closed};
     Figure b = a, c = a;
     b.strokes = bell;
     c.strokes = barks;
+    figure_note(&a);
+    figure_note(&b);
+    figure_note(&c);
     CHECK_INT(on_what(&a, &b), RIDE_ON_BELL);
     CHECK_INT(on_what(&b, &a), RIDE_ON_CLOSED);
     CHECK_INT(on_what(&a, &c), RIDE_ON_AS_WRITTEN);

@@ -19,6 +19,7 @@ static Figure figure_with(const Figure* const written, StrokeList* const list)
     Figure figure = *written;
     strokes_sort(list->strokes, list->count);
     figure.strokes = list->strokes;
+    figure_note(&figure);
     return figure;
 }
 

@@ -205,6 +205,7 @@ static bool same_figure(const Figure* const a, const Figure* const b)
     bool same = a->id == b->id && a->kind == b->kind && a->cycle_ticks == b->cycle_ticks &&
                 a->step_ticks == b->step_ticks && a->bars == b->bars &&
                 a->stroke_count == b->stroke_count && a->plays_pedal == b->plays_pedal &&
+                a->keeps_time == b->keeps_time &&
                 !memcmp(a->plays_limb, b->plays_limb, sizeof a->plays_limb);
     for (uint32_t i = 0; same && i < a->stroke_count; ++i) {
         const Stroke s = a->strokes[i];

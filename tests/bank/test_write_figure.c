@@ -23,6 +23,7 @@ static void check_figures_equal(const Figure* const got, const Figure* const wan
     CHECK_INT(got->step_ticks, want->step_ticks);
     CHECK_INT(got->bars, want->bars);
     CHECK_INT(got->plays_pedal, want->plays_pedal);
+    CHECK_INT(got->keeps_time, want->keeps_time);
     for (int limb = 0; limb < LIMB_COUNT; ++limb) {
         CHECK_INT(got->plays_limb[limb], want->plays_limb[limb]);
     }

@@ -27,8 +27,8 @@ static inline void add_line(OwnFigure* const own, const Limb limb, const Voice v
     figure->cycle_ticks = length > figure->cycle_ticks ? length : figure->cycle_ticks;
     figure->step_ticks = common_divisor(step, figure->step_ticks);
     figure->strokes = own->strokes;
-    figure->plays_limb[limb] = true;
     strokes_sort(own->strokes, figure->stroke_count);
+    figure_note(figure);
 }
 
 /* A groove of one letter in the given meter. */

@@ -163,8 +163,8 @@ static bool add_stroke(const Figure* const figure, uint32_t* const dice_state,
         (Stroke){tick, limb, voices[limb][dice(dice_state, 3)], LEVEL_NORMAL, true};
     *more = *figure;
     more->strokes = strokes;
-    more->plays_limb[limb] = true;
     strokes_sort(strokes, ++more->stroke_count);
+    figure_note(more);
     return true;
 }
 

@@ -33,10 +33,7 @@ Figure edit_buffer_figure(const EditBuffer* const buffer)
         .stroke_count = now->count,
         .strokes = now->strokes,
     };
-    for (uint32_t i = 0; i < now->count; ++i) {
-        figure.plays_limb[now->strokes[i].limb] = true;
-        figure.plays_pedal |= now->strokes[i].voice == VOICE_HAT_PEDAL;
-    }
+    figure_note(&figure);
     return figure;
 }
 

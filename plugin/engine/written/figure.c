@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: ISC
 #include "figure.h"
 
+#include "ride_on.h"
+
 #include <stddef.h>
 
 int64_t figure_step_ticks(const int grid, const int over)
@@ -44,6 +46,19 @@ bool figure_valid(const Figure* const figure)
         }
     }
     return true;
+}
+
+void figure_note(Figure* const figure)
+{
+    for (int limb = 0; limb < LIMB_COUNT; ++limb) {
+        figure->plays_limb[limb] = false;
+    }
+    figure->plays_pedal = false;
+    for (uint32_t i = 0; i < figure->stroke_count; ++i) {
+        figure->plays_limb[figure->strokes[i].limb] = true;
+        figure->plays_pedal |= figure->strokes[i].voice == VOICE_HAT_PEDAL;
+    }
+    figure->keeps_time = ride_on_timekeeper(figure->strokes, figure->stroke_count);
 }
 
 bool figure_has_feet(const Figure* const figure)

@@ -17,8 +17,12 @@ typedef struct {
     uint32_t stroke_count; /* 1 to FIGURE_STROKES_MAX */
     const Stroke* strokes;
     bool plays_limb[LIMB_COUNT];
-    bool plays_pedal; /* a foot closes the hi-hat */
+    bool plays_pedal;   /* a foot closes the hi-hat */
+    uint8_t keeps_time; /* Voice: what ride_on.h moves; a kick, 0: nothing */
 } Figure;
+
+/* Notes what the strokes say of it: the limbs, the pedal, what keeps its time. */
+void figure_note(Figure* figure);
 
 /* Ticks in one step of a line with `grid` steps over `over` quarters, or 0 if
    either is out of 1 to 16 or the step isn't a whole number of ticks. */

@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: ISC
 #include "ride_on.h"
 
-#include <stddef.h>
-
 #define RIDE_ON_VOICE(NAME, VOICE) [RIDE_ON_##NAME] = VOICE_##VOICE,
 static const Voice voices[RIDE_ON_COUNT] = {RIDE_ON_ROWS(RIDE_ON_VOICE)};
 #undef RIDE_ON_VOICE
@@ -51,11 +49,11 @@ typedef struct {
     uint32_t first_of[VOICE_COUNT];            /* likewise of the instrument */
 } Struck;
 
-static Struck count_strokes(const Figure* const figure)
+static Struck count_strokes(const Stroke* const strokes, const uint32_t count)
 {
     Struck struck = {.strokes = {0}};
-    for (uint32_t i = figure->stroke_count; i-- > 0;) {
-        const Stroke stroke = figure->strokes[i];
+    for (uint32_t i = count; i-- > 0;) {
+        const Stroke stroke = strokes[i];
         if (!limb_is_foot(stroke.limb)) {
             const uint8_t instrument = instrument_of(stroke.voice);
             ++struck.strokes[stroke.voice];
@@ -109,22 +107,22 @@ static int most_frequent_hat(const Struck* const struck)
     return best;
 }
 
+uint8_t ride_on_timekeeper(const Stroke* const strokes, const uint32_t count)
+{
+    const Struck struck = count_strokes(strokes, count);
+    const int instrument = timekeeper(&struck);
+    return (uint8_t)(instrument == VOICE_COUNT        ? VOICE_KICK
+                     : instrument == VOICE_HAT_CLOSED ? most_frequent_hat(&struck)
+                                                      : instrument);
+}
+
 RideOnMove ride_on_move(const Figure* const figure, const RideOn to)
 {
-    const RideOnMove stays = {RIDE_ON_AS_WRITTEN, VOICE_COUNT, false};
-    if (!figure || to == RIDE_ON_AS_WRITTEN) {
-        return stays;
+    const uint8_t moves = figure ? figure->keeps_time : VOICE_KICK;
+    if (to == RIDE_ON_AS_WRITTEN || moves == VOICE_KICK || moves == voices[to]) {
+        return (RideOnMove){RIDE_ON_AS_WRITTEN, VOICE_COUNT, false};
     }
-    const Struck struck = count_strokes(figure);
-    const int instrument = timekeeper(&struck);
-    if (instrument == VOICE_COUNT) {
-        return stays;
-    }
-    const bool on_hats = instrument == VOICE_HAT_CLOSED;
-    const int moves = on_hats ? most_frequent_hat(&struck) : instrument;
-    return moves == (int)voices[to]
-               ? stays
-               : (RideOnMove){to, (uint8_t)moves, on_hats && !is_hat((uint8_t)voices[to])};
+    return (RideOnMove){to, moves, is_hat(moves) && !is_hat((uint8_t)voices[to])};
 }
 
 static void move_stroke(const RideOnMove move, Stroke* const stroke)

@@ -46,7 +46,11 @@ typedef struct {
     bool leaves_hats; /* all of the hat move */
 } RideOnMove;
 
-/* Bounded by the figure's strokes.  `figure` may be NULL. */
+/* What keeps the time of strokes, a Voice: of the hat its most frequent; VOICE_KICK if nothing
+   does.  Of a whole figure: its `keeps_time` (figure_note). */
+uint8_t ride_on_timekeeper(const Stroke* strokes, uint32_t count);
+
+/* `figure` may be NULL. */
 RideOnMove ride_on_move(const Figure* figure, RideOn to);
 
 /* Moves the hands' strokes from `first` on. */
