@@ -123,6 +123,9 @@ static void enter(const Scope scope)
         own_key(own, 'k', 0);
         view->keys.first = 5;
         break;
+    case SCOPE_READING:
+        own_key(own, 'd', 0);
+        break;
     case SCOPE_COUNT:
         break;
     }

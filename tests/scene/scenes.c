@@ -240,6 +240,40 @@ static void play_keys(Stage* const stage)
     stage_key(stage, 'k');
 }
 
+static void play_reading(Stage* const stage)
+{
+    play(stage);
+    stage_key(stage, 'd');
+}
+
+static void play_reading_light(Stage* const stage)
+{
+    play_light(stage);
+    stage_key(stage, 'd');
+}
+
+static void play_reading_waits(Stage* const stage)
+{
+    play_change_waits(stage);
+    stage_key(stage, 'd');
+}
+
+static void play_reading_twelve_eight(Stage* const stage)
+{
+    play_twelve_eight(stage);
+    stage_key(stage, 'd');
+}
+
+/* Sixteen bars, the limbs' numbers past what anybody plays. */
+static void play_reading_long(Stage* const stage)
+{
+    stage->tempo = 300.0f;
+    pick(stage, CONTROL_FEET, named(stage, ENTRY_FEET, "Sixteenths"));
+    pick(stage, CONTROL_PHRASE_BARS, 16);
+    play(stage);
+    stage_key(stage, 'd');
+}
+
 const StageScene stage_scenes[] = {
     {"playing-dark", 960, 540, 1.0, play},
     {"playing-light", 960, 540, 1.0, play_light},
@@ -278,6 +312,15 @@ const StageScene stage_scenes[] = {
     {"large-list-light", 1280, 760, 1.0, play_groove_list},
     {"keys", 960, 540, 1.0, play_keys},
     {"keys-least", 720, 420, 1.0, play_keys},
+    {"reading", 1280, 760, 1.0, play_reading},
+    {"reading-least", 720, 420, 1.0, play_reading},
+    {"reading-4k", 3840, 2160, 1.0, play_reading},
+    {"reading-light", 1280, 760, 1.0, play_reading_light},
+    {"reading-waits", 1280, 760, 1.0, play_reading_waits},
+    {"reading-twelve-eight", 1280, 760, 1.0, play_reading_twelve_eight},
+    {"reading-long", 1280, 760, 1.0, play_reading_long},
+    {"reading-tall", 900, 1400, 1.0, play_reading},
+    {"reading-wide", 1900, 600, 1.0, play_reading},
 };
 
 const int stage_scene_count = sizeof stage_scenes / sizeof *stage_scenes;

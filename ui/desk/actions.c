@@ -68,6 +68,7 @@ static const Action rows[] = {
      "the phrase as a MIDI file, as it plays",
      effects_write_phrase},
     {SCOPE_WINDOW, WITH_SHIFT, {{'w', 0}}, "the same straight, on the grid", effects_write_phrase},
+    {SCOPE_WINDOW, ANY_SHIFT, {{'d', 0}}, "read from a distance, and back", effects_read},
     {SCOPE_WINDOW,
      ANY_SHIFT,
      {{'k', 0}, {'?', 0}},
@@ -121,6 +122,8 @@ static const Action rows[] = {
     {SCOPE_KEYS, ANY_SHIFT, {UP_DOWN(-1, 1)}, "a line back or on", effects_scroll},
     {SCOPE_KEYS, ANY_SHIFT, {PAGES(-1, 1)}, "a page back or on", effects_scroll_pages},
     {SCOPE_KEYS, ANY_SHIFT, {{PANE_KEY_ESCAPE, true}}, "close it", effects_close_list},
+
+    {SCOPE_READING, ANY_SHIFT, {{PANE_KEY_ESCAPE, 0}}, "back to the window", effects_read},
 };
 enum { ROWS = sizeof rows / sizeof *rows };
 
@@ -160,6 +163,7 @@ static bool is_focused(const View* const view, const Scope scope)
     case SCOPE_TYPING:
     case SCOPE_LIST:
     case SCOPE_KEYS:
+    case SCOPE_READING:
     case SCOPE_COUNT:
         break;
     }
@@ -172,6 +176,7 @@ bool actions_apply(const Model* const model, const Scope scope)
     return view->list.is_open   ? scope == SCOPE_LIST
            : view->is_typing    ? scope == SCOPE_TYPING
            : view->keys.is_open ? scope == SCOPE_KEYS || scope == SCOPE_WINDOW
+           : view->reads        ? scope == SCOPE_READING || scope == SCOPE_WINDOW
                                 : is_focused(view, scope);
 }
 
@@ -192,6 +197,7 @@ const char* actions_scope(const Scope scope)
         [SCOPE_TYPING] = "while you type",
         [SCOPE_LIST] = "in a list",
         [SCOPE_KEYS] = "in the list of keys",
+        [SCOPE_READING] = "in the view from a distance",
     };
     return words[scope];
 }

@@ -20,6 +20,7 @@ typedef enum {
     SCOPE_TYPING,
     SCOPE_LIST, /* a list is open */
     SCOPE_KEYS, /* the list of keys is */
+    SCOPE_READING,
     SCOPE_COUNT
 } Scope;
 

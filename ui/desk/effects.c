@@ -76,6 +76,18 @@ void effects_show_keys(Model* const model, const Press press)
     model->view.keys.first = 0;
 }
 
+void effects_read(Model* const model, const Press press)
+{
+    View* const view = &model->view;
+    (void)press;
+    model_stop_typing(model);
+    model_let_go(model);
+    model->editor.hold.is_held = false;
+    view->hover = (TargetId){TARGET_NONE, 0};
+    view->keys.is_open = false;
+    view->reads = !view->reads;
+}
+
 /* ---- The ring of focus */
 
 static int index_of(const TargetList* const targets, const TargetId id)
@@ -227,6 +239,7 @@ void effects_use(Model* const model, const TargetId id)
     case TARGET_FIND:
     case TARGET_LIST_ROW:
     case TARGET_LIST:
+    case TARGET_READING:
         break;
     }
 }

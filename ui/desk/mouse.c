@@ -85,6 +85,11 @@ static void press_target(Model* const model, const Target* const target, const d
     case TARGET_LIST:
         effects_use(model, target->id);
         break;
+    case TARGET_READING:
+        if (is_second) {
+            effects_read(model, (Press){.which = 0});
+        }
+        break;
     }
 }
 

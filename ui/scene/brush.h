@@ -38,6 +38,7 @@ void draw_list(const Brush* brush);
 void draw_keys(const Brush* brush);
 void draw_now_and_next(const Brush* brush);
 void draw_help(const Brush* brush);
+void draw_reading(const Brush* brush);
 
 /* A name over what stands in a cell. */
 void brush_label(const Brush* brush, Box box, const char* words, bool over);

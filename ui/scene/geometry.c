@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: ISC
-#include "geometry.h"
+#include "reading.h"
 
 #include <math.h>
 #include <stddef.h>
@@ -133,6 +133,10 @@ Geometry geometry_of(const View* const view)
     place_columns(&g);
     place_keys(&g, view->keys.is_open);
     place_rows(&g, g.height - (g.compact ? LEAST_HEIGHT : FIRST_HEIGHT));
+    if (view->reads && !g.list) {
+        g.reads = true;
+        reading_place(&g);
+    }
     return g;
 }
 
@@ -142,7 +146,7 @@ BarSpace geometry_bar(const Geometry* const g, const Meter meter)
     const double beats = meter.beats_per_bar;
     double ahead = g->compact ? (g->list ? 0.0 : 0.5) : 1.0;
     BarSpace space = {beats, room / (beats + ahead), ahead, (double)meter_beat_ticks(meter)};
-    if (space.beat < 40.0) {
+    if (space.beat < (g->reads ? 1.6 * g->count_size[PAIR_HANDS] : 40.0)) {
         space.ahead = 0.0;
         space.beat = room / beats;
     }

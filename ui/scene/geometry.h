@@ -22,7 +22,9 @@ Fit geometry_fit(int width, int height, double scale);
 
 typedef struct {
     bool compact;
-    bool list; /* a list is open */
+    bool list;   /* a list is open */
+    bool reads;  /* the reading view: reading.h */
+    double unit; /* its pixels to those of a window of 1280 by 760 */
     double width;
     double height;
     double scale;  /* of the staff's rows and signs, 1 to 1.6 */

@@ -28,6 +28,18 @@ static void draw_beat_number(const Brush* const brush, const Shown* const shown,
     ink_text(brush->cairo, x, y, brush_type(size, true, ALIGN_CENTRE, colour), text);
 }
 
+/* Whether a syllable has room between its neighbours; in the reading view numbers of two
+   digits come near it. */
+static bool has_room(const Brush* const brush, const int beat, const int steps, const double apart,
+                     const double size, const bool is_and)
+{
+    if (brush->g->reads) {
+        const bool is_wide = beat >= 8 && steps == 2;
+        return apart > (steps % 3 == 0 ? 2.1 : is_wide ? 1.2 : is_and ? 0.8 : 0.95) * size;
+    }
+    return is_and || apart > (steps % 3 == 0 ? 2.1 : 1.25) * size;
+}
+
 /* The syllables of a beat that stand in [begin, end) of the bar. */
 static void draw_syllables(const Brush* const brush, const Shown* const shown, const int beat,
                            const ShownGrid* const part, const double y, const double size)
@@ -35,13 +47,13 @@ static void draw_syllables(const Brush* const brush, const Shown* const shown, c
     const int steps = part->step > 0 ? (int)(shown->space.ticks / part->step + 0.5) : 1;
     const CountGrid* const grid = count_grid(steps);
     const double apart = shown->space.beat / steps;
-    const bool words_fit = apart > (steps % 3 == 0 ? 2.1 : 1.25) * size;
     for (int i = 1; grid && i < steps && apart > 6.0; ++i) {
         const double tick = (beat + (double)i / steps) * shown->space.ticks;
         const double x = lanes_x(shown, tick);
         const char* const said = grid->syllables[i - 1];
         const bool is_and = said[0] == '&';
-        const char* const word = *said && (words_fit || is_and) ? said : "\xC2\xB7";
+        const bool fits = has_room(brush, beat, steps, apart, size, is_and);
+        const char* const word = *said && fits ? said : "\xC2\xB7";
         if (x < shown->to && tick > part->begin - 0.5 && tick < part->end - 0.5) {
             ink_text(brush->cairo, x, y,
                      brush_type(size, false, ALIGN_CENTRE, brush->colours->soft), word);
@@ -73,7 +85,9 @@ void draw_count(const Brush* const brush, const Shown* const shown, const bool i
         for (int i = 0; !shown->is_next && i < count; ++i) {
             draw_syllables(brush, shown, beat, &grids[i], y, g->said_size[pair]);
         }
-        draw_beat_number(brush, shown, beat, y, shown->space.beat < 1.6 * size ? 0.8 * size : size);
+        draw_beat_number(brush, shown, beat, y,
+                         shown->space.beat < (brush->g->reads ? 1.2 : 1.6) * size ? 0.8 * size
+                                                                                  : size);
     }
 }
 

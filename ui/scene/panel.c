@@ -255,6 +255,7 @@ static const char* help_of(const View* const view, const TargetId id)
         return view->keys.is_open
                    ? "What each key does; Up and down: more.  Esc or K: back"
                    : "Up, down: hear another.  Enter: keep it.  Esc: back to what played before";
+    case TARGET_READING:
     case TARGET_NONE:
         break;
     }

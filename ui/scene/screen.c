@@ -13,9 +13,13 @@ void screen_draw(cairo_t* const cairo, const View* const view, const bool lit)
     const Brush brush = {cairo, view, &g, &view->palette, &targets, lit};
     ink_fill(cairo, (Box){0.0, 0.0, g.width, g.height}, view->palette.ground);
     draw_staff(&brush);
-    draw_limbs(&brush);
-    if (lit) {
-        return; /* the rest is never cut from */
+    if (!g.reads) {
+        draw_limbs(&brush);
+    } else if (!lit) {
+        draw_reading(&brush);
+    }
+    if (lit || g.reads) {
+        return; /* of the lit picture the rest is never cut from */
     }
     draw_top(&brush);
     draw_overview(&brush);

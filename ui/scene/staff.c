@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: ISC
 /* The bar now playing, large, and the first beat of the next one in softer ink. */
+#include "reading.h"
 #include "shown.h"
 #include "words.h"
 
@@ -92,11 +93,17 @@ static double end_of_word(const Brush* const brush, const Shown* const shown, ui
     return shown->to;
 }
 
+/* What is said in the staff. */
+static double aside_size(const Brush* const brush, const double size)
+{
+    return brush->g->reads ? reading_size(brush->g, READING_ASIDE) : size;
+}
+
 /* The word where there is room for it, else a shorter one. */
 static double draw_word(const Brush* const brush, const double x, const double y, const double room,
                         const Voice voice)
 {
-    const Type type = brush_type(10.0, false, ALIGN_LEFT, brush->colours->soft);
+    const Type type = brush_type(aside_size(brush, 10.0), false, ALIGN_LEFT, brush->colours->soft);
     const char* const word = words_voice(voice);
     const bool fits = ink_width(brush->cairo, type, word) <= room;
     return ink_text(brush->cairo, x, y, type, fits ? word : words_voice_brief(voice));
@@ -195,7 +202,9 @@ static void draw_lines(const Brush* const brush)
         ink_line(brush->cairo, g->staff, y, g->right, y, 1.0, brush->colours->edge);
     }
     const double y = floor(g->click) + 0.5;
-    ink_line(brush->cairo, g->staff, y, g->right, y, 1.0, brush->colours->rule);
+    if (!g->reads) {
+        ink_line(brush->cairo, g->staff, y, g->right, y, 1.0, brush->colours->rule);
+    }
 }
 
 /* Where a step is heard, which is where its stroke is drawn. */
@@ -252,7 +261,9 @@ static void draw_bar(const Brush* const brush, const Shown* const shown)
         draw_changes(brush, shown, limb);
     }
     draw_turns(brush, shown);
-    draw_clicks(brush, shown);
+    if (!brush->g->reads) {
+        draw_clicks(brush, shown);
+    }
 }
 
 static void draw_next_label(const Brush* const brush, const Shown* const shown)
@@ -303,7 +314,9 @@ void draw_staff(const Brush* const brush)
         ahead.ticks = (double)meter_beat_ticks(next->meter);
         const Shown coming = {next, line, g->right - 4.0, ahead, true};
         draw_bar(brush, &coming);
-        draw_next_label(brush, &coming);
+        if (!g->reads) {
+            draw_next_label(brush, &coming);
+        }
     } else {
         ink_line(brush->cairo, line, g->row_top[0], line, g->row_bottom[1], 2.0,
                  brush->colours->edge);

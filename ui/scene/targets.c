@@ -158,6 +158,10 @@ static void add_list(const View* const view, const Geometry* const g, TargetList
 void targets_of(const View* const view, const Geometry* const g, TargetList* const list)
 {
     list->count = 0;
+    if (g->reads) {
+        add(list, TARGET_READING, 0, GROUP_NONE, (Box){0.0, 0.0, g->width, g->height});
+        return;
+    }
     add_top(g, list);
     if (!g->list) {
         add_card(g, ENTRY_HANDS, list);

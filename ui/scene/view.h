@@ -47,6 +47,7 @@ typedef enum {
     TARGET_FIND,      /* the list's field */
     TARGET_LIST_ROW,  /* index: line of the list */
     TARGET_LIST,      /* elsewhere in the list */
+    TARGET_READING,   /* the whole reading view */
 } TargetKind;
 
 typedef struct {
@@ -121,7 +122,7 @@ typedef struct {
     int32_t playing;    /* id that plays while another waits */
 } List;
 
-enum { KEYS_ROOM = 40, KEY_LINES_MAX = 64 };
+enum { KEYS_ROOM = 40, KEY_LINES_MAX = 128 };
 
 /* The list of keys: a heading has no keys. */
 typedef struct {
@@ -166,6 +167,7 @@ typedef struct {
     TargetId focus;
     TargetId hover;
     bool has_keys; /* the window has the keyboard */
+    bool reads;    /* the reading view, but while a list is open */
     TargetId pressed;
     bool is_dragged;
     bool is_typing;
