@@ -83,6 +83,7 @@ static void enter(const Scope scope)
         edit();
         own_say(own, CONTROL_RIGHT_HAND, 0.0f);
         own_say(own, CONTROL_LEFT_FOOT, 0.0f);
+        own_say(own, CONTROL_FEET, middle_entry());
         focus(TARGET_DIAL, CONTROL_LEFT_HAND);
         break;
     case SCOPE_DIAL:

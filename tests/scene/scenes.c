@@ -234,6 +234,17 @@ static void play_long_names(Stage* const stage)
         "The long way home from the salt pans, second version with the bridge";
 }
 
+/* Feet and hands picked for one groove stay with the next. */
+static void play_kept(Stage* const stage)
+{
+    pick(stage, CONTROL_FEET, named(stage, ENTRY_FEET, "Sixteenths"));
+    pick(stage, CONTROL_HANDS, named(stage, ENTRY_HANDS, "Eighth hats"));
+    pick(stage, CONTROL_GROOVE, named(stage, ENTRY_GROOVE, "Weighbridge"));
+    stage_run(stage, 0.1);
+    stage_roll(stage, 1, 0.0f, 1.0f);
+    stage_run(stage, 1.2);
+}
+
 static void play_keys(Stage* const stage)
 {
     play(stage);
@@ -310,6 +321,8 @@ const StageScene stage_scenes[] = {
     {"long-names", 960, 540, 1.0, play_long_names},
     {"long-names-least", 720, 420, 1.0, play_long_names},
     {"large-list-light", 1280, 760, 1.0, play_groove_list},
+    {"kept", 960, 540, 1.0, play_kept},
+    {"kept-least", 720, 420, 1.0, play_kept},
     {"keys", 960, 540, 1.0, play_keys},
     {"keys-least", 720, 420, 1.0, play_keys},
     {"reading", 1280, 760, 1.0, play_reading},

@@ -34,6 +34,13 @@ void effects_open_list(Model* const model, const Press press)
     list_open(model, (EntryKind)press.which);
 }
 
+/* What was picked in the place of the groove's own. */
+void effects_put_all_back(Model* const model, const Press press)
+{
+    (void)press;
+    shelves_put_back(model, ENTRY_KINDS);
+}
+
 void effects_go_to_dial(Model* const model, const Press press)
 {
     model_focus(model, (TargetId){TARGET_DIAL, press.which});
@@ -213,6 +220,9 @@ void effects_use(Model* const model, const TargetId id)
         break;
     case TARGET_CARD:
         list_open(model, (EntryKind)id.index);
+        break;
+    case TARGET_PUT_BACK:
+        shelves_put_back(model, (EntryKind)id.index);
         break;
     case TARGET_TAB:
         view->panel = (Panel)id.index;

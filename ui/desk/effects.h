@@ -17,8 +17,8 @@ enum { HANDS_ALONE, FEET_ALONE, EVERYTHING };
 
 /* Wherever the focus is. */
 Effect effects_turn, effects_trigger, effects_hear_only, effects_open_list, effects_go_to_dial,
-    effects_loop_shown, effects_next_panel, effects_do_item, effects_write_phrase,
-    effects_show_keys, effects_read;
+    effects_put_all_back, effects_loop_shown, effects_next_panel, effects_do_item,
+    effects_write_phrase, effects_show_keys, effects_read;
 
 /* The ring of focus. */
 Effect effects_go_to_group, effects_go_within;

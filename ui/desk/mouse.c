@@ -75,6 +75,7 @@ static void press_target(Model* const model, const Target* const target, const d
         break;
     case TARGET_CLICK:
     case TARGET_CARD:
+    case TARGET_PUT_BACK:
     case TARGET_TAB:
     case TARGET_PAGE:
     case TARGET_THEME:

@@ -11,16 +11,23 @@
 enum { SPECIALS_MOST = 2 };
 static const Entry specials[ENTRY_KINDS][SPECIALS_MOST] = {
     [ENTRY_HANDS] = {{AS_WRITTEN, "As the groove has it", "The groove's own hands", "", 0, NULL,
-                      ""}},
-    [ENTRY_FEET] = {{AS_WRITTEN, "As the groove has it", "The groove's own feet", "", 0, NULL, ""}},
-    [ENTRY_TURNAROUND] = {{AS_WRITTEN, "As written", "The groove's own fill", "", 0, NULL, ""},
+                      NULL, ""}},
+    [ENTRY_FEET] = {{AS_WRITTEN, "As the groove has it", "The groove's own feet", "", 0, NULL, NULL,
+                     ""}},
+    [ENTRY_TURNAROUND] = {{AS_WRITTEN, "As written", "The groove's own fill", "", 0, NULL, NULL,
+                           ""},
                           {TURNAROUND_NONE, "None", "The groove goes on without a fill", "", 0,
-                           NULL, ""}},
+                           NULL, NULL, ""}},
 };
 
 static const Figure* figure_of(const Bank* const bank, const EntryKind kind, const uint32_t index)
 {
     return kind < (EntryKind)FIGURE_KINDS ? &bank_library(bank)->figures[kind][index] : NULL;
+}
+
+static const Groove* groove_of(const Bank* const bank, const EntryKind kind, const uint32_t index)
+{
+    return kind == ENTRY_GROOVE ? &bank_library(bank)->grooves[index] : NULL;
 }
 
 static int add_specials(const EntryKind kind, Entry* const entries)
@@ -87,9 +94,13 @@ static bool make(Lists* const lists, const Bank* const bank, const EntryKind she
     for (uint32_t i = 0; i < known; ++i) {
         const EntryInfo* const info = bank_entry(bank, shelf, i);
         const EntryFacts facts = entry_facts(bank, shelf, i, room);
-        Entry entry = {
-            (int32_t)info->id,         info->label, info->comment, info->family, facts.difficulty,
-            figure_of(bank, shelf, i), ""};
+        Entry entry = {.id = (int32_t)info->id,
+                       .label = info->label,
+                       .comment = info->comment,
+                       .family = info->family,
+                       .difficulty = facts.difficulty,
+                       .figure = figure_of(bank, shelf, i),
+                       .groove = groove_of(bank, shelf, i)};
         tell(&facts, entry.told);
         insert(entries, &count, entry);
     }
@@ -176,6 +187,15 @@ static void pick(Model* const model, const EntryKind kind, const int index)
     const int kept = index < 0 ? 0 : index >= shelf->count ? shelf->count - 1 : index;
     if (shelf->count) {
         model_nudge(model, kind_controls[kind], (float)shelf->entries[kept].id);
+    }
+}
+
+void shelves_put_back(Model* const model, const EntryKind kind)
+{
+    for (int i = 0; i < FIGURE_KINDS; ++i) {
+        if ((EntryKind)i == kind || kind == ENTRY_KINDS) {
+            model_nudge(model, kind_controls[i], (float)AS_WRITTEN);
+        }
     }
 }
 

@@ -15,3 +15,6 @@ void shelves_walk(Model* model, EntryKind shelf, int by);
 
 /* The first entry of the family before or after. */
 void shelves_walk_family(Model* model, EntryKind shelf, int by);
+
+/* Hands, feet or fill as the groove has it; of ENTRY_KINDS all three. */
+void shelves_put_back(Model* model, EntryKind kind);

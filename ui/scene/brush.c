@@ -94,6 +94,18 @@ void brush_label(const Brush* const brush, const Box box, const char* const word
                 brush_type(11.0, false, ALIGN_LEFT, colour), words);
 }
 
+void brush_mark(const Brush* const brush, const Box box, const char* const words, const bool dashed,
+                const bool over)
+{
+    static const double dashes[] = {3.0, 2.0};
+    const Palette* const colours = brush->colours;
+    cairo_set_dash(brush->cairo, dashes, dashed ? 2 : 0, 0.0);
+    ink_frame(brush->cairo, box, 3.0, over ? 1.6 : 1.0, over ? colours->ink : colours->soft);
+    cairo_set_dash(brush->cairo, NULL, 0, 0.0);
+    ink_text_in(brush->cairo, box.x + box.width / 2.0, box.y + box.height - 5.0, box.width - 4.0,
+                brush_type(12.0, false, ALIGN_CENTRE, colours->ink), words);
+}
+
 void brush_button(const Brush* const brush, const Target* const target, const char* const words,
                   const bool can)
 {

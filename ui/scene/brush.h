@@ -55,5 +55,8 @@ double brush_stem_height(const Geometry* geometry, const SeenStroke* stroke);
 /* Words that get smaller, down to 11, and only then are cut. */
 double brush_fit(const Brush* brush, double x, double y, double room, Type type, const char* words);
 
+/* A word in a small box, dashed where it isn't kept. */
+void brush_mark(const Brush* brush, Box box, const char* words, bool dashed, bool over);
+
 /* A frame in a cell with words in it. */
 void brush_button(const Brush* brush, const Target* target, const char* words, bool can);

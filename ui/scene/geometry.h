@@ -6,6 +6,8 @@
 #include "ink.h"
 #include "view.h"
 
+#include <stddef.h>
+
 enum { LEAST_WIDTH = 720, LEAST_HEIGHT = 420, FIRST_WIDTH = 960, FIRST_HEIGHT = 540 };
 
 /* How real pixels become logical ones: a window smaller than the least is scaled
@@ -93,6 +95,7 @@ typedef struct {
     At groove_sign;
     At groove_name;
     double groove_room;
+    double groove_mark; /* base line of what is said in a box after the name */
     At change_word;
     At clock_word; /* in a small window the right end, as is tempo_word */
     At tempo_word;
@@ -109,15 +112,19 @@ typedef struct {
     At title;
     At up_sign;
     At down_sign;
-    Box name;
-    At foot;
-    double foot_room;
-    At next_sign;
-    At next;
-    double next_room;
+    Box name;      /* where nothing stands over the foot */
+    double over;   /* what that takes from the name's height */
+    At line;       /* over the foot, */
+    At foot;       /* the last */
+    double room;   /* of a line; the last one's ends before the dots */
+    double indent; /* of what stands after a sign */
     At dots;
-    At dots_word;
+    Box put_back;
 } CardPlaces;
+
+/* The box that says in so many letters what was changed: after the groove's name, or in its
+   place where that has none left. */
+Box geometry_changed(const TopRow* top, const char* name, size_t letters);
 
 CardPlaces geometry_card(const Geometry* geometry, LimbPair pair);
 

@@ -5,45 +5,67 @@
 #include <math.h>
 #include <stddef.h>
 
-static const TopRow compact_top = {
-    .enabled = {12, 10, 34, 22},
-    .on = {16, 21},
-    .groove = {50, 6, 336, 32},
-    .groove_name = {54, 28},
-    .groove_room = 306,
-    .groove_sign = {372, 22},
-    .clock = {444, 10, 90, 24},
-    .clock_word = {436, 28},
-    .tempo = {608, 6, 104, 34},
-    .tempo_word = {604, 28},
-    .tempo_number = {612, 30},
-};
+static TopRow compact_top(const double more)
+{
+    return (TopRow){
+        .enabled = {12, 10, 34, 22},
+        .on = {16, 21},
+        .groove = {50, 6, 312.0 + more, 32},
+        .groove_name = {54, 28},
+        .groove_room = 284.0 + more,
+        .groove_mark = 27,
+        .groove_sign = {350.0 + more, 22},
+        .clock = {530.0 + more, 10, 90, 24},
+        .clock_word = {524.0 + more, 28},
+        .tempo = {392.0 + more, 6, 96, 34},
+        .tempo_word = {388.0 + more, 28},
+        .tempo_number = {396.0 + more, 30},
+    };
+}
 
+/* All but the groove stands by the right edge. */
 TopRow geometry_top(const Geometry* const g)
 {
-    const double less = fmax(0.0, (FIRST_WIDTH - g->width) / 100.0); /* narrower than at first */
-    const double change = 332.0 - 30.0 * less;
-    const double clock = 652.0 - 58.0 * less;
-    const double tempo = 784.0 - 82.0 * less;
+    const double more = g->width - (g->compact ? LEAST_WIDTH : FIRST_WIDTH);
     const double words = 20.0;
     const TopRow row = {
         .enabled = {10, 7, 42, 45},
         .on_word = {16, words},
         .on = {16, 38},
-        .groove = {56, 8, 260.0 - 24.0 * less, 44},
+        .groove = {56, 8, 336.0 + more, 44},
         .groove_word = {60, words},
         .groove_sign = {111, 16},
         .groove_name = {60, 46},
-        .groove_room = 252.0 - 24.0 * less,
-        .change_at = {change, 26, 270, 24},
-        .change_word = {change, words},
-        .clock = {clock, 26, 94, 24},
-        .clock_word = {clock, words},
-        .tempo = {tempo, 8, 150, 46},
-        .tempo_word = {tempo + 4.0, words},
-        .tempo_number = {tempo + 4.0, 49},
+        .groove_room = 328.0 + more,
+        .groove_mark = 44,
+        .change_at = {694.0 + more, 26, 250, 24},
+        .change_word = {694.0 + more, words},
+        .clock = {580.0 + more, 26, 94, 24},
+        .clock_word = {580.0 + more, words},
+        .tempo = {428.0 + more, 8, 142, 46},
+        .tempo_word = {432.0 + more, words},
+        .tempo_number = {432.0 + more, 49},
     };
-    return g->compact ? compact_top : row;
+    return g->compact ? compact_top(more) : row;
+}
+
+/* Roughly, in the type of the groove's name: nothing here can measure words. */
+static double width_of_name(const char* const name)
+{
+    double width = 0.0;
+    for (const char* at = name; *at; ++at) {
+        const unsigned char byte = (unsigned char)*at;
+        width += byte < 0x80 ? 12.0 : byte >= 0xE0 ? 21.0 : byte >= 0xC0 ? 15.0 : 0.0;
+    }
+    return width;
+}
+
+Box geometry_changed(const TopRow* const top, const char* const name, const size_t letters)
+{
+    const double width = 14.0 + 7.0 * (double)letters;
+    const double last = top->groove_name.x + top->groove_room - width;
+    const double wanted = top->groove_name.x + width_of_name(name) + 10.0;
+    return (Box){wanted < last ? wanted : last, top->groove_mark - 14.0, width, 19.0};
 }
 
 CardPlaces geometry_card(const Geometry* const g, const LimbPair pair)
@@ -65,14 +87,14 @@ CardPlaces geometry_card(const Geometry* const g, const LimbPair pair)
         .title = {x + 10.0, top + 17.0},
         .up_sign = {end - 40.0, top + 13.0},
         .down_sign = {end - 18.0, top + 13.0},
-        .name = {x + 10.0, top + 22.0, width - 16.0, height - (g->compact ? 42.0 : 62.0)},
-        .foot = {x + 10.0, bottom - 28.0},
-        .foot_room = width - 20.0,
-        .next_sign = {x + 15.0, bottom - 32.0},
-        .next = {x + 24.0, bottom - 28.0},
-        .next_room = width - 32.0,
-        .dots = {x + 10.0, bottom - 13.0},
-        .dots_word = {x + 16.0, bottom - 9.0},
+        .name = {x + 10.0, top + 22.0, width - 16.0, height - (g->compact ? 42.0 : 46.0)},
+        .over = g->compact ? 14.0 : 16.0,
+        .line = {x + 10.0, bottom - (g->compact ? 24.0 : 27.0)},
+        .foot = {x + 10.0, bottom - 9.0},
+        .room = width - 20.0,
+        .indent = 14.0,
+        .dots = {end - 55.0, bottom - 13.0},
+        .put_back = {x + 6.0, bottom - 22.0, width - 66.0, 18.0},
     };
 }
 

@@ -191,3 +191,16 @@ void ink_triangle(cairo_t* const cairo, const double x, const double y, const do
         cairo_stroke(cairo);
     }
 }
+
+void ink_hook(cairo_t* const cairo, const double x, const double y, const Colour colour)
+{
+    ink_source(cairo, colour);
+    cairo_set_line_width(cairo, 1.4);
+    cairo_new_path(cairo);
+    cairo_move_to(cairo, x - 4.0, y - 2.0);
+    cairo_line_to(cairo, x + 2.0, y - 2.0);
+    cairo_arc(cairo, x + 2.0, y + 1.0, 3.0, -pi / 2.0, pi / 2.0);
+    cairo_stroke(cairo);
+    ink_line(cairo, x - 4.5, y - 2.0, x - 1.0, y - 5.0, 1.4, colour);
+    ink_line(cairo, x - 4.5, y - 2.0, x - 1.0, y + 1.0, 1.4, colour);
+}

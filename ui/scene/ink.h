@@ -62,6 +62,9 @@ typedef enum { POINT_UP, POINT_DOWN, POINT_RIGHT } Point;
 void ink_triangle(cairo_t* cairo, double x, double y, double half, Point point, bool filled,
                   Colour colour);
 
+/* An arrow that turns back, with its middle there. */
+void ink_hook(cairo_t* cairo, double x, double y, Colour colour);
+
 /* A notehead: x for cymbals, with a ring where open and a barred ring where half
    open, a diamond for the bell, a triangle for the cowbell, an oval for drums
    (Weinberg, "Guidelines for Drumset Notation", Percussive Notes, June 1994). */

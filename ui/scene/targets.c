@@ -2,6 +2,7 @@
 #include "targets.h"
 
 #include "dial.h"
+#include "picked.h"
 
 #include <math.h>
 #include <stddef.h>
@@ -15,11 +16,24 @@ static void add(TargetList* const list, const TargetKind kind, const int index, 
     }
 }
 
-static void add_top(const Geometry* const g, TargetList* const list)
+/* That something isn't the groove's own. */
+static void add_changed(const View* const view, const TopRow* const top, TargetList* const list)
+{
+    char words[PICKED_ROOM];
+    const Entry* const groove = view_entry(view, ENTRY_GROOVE, view_playing(view, ENTRY_GROOVE));
+    picked_words(view, words);
+    if (*words && groove) {
+        add(list, TARGET_PUT_BACK, ENTRY_KINDS, GROUP_NONE,
+            geometry_changed(top, groove->label, strlen(words)));
+    }
+}
+
+static void add_top(const View* const view, const Geometry* const g, TargetList* const list)
 {
     const TopRow top = geometry_top(g);
     add(list, TARGET_DIAL, CONTROL_ENABLED, GROUP_TOP, top.enabled);
     add(list, TARGET_CARD, ENTRY_GROOVE, GROUP_TOP, top.groove);
+    add_changed(view, &top, list);
     if (top.change_at.width > 0.0) {
         add(list, TARGET_DIAL, CONTROL_CHANGE_AT, GROUP_TOP, top.change_at);
     }
@@ -27,13 +41,17 @@ static void add_top(const Geometry* const g, TargetList* const list)
     add(list, TARGET_DIAL, CONTROL_TEMPO, GROUP_TOP, top.tempo);
 }
 
-static void add_card(const Geometry* const g, const EntryKind shelf, TargetList* const list)
+static void add_card(const View* const view, const Geometry* const g, const EntryKind shelf,
+                     TargetList* const list)
 {
     const bool is_feet = shelf == ENTRY_FEET;
     const CardPlaces card = geometry_card(g, is_feet ? PAIR_FEET : PAIR_HANDS);
     add(list, TARGET_CARD, (int)shelf, is_feet ? GROUP_FEET : GROUP_HANDS, card.box);
     add(list, TARGET_CARD_UP, (int)shelf, GROUP_NONE, card.up);
     add(list, TARGET_CARD_DOWN, (int)shelf, GROUP_NONE, card.down);
+    if (picked_here(view, shelf) && !view->place.waiting) {
+        add(list, TARGET_PUT_BACK, (int)shelf, GROUP_NONE, card.put_back);
+    }
 }
 
 static void add_limbs(const Geometry* const g, TargetList* const list)
@@ -162,10 +180,10 @@ void targets_of(const View* const view, const Geometry* const g, TargetList* con
         add(list, TARGET_READING, 0, GROUP_NONE, (Box){0.0, 0.0, g->width, g->height});
         return;
     }
-    add_top(g, list);
+    add_top(view, g, list);
     if (!g->list) {
-        add_card(g, ENTRY_HANDS, list);
-        add_card(g, ENTRY_FEET, list);
+        add_card(view, g, ENTRY_HANDS, list);
+        add_card(view, g, ENTRY_FEET, list);
     }
     if (!g->list || !g->compact) {
         add_limbs(g, list);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
-/* The top row, the cards of hands and feet, and the labels beside the rows. */
+/* The top row, and the labels beside the rows. */
 #include "brush.h"
+#include "picked.h"
 #include "words.h"
 
 #include <math.h>
@@ -26,8 +27,16 @@ static void draw_groove(const Brush* const brush, const TopRow* const top)
     }
     ink_triangle(brush->cairo, top->groove_sign.x, top->groove_sign.y,
                  brush->g->compact ? 5.0 : 4.5, POINT_DOWN, true, sign);
-    ink_text_in(brush->cairo, top->groove_name.x, top->groove_name.y, top->groove_room,
-                brush_type(20.0, true, ALIGN_LEFT, colours->ink), name);
+    const Target* const changed =
+        targets_find(brush->targets, (TargetId){TARGET_PUT_BACK, ENTRY_KINDS});
+    const double room = changed ? changed->box.x - 6.0 - top->groove_name.x : top->groove_room;
+    brush_fit(brush, top->groove_name.x, top->groove_name.y, room,
+              brush_type(20.0, true, ALIGN_LEFT, colours->ink), name);
+    if (changed) {
+        char words[PICKED_ROOM];
+        picked_words(view, words);
+        brush_mark(brush, changed->box, words, false, brush_is_hovered(brush, changed->id));
+    }
     brush_focus(brush, targets_find(brush->targets, id), 1.0);
 }
 
@@ -68,7 +77,6 @@ static void draw_top_words(const Brush* const brush, const TopRow* const top)
     const Type right = brush_type(11.0, false, ALIGN_RIGHT, brush->colours->soft);
     if (brush->g->compact) {
         ink_text(brush->cairo, top->clock_word.x, top->clock_word.y, right, "Clock");
-        ink_text(brush->cairo, top->tempo_word.x, top->tempo_word.y, right, "Tempo");
         return;
     }
     label(brush, top->on_word, "On");
@@ -88,111 +96,6 @@ void draw_top(const Brush* const brush)
     draw_tempo(brush, &top);
     ink_line(brush->cairo, 0.0, brush->g->top + 0.5, brush->g->width, brush->g->top + 0.5, 1.0,
              brush->colours->rule);
-}
-
-/* ---- Cards */
-
-/* "1 bar", "6 sixteenths", "2 beats, triplets". */
-static void length_text(const Figure* const figure, char text[64])
-{
-    const int64_t quarter = TICKS_PER_QUARTER;
-    const int grid = (int)(quarter / figure->step_ticks);
-    static const char* const names[] = {
-        [1] = "quarters",    [2] = "8ths",       [3] = "triplets",   [4] = "16ths",
-        [5] = "quintuplets", [6] = "sextuplets", [7] = "septuplets", [8] = "32nds"};
-    const bool is_named = quarter % figure->step_ticks == 0 && grid >= 1 && grid <= 8;
-    const char* const name = is_named ? names[grid] : "steps";
-    if (figure->bars) {
-        snprintf(text, 64, "%u bar%s, %s", figure->bars, figure->bars == 1 ? "" : "s", name);
-    } else if (figure->cycle_ticks % quarter == 0) {
-        const int beats = (int)(figure->cycle_ticks / quarter);
-        snprintf(text, 64, "%d beat%s, %s", beats, beats == 1 ? "" : "s", name);
-    } else {
-        snprintf(text, 64, "%d %s", (int)(figure->cycle_ticks / figure->step_ticks), name);
-    }
-}
-
-/* What waits for its line: the id, or what plays. */
-static int32_t waiting_id(const View* const view, const EntryKind shelf)
-{
-    const SeenBar* const coming = view_bar(view, view->place.change_bar);
-    if (!view->place.waiting || !coming || !coming->is_coming) {
-        return view_playing(view, shelf);
-    }
-    return (int32_t)(shelf == ENTRY_HANDS ? coming->hands : coming->feet);
-}
-
-static void draw_card_foot(const Brush* const brush, const CardPlaces* const card,
-                           const EntryKind shelf, const Entry* const entry)
-{
-    const View* const view = brush->view;
-    const Palette* const colours = brush->colours;
-    const int32_t waits = waiting_id(view, shelf);
-    const Entry* const next =
-        waits != view_playing(view, shelf) ? view_entry(view, shelf, waits) : NULL;
-    char text[160];
-    const int32_t asked = (int32_t)view->values[kind_controls[shelf]];
-    if (asked && !view_entry(view, shelf, asked)) {
-        snprintf(text, sizeof text, "%d: not in the bank", (int)asked);
-        ink_text_in(brush->cairo, card->foot.x, card->foot.y, card->foot_room,
-                    brush_type(11.0, true, ALIGN_LEFT, colours->ink), text);
-    } else if (next) {
-        ink_triangle(brush->cairo, card->next_sign.x, card->next_sign.y, 4.5, POINT_RIGHT, false,
-                     colours->accent);
-        snprintf(text, sizeof text, "next: %s", next->label);
-        ink_text_in(brush->cairo, card->next.x, card->next.y, card->next_room,
-                    brush_type(11.0, true, ALIGN_LEFT, colours->accent), text);
-    } else if (entry && entry->figure && !brush->g->compact) {
-        length_text(entry->figure, text);
-        ink_text_in(brush->cairo, card->foot.x, card->foot.y, card->foot_room,
-                    brush_type(11.0, false, ALIGN_LEFT, colours->soft), text);
-    }
-    if (entry && entry->difficulty) {
-        const double wide = brush_difficulty(brush, card->dots, entry->difficulty);
-        label(brush, (At){card->dots_word.x + wide, card->dots_word.y}, "difficulty");
-    }
-}
-
-static void draw_card_sign(const Brush* const brush, const At at, const TargetId id,
-                           const Point point)
-{
-    const Palette* const colours = brush->colours;
-    ink_triangle(brush->cairo, at.x, at.y, 5.5, point, true,
-                 brush_is_hovered(brush, id) ? colours->ink : colours->soft);
-}
-
-static void draw_card(const Brush* const brush, const Target* const target)
-{
-    const View* const view = brush->view;
-    const Palette* const colours = brush->colours;
-    const EntryKind shelf = (EntryKind)target->id.index;
-    const CardPlaces card = geometry_card(brush->g, shelf == ENTRY_HANDS ? PAIR_HANDS : PAIR_FEET);
-    const int32_t id = view_playing(view, shelf);
-    const Entry* const entry = view_entry(view, shelf, id);
-    const bool over = brush_is_hovered(brush, target->id);
-    char text[64];
-    ink_frame(brush->cairo, card.box, 5.0, over ? 1.6 : 1.0, over ? colours->ink : colours->edge);
-    label(brush, card.title, shelf == ENTRY_HANDS ? "Hands" : "Feet");
-    draw_card_sign(brush, card.up_sign, (TargetId){TARGET_CARD_UP, (int)shelf}, POINT_UP);
-    draw_card_sign(brush, card.down_sign, (TargetId){TARGET_CARD_DOWN, (int)shelf}, POINT_DOWN);
-    const bool is_known = view_bar(view, view_shown(view)) || (id && entry);
-    snprintf(text, sizeof text, id ? "%d, not in the bank" : is_known ? "rest" : " ", (int)id);
-    ink_name(brush->cairo, card.name,
-             brush_type(brush->g->compact ? 16.0 : 19.0, true, ALIGN_LEFT, colours->ink),
-             entry && id ? entry->label : text);
-    draw_card_foot(brush, &card, shelf, entry);
-    brush_focus(brush, target, 2.0);
-}
-
-void draw_cards(const Brush* const brush)
-{
-    for (int i = 0; i < brush->targets->count; ++i) {
-        const Target* const target = &brush->targets->targets[i];
-        if (target->id.kind == TARGET_CARD &&
-            (target->group == GROUP_HANDS || target->group == GROUP_FEET)) {
-            draw_card(brush, target);
-        }
-    }
 }
 
 /* ---- The labels beside the rows */

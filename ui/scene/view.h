@@ -20,6 +20,7 @@ typedef struct {
     const char* family;
     int difficulty;             /* 1 to 5, 0 if not said */
     const Figure* figure;       /* NULL for grooves and kit maps */
+    const Groove* groove;       /* NULL for all others */
     char told[ENTRY_TOLD_ROOM]; /* meter, grid and so on; "" where there is nothing to tell */
 } Entry;
 
@@ -38,6 +39,7 @@ typedef enum {
     TARGET_CARD,      /* index: EntryKind; opens its list */
     TARGET_CARD_UP,   /* the entry before */
     TARGET_CARD_DOWN, /* the entry after */
+    TARGET_PUT_BACK,  /* index: EntryKind; plays what the groove has; ENTRY_KINDS: all of it */
     TARGET_TAB,       /* index: Panel */
     TARGET_PAGE,      /* the panel's other row, where one shows */
     TARGET_BAR,       /* index: of the phrase */
