@@ -251,6 +251,22 @@ static void play_keys(Stage* const stage)
     stage_key(stage, 'k');
 }
 
+/* A groove with a feel of its own, and what that does. */
+static void play_dial_says(Stage* const stage)
+{
+    pick(stage, CONTROL_GROOVE, named(stage, ENTRY_GROOVE, "The Clerk's Stamp"));
+    stage_run(stage, 0.1);
+    stage_roll(stage, 1, 0.0f, 1.0f);
+    stage_run(stage, 1.2);
+    stage_point(stage, (TargetId){TARGET_DIAL, CONTROL_LOOSENESS});
+}
+
+static void play_dial_says_least(Stage* const stage)
+{
+    play(stage);
+    stage_point(stage, (TargetId){TARGET_DIAL, CONTROL_PUSH_SNARE});
+}
+
 static void play_reading(Stage* const stage)
 {
     play(stage);
@@ -292,6 +308,8 @@ const StageScene stage_scenes[] = {
     {"least", 720, 420, 1.0, play},
     {"under-least", 480, 300, 1.0, play},
     {"large", 1280, 760, 1.0, play},
+    {"dial-says", 960, 540, 1.0, play_dial_says},
+    {"dial-says-least", 720, 420, 1.0, play_dial_says_least},
     {"feet-list", 960, 540, 1.0, play_feet_list},
     {"feet-list-least", 720, 420, 1.0, play_feet_list},
     {"groove-list-light", 960, 540, 1.0, play_groove_list},

@@ -7,9 +7,6 @@
 #include "shelves.h"
 #include "typing.h"
 
-#include <math.h>
-#include <stdio.h>
-
 /* ---- Wherever the focus is */
 
 void effects_turn(Model* const model, const Press press)
@@ -44,25 +41,9 @@ void effects_put_all_back(Model* const model, const Press press)
     shelves_put_back(model, ENTRY_KINDS);
 }
 
-/* What is tapped is the beat: three eighths where they are one to the ear. */
-static double quarters_of_tap(const Model* const model)
+void effects_go_to_dial(Model* const model, const Press press)
 {
-    const SeenBar* const bar = view_bar(&model->view, view_shown(&model->view));
-    return bar && view_is_compound(bar->meter) ? 12.0 / bar->meter.beat_unit : 1.0;
-}
-
-void effects_tap(Model* const model, const Press press)
-{
-    const double taps = tap_at(&model->tap, press.seconds);
-    model_focus(model, (TargetId){TARGET_DIAL, CONTROL_TEMPO});
-    if (taps > 0.0) {
-        const bool is_own = model->view.values[CONTROL_CLOCK] > 0.5f;
-        char words[MESSAGE_ROOM];
-        model_nudge(model, CONTROL_TEMPO, (float)rint(taps * quarters_of_tap(model)));
-        snprintf(words, sizeof words, is_own ? "Tapped: %g" : "Tapped: %g for the own clock; key C",
-                 (double)model->view.values[CONTROL_TEMPO]);
-        model_say(model, words);
-    }
+    model_focus(model, (TargetId){TARGET_DIAL, press.which});
 }
 
 static void loop(Model* const model, const int64_t bar)

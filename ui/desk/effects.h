@@ -7,8 +7,7 @@
 typedef struct {
     int which; /* an index or a number of steps, as the row's key says */
     bool shift;
-    uint32_t text;  /* the code point typed; 0: none */
-    double seconds; /* when the key was struck, by a clock that goes forward */
+    uint32_t text; /* the code point typed; 0: none */
 } Press;
 
 typedef void Effect(Model* model, Press press);
@@ -17,7 +16,7 @@ typedef void Effect(Model* model, Press press);
 enum { HANDS_ALONE, FEET_ALONE, EVERYTHING };
 
 /* Wherever the focus is. */
-Effect effects_turn, effects_trigger, effects_hear_only, effects_open_list, effects_tap,
+Effect effects_turn, effects_trigger, effects_hear_only, effects_open_list, effects_go_to_dial,
     effects_put_all_back, effects_loop_shown, effects_next_panel, effects_do_item,
     effects_write_phrase, effects_show_keys, effects_read;
 

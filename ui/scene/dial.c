@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: ISC
 #include "dial.h"
 
+#include "felt.h"
+
 #include <math.h>
 #include <pango/pangocairo.h>
 #include <stdio.h>
@@ -31,9 +33,7 @@ static void entry_text(const View* const view, const Control control, const int3
 
 static void ratio_text(const double ratio, char text[DIAL_TEXT_ROOM])
 {
-    if (ratio < 1.0005) {
-        snprintf(text, DIAL_TEXT_ROOM, "as written");
-    } else if (ratio < 1.005) {
+    if (ratio < 1.005) {
         snprintf(text, DIAL_TEXT_ROOM, "straight");
     } else if (fabs(ratio - 2.0) < 0.005) {
         snprintf(text, DIAL_TEXT_ROOM, "triplet");
@@ -45,7 +45,7 @@ static void ratio_text(const double ratio, char text[DIAL_TEXT_ROOM])
 static void push_text(const double ms, char text[DIAL_TEXT_ROOM])
 {
     if (fabs(ms) < 0.05) {
-        snprintf(text, DIAL_TEXT_ROOM, "as written");
+        snprintf(text, DIAL_TEXT_ROOM, "on the beat");
     } else {
         snprintf(text, DIAL_TEXT_ROOM, "%.3g ms %s", fabs(ms), ms < 0.0 ? "ahead" : "behind");
     }
@@ -64,12 +64,22 @@ static const char* unit_of(const Dial* const dial, const double number)
     return dial->unit;
 }
 
+/* The unit of what the groove has written. */
+static const char* written_unit(const Dial* const dial)
+{
+    return dial->form != FORM_NUMBER   ? "as written"
+           : !strcmp(dial->unit, "ms") ? "ms, as written"
+                                       : "%, as written";
+}
+
 void dial_text(const View* const view, const Control control, const float value,
                char text[DIAL_TEXT_ROOM], const char** const unit)
 {
     const Dial* const dial = dial_of(control);
-    const double number = (double)value;
-    *unit = "";
+    double written = 0.0;
+    const bool is_written = felt_written(view, control, value, &written);
+    const double number = is_written ? written : (double)value;
+    *unit = is_written ? written_unit(dial) : "";
     switch (dial->form) {
     case FORM_NUMBER:
         if (dial->kind == DIAL_SWITCH) {
@@ -78,7 +88,7 @@ void dial_text(const View* const view, const Control control, const float value,
             snprintf(text, DIAL_TEXT_ROOM, "%s", dial->zero);
         } else {
             snprintf(text, DIAL_TEXT_ROOM, "%.4g", number);
-            *unit = unit_of(dial, number);
+            *unit = is_written ? *unit : unit_of(dial, number);
         }
         break;
     case FORM_WORDS:
@@ -95,6 +105,21 @@ void dial_text(const View* const view, const Control control, const float value,
     case FORM_ENTRY:
         entry_text(view, control, (int32_t)value, text);
         break;
+    }
+}
+
+void dial_help(const View* const view, const Control control, char text[DIAL_HELP_ROOM])
+{
+    const float value = view->values[control];
+    const char* unit = "";
+    char said[DIAL_TEXT_ROOM], felt[FELT_ROOM];
+    dial_text(view, control, value, said, &unit);
+    felt_words(view, control, value, felt);
+    if (*felt) {
+        snprintf(text, DIAL_HELP_ROOM, "%s.  %s%s%s: %s", dial_of(control)->help, said,
+                 *unit ? " " : "", unit, felt);
+    } else {
+        snprintf(text, DIAL_HELP_ROOM, "%s", dial_of(control)->help);
     }
 }
 

@@ -46,6 +46,11 @@ enum { DIAL_TEXT_ROOM = 96 };
 void dial_text(const View* view, Control control, float value, char text[DIAL_TEXT_ROOM],
                const char** unit);
 
+enum { DIAL_HELP_ROOM = 320 };
+
+/* What the dial does, and after it what its value now does, where there is a word for it. */
+void dial_help(const View* view, Control control, char text[DIAL_HELP_ROOM]);
+
 enum { DIAL_WHY_ROOM = 160 };
 
 /* Reads what a person typed.  A ratio may be typed as "2:1", a fraction with a point

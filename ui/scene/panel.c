@@ -274,7 +274,12 @@ void draw_help(const Brush* const brush)
     const TargetId pointed = view->hover.kind != TARGET_NONE ? view->hover
                              : g->list                       ? list
                                                              : view->focus;
+    char of_dial[DIAL_HELP_ROOM];
     const char* words = help_of(view, pointed);
+    if (pointed.kind == TARGET_DIAL) {
+        dial_help(view, (Control)pointed.index, of_dial);
+        words = of_dial;
+    }
     bool is_news = false; /* said even where there is no room for help */
     if (view->is_typing && *view->refused) {
         words = view->refused;
@@ -298,8 +303,11 @@ void draw_help(const Brush* const brush)
     }
     const Line help = geometry_help(g, explains(brush));
     const Line line = help.room > 0.0 || !is_news ? help : geometry_news(g);
+    const Type type = brush_type(11.0, false, ALIGN_LEFT, colours->soft);
+    if (words == of_dial && ink_width(brush->cairo, type, words) > line.room) {
+        words = dial_of((Control)pointed.index)->help; /* rather without its value than cut */
+    }
     if (line.room > 0.0) {
-        ink_text_in(brush->cairo, line.at.x, line.at.y, line.room,
-                    brush_type(11.0, false, ALIGN_LEFT, colours->soft), words);
+        ink_text_in(brush->cairo, line.at.x, line.at.y, line.room, type, words);
     }
 }

@@ -1,0 +1,154 @@
+// SPDX-License-Identifier: ISC
+/* Each dial of the page Feel is said in the same words in the window, in the port's comment
+   (read by lilv, LV2's reference) and in README's table; what is said of its default too. */
+#include "../../ui/scene/felt.h"
+#include "../desk/own_desk.h"
+#include "../help/check.h"
+#include "../plugin/bundle.h"
+
+#include <ctype.h>
+
+enum { README_ROOM = 1 << 17, SAID_ROOM = 1024 };
+
+static OwnDesk* own;
+static Host* host;
+static char readme[README_ROOM];
+
+static void read_readme(void)
+{
+    FILE* const file = fopen(FOURLIMB_SOURCE "/README.md", "r");
+    const size_t size = file ? fread(readme, 1, sizeof readme - 1, file) : 0;
+    CHECK(size > 0 && size < sizeof readme - 1);
+    if (file) {
+        fclose(file);
+    }
+}
+
+/* Behind the name and a colon. */
+static const char* sentence_of(const Control control)
+{
+    const char* const colon = strstr(dial_of(control)->help, ": ");
+    return colon ? colon + 2 : "";
+}
+
+static void comment_of(const Control control, char comment[SAID_ROOM])
+{
+    LilvNode* const property =
+        lilv_new_uri(host_world(host), "http://www.w3.org/2000/01/rdf-schema#comment");
+    LilvNode* const node = lilv_port_get(
+        host_plugin(host),
+        lilv_plugin_get_port_by_index(host_plugin(host), (uint32_t)(PORT_FIRST_CONTROL + control)),
+        property);
+    snprintf(comment, SAID_ROOM, "%s", node ? lilv_node_as_string(node) : "");
+    lilv_node_free(node);
+    lilv_node_free(property);
+}
+
+/* README's row of a dial, to its end; "" if it has none. */
+static void row_of(const Control control, char row[SAID_ROOM])
+{
+    char begin[SAID_ROOM];
+    snprintf(begin, sizeof begin, "\n| %s | %s |", dial_of(control)->label, sentence_of(control));
+    const char* const found = strstr(readme, begin);
+    const size_t size = found ? strcspn(found + 1, "\n") : 0;
+    snprintf(row, SAID_ROOM, "%.*s", (int)size, found ? found + 1 : "");
+}
+
+static bool is_of_feel(const Control control)
+{
+    return dial_of(control)->panel == PANEL_FEEL;
+}
+
+static void a_port_s_comment_begins_with_the_dial_s_words(void)
+{
+    int seen = 0;
+    for (int i = 0; i < CONTROL_COUNT; ++i) {
+        char comment[SAID_ROOM], want[SAID_ROOM];
+        comment_of((Control)i, comment);
+        check_case("%s: \"%s\"", control_rows[i].symbol, comment);
+        snprintf(want, sizeof want, "%s.", sentence_of((Control)i));
+        want[0] = (char)toupper((unsigned char)want[0]);
+        seen += is_of_feel((Control)i);
+        CHECK(!is_of_feel((Control)i) || !strncmp(comment, want, strlen(want)));
+    }
+    CHECK(seen >= 13);
+}
+
+static void readme_has_a_row_of_each_dial_in_its_words(void)
+{
+    for (int i = 0; i < CONTROL_COUNT; ++i) {
+        char row[SAID_ROOM];
+        row_of((Control)i, row);
+        check_case("%s: | %s | %s |", control_rows[i].symbol, dial_of((Control)i)->label,
+                   sentence_of((Control)i));
+        CHECK(!is_of_feel((Control)i) || *row);
+    }
+}
+
+static void both_have(const Control control, const float value)
+{
+    char comment[SAID_ROOM], row[SAID_ROOM], felt[FELT_ROOM];
+    felt_words(&own->model.view, control, value, felt);
+    comment_of(control, comment);
+    row_of(control, row);
+    check_case("%s at %g: \"%s\"", control_rows[control].symbol, (double)value, felt);
+    CHECK(strstr(comment, felt));
+    CHECK(strstr(row, felt));
+}
+
+static void what_the_default_does_is_said_in_both(void)
+{
+    for (int i = 0; i < CONTROL_COUNT; ++i) {
+        if (is_of_feel((Control)i)) {
+            both_have((Control)i, control_rows[i].normal);
+        }
+    }
+}
+
+static void each_word_of_looseness_is_said_in_both(void)
+{
+    for (float value = control_rows[CONTROL_LOOSENESS].least;
+         value <= control_rows[CONTROL_LOOSENESS].most; value += 0.5f) {
+        both_have(CONTROL_LOOSENESS, value);
+    }
+}
+
+/* The window's type is 12 in its second design, and 11 now. */
+static void what_a_dial_says_has_room_in_its_line(void)
+{
+    cairo_surface_t* const surface = cairo_image_surface_create(CAIRO_FORMAT_ARGB32, 8, 8);
+    cairo_t* const cairo = cairo_create(surface);
+    View* const view = &own->model.view;
+    const Geometry g = geometry_of(view);
+    view->readouts[READOUT_TEMPO_NOW] = 120.0f;
+    for (int i = 0; i < CONTROL_COUNT; ++i) {
+        const float normal = view->values[i];
+        const float span = control_rows[i].most - control_rows[i].least;
+        for (int step = 0; dial_of((Control)i)->kind != DIAL_PICK && step <= 100; ++step) {
+            char text[DIAL_HELP_ROOM];
+            view->values[i] = control_rows[i].least + span * (float)step / 100.0f;
+            dial_help(view, (Control)i, text);
+            const Type type = {12.0, false, ALIGN_LEFT, view->palette.ink};
+            check_case("\"%s\"", text);
+            CHECK(ink_width(cairo, type, text) <= geometry_help(&g, false).room);
+        }
+        view->values[i] = normal;
+    }
+    cairo_destroy(cairo);
+    cairo_surface_destroy(surface);
+}
+
+int main(void)
+{
+    own = own_desk_open();
+    host = bundle_host(48000.0);
+    read_readme();
+    RUN(a_port_s_comment_begins_with_the_dial_s_words);
+    RUN(readme_has_a_row_of_each_dial_in_its_words);
+    RUN(what_the_default_does_is_said_in_both);
+    RUN(each_word_of_looseness_is_said_in_both);
+    RUN(what_a_dial_says_has_room_in_its_line);
+    host_close(host);
+    own_desk_close(own);
+    return tests_end();
+}
