@@ -180,6 +180,27 @@ static void keys_and_clicks_arrive_in_their_order(void)
     CHECK_INT(apart(in_order), 1);
 }
 
+/* X counts milliseconds; the pane is polled once, long after both. */
+static bool times(void)
+{
+    Stage stage;
+    if (!begin(&stage)) {
+        return false;
+    }
+    TOOL("key", "a", "sleep", "0.4", "key", "b");
+    host_settle(&stage.host, stage.pane);
+    const PaneEvent* const events = stage.host.events;
+    const bool held =
+        CHECK_INT(stage.host.count, 2) && CHECK(events[1].seconds - events[0].seconds >= 0.399);
+    end(&stage);
+    return held;
+}
+
+static void a_key_says_when_it_was_struck(void)
+{
+    CHECK_INT(apart(times), 1);
+}
+
 static bool focus_goes(void)
 {
     Stage stage;
@@ -287,6 +308,7 @@ static const Test TESTS[] = {
     TEST(a_wheel_scrolls_where_the_pointer_is),
     TEST(every_key_arrives_once_under_its_name),
     TEST(keys_and_clicks_arrive_in_their_order),
+    TEST(a_key_says_when_it_was_struck),
     TEST(focus_is_told_and_not_taken_while_unseen),
     TEST(a_window_of_its_own_can_be_closed_and_other_messages_do_no_harm),
     TEST(a_pane_may_be_closed_within_an_event),

@@ -7,6 +7,9 @@
 #include "shelves.h"
 #include "typing.h"
 
+#include <math.h>
+#include <stdio.h>
+
 /* ---- Wherever the focus is */
 
 void effects_turn(Model* const model, const Press press)
@@ -41,9 +44,25 @@ void effects_put_all_back(Model* const model, const Press press)
     shelves_put_back(model, ENTRY_KINDS);
 }
 
-void effects_go_to_dial(Model* const model, const Press press)
+/* What is tapped is the beat: three eighths where they are one to the ear. */
+static double quarters_of_tap(const Model* const model)
 {
-    model_focus(model, (TargetId){TARGET_DIAL, press.which});
+    const SeenBar* const bar = view_bar(&model->view, view_shown(&model->view));
+    return bar && view_is_compound(bar->meter) ? 12.0 / bar->meter.beat_unit : 1.0;
+}
+
+void effects_tap(Model* const model, const Press press)
+{
+    const double taps = tap_at(&model->tap, press.seconds);
+    model_focus(model, (TargetId){TARGET_DIAL, CONTROL_TEMPO});
+    if (taps > 0.0) {
+        const bool is_own = model->view.values[CONTROL_CLOCK] > 0.5f;
+        char words[MESSAGE_ROOM];
+        model_nudge(model, CONTROL_TEMPO, (float)rint(taps * quarters_of_tap(model)));
+        snprintf(words, sizeof words, is_own ? "Tapped: %g" : "Tapped: %g for the own clock; key C",
+                 (double)model->view.values[CONTROL_TEMPO]);
+        model_say(model, words);
+    }
 }
 
 static void loop(Model* const model, const int64_t bar)

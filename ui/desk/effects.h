@@ -7,7 +7,8 @@
 typedef struct {
     int which; /* an index or a number of steps, as the row's key says */
     bool shift;
-    uint32_t text; /* the code point typed; 0: none */
+    uint32_t text;  /* the code point typed; 0: none */
+    double seconds; /* when the key was struck, by a clock that goes forward */
 } Press;
 
 typedef void Effect(Model* model, Press press);
@@ -16,7 +17,7 @@ typedef void Effect(Model* model, Press press);
 enum { HANDS_ALONE, FEET_ALONE, EVERYTHING };
 
 /* Wherever the focus is. */
-Effect effects_turn, effects_trigger, effects_hear_only, effects_open_list, effects_go_to_dial,
+Effect effects_turn, effects_trigger, effects_hear_only, effects_open_list, effects_tap,
     effects_put_all_back, effects_loop_shown, effects_next_panel, effects_do_item,
     effects_write_phrase, effects_show_keys, effects_read;
 

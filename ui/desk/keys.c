@@ -32,9 +32,11 @@ static bool act(Model* const model, const Scope scope, const PaneEvent* const ev
     for (int row = 0; (action = actions_row(row)); ++row) {
         const int at = action->scope == scope ? find(action, event) : -1;
         if (at >= 0) {
-            action->effect(model, (Press){.which = action->keys[at].which,
-                                          .shift = event->modifiers & PANE_SHIFT,
-                                          .text = event->text});
+            action->effect(model,
+                           (Press){.which = action->keys[at].which,
+                                   .shift = event->modifiers & PANE_SHIFT,
+                                   .text = event->text,
+                                   .seconds = event->seconds > 0.0 ? event->seconds : model->now});
             model->is_dirty = true;
             return true;
         }

@@ -8,6 +8,7 @@
 #include "../scene/targets.h"
 #include "editor.h"
 #include "entries.h"
+#include "tap.h"
 
 /* Where values go.  `touch` may be NULL: the host doesn't want to know. */
 typedef struct {
@@ -47,6 +48,7 @@ struct Model {
     double drag_y;
     double clicked_at; /* for double clicks, seconds */
     TargetId clicked;
+    Tap tap;
     Editor editor;
     SessionEntries entries_told;
 };

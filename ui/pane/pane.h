@@ -63,6 +63,7 @@ typedef struct {
     uint32_t key;       /* a PaneKey, or the code point typed, letters in lower case */
     uint32_t text;      /* the code point typed, or 0: named keys, and with Control, Alt or Super */
     uint32_t modifiers; /* PANE_SHIFT and so on, or-ed */
+    double seconds;     /* of a key: when it was struck, by the clock of X; 0: not told */
     int width, height;
 } PaneEvent;
 /* Not told: horizontal wheels, buttons above 3, modifier keys alone, dead keys and

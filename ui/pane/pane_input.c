@@ -134,7 +134,8 @@ static void take_size(Pane* const pane, const XConfigureEvent* const event)
 static void take_key(Pane* const pane, XKeyEvent* const event)
 {
     const bool press = event->type == KeyPress;
-    const PaneEvent told = press ? pane_key_of(event) : (PaneEvent){.kind = PANE_KEY};
+    PaneEvent told = press ? pane_key_of(event) : (PaneEvent){.kind = PANE_KEY};
+    told.seconds = (double)event->time * 1e-3;
     add(pane, (PaneNews){.told = told, .key = *event});
 }
 

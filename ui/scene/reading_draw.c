@@ -51,7 +51,8 @@ static void draw_tempo(const Brush* const brush, const ReadingPlaces* const plac
     char text[32];
     const Palette* const colours = brush->colours;
     const SeenBar* const bar = view_bar(brush->view, view_shown(brush->view));
-    const double tempo = (double)brush->view->readouts[READOUT_TEMPO_NOW];
+    const bool is_dotted = bar && view_is_compound(bar->meter) && bar->meter.beat_unit == 8;
+    const double tempo = (double)brush->view->readouts[READOUT_TEMPO_NOW] / (is_dotted ? 1.5 : 1.0);
     snprintf(text, sizeof text, tempo > 0.0 ? "%.4g" : "\xE2\x80\x93", tempo);
     const double wide =
         ink_text(brush->cairo, places->tempo.x, places->tempo.y,
@@ -61,6 +62,10 @@ static void draw_tempo(const Brush* const brush, const ReadingPlaces* const plac
     head_draw(brush->cairo, head.x, head.y, VOICE_SNARE, (Mark){colours->ink, 3.0 * u, false});
     ink_line(brush->cairo, head.x + 10.0 * u, head.y, head.x + 10.0 * u, head.y - 40.0 * u, 3.0 * u,
              colours->ink);
+    if (is_dotted) {
+        ink_fill_round(brush->cairo, (Box){head.x + 16.0 * u, head.y - 3.0 * u, 6.0 * u, 6.0 * u},
+                       3.0 * u, colours->ink);
+    }
     ink_text(brush->cairo, head.x + 46.0 * u, places->tempo.y,
              type_of(brush, READING_TEMPO, false, ALIGN_CENTRE, colours->soft), "=");
     if (bar) {

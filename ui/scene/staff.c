@@ -134,17 +134,10 @@ static void draw_changes(const Brush* const brush, const Shown* const shown, con
 
 /* ---- Lines */
 
-/* In compound meters three eighths are a beat to the ear: 6, 9 or 12 over 8 or 16. */
-static bool is_compound(const Meter meter)
-{
-    const double thirds = meter.beats_per_bar / 3.0;
-    return meter.beat_unit >= 8 && thirds > 1.5 && fabs(thirds - floor(thirds)) < 1e-9;
-}
-
 static void draw_grid(const Brush* const brush, const Shown* const shown)
 {
     const Geometry* const g = brush->g;
-    const int group = is_compound(shown->bar->meter) ? 3 : 0;
+    const int group = view_is_compound(shown->bar->meter) ? 3 : 0;
     const double beats = shown->is_next ? shown->space.ahead : shown->space.beats;
     for (int beat = 0; beat < (int)ceil(beats); ++beat) {
         const double x = floor(lanes_x(shown, beat * shown->space.ticks)) + 0.5;
