@@ -51,10 +51,20 @@ static void finish(FootLoad* const foot_load)
     }
 }
 
+static bool is_at_another(const FootLoad* const foot_load, const double tempo)
+{
+    return fabs(tempo / foot_load->tempo - 1.0) > 1e-6;
+}
+
+bool foot_load_is_done(const FootLoad* const foot_load, const double tempo)
+{
+    return foot_load->at >= foot_load->end && !is_at_another(foot_load, tempo);
+}
+
 void foot_load_step(FootLoad* const foot_load, const double tempo)
 {
     if (foot_load->at >= foot_load->end) {
-        if (fabs(tempo / foot_load->tempo - 1.0) > 1e-6) {
+        if (is_at_another(foot_load, tempo)) {
             const Selection selection = foot_load->selection;
             foot_load_start(foot_load, &selection, foot_load->meter, tempo);
         }

@@ -41,3 +41,6 @@ bool foot_load_is_of(const FootLoad* foot_load, const Selection* selection, Swin
 /* Looks at the next quarter note; starts again by itself if the tempo has become
    another by the time it is done. */
 void foot_load_step(FootLoad* foot_load, double tempo);
+
+/* True if another step would change nothing. */
+bool foot_load_is_done(const FootLoad* foot_load, double tempo);

@@ -42,6 +42,8 @@ void engine_init(Engine* const engine, const Library* const library, const doubl
     engine->foot_load = (FootLoad){.at = 0};
     lookahead_start(&engine->lookahead);
     engine->revision = 1;
+    engine->is_at_rest = false;
+    engine->stirs = 1;
     engine->foot_load_of = 0;
     engine->out.count = engine->out.room = 0;
     position_init(&engine->position, frames_per_second);
@@ -87,6 +89,7 @@ void engine_report(Engine* const engine, const Report* const report, const uint3
     Jump jump = {.from = clock_tick(&groove_clock->clock, groove_clock->clock.now),
                  .rolling = groove_clock->rolling};
     const PositionEvent event = position_report(&engine->position, report);
+    engine_stir(engine);
     if (groove_clock->own) {
         return;
     }
@@ -105,6 +108,7 @@ void engine_report(Engine* const engine, const Report* const report, const uint3
 void engine_locate(Engine* const engine, const Meter meter, const double tempo, const int64_t tick)
 {
     GrooveClock* const groove_clock = &engine->groove_clock;
+    engine_stir(engine);
     position_locate(&engine->position, meter, tempo, (double)tick);
     groove_clock_look(groove_clock, &engine->position);
     break_off(engine, (Jump){.seam = groove_clock->played_until}, 0);
@@ -112,6 +116,7 @@ void engine_locate(Engine* const engine, const Meter meter, const double tempo, 
 
 void engine_stop(Engine* const engine, const uint32_t offset)
 {
+    engine_stir(engine);
     position_stop(&engine->position);
     groove_clock_look(&engine->groove_clock, &engine->position);
     break_off(engine, (Jump){.seam = engine->groove_clock.played_until}, offset);
@@ -233,16 +238,35 @@ static uint32_t advance(Engine* const engine, const uint32_t offset, const uint3
     return part;
 }
 
-void engine_advance(Engine* const engine, const uint32_t offset, const uint32_t frames)
+/* Where all has been looked at and nothing moved, nothing will before something is told. */
+static bool comes_to_rest(const Engine* const engine, const uint32_t revision)
 {
+    return !engine->groove_clock.rolling && !engine->position.rolling &&
+           engine->revision == revision && !engine->scheduler.count && engine_has_foot_load(engine);
+}
+
+static void advance_all(Engine* const engine, const uint32_t offset, const uint32_t frames)
+{
+    const uint32_t revision = engine->revision;
+    uint32_t lines = 0;
+    engine_stir(engine);
     if (!engine_settings(engine)->enabled) {
         scheduler_silence(&engine->scheduler, offset, &engine->out);
     }
-    uint32_t lines = 0;
     for (uint32_t done = 0; done < frames;) {
         const uint32_t part = advance(engine, offset + done, frames - done, lines < PLAN_MAX);
         lines += !part;
         done += part;
     }
     engine_step_foot_load(engine);
+    engine->is_at_rest = frames && comes_to_rest(engine, revision);
+}
+
+void engine_advance(Engine* const engine, const uint32_t offset, const uint32_t frames)
+{
+    if (engine->is_at_rest) {
+        groove_clock_wait(&engine->groove_clock, &engine->position, frames);
+    } else {
+        advance_all(engine, offset, frames);
+    }
 }

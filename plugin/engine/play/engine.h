@@ -20,6 +20,8 @@ typedef struct {
     bool is_song;             /* the plan is told by who knows the song; else by the settings */
     Swing swing;              /* of the quarter note drawn last */
     uint32_t revision;        /* rises with each change of what is or will be played */
+    bool is_at_rest;          /* standing, with nothing to do until something is told */
+    uint32_t stirs;           /* rises with all that can change what engine_readouts tells */
     Position position;        /* the host's */
     GrooveClock groove_clock; /* the groove's: all ticks are its */
     Lookahead lookahead;

@@ -4,6 +4,9 @@
 
 #include "passage.h"
 
+/* Something was told or done: it isn't at rest, and what is told of it may be another. */
+void engine_stir(Engine* engine);
+
 /* Settings alone say what is played, now and from wherever. */
 void engine_begin_plan(Engine* engine, const Settings* settings);
 
@@ -36,3 +39,6 @@ void engine_restart_foot_load(Engine* engine);
 
 /* Looks at a bounded share of it; anew if another phrase sounds, however that came. */
 void engine_step_foot_load(Engine* engine);
+
+/* True if it has been looked through, and is that of what sounds. */
+bool engine_has_foot_load(const Engine* engine);

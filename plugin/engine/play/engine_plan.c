@@ -11,6 +11,7 @@ void engine_find(Engine* const engine)
 {
     plan_find(&engine->plan, engine->library, passage_tempo_now(engine));
     ++engine->revision;
+    engine_stir(engine);
 }
 
 /* Settings alone say what is played: from one line of theirs on to the next. */

@@ -9,6 +9,12 @@ const Settings* engine_settings(const Engine* const engine)
     return &passage_entry(engine)->settings;
 }
 
+void engine_stir(Engine* const engine)
+{
+    engine->is_at_rest = false;
+    ++engine->stirs;
+}
+
 Selection engine_selection(const Engine* const engine)
 {
     const Passage passage = passage_sounding(engine);
@@ -39,6 +45,12 @@ void engine_step_foot_load(Engine* const engine)
         }
     }
     foot_load_step(foot_load, tempo);
+}
+
+bool engine_has_foot_load(const Engine* const engine)
+{
+    return engine->foot_load_of == engine->revision &&
+           foot_load_is_done(&engine->foot_load, passage_tempo_now(engine));
 }
 
 uint32_t engine_dropped(const Engine* const engine)
