@@ -260,7 +260,7 @@ $(IN_RIG): $(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(RIG) $(TALK) $(BA
 	$(Q)$(LINK) -rdynamic -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(BANK_LIBS) -lX11 -ljack -ldl -lpthread -lm
 
 # The plugin linked in.
-DIRECT := $(patsubst %,$(BUILD)/tests/plugin/test_%,no_memory small_stack instances inbox queue)
+DIRECT := $(patsubst %,$(BUILD)/tests/plugin/test_%,no_memory small_stack instances inbox ports queue)
 $(BUILD)/tests/plugin/test_no_memory: WRAP = $(call wrapped,malloc calloc realloc strdup strndup realpath)
 $(BUILD)/tests/plugin/test_instances: WRAP = $(call wrapped,malloc calloc realloc strdup fopen)
 $(DIRECT): $(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(BUILD)/ui/command/uri_table.o $(LV2) $(BANK) $(ENGINE)

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: ISC
-/* plugin.c - the LV2 plugin: ports, lifecycle and run().  Nothing musical is
-   decided here. */
+/* plugin.c - the LV2 plugin: lifecycle and run().  Nothing musical is decided here. */
 #include "../engine/play/engine.h"
 #include "../talk/decode.h"
 #include "worker.h"
 #include "inbox.h"
 #include "notify.h"
 #include "pass.h"
+#include "ports.h"
 #include "state.h"
 
 #include <lv2/core/lv2.h>
@@ -26,13 +26,10 @@ typedef struct {
     Inbox inbox;
     Notify notify;
     double rate;
-    const LV2_Atom_Sequence* control;
-    LV2_Atom_Sequence* midi_out;
-    LV2_Atom_Sequence* notify_out;
-    const float* controls[CONTROL_COUNT];
-    float* readouts[READOUT_COUNT];
-    float values[CONTROL_COUNT]; /* as last taken over */
-    bool wants_fill;             /* one was asked for, but nothing rolled */
+    Ports ports;
+    float readouts[READOUT_COUNT];
+    uint32_t readouts_of; /* the engine's stirs */
+    bool wants_fill;      /* one was asked for, but nothing rolled */
 } Plugin;
 
 static bool open_worker(Plugin* const plugin, const char* const bundle_path,
@@ -73,11 +70,10 @@ static void take_snapshot(Plugin* const plugin)
 static void start_afresh(Plugin* const plugin)
 {
     engine_init(&plugin->engine, snapshot_library(plugin->snapshot), plugin->rate);
+    plugin->readouts_of = 0;
     plugin->through = (Through){.dropped = 0};
     take_snapshot(plugin);
-    for (int i = 0; i < CONTROL_COUNT; ++i) {
-        plugin->values[i] = control_rows[i].normal;
-    }
+    ports_start(&plugin->ports);
     preview_start(&plugin->notify.preview_feed.preview);
 }
 
@@ -131,6 +127,7 @@ static LV2_Handle instantiate(const LV2_Descriptor* const descriptor, const doub
         return NULL;
     }
     plugin->rate = rate;
+    ports_init(&plugin->ports);
     plugin->uris = uris_map(map);
     notify_init(&plugin->notify, map, plugin->worker.answers, rate);
     notify_snapshot(&plugin->notify, plugin->snapshot);
@@ -141,18 +138,7 @@ static LV2_Handle instantiate(const LV2_Descriptor* const descriptor, const doub
 /* Threading class: Audio. */
 static void connect_port(const LV2_Handle instance, const uint32_t port, void* const data)
 {
-    Plugin* const plugin = (Plugin*)instance;
-    if (port == PORT_CONTROL) {
-        plugin->control = (const LV2_Atom_Sequence*)data;
-    } else if (port == PORT_MIDI_OUT) {
-        plugin->midi_out = (LV2_Atom_Sequence*)data;
-    } else if (port == PORT_NOTIFY) {
-        plugin->notify_out = (LV2_Atom_Sequence*)data;
-    } else if (port < PORT_FIRST_READOUT) {
-        plugin->controls[port - PORT_FIRST_CONTROL] = (const float*)data;
-    } else if (port < PORT_FIRST_READOUT + READOUT_COUNT) {
-        plugin->readouts[port - PORT_FIRST_READOUT] = (float*)data;
-    }
+    ports_connect(&((Plugin*)instance)->ports, port, data);
 }
 
 /* Those that differ from the defaults: a default session needs no names. */
@@ -160,7 +146,7 @@ static void remember_ids(Plugin* const plugin)
 {
     Used used = {.settled = false};
     for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
-        const int32_t id = settings_pick(plugin->values, (EntryKind)kind);
+        const int32_t id = settings_pick(plugin->ports.values, (EntryKind)kind);
         const int32_t normal = (int32_t)control_rows[kind_controls[kind]].normal;
         used.ids[kind] = id > 0 && id != normal ? (uint32_t)id : 0;
     }
@@ -175,21 +161,16 @@ static void ask_for_fill(Plugin* const plugin)
 
 static void take_controls(Plugin* const plugin)
 {
-    float values[CONTROL_COUNT];
-    for (int i = 0; i < CONTROL_COUNT; ++i) {
-        values[i] = plugin->controls[i] ? *plugin->controls[i] : control_rows[i].normal;
-    }
-    plugin->wants_fill =
-        values[CONTROL_FILL_NOW] > 0.0f && !(plugin->values[CONTROL_FILL_NOW] > 0.0f);
-    /* Bit for bit on purpose: not a number equals itself, and 0 isn't -0.
-       NOLINTNEXTLINE(bugprone-suspicious-memory-comparison,cert-exp42-c,cert-flp37-c) */
-    if (memcmp(values, plugin->values, sizeof values)) {
-        memcpy(plugin->values, values, sizeof values);
+    const float* const values = plugin->ports.values;
+    const bool wanted = values[CONTROL_FILL_NOW] > 0.0f;
+    plugin->wants_fill = false; /* it is for one block */
+    if (ports_take(&plugin->ports)) {
         const Settings settings = settings_from_controls(values);
         engine_set(&plugin->engine, &settings);
         remember_ids(plugin);
+        plugin->wants_fill = !wanted && values[CONTROL_FILL_NOW] > 0.0f;
+        ask_for_fill(plugin);
     }
-    ask_for_fill(plugin);
 }
 
 /* Plays up to frame `end` in slices, so that any block size is bounded work. */
@@ -207,15 +188,14 @@ static uint32_t play(Plugin* const plugin, const MidiOutput output, uint32_t don
     return done;
 }
 
-static void write_readouts(const Plugin* const plugin)
+/* A block in which nothing stirred tells what the one before did. */
+static void tell_readouts(Plugin* const plugin)
 {
-    float values[READOUT_COUNT];
-    engine_readouts(&plugin->engine, values);
-    for (int i = 0; i < READOUT_COUNT; ++i) {
-        if (plugin->readouts[i]) {
-            *plugin->readouts[i] = values[i];
-        }
+    if (plugin->readouts_of != plugin->engine.stirs) {
+        plugin->readouts_of = plugin->engine.stirs;
+        engine_readouts(&plugin->engine, plugin->readouts);
     }
+    ports_tell(&plugin->ports, plugin->readouts);
 }
 
 /* What is asked for by a property, or ASKS. */
@@ -262,7 +242,7 @@ static void take_section(Plugin* const plugin, const ToldSection* const section)
                              .ends = section->ends,
                              .settings = settings_from_controls(section->controls)};
     if (section->begins) {
-        const Settings settings = settings_from_controls(plugin->values);
+        const Settings settings = settings_from_controls(plugin->ports.values);
         engine_plan_clear(&plugin->engine);
         engine_set(&plugin->engine, &settings);
     }
@@ -311,10 +291,10 @@ static uint32_t play_inbox(Plugin* const plugin, const MidiOutput output, uint32
 static void run(const LV2_Handle instance, const uint32_t frames)
 {
     Plugin* const plugin = (Plugin*)instance;
-    const MidiOutput output = midi_output(plugin->midi_out, &plugin->uris);
+    const MidiOutput output = midi_output(plugin->ports.midi_out, &plugin->uris);
     take_snapshot(plugin);
     take_controls(plugin);
-    InputReader reader = input_reader(plugin->control, &plugin->uris);
+    InputReader reader = input_reader(plugin->ports.control, &plugin->uris);
     uint32_t done = 0;
     pass_late(&plugin->through, output, &plugin->uris);
     while (inbox_fill(&plugin->inbox, &reader)) {
@@ -322,9 +302,9 @@ static void run(const LV2_Handle instance, const uint32_t frames)
     }
     play(plugin, output, done, frames);
     ask_for_fill(plugin);
-    write_readouts(plugin);
+    tell_readouts(plugin);
     plugin->notify.lost_notes = plugin->through.dropped;
-    notify_run(&plugin->notify, plugin->notify_out, &plugin->engine, frames, &plugin->uris);
+    notify_run(&plugin->notify, plugin->ports.notify_out, &plugin->engine, frames, &plugin->uris);
     worker_wake(&plugin->worker);
 }
 
