@@ -86,6 +86,10 @@ bool inbox_fill(Inbox* const inbox, InputReader* const reader)
     if (!inbox->left) {
         begin(inbox, reader);
     }
+    if (!inbox->left) {
+        inbox->count = inbox->next = 0;
+        return false;
+    }
     const bool is_first = inbox->left == inbox->size;
     InputReader again = inbox->begin;
     inbox->count = inbox->next = 0;

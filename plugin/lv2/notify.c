@@ -32,6 +32,7 @@ static void tell_entries(Notify* const notify)
 void notify_snapshot(Notify* const notify, const Snapshot* const snapshot)
 {
     const Snapshot* const before = notify->snapshot;
+    notify->is_due = true;
     for (int kind = 0; before && kind < FIGURE_KINDS; ++kind) {
         notify->draft_due[kind] |= !still_empty(snapshot_draft(before, (FigureKind)kind),
                                                 snapshot_draft(snapshot, (FigureKind)kind));
@@ -48,6 +49,7 @@ void notify_snapshot(Notify* const notify, const Snapshot* const snapshot)
 
 void notify_asked(Notify* const notify, const LV2_URID property, const Uris* const uris)
 {
+    notify->is_due = true;
     preview_feed_ask(&notify->preview_feed, !property, property == uris->fl_noteIn);
     if (!property || property == uris->fl_sessionEntries) {
         tell_entries(notify);
@@ -170,6 +172,15 @@ static void tell_answers(Notify* const notify, const Uris* const uris)
     }
 }
 
+static bool has_due(const Notify* const notify)
+{
+    bool is_due = notify->dropped_due || notify->bank_due || notify->entries_due;
+    for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
+        is_due |= notify->draft_due[kind];
+    }
+    return is_due;
+}
+
 /* Each in its turn as far as there is room. */
 static void tell_all(Notify* const notify, const uint32_t dropped, const Uris* const uris)
 {
@@ -191,6 +202,14 @@ static void tell_all(Notify* const notify, const uint32_t dropped, const Uris* c
         }
     }
     tell_answers(notify, uris);
+    notify->is_due = has_due(notify);
+}
+
+/* As in almost every block that nobody looks on in. */
+static bool has_nothing_to_tell(const Notify* const notify, const uint32_t dropped)
+{
+    return !notify->is_due && !notify->refused && dropped == notify->told_dropped &&
+           notify->preview_feed.watched <= 0 && queue_is_empty(notify->answers);
 }
 
 void notify_run(Notify* const notify, LV2_Atom_Sequence* const sequence, const Engine* const engine,
@@ -204,10 +223,15 @@ void notify_run(Notify* const notify, LV2_Atom_Sequence* const sequence, const E
         sequence->atom = (LV2_Atom){0, 0};
         return;
     }
+    const uint32_t dropped = engine_dropped(engine) + notify->lost_notes;
+    if (has_nothing_to_tell(notify, dropped)) {
+        *sequence = (LV2_Atom_Sequence){{sizeof sequence->body, uris->atom_Sequence}, {0, 0}};
+        return;
+    }
     LV2_Atom_Forge_Frame frame;
     lv2_atom_forge_set_buffer(&notify->forge, (uint8_t*)sequence, capacity);
     lv2_atom_forge_sequence_head(&notify->forge, &frame, 0);
-    tell_all(notify, engine_dropped(engine) + notify->lost_notes, uris);
+    tell_all(notify, dropped, uris);
     preview_feed_tell(&notify->preview_feed, &notify->forge, engine, frames, uris);
     lv2_atom_forge_pop(&notify->forge, &frame);
 }

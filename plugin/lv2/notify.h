@@ -18,6 +18,7 @@ typedef struct {
     const char* refused;      /* a sentence of ours, or NULL */
     uint32_t lost_notes;      /* that came in and found no room, beside our own strokes */
     uint32_t told_dropped;
+    bool is_due;      /* any of what follows may be */
     bool dropped_due; /* to be told though nothing more was dropped */
     bool bank_due;
     bool draft_due[FIGURE_KINDS];

@@ -82,13 +82,19 @@ bool queue_put(Queue* const queue, const uint32_t kind, const int64_t number,
     return true;
 }
 
+bool queue_is_empty(const Queue* const queue)
+{
+    return atomic_load_explicit(&queue->put, memory_order_acquire) ==
+           atomic_load_explicit(&queue->taken, memory_order_relaxed);
+}
+
 bool queue_first(const Queue* const queue, Parcel* const parcel)
 {
-    const uint32_t taken = atomic_load_explicit(&queue->taken, memory_order_relaxed);
-    if (atomic_load_explicit(&queue->put, memory_order_acquire) == taken) {
+    if (queue_is_empty(queue)) {
         return false;
     }
-    read_at(queue, taken, parcel, sizeof *parcel);
+    read_at(queue, atomic_load_explicit(&queue->taken, memory_order_relaxed), parcel,
+            sizeof *parcel);
     return true;
 }
 

@@ -21,6 +21,9 @@ void queue_free(Queue* queue);
 /* Copies a parcel in; false if there is no room for it. */
 bool queue_put(Queue* queue, uint32_t kind, int64_t number, const void* bytes, uint32_t size);
 
+/* For who takes. */
+bool queue_is_empty(const Queue* queue);
+
 /* The head of the oldest parcel; false if there is none.  It stays until queue_drop. */
 bool queue_first(const Queue* queue, Parcel* parcel);
 

@@ -118,7 +118,8 @@ bool worker_ask(Worker* const worker, const Ask ask, const char* const text, con
 
 Snapshot* worker_take(Worker* const worker)
 {
-    return atomic_exchange(&worker->arriving, NULL);
+    const bool is_any = atomic_load_explicit(&worker->arriving, memory_order_relaxed);
+    return is_any ? atomic_exchange(&worker->arriving, NULL) : NULL;
 }
 
 void worker_leave(Worker* const worker, Snapshot* const snapshot)
