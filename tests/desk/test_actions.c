@@ -101,8 +101,8 @@ static void enter(const Scope scope)
     case SCOPE_ITEM:
         focus(TARGET_EDIT, EDIT_GRID);
         break;
-    case SCOPE_COLOURS:
-        focus(TARGET_THEME, 0);
+    case SCOPE_OPTION:
+        focus(TARGET_OPTION, OPTION_TEXT);
         break;
     case SCOPE_OTHER:
         focus(TARGET_TAB, PANEL_RHYTHM);

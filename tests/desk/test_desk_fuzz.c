@@ -2,6 +2,7 @@
 /* A hundred thousand inputs and events by chance, from fixed seeds: nothing breaks
    (run under sanitizers too), nothing out of range is written, every dial taken
    hold of is let go. */
+#include "../../ui/desk/options.h"
 #include "../help/check.h"
 #include "../talk/talk.h"
 #include "recorded.h"
@@ -137,6 +138,7 @@ static void after_it_the_window_works_as_ever(void)
 {
     const PaneEvent keys = {.kind = PANE_FOCUS_IN};
     controller_resize(&own->model, 960, 540, 1.0);
+    options_take(&own->model, THEME_DARK, false, 1.0, false);
     controller_input(&own->model, &keys);
     for (int i = 0; i < 3; ++i) {
         own_key(own, PANE_KEY_ESCAPE, 0);

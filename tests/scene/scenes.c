@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* The states that the golden pictures hold. */
 #include "../../plugin/engine/groove/settings.h"
+#include "../../ui/desk/options.h"
 #include "stage.h"
 
 #include <string.h>
@@ -301,6 +302,22 @@ static void play_reading_long(Stage* const stage)
     stage_key(stage, 'd');
 }
 
+static void play_left_handed(Stage* const stage)
+{
+    play(stage);
+    stage_click(stage, (TargetId){TARGET_TAB, PANEL_OUTPUT});
+    if (stage->model.view.width < 860.0) {
+        stage_click(stage, (TargetId){TARGET_PAGE, 0});
+    }
+    stage_click(stage, (TargetId){TARGET_OPTION, OPTION_HANDED});
+}
+
+static void play_larger(Stage* const stage)
+{
+    options_take(&stage->model, THEME_DARK, false, 1.5, true);
+    play(stage);
+}
+
 const StageScene stage_scenes[] = {
     {"playing-dark", 960, 540, 1.0, play},
     {"playing-light", 960, 540, 1.0, play_light},
@@ -343,6 +360,9 @@ const StageScene stage_scenes[] = {
     {"kept-least", 720, 420, 1.0, play_kept},
     {"keys", 960, 540, 1.0, play_keys},
     {"keys-least", 720, 420, 1.0, play_keys},
+    {"left-handed", 960, 540, 1.0, play_left_handed},
+    {"left-handed-least", 720, 420, 1.0, play_left_handed},
+    {"larger-still", 1280, 760, 1.0, play_larger},
     {"reading", 1280, 760, 1.0, play_reading},
     {"reading-least", 720, 420, 1.0, play_reading},
     {"reading-4k", 3840, 2160, 1.0, play_reading},

@@ -53,11 +53,7 @@ static const Action rows[] = {
      "hands, feet, fill as the groove has them",
      effects_put_all_back},
     {SCOPE_WINDOW, ANY_SHIFT, {{'c', CONTROL_CLOCK}}, "the host's clock or its own", effects_turn},
-    {SCOPE_WINDOW,
-     ANY_SHIFT,
-     {{'t', 0}},
-     "to the tempo: type it, or tap it with T",
-     effects_tap},
+    {SCOPE_WINDOW, ANY_SHIFT, {{'t', 0}}, "to the tempo: type it, or tap it with T", effects_tap},
     {SCOPE_WINDOW,
      ANY_SHIFT,
      {{'n', CONTROL_FILL_NOW}},
@@ -99,7 +95,7 @@ static const Action rows[] = {
     {SCOPE_CARD, ANY_SHIFT, {{PANE_KEY_DELETE, 0}}, "back to its default", effects_go_back},
     {SCOPE_ITEM, ANY_SHIFT, {ENTER}, "do it, or type the name", effects_use_focused},
     {SCOPE_ITEM, ANY_SHIFT, {UP_DOWN(1, -1)}, "a step", effects_step_item},
-    {SCOPE_COLOURS, ANY_SHIFT, {UP_DOWN(0, 0)}, "others", effects_other_colours},
+    {SCOPE_OPTION, ANY_SHIFT, {UP_DOWN(1, -1)}, "the next, or the one before", effects_step_option},
     {SCOPE_OTHER, ANY_SHIFT, {ENTER}, "open it, loop it, change it", effects_use_focused},
     {SCOPE_DRAG, ANY_SHIFT, {{PANE_KEY_ESCAPE, 0}}, "put it back", effects_put_back},
 
@@ -156,11 +152,11 @@ static bool is_focused(const View* const view, const Scope scope)
         return kind == TARGET_CARD;
     case SCOPE_ITEM:
         return kind == TARGET_EDIT;
-    case SCOPE_COLOURS:
-        return kind == TARGET_THEME;
+    case SCOPE_OPTION:
+        return kind == TARGET_THEME || kind == TARGET_OPTION;
     case SCOPE_OTHER:
         return kind == TARGET_TAB || kind == TARGET_PAGE || kind == TARGET_BAR ||
-               kind == TARGET_THEME;
+               kind == TARGET_THEME || kind == TARGET_OPTION;
     case SCOPE_WINDOW:
         return true;
     case SCOPE_DRAG:
@@ -196,8 +192,8 @@ const char* actions_scope(const Scope scope)
         [SCOPE_VALUE] = "on a value",
         [SCOPE_CARD] = "on a name that has a list",
         [SCOPE_ITEM] = "on an item of Edit",
-        [SCOPE_COLOURS] = "on the window's colours",
-        [SCOPE_OTHER] = "on a tab, a bar, the colours",
+        [SCOPE_OPTION] = "on an option of the window",
+        [SCOPE_OTHER] = "on a tab, a bar, an option",
         [SCOPE_DRAG] = "while a dial is dragged",
         [SCOPE_TYPING] = "while you type",
         [SCOPE_LIST] = "in a list",

@@ -14,9 +14,9 @@ typedef enum {
     SCOPE_VALUE,  /* on one that is typed */
     SCOPE_CARD,   /* on what opens a list */
     SCOPE_ITEM,   /* on an item of the editor */
-    SCOPE_COLOURS,
-    SCOPE_OTHER, /* on a tab, a bar or the window's colours */
-    SCOPE_DRAG,  /* the mouse holds a dial */
+    SCOPE_OPTION, /* on an option of the window */
+    SCOPE_OTHER,  /* on a tab, a bar or an option */
+    SCOPE_DRAG,   /* the mouse holds a dial */
     SCOPE_TYPING,
     SCOPE_LIST, /* a list is open */
     SCOPE_KEYS, /* the list of keys is */

@@ -41,10 +41,10 @@ bool controller_bank(Model* const model, Bank* const bank)
 
 void controller_resize(Model* const model, const int width, const int height, const double scale)
 {
-    model->fit = geometry_fit(width > 0 ? width : 1, height > 0 ? height : 1, scale);
-    model->view.width = model->fit.width;
-    model->view.height = model->fit.height;
-    model->is_dirty = true;
+    model->width = width;
+    model->height = height;
+    model->scale = scale;
+    model_fit(model);
     list_scroll(model, 0);
 }
 

@@ -2,6 +2,7 @@
 #include "hit_test.h"
 
 #include "../../plugin/bank/write_figure.h"
+#include "../scene/handed.h"
 #include "../scene/words.h"
 
 #include <stdio.h>
@@ -154,8 +155,9 @@ void editor_tick(Model* const model)
 }
 
 /* Feet that the lead foot swaps are edited where they are seen. */
-static uint8_t limb_of(const Model* const model, const int limb)
+static uint8_t limb_of(const Model* const model, const int row)
 {
+    const int limb = handed_limb(&model->view, row);
     const Figure figure = edit_buffer_figure(&model->editor.buffer);
     const bool left_foot_leads = model->view.values[CONTROL_LEAD_FOOT] > 0.5f;
     return left_foot_leads ? figure_mirrored(&figure, (uint8_t)limb) : (uint8_t)limb;

@@ -2,8 +2,10 @@
 #include "effects.h"
 
 #include "../scene/dial.h"
+#include "../scene/handed.h"
 #include "edit_items.h"
 #include "list.h"
+#include "options.h"
 #include "shelves.h"
 #include "typing.h"
 
@@ -14,7 +16,7 @@
 
 void effects_turn(Model* const model, const Press press)
 {
-    model_toggle(model, (Control)press.which);
+    model_toggle(model, handed_name(&model->view, (Control)press.which));
 }
 
 void effects_trigger(Model* const model, const Press press)
@@ -224,10 +226,13 @@ void effects_step_item(Model* const model, const Press press)
     edit_items_step(model, (EditItem)model->view.focus.index, press.which);
 }
 
-void effects_other_colours(Model* const model, const Press press)
+void effects_step_option(Model* const model, const Press press)
 {
-    (void)press;
-    model_cycle_theme(model);
+    if (model->view.focus.kind == TARGET_OPTION) {
+        options_step(model, (OptionItem)model->view.focus.index, press.which);
+    } else {
+        options_next_theme(model);
+    }
 }
 
 void effects_use(Model* const model, const TargetId id)
@@ -250,7 +255,10 @@ void effects_use(Model* const model, const TargetId id)
         view->page = !view->page;
         break;
     case TARGET_THEME:
-        model_cycle_theme(model);
+        options_next_theme(model);
+        break;
+    case TARGET_OPTION:
+        options_step(model, (OptionItem)id.index, 1);
         break;
     case TARGET_EDIT:
         if (id.index == EDIT_NAME) {

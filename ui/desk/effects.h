@@ -26,7 +26,7 @@ Effect effects_go_to_group, effects_go_within;
 
 /* What has the focus. */
 Effect effects_step, effects_go_to_end, effects_go_back, effects_go_round, effects_put_back,
-    effects_walk_card, effects_walk_families, effects_step_item, effects_other_colours,
+    effects_walk_card, effects_walk_families, effects_step_item, effects_step_option,
     effects_use_focused;
 
 /* Typing. */

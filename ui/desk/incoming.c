@@ -5,6 +5,7 @@
 #include "../../plugin/talk/decode.h"
 #include "../../plugin/talk/encode.h"
 #include "../scene/dial.h"
+#include "../scene/handed.h"
 #include "answers.h"
 #include "list.h"
 
@@ -56,6 +57,9 @@ static void take_bar(Model* const model, const LV2_Atom* const value)
     View* const view = &model->view;
     if (!decode_bar(value, model->uris, &bar)) {
         return;
+    }
+    if (view->left_handed) {
+        handed_mirror(&bar);
     }
     view->bars[bar.slot] = bar; /* in range: decode_bar looked */
     view->has_bar[bar.slot] = true;

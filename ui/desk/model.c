@@ -33,6 +33,9 @@ void model_begin(Model* const model, const Uris* const uris, const ModelOutput o
     model->is_triggered = false;
     model->told_at = -1.0;
     model->clicked_at = -1.0;
+    model->width = FIRST_WIDTH;
+    model->height = FIRST_HEIGHT;
+    model->scale = model->view.text = 1.0;
     model->view.looked_at = -1;
     model->view.list.selected = -1;
     model->view.edit.hover_limb = -1;
@@ -77,10 +80,20 @@ void model_host_colours(Model* const model, const Colour background, const Colou
     choose_palette(model);
 }
 
-void model_cycle_theme(Model* const model)
+void model_theme(Model* const model, const Theme theme)
 {
-    model->view.theme = (Theme)((model->view.theme + 1) % THEME_COUNT);
+    model->view.theme = theme;
     choose_palette(model);
+}
+
+void model_fit(Model* const model)
+{
+    const double scale = model->scale * model->view.text;
+    model->fit = geometry_fit(model->width > 0 ? model->width : 1,
+                              model->height > 0 ? model->height : 1, scale);
+    model->view.width = model->fit.width;
+    model->view.height = model->fit.height;
+    model->is_dirty = true;
 }
 
 /* ---- Values */

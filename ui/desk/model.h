@@ -21,11 +21,15 @@ typedef struct {
     void (*read_bank)(void* handle, const char* entries);
     /* the phrase as a MIDI file, as it is played or on the grid; may be NULL */
     void (*write_file)(void* handle, bool straight);
+    void (*keep)(void* handle); /* the window's options, for the next one; may be NULL */
 } ModelOutput;
 
 struct Model {
     View view;
-    Fit fit;
+    int width; /* real pixels, and how many a logical one has at size 1 */
+    int height;
+    double scale;
+    Fit fit; /* of them, at the size wanted */
     ModelOutput output;
     const Uris* uris;
     Bank* bank;         /* what can be picked */
@@ -69,8 +73,11 @@ void model_say(Model* model, const char* words);
 /* The host's colours, if it told any. */
 void model_host_colours(Model* model, Colour background, Colour text);
 
-/* As the host, dark, light. */
-void model_cycle_theme(Model* model);
+/* Its colours. */
+void model_theme(Model* model, Theme theme);
+
+/* How the window's pixels become logical ones. */
+void model_fit(Model* model);
 
 /* Shows a value and tells the plugin, if it differs. */
 void model_set(Model* model, Control control, float value);

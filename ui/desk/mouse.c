@@ -5,6 +5,7 @@
 #include "edit_items.h"
 #include "effects.h"
 #include "list.h"
+#include "options.h"
 #include "shelves.h"
 
 #include <math.h>
@@ -79,6 +80,7 @@ static void press_target(Model* const model, const Target* const target, const d
     case TARGET_TAB:
     case TARGET_PAGE:
     case TARGET_THEME:
+    case TARGET_OPTION:
     case TARGET_EDIT:
     case TARGET_NONE:
     case TARGET_ROW:
@@ -211,6 +213,8 @@ void mouse_scroll(Model* const model, const PaneEvent* const event)
     const TargetId id = target->id;
     if (is_in_list(id.kind)) {
         list_scroll(model, -3 * by);
+    } else if (id.kind == TARGET_OPTION && id.index == OPTION_TEXT) {
+        options_step(model, OPTION_TEXT, by);
     } else if (id.kind == TARGET_EDIT) {
         edit_items_step(model, (EditItem)id.index, by);
     } else if (id.kind == TARGET_DIAL || id.kind == TARGET_CLICK) {

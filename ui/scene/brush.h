@@ -34,6 +34,8 @@ void draw_overview(const Brush* brush);
 void draw_panel(const Brush* brush);
 void draw_dial(const Brush* brush, const Target* target, Control control);
 void draw_edit(const Brush* brush, const Target* target);
+void draw_theme(const Brush* brush, const Target* target);
+void draw_option(const Brush* brush, const Target* target);
 void draw_list(const Brush* brush);
 void draw_keys(const Brush* brush);
 void draw_now_and_next(const Brush* brush);
@@ -45,6 +47,9 @@ void brush_label(const Brush* brush, Box box, const char* words, bool over);
 
 /* What an item of the edit panel does, in a sentence. */
 const char* edit_help(EditItem item);
+
+/* What an option of the window is, in a sentence. */
+const char* options_help(OptionItem item);
 
 /* The voice that a limb strikes most in a bar; VOICE_COUNT if none. */
 Voice brush_voice_of_limb(const SeenBar* bar, int limb);

@@ -130,8 +130,9 @@ static const Dial dials[CONTROL_COUNT] = {
     [CONTROL_CLOCK] =
         {DIAL_CHOICE, FORM_WORDS, "Clock", "", clock_words, NULL, 1, 1, -1, 0, 0,
          "Clock: the host's transport, or one of its own that On starts and stops; key C"},
-    [CONTROL_TEMPO] = {DIAL_VALUE, FORM_NUMBER, "Tempo", "bpm", NULL, NULL, 1, 0.1, -1, 0, 0,
-                       "Tempo of the own clock in quarter notes a minute; key T, then type or tap it"},
+    [CONTROL_TEMPO] =
+        {DIAL_VALUE, FORM_NUMBER, "Tempo", "bpm", NULL, NULL, 1, 0.1, -1, 0, 0,
+         "Tempo of the own clock in quarter notes a minute; key T, then type or tap it"},
     [CONTROL_LADDER_STEP] = {DIAL_VALUE, FORM_NUMBER, "Ladder step", "bpm", NULL, "no ladder", 1,
                              0.1, PANEL_PRACTICE, 0, 0,
                              "Ladder step: the own clock gets so much faster each time"},

@@ -2,6 +2,7 @@
 /* The open list, which pushes the staff aside and never covers what is heard, and
    what plays now and next side by side. */
 #include "brush.h"
+#include "handed.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -29,7 +30,8 @@ static void draw_small(const Brush* const brush, const Figure* const figure, con
                                                                : 9.5;
             if (share < 1.0 && limb_is_foot(stroke.limb) != has_hands) {
                 const double x = box.x + box.width * share;
-                ink_line(brush->cairo, x, y, x, stroke.limb % 2 ? y + tall : y - tall, 1.5,
+                ink_line(brush->cairo, x, y, x,
+                         handed_limb(brush->view, stroke.limb) % 2 ? y + tall : y - tall, 1.5,
                          brush->colours->ink);
             }
         }
@@ -220,10 +222,7 @@ void draw_now_and_next(const Brush* const brush)
     if (list->selected >= 0 && list->selected < list->count) {
         next = &view->shelves[list->shelf].entries[list->rows[list->selected].entry];
     }
-    const FootRate feet[] = {{(double)view->readouts[READOUT_RIGHT_FOOT_RATE],
-                              (double)view->readouts[READOUT_RIGHT_FOOT_GAP]},
-                             {(double)view->readouts[READOUT_LEFT_FOOT_RATE],
-                              (double)view->readouts[READOUT_LEFT_FOOT_GAP]}};
+    const FootRate feet[] = {handed_rate(view, 0), handed_rate(view, 1)};
     const bool rates = has_rates(view);
     const SidePlaces sides[] = {geometry_side(g, 0), geometry_side(g, 1)};
     char title[64];
@@ -234,10 +233,11 @@ void draw_now_and_next(const Brush* const brush)
         const Demand* const demand = &view->demands[list->selected];
         snprintf(title, sizeof title, view->place.waiting ? "Next, at bar %d" : "Chosen",
                  (int)(view->place.change_bar - view_phrase(view)) % view_phrase_bars(view) + 1);
+        const FootRate chosen[] = {demand->feet[handed_limb(view, 0)],
+                                   demand->feet[handed_limb(view, 1)]};
         const Box edge = sides[1].edge;
         ink_line(brush->cairo, edge.x, edge.y, edge.x, edge.y + edge.height, 1.0,
                  brush->colours->rule);
-        draw_side(brush, &sides[1], title, false, next,
-                  rates && demand->is_known ? demand->feet : NULL);
+        draw_side(brush, &sides[1], title, false, next, rates && demand->is_known ? chosen : NULL);
     }
 }

@@ -2,6 +2,7 @@
 /* The whole phrase, small: each pair of limbs folded to one line, right limbs up,
    left limbs down; and in how many bars feet and bar line, and all, meet. */
 #include "brush.h"
+#include "handed.h"
 #include "words.h"
 
 #include <math.h>
@@ -25,7 +26,7 @@ static void draw_stroke(const Brush* const brush, const Small* const small,
                         const SeenStroke* const stroke)
 {
     const bool is_up = stroke->limb % 2 == 0;
-    const bool heard = brush->view->values[CONTROL_RIGHT_HAND + stroke->limb] > 0.0f &&
+    const bool heard = brush->view->values[handed_switch(brush->view, stroke->limb)] > 0.0f &&
                        brush->view->values[CONTROL_ENABLED] > 0.0f;
     const double y = small->at.lines[stroke->limb / 2];
     const double unit = (small->at.lines[1] - small->at.lines[0]) / 40.0;

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: ISC
 /* The dials under the staff, in groups, and the line that explains. */
 #include "brush.h"
+#include "handed.h"
 
 #include <math.h>
 #include <stdio.h>
 
 static const char* const panel_names[PANEL_COUNT] = {"Feel",     "Rhythm", "Fills",
                                                      "Practice", "Edit",   "Output"};
-static const char* const theme_words[THEME_COUNT] = {"as host", "dark", "light"};
 
 static void draw_choice(const Brush* const brush, const Target* const target, const Control control,
                         const Box box)
@@ -15,6 +15,7 @@ static void draw_choice(const Brush* const brush, const Target* const target, co
     const Palette* const colours = brush->colours;
     const Dial* const dial = dial_of(control);
     const Target frame = {target->id, target->group, box};
+    char word[DIAL_TEXT_ROOM];
     const int chosen = (int)brush->view->values[control] - (int)control_rows[control].least;
     for (int i = 0; i < targets_choice_words(control); ++i) {
         const double left = targets_choice_edge(box, control, i);
@@ -27,10 +28,11 @@ static void draw_choice(const Brush* const brush, const Target* const target, co
             ink_line(brush->cairo, left, box.y + 6.0, left, box.y + box.height - 6.0, 1.0,
                      colours->edge);
         }
+        handed_words(brush->view, dial->words[i], word, sizeof word);
         ink_text_in(
             brush->cairo, (left + right) / 2.0, box.y + box.height / 2.0 + 4.6, right - left - 2.0,
             brush_type(13.0, is_chosen, ALIGN_CENTRE, is_chosen ? colours->ground : colours->soft),
-            dial->words[i]);
+            word);
     }
     const bool over = brush_is_hovered(brush, target->id);
     ink_frame(brush->cairo, box, 3.0, over ? 1.6 : 1.0, over ? colours->ink : colours->edge);
@@ -116,7 +118,9 @@ void draw_dial(const Brush* const brush, const Target* const target, const Contr
     const CellPlaces places = geometry_in_cell(box);
     const char* const unused = dial_unused(brush->view, control);
     const bool over = brush_is_hovered(brush, target->id);
-    brush_label(brush, box, dial->label, over);
+    char label[DIAL_TEXT_ROOM];
+    handed_words(brush->view, dial->label, label, sizeof label);
+    brush_label(brush, box, label, over);
     if (unused) {
         draw_unused(brush, box, unused);
     } else if (dial->kind == DIAL_SWITCH) {
@@ -132,23 +136,6 @@ void draw_dial(const Brush* const brush, const Target* const target, const Contr
         return;
     } else {
         draw_value(brush, target, control);
-    }
-    brush_focus(brush, target, 4.0);
-}
-
-static void draw_theme(const Brush* const brush, const Target* const target)
-{
-    const Palette* const colours = brush->colours;
-    const At at = geometry_in_cell(target->box).value;
-    double x = at.x;
-    brush_label(brush, target->box, "Window", brush_is_hovered(brush, target->id));
-    for (int i = 0; i < THEME_COUNT; ++i) {
-        const bool is_chosen = i == (int)brush->view->theme;
-        x += ink_text(
-                 brush->cairo, x, at.y,
-                 brush_type(13.0, is_chosen, ALIGN_LEFT, is_chosen ? colours->ink : colours->soft),
-                 theme_words[i]) +
-             12.0;
     }
     brush_focus(brush, target, 4.0);
 }
@@ -207,6 +194,8 @@ void draw_panel(const Brush* const brush)
             continue;
         } else if (target->id.kind == TARGET_THEME) {
             draw_theme(brush, target);
+        } else if (target->id.kind == TARGET_OPTION) {
+            draw_option(brush, target);
         } else if (target->id.kind == TARGET_EDIT) {
             draw_edit(brush, target);
         } else if (target->group == GROUP_PANEL && target->id.kind == TARGET_CARD) {
@@ -226,7 +215,7 @@ static const char* help_of(const View* const view, const TargetId id)
 {
     switch (id.kind) {
     case TARGET_DIAL:
-        return dial_of((Control)id.index)->help;
+        return dial_of(handed_name(view, (Control)id.index))->help;
     case TARGET_CLICK:
         return dial_of(CONTROL_CLICK)->help;
     case TARGET_CARD:
@@ -246,6 +235,8 @@ static const char* help_of(const View* const view, const TargetId id)
                                    : "Click looks at this bar; double-click loops it";
     case TARGET_THEME:
         return "The window's colours: those of the host, dark, or light";
+    case TARGET_OPTION:
+        return options_help((OptionItem)id.index);
     case TARGET_EDIT:
         return edit_help((EditItem)id.index);
     case TARGET_ROW:
@@ -277,8 +268,10 @@ void draw_help(const Brush* const brush)
     char of_dial[DIAL_HELP_ROOM];
     const char* words = help_of(view, pointed);
     if (pointed.kind == TARGET_DIAL) {
-        dial_help(view, (Control)pointed.index, of_dial);
-        words = of_dial;
+        const Control named = handed_name(view, (Control)pointed.index);
+        dial_help(view, named, of_dial);
+        handed_words(view, of_dial, text, sizeof text);
+        words = (int)named == pointed.index ? text : of_dial; /* a limb's names the other already */
     }
     bool is_news = false; /* said even where there is no room for help */
     if (view->is_typing && *view->refused) {

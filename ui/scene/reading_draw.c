@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* What stands around the staff in the reading view. */
 #include "brush.h"
+#include "handed.h"
 #include "reading.h"
 #include "words.h"
 
@@ -85,7 +86,7 @@ static void draw_limb(const Brush* const brush, const ReadingPlaces* const place
     char text[32];
     const View* const view = brush->view;
     const SeenBar* const bar = view_bar(view, view_shown(view));
-    const bool on = view->values[CONTROL_RIGHT_HAND + limb] > 0.0f;
+    const bool on = view->values[handed_switch(view, limb)] > 0.0f;
     const Palette* const colours = brush->colours;
     const At beside = places->beside[limb];
     fit(brush, places->limb[limb], places->limb_room,
@@ -97,8 +98,7 @@ static void draw_limb(const Brush* const brush, const ReadingPlaces* const place
         fit(brush, beside, places->limb_room, soft,
             words_voice_brief(brush_voice_of_limb(bar, limb)));
     } else if (limb >= 2) {
-        snprintf(text, sizeof text, "%.0f",
-                 (double)view->readouts[READOUT_RIGHT_FOOT_RATE + limb - 2]);
+        snprintf(text, sizeof text, "%.0f", handed_rate(view, limb - 2).rate);
         const double wide =
             ink_text(brush->cairo, beside.x, beside.y,
                      type_of(brush, READING_RATE, true, ALIGN_LEFT, colours->ink), text);

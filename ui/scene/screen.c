@@ -2,6 +2,7 @@
 #include "screen.h"
 
 #include "brush.h"
+#include "handed.h"
 
 #include <math.h>
 
@@ -82,7 +83,7 @@ static void add_strokes(Mover* const mover)
         const SeenStroke* const stroke = &mover->bar->strokes[i];
         const double age = view->now_tick - stroke->felt;
         if (age >= 0.0 && age < lasts && view->values[CONTROL_ENABLED] > 0.0f &&
-            view->values[CONTROL_RIGHT_HAND + stroke->limb] > 0.0f) {
+            view->values[handed_switch(view, stroke->limb)] > 0.0f) {
             const double half = half_width(mover, stroke);
             const double top = mover->g->row_top[stroke->limb];
             add(mover,
@@ -108,7 +109,9 @@ static void add_beat(Mover* const mover)
 static void add_playheads(Mover* const mover)
 {
     const Geometry* const g = mover->g;
-    const double x = x_of(mover, mover->view->now_tick);
+    const double beat = floor(mover->view->now_tick / mover->space.ticks) * mover->space.ticks;
+    const double tick = mover->view->still ? beat : mover->view->now_tick;
+    const double x = x_of(mover, tick);
     add(mover, (Box){x - 1.0, g->row_top[0] - 2.0, 2.0, g->click + 6.0 - g->row_top[0]}, false);
     TargetList targets;
     targets_of(mover->view, g, &targets);
@@ -116,7 +119,7 @@ static void add_playheads(Mover* const mover)
     const Target* const bar = targets_find(&targets, (TargetId){TARGET_BAR, index});
     if (bar) {
         const Box head = geometry_small(bar->box).playhead;
-        const double share = mover->view->now_tick / (mover->space.ticks * mover->space.beats);
+        const double share = tick / (mover->space.ticks * mover->space.beats);
         add(mover, (Box){head.x + head.width * share - 1.0, head.y, 2.0, head.height}, false);
     }
 }
@@ -131,8 +134,10 @@ int screen_moving(const View* const view, Moving moving[MOVING_MAX])
     }
     Mover mover = {view, &g, bar, geometry_bar(&g, bar->meter), moving, 0};
     if (view->place.rolling) {
-        add_strokes(&mover);
         add_beat(&mover);
+    }
+    if (view->place.rolling && !view->still) {
+        add_strokes(&mover);
     }
     add_playheads(&mover);
     return mover.count;

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: ISC
 /* The bar now playing, large, and the first beat of the next one in softer ink. */
+#include "handed.h"
 #include "reading.h"
 #include "shown.h"
 #include "words.h"
@@ -21,7 +22,7 @@ static Colour stroke_colour(const Brush* const brush, const Shown* const shown)
 
 static bool is_heard(const View* const view, const int limb)
 {
-    return view->values[CONTROL_ENABLED] > 0.0f && view->values[CONTROL_RIGHT_HAND + limb] > 0.0f;
+    return view->values[CONTROL_ENABLED] > 0.0f && view->values[handed_switch(view, limb)] > 0.0f;
 }
 
 static void draw_head(const Brush* const brush, const SeenStroke* const stroke, const double x,

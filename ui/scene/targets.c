@@ -2,6 +2,7 @@
 #include "targets.h"
 
 #include "dial.h"
+#include "handed.h"
 #include "picked.h"
 
 #include <math.h>
@@ -54,10 +55,11 @@ static void add_card(const View* const view, const Geometry* const g, const Entr
     }
 }
 
-static void add_limbs(const Geometry* const g, TargetList* const list)
+static void add_limbs(const View* const view, const Geometry* const g, TargetList* const list)
 {
     for (int limb = 0; limb < LIMB_COUNT; ++limb) {
-        add(list, TARGET_DIAL, CONTROL_RIGHT_HAND + limb, GROUP_LIMBS, geometry_label(g, limb).box);
+        add(list, TARGET_DIAL, (int)handed_switch(view, limb), GROUP_LIMBS,
+            geometry_label(g, limb).box);
     }
     add(list, TARGET_CLICK, 0, GROUP_LIMBS, geometry_label(g, LIMB_COUNT).box);
 }
@@ -123,6 +125,9 @@ static void add_panel(const View* const view, const Geometry* const g, TargetLis
         add(list, TARGET_THEME, 0, GROUP_PANEL, (Box){box.x, box.y, 1.9 * box.width, box.height});
         add(list, TARGET_EDIT, EDIT_FILE, GROUP_PANEL, geometry_cell(g, view->page, 2, 1));
         add(list, TARGET_EDIT, EDIT_LEARN, GROUP_PANEL, geometry_cell(g, view->page, 3, 1));
+        for (int item = 0; item < OPTION_ITEMS; ++item) {
+            add(list, TARGET_OPTION, item, GROUP_PANEL, geometry_cell(g, view->page, 4 + item, 1));
+        }
     }
 }
 
@@ -186,7 +191,7 @@ void targets_of(const View* const view, const Geometry* const g, TargetList* con
         add_card(view, g, ENTRY_FEET, list);
     }
     if (!g->list || !g->compact) {
-        add_limbs(g, list);
+        add_limbs(view, g, list);
     }
     add_bars(view, g, list);
     if (!g->list) {

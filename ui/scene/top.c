@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* The top row, and the labels beside the rows. */
 #include "brush.h"
+#include "handed.h"
 #include "picked.h"
 #include "words.h"
 
@@ -118,8 +119,8 @@ static void draw_rate(const Brush* const brush, const int foot, const LabelPlace
     const View* const view = brush->view;
     const Geometry* const g = brush->g;
     const Palette* const colours = brush->colours;
-    const double rate = (double)view->readouts[READOUT_RIGHT_FOOT_RATE + foot];
-    const double gap = (double)view->readouts[READOUT_RIGHT_FOOT_GAP + foot];
+    const double rate = handed_rate(view, foot).rate;
+    const double gap = handed_rate(view, foot).gap_ms;
     const At at = places->rate;
     char text[64];
     snprintf(text, sizeof text, "%.0f", rate);
@@ -163,7 +164,7 @@ static void draw_limb(const Brush* const brush, const Target* const target, cons
     const View* const view = brush->view;
     const Geometry* const g = brush->g;
     const LabelPlaces places = geometry_label(g, limb);
-    const bool on = view->values[CONTROL_RIGHT_HAND + limb] > 0.0f;
+    const bool on = view->values[handed_switch(view, limb)] > 0.0f;
     draw_switch(brush, &places, on, g->compact || g->list ? brief[limb] : full[limb]);
     const SeenBar* const bar = view_bar(view, view_shown(view));
     if (limb >= 2) {
@@ -230,7 +231,7 @@ void draw_limbs(const Brush* const brush)
     }
     draw_place(brush);
     for (int limb = 0; limb < LIMB_COUNT; ++limb) {
-        const TargetId id = {TARGET_DIAL, CONTROL_RIGHT_HAND + limb};
+        const TargetId id = {TARGET_DIAL, (int)handed_switch(brush->view, limb)};
         draw_limb(brush, targets_find(brush->targets, id), limb);
     }
     draw_click(brush);

@@ -44,6 +44,7 @@ typedef enum {
     TARGET_PAGE,      /* the panel's other row, where one shows */
     TARGET_BAR,       /* index: of the phrase */
     TARGET_THEME,     /* the window's own colours */
+    TARGET_OPTION,    /* index: OptionItem */
     TARGET_EDIT,      /* index: EditItem */
     TARGET_ROW,       /* index: Limb; the limb's row while its figure is edited */
     TARGET_FIND,      /* the list's field */
@@ -68,6 +69,9 @@ typedef enum {
 } Panel;
 
 typedef enum { THEME_HOST, THEME_DARK, THEME_LIGHT, THEME_COUNT } Theme;
+
+/* What of the window is kept for the next one, beside its colours. */
+typedef enum { OPTION_HANDED, OPTION_TEXT, OPTION_MOTION, OPTION_ITEMS } OptionItem;
 
 enum { BARS_SHOWN_MAX = 9999 }; /* as realign_bars: beyond it nothing is said */
 
@@ -179,6 +183,9 @@ typedef struct {
     KeyList keys;
     Edit edit;
     Theme theme;
+    bool left_handed; /* limbs are the person's, the other way round: handed.h */
+    bool still;       /* nothing moves but from beat to beat */
+    double text;      /* how large all is, 1 as at first */
     Palette palette;
     uint32_t dropped;
     char message[MESSAGE_ROOM]; /* the bank's first diagnostic; "" if none */

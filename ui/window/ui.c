@@ -5,6 +5,7 @@
 #include "../desk/controller.h"
 #include "../desk/incoming.h"
 #include "export.h"
+#include "kept.h"
 #include "painter.h"
 
 #include <lv2/atom/util.h>
@@ -204,6 +205,11 @@ static void write_file(void* const handle, const bool straight)
     export_write(&window->model, straight);
 }
 
+static void keep_options(void* const handle)
+{
+    kept_write(&((Window*)handle)->model);
+}
+
 /* ---- Life */
 
 static void close_window(Window* const window)
@@ -246,7 +252,8 @@ static bool open_all(Window* const window, const char* const bundle_path)
                                 .touch = window->offer.touch ? touch_value : NULL,
                                 .say = say_text,
                                 .read_bank = read_bank_again,
-                                .write_file = write_file};
+                                .write_file = write_file,
+                                .keep = keep_options};
     window->bundle_path = strdup(bundle_path);
     window->bank = window->bundle_path ? bank_open_bundle(bundle_path, "") : NULL;
     if (!window->bank || !controller_open(&window->model, window->bank, &window->uris, output)) {
@@ -258,6 +265,7 @@ static bool open_all(Window* const window, const char* const bundle_path)
     }
     controller_resize(&window->model, window->width, window->height, window->scale);
     take_colours(window);
+    kept_read(&window->model);
     if (window->offer.resize) {
         window->offer.resize->ui_resize(window->offer.resize->handle, window->width,
                                         window->height);
