@@ -223,6 +223,10 @@ $(BUILD)/pictures: $(BUILD)/tests/scene/pictures.o $(TEST_ROOM)
 	@echo "  LINK $@"
 	$(Q)$(LINK) -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(SOUND_LIBS) $(BANK_LIBS) -lm
 
+$(BUILD)/picture: $(call objects,tests/feel/picture*.c)
+	@echo "  LINK $@"
+	$(Q)$(LINK) -o $@ $^ $(DRAW_LIBS) -lm
+
 LIVE_ROOM := $(BUILD)/tests/live/child.o $(BUILD)/tests/live/jack_driver.o \
 	$(BUILD)/tests/live/stage.o $(BUILD)/tests/live/tab.o
 $(BUILD)/tests/live/test_jalv: $(BUILD)/tests/live/test_jalv.o $(TEST_HELP) $(LIVE_ROOM)
@@ -340,12 +344,12 @@ clean: ## Remove the build folder
 SCRIPTS := tests/checks/layers.sh tests/checks/circles.sh tests/checks/names.sh tests/checks/kind.sh tests/checks/binaries.sh tests/checks/sources.sh \
 	tests/checks/instructions.sh tests/checks/linear.sh tests/checks/same.sh tests/checks/packager.sh tests/checks/runner.sh \
 	tests/plugin/validate.sh tests/command/command.sh tests/command/refusals.sh tests/command/options.sh tests/command/chart.sh \
-	tests/command/wav.sh tests/command/sound.sh tests/command/interrupt.sh tests/command/practice.sh tests/command/plan.sh tests/command/presets.sh tests/command/play.sh tests/live/play.sh tests/live/pipewire.sh \
+	tests/command/wav.sh tests/command/sound.sh tests/command/interrupt.sh tests/command/practice.sh tests/command/plan.sh tests/command/presets.sh tests/command/play.sh tests/feel/pictures.sh tests/live/play.sh tests/live/pipewire.sh \
 	tests/live/session.sh tests/live/located.sh tests/live/learn.sh tests/pane/cures.sh
 SAN := -fsanitize=address,undefined,float-cast-overflow -fno-sanitize-recover=all -fno-omit-frame-pointer
 
 .PHONY: tests test check hosts crosscheck feel screenshots format bench goldens
-tests: all $(TESTS) $(BUILD)/tests/live/take $(BUILD)/tests/live/pad $(BUILD)/tests/bench/blocks \
+tests: all $(TESTS) $(BUILD)/picture $(BUILD)/tests/live/take $(BUILD)/tests/live/pad $(BUILD)/tests/bench/blocks \
 	$(BUILD)/tests/bench/reading $(BUILD)/tests/bench/instances $(BUILD)/tests/bench/pane $(BUILD)/tests/bench/window
 
 test: tests ## Run the quick tests only: every test program, once
@@ -363,24 +367,20 @@ hosts: ## Install Ardour and test inside it, without a window
 	@$(MAKE) --no-print-directory -j2 all
 	@sh tests/run.sh $(BUILD) tests/hosts/run.sh
 
-screenshots: ## Draw the README's pictures of the window anew, into ui/docs
+screenshots: ## Draw the README's pictures of the window and the feel anew, into ui/docs
 	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD) $(PACKAGES_CHECK)"
-	@$(MAKE) --no-print-directory -j2 all $(BUILD)/tests/window/shots
+	@$(MAKE) --no-print-directory -j2 all $(BUILD)/tests/window/shots $(BUILD)/picture $(BUILD)/tests/feel/test_drummers
 	@XDG_DATA_HOME=$(abspath $(BUILD))/nobody $(BUILD)/tests/window/shots $(BUILD)
 	@for shot in $(BUILD)/window-*.png; do \
 		convert $$shot -strip +dither -colors 256 -define png:compression-level=9 PNG8:ui/docs/$$(basename $$shot) || exit 1; done
+	@sh tests/feel/draw.sh $(BUILD) $(DEMO)
+	@convert $(DEMO)/feel-offsets.png -strip +dither -colors 64 -define png:compression-level=9 PNG8:ui/docs/feel.png
 
-feel: ## Render 64 bars straight and loose, and draw how they differ (build/demo/feel.png)
+feel: ## Draw how the feel plays beside what drummers do, and print the figures (build/demo/feel*)
 	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD) $(PACKAGES_FEEL)"
-	@$(MAKE) --no-print-directory -j2 all
-	@mkdir -p $(DEMO)
-	$(Q)$(COMPILE) $(LDFLAGS) -o $(BUILD)/picture tests/feel/picture.c $(DRAW_LIBS) -lm
-	@for feel in straight loose; do \
-		set=; [ $$feel = loose ] || set="--set looseness=0 --set touch=0"; \
-		$(BUILD)/fourlimb render --groove 1 --bars 64 $$set --out $(DEMO)/feel-$$feel.mid --force && \
-		midicsv $(DEMO)/feel-$$feel.mid $(BUILD)/feel-$$feel.csv || exit 1; done
-	@$(BUILD)/picture $(DEMO)/feel.png $(BUILD)/feel-straight.csv $(BUILD)/feel-loose.csv
-	@echo "Made: $(DEMO)/feel.png, feel-straight.mid, feel-loose.mid"
+	@$(MAKE) --no-print-directory -j2 all $(BUILD)/picture $(BUILD)/tests/feel/test_drummers
+	@sh tests/feel/draw.sh $(BUILD) $(DEMO)
+	@echo "Made: $(DEMO)/feel-offsets.png, feel-habits.png, feel-contour.png, feel.txt (figures), feel-*.mid"
 
 crosscheck: ## Install LilyPond and an npm package, and compare rhythms with theirs
 	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD) midicsv"

@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: ISC
+/* picture.h - the pictures of "make feel".  Each draws a PNG file into a folder and prints the
+   figures that are drawn; false if the file can't be written. */
+#pragma once
+
+#include "picture_take.h"
+
+enum { PICTURE_TAKES = 3 };
+
+/* Offsets from the grid over 64 bars, and their spread. */
+bool picture_offsets(const char* folder, const PictureTake* take);
+
+/* Mean offset of each sixteenth of the bar: snare and kick of one groove, cymbal of another. */
+bool picture_habits(const char* folder, const PictureTake eighths[PICTURE_TAKES],
+                    const PictureTake sixteenths[PICTURE_TAKES]);
+
+/* Mean velocity of each sixteenth of the bar. */
+bool picture_contour(const char* folder, const PictureTake eighths[PICTURE_TAKES],
+                     const PictureTake sixteenths[PICTURE_TAKES]);
