@@ -5,6 +5,7 @@
 #include "../desk/own_desk.h"
 #include "../help/check.h"
 #include "../plugin/bundle.h"
+#include "compare.h"
 
 #include <ctype.h>
 
@@ -138,6 +139,56 @@ static void what_a_dial_says_has_room_in_its_line(void)
     cairo_surface_destroy(surface);
 }
 
+/* Pixels between a dial's cell and the next, beside its value. */
+static int ink_beside(cairo_surface_t* const picture, const Box box)
+{
+    const int right = (int)(box.x + box.width) + 12;
+    int ink = 0;
+    for (int y = (int)box.y + 15; y < (int)box.y + 32; ++y) {
+        ink += compare_pixel(picture, right, y) != compare_pixel(picture, right, (int)box.y + 40);
+    }
+    return ink;
+}
+
+static cairo_surface_t* picture_of_window(void)
+{
+    cairo_surface_t* const picture = cairo_image_surface_create(CAIRO_FORMAT_RGB24, 960, 540);
+    cairo_t* const cairo = cairo_create(picture);
+    screen_draw_all(cairo, &own->model.view);
+    cairo_destroy(cairo);
+    return picture;
+}
+
+static void what_a_groove_has_written_stays_in_its_dial_s_cell(void)
+{
+    static const Control dials[] = {CONTROL_SWING_RATIO, CONTROL_PUSH_HANDS, CONTROL_PUSH_SNARE,
+                                    CONTROL_LOOSENESS, CONTROL_TOUCH};
+    const View* const view = &own->model.view;
+    const Shelf* const grooves = &view->shelves[ENTRY_GROOVE];
+    int seen = 0;
+    controller_resize(&own->model, 960, 540, 1.0);
+    for (int i = 0; i < grooves->count; ++i) {
+        own_say(own, CONTROL_GROOVE, (float)grooves->entries[i].id);
+        cairo_surface_t* const picture = picture_of_window();
+        for (size_t k = 0; k < sizeof dials / sizeof *dials; ++k) {
+            Target target;
+            double written = 0.0;
+            const bool is_written =
+                felt_written(view, dials[k], control_rows[dials[k]].normal, &written);
+            check_case("%s: %s %g", grooves->entries[i].label, control_rows[dials[k]].symbol,
+                       written);
+            if (is_written &&
+                CHECK(own_find(own, (TargetId){TARGET_DIAL, (int)dials[k]}, &target))) {
+                CHECK_INT(ink_beside(picture, target.box), 0);
+                ++seen;
+            }
+        }
+        cairo_surface_destroy(picture);
+    }
+    own_say(own, CONTROL_GROOVE, control_rows[CONTROL_GROOVE].normal);
+    CHECK(seen > 20);
+}
+
 int main(void)
 {
     own = own_desk_open();
@@ -148,6 +199,7 @@ int main(void)
     RUN(what_the_default_does_is_said_in_both);
     RUN(each_word_of_looseness_is_said_in_both);
     RUN(what_a_dial_says_has_room_in_its_line);
+    RUN(what_a_groove_has_written_stays_in_its_dial_s_cell);
     host_close(host);
     own_desk_close(own);
     return tests_end();

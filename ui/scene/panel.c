@@ -79,8 +79,10 @@ static void draw_value(const Brush* const brush, const Target* const target, con
     const At at = places.value;
     const double end = at.x + ink_text_in(brush->cairo, at.x, at.y, box.width,
                                           brush_type(size, false, ALIGN_LEFT, colours->ink), text);
-    ink_text(brush->cairo, end + 5.0, at.y, brush_type(11.0, false, ALIGN_LEFT, colours->soft),
-             unit);
+    const Type small = brush_type(11.0, false, ALIGN_LEFT, colours->soft);
+    if (end + 5.0 + ink_width(brush->cairo, small, unit) <= box.x + places.label_room - 4.0) {
+        ink_text(brush->cairo, end + 5.0, at.y, small, unit);
+    }
     draw_rule(brush, control, box);
 }
 
