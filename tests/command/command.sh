@@ -108,6 +108,28 @@ show_prints_a_groove_limb_by_limb() {
 		" left foot, kick .o.o.o ...... .o.o.o ......"
 }
 
+# limb_lines FILE: the rows of the first bar.
+limb_lines() {
+	sed -n '/^bar 1/,/^bar 2/p' "$1" | grep -E ' (hand|foot),' | sort
+}
+
+# In a mirror: each line is the other side's, and its strokes stay.
+left_handed_each_line_is_the_other_sides() {
+	run show --groove "Lower Station"
+	limb_lines out.txt | sed -E 's/right/RIGHT/; s/left/right/; s/RIGHT/left/' | tr -s ' ' | sort >mirror.txt
+	run show --groove "Lower Station" --left-handed
+	same "$status" 0 && same "$(limb_lines out.txt | tr -s ' ' | sort)" "$(cat mirror.txt)" || return
+	same "$(grep -c snare mirror.txt)" 1
+}
+
+# A chart too, and of nothing but the limbs: the page's other words stand where they stood.
+a_left_handed_chart_is_another() {
+	run chart --groove "Lower Station" --out plain.svg
+	run chart --groove "Lower Station" --left-handed --out left.svg
+	same "$status" 0 && ! cmp -s plain.svg left.svg || return
+	same "$(wc -l <plain.svg)" "$(wc -l <left.svg)"
+}
+
 # ---- Files
 
 # What midicsv says, in the words of midi_lines.py.
@@ -387,6 +409,8 @@ check_words() {
 	check "the README counts the bank's meters" the_readme_counts_the_meters
 	check "list names every control" list_names_every_control
 	check "show prints a groove limb by limb" show_prints_a_groove_limb_by_limb
+	check "left-handed each line is the other side's" left_handed_each_line_is_the_other_sides
+	check "a left-handed chart is another" a_left_handed_chart_is_another
 }
 
 check_files() {

@@ -45,7 +45,7 @@ value() {
 	practice:out) echo other ;;
 	*:soundfont) echo "$soundfont" ;;
 	*:bundle) echo "$build/lv2/fourlimb.lv2" ;;
-	*:force | *:wav | *:midi | *:presets | *:kits | *:help) ;;
+	*:force | *:left-handed | *:wav | *:midi | *:presets | *:kits | *:help) ;;
 	*) echo "give --$2 of $1 a value to try" ;;
 	esac
 }

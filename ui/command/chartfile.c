@@ -155,6 +155,9 @@ int chartfile_write(const Performance* const performance, const Section* const s
         return status;
     }
     sheet_fill(&sheet, &picks.selection, picks.meter);
+    for (int row = 0; section->left_handed && row < sheet.count; ++row) {
+        sheet_fill_mirror(&sheet.rows[row].strokes);
+    }
     sheet.title = title ? title : picks.info->label;
     sheet.comment = picks.as_written ? picks.info->comment : "";
     sheet.hands = only_name(performance->bank, ENTRY_HANDS, &picks);

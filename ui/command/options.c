@@ -126,6 +126,13 @@ static bool take_set(Request* const request, const char* const value)
     return put(request, "--set", value, symbol, number);
 }
 
+static bool take_left_handed(Request* const request, const char* const value)
+{
+    (void)value;
+    section_now(request)->left_handed = true;
+    return true;
+}
+
 /* In words what --set says in numbers; so are the next. */
 static bool take_click(Request* const request, const char* const value)
 {
@@ -336,6 +343,8 @@ const OptionRow option_rows[] = {
     {"count-in", "BARS", RENDERED, take_count_in, "bars of click first, 0 to 4 (0; practice: 1)"},
     {"set", "SYMBOL=VALUE", GROOVE, take_set,
      "any control of the plugin; `fourlimb list controls` names them"},
+    {"left-handed", NULL, FOR(SHOW) | FOR(CHART), take_left_handed,
+     "for who plays left-handed: right and left limbs are changed over"},
     {"title", "TEXT", FOR(RENDER) | FOR(CHART), take_title, "the name in the file"},
     {"wav", NULL, FOR(PRACTICE), take_wav, "the files are sound"},
     {"midi", NULL, FOR(PRACTICE), take_midi, "the files are MIDI, as without a word"},

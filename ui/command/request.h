@@ -28,6 +28,7 @@ typedef struct {
     int beat_unit;
     ControlSetting settings[SETTINGS_MAX];
     int setting_count;
+    bool left_handed; /* whoever plays it: limbs are told the other way round */
 } Section;
 
 typedef struct {

@@ -24,6 +24,14 @@ static void fill_bar(SheetBar* const row, const Selection* const selection, cons
     row->fill_end = parts.fill_end;
 }
 
+/* Right and left stand beside each other in Limb. */
+void sheet_fill_mirror(StrokeList* const strokes)
+{
+    for (uint32_t i = 0; i < strokes->count; ++i) {
+        strokes->strokes[i].limb ^= 1U;
+    }
+}
+
 void sheet_fill(Sheet* const sheet, const Selection* const selection, const Meter meter)
 {
     sheet->meter = meter;

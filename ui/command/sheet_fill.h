@@ -5,5 +5,8 @@
 #include "../../plugin/engine/groove/groove.h"
 #include "../scene/sheet.h"
 
+/* Changes right and left limbs over. */
+void sheet_fill_mirror(StrokeList* strokes);
+
 /* Fills form, bars and rows from a selection; texts and tempo are the caller's. */
 void sheet_fill(Sheet* sheet, const Selection* selection, Meter meter);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "commands.h"
 #include "picks.h"
+#include "sheet_fill.h"
 #include "staff.h"
 
 #include "../../plugin/engine/groove/fill.h"
@@ -8,11 +9,15 @@
 
 #include <stdio.h>
 
-static void print_bar(const Selection* const selection, const Meter meter, const int bar)
+static void print_bar(const Selection* const selection, const Meter meter, const int bar,
+                      const bool left_handed)
 {
     static StrokeList before, now; /* too large for a stack */
     const int64_t ticks = meter_bar_ticks(meter);
     groove_strokes(selection, meter, bar * ticks, (bar + 1) * ticks, &now);
+    if (left_handed) {
+        sheet_fill_mirror(&now);
+    }
     const BarParts parts = groove_bar(selection, meter, bar);
     char fill[32] = "";
     words_fill(fill, sizeof fill, parts.fill_begin, parts.fill_end, meter);
@@ -27,7 +32,7 @@ static void print_bar(const Selection* const selection, const Meter meter, const
     before = now;
 }
 
-static void print_groove(const Picks* const picks)
+static void print_groove(const Picks* const picks, const bool left_handed)
 {
     const EntryInfo* const info = picks->info;
     char title[256];
@@ -40,7 +45,7 @@ static void print_groove(const Picks* const picks)
     const int bars = (int)fill_round_bars(&picks->selection, FILL_ROUND_MAX);
     printf("signs: . rest, g ghost, o normal, O accent, f flam, d drag\n");
     for (int bar = 0; bar < bars; ++bar) {
-        print_bar(&picks->selection, picks->meter, bar);
+        print_bar(&picks->selection, picks->meter, bar, left_handed);
     }
 }
 
@@ -52,7 +57,7 @@ int command_show(const Request* const request)
                      ? picks_make(&performance, request_first(request), &picks)
                      : FAILED;
     if (status == DONE) {
-        print_groove(&picks);
+        print_groove(&picks, request_first(request)->left_handed);
     }
     performance_close(&performance);
     return status;
