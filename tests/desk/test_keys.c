@@ -116,7 +116,7 @@ static const TargetId places[] = {
     {TARGET_BAR, 0},
     {TARGET_THEME, 0},
     {TARGET_EDIT, EDIT_SAVE},
-    {TARGET_NONE, 0},
+    {TARGET_CARD, ENTRY_GROOVE},
 };
 enum { PLACES = sizeof places / sizeof *places };
 
@@ -141,7 +141,7 @@ static void short_cuts_of_the_host_are_left_alone(void)
     for (int i = 0; i < 4; ++i) {
         for (int place = 0; place < PLACES; ++place) {
             fresh();
-            own->model.view.focus = places[place];
+            focus(places[place].kind, places[place].index);
             CHECK(is_none_used(modifiers[i]));
             CHECK(view_target_same(own->model.view.focus, places[place]));
             CHECK_INT(own->writes, 0);
@@ -164,7 +164,7 @@ static void space_is_the_hosts_but_in_what_is_typed(void)
 {
     for (int place = 0; place < PLACES; ++place) {
         fresh();
-        own->model.view.focus = places[place];
+        focus(places[place].kind, places[place].index);
         check_case("place %d", place);
         CHECK(!own_key(own, ' ', 0));
         CHECK(!own_key(own, 'q', 0));

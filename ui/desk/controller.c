@@ -39,6 +39,18 @@ bool controller_bank(Model* const model, Bank* const bank)
     return true;
 }
 
+/* What has the keys can always be seen: where it went away, the panel's tab has them. */
+static void keep_focus(Model* const model)
+{
+    const View* const view = &model->view;
+    TargetList targets;
+    model_targets(model, &targets);
+    const bool is_elsewhere = view->list.is_open || view->keys.is_open || view->reads;
+    if (!is_elsewhere && !targets_find(&targets, view->focus)) {
+        model_focus(model, (TargetId){TARGET_TAB, (int)view->panel});
+    }
+}
+
 void controller_resize(Model* const model, const int width, const int height, const double scale)
 {
     model->width = width;
@@ -46,6 +58,7 @@ void controller_resize(Model* const model, const int width, const int height, co
     model->scale = scale;
     model_fit(model);
     list_scroll(model, 0);
+    keep_focus(model);
 }
 
 /* After so many seconds without a piece the rest isn't coming. */
@@ -92,7 +105,7 @@ static void leave(Model* const model)
     }
 }
 
-bool controller_input(Model* const model, const PaneEvent* const event)
+static bool take(Model* const model, const PaneEvent* const event)
 {
     PaneEvent logical = *event;
     logical.x = (event->x - model->fit.x) / model->fit.scale;
@@ -128,4 +141,11 @@ bool controller_input(Model* const model, const PaneEvent* const event)
         break;
     }
     return true;
+}
+
+bool controller_input(Model* const model, const PaneEvent* const event)
+{
+    const bool is_used = take(model, event);
+    keep_focus(model);
+    return is_used;
 }
