@@ -73,8 +73,8 @@ static void print_reference(const Library* const library, const Figure* const fi
 
 static void print_feel(const WrittenFeel* const feel)
 {
-    const double numbers[] = {feel->looseness_ms, feel->touch, feel->push_hands_ms,
-                              feel->push_snare_ms, feel->push_feet_ms};
+    const double numbers[] = {feel->looseness_ms,  feel->touch,        feel->push_hands_ms,
+                              feel->push_snare_ms, feel->push_feet_ms, feel->liberty};
     putchar('{');
     print_number(feel->swing_ratio);
     printf(", %d", feel->swing_sixteenths);

@@ -95,6 +95,7 @@ static void tell_feel(const WrittenFeel* const feel, char* const text, const siz
     tell_one(text, size, "hands", feel->push_hands_ms, "");
     tell_one(text, size, "snare", feel->push_snare_ms, "");
     tell_one(text, size, "feet", feel->push_feet_ms, "");
+    tell_one(text, size, "liberty", feel->liberty * 100.0, "");
 }
 
 /* ---- All of it */

@@ -116,6 +116,7 @@ static WrittenFeel read_feel(Subject* const subject)
         .push_hands_ms = field_decimal(subject, "pushHands", -50.0, 50.0),
         .push_snare_ms = field_decimal(subject, "pushSnare", -50.0, 50.0),
         .push_feet_ms = field_decimal(subject, "pushFeet", -50.0, 50.0),
+        .liberty = field_decimal(subject, "liberty", 0.0, 100.0) / 100.0,
     };
 }
 

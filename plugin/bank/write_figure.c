@@ -109,6 +109,7 @@ static void put_feel(TurtleWriter* const writer, const WrittenFeel* const feel)
     put_decimal(writer, "pushHands", feel->push_hands_ms);
     put_decimal(writer, "pushSnare", feel->push_snare_ms);
     put_decimal(writer, "pushFeet", feel->push_feet_ms);
+    put_decimal(writer, "liberty", feel->liberty * 100.0);
 }
 
 static void put_reference(TurtleWriter* const writer, const char* const term,

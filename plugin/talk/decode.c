@@ -207,6 +207,7 @@ static void decode_strokes(const LV2_Atom* const atom, const Uris* const uris, S
             .level = packed >> PACK_LEVEL & PACK_MASK,
             .velocity = (uint8_t)(numbers[3] & PACK_MASK),
             .is_grace = packed >> PACK_GRACE & PACK_MASK,
+            .free = (uint32_t)numbers[3] >> PACK_FREE & PACK_MASK,
         };
         if (stroke.limb < LIMB_COUNT && stroke.voice < VOICE_COUNT && stroke.level <= LEVEL_DRAG &&
             bar->count < SEEN_STROKES_MAX) {

@@ -45,7 +45,7 @@ static void encode_strokes(LV2_Atom_Forge* const forge, const SeenBar* const bar
         lv2_atom_forge_int(forge, stroke.felt);
         lv2_atom_forge_int(forge, stroke.limb | stroke.voice << PACK_VOICE |
                                       stroke.level << PACK_LEVEL | stroke.is_grace << PACK_GRACE);
-        lv2_atom_forge_int(forge, stroke.velocity);
+        lv2_atom_forge_int(forge, stroke.velocity | stroke.free << PACK_FREE);
     }
     lv2_atom_forge_pop(forge, &frame);
 }

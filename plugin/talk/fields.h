@@ -64,5 +64,12 @@ enum {
 };
 #undef ONE_MORE
 
-/* A stroke is four numbers: written, felt, these packed, velocity. */
-enum { STROKE_NUMBERS = 4, PACK_VOICE = 8, PACK_LEVEL = 16, PACK_GRACE = 24, PACK_MASK = 0xff };
+/* A stroke is four numbers: written, felt, limb with these packed, velocity with the last. */
+enum {
+    STROKE_NUMBERS = 4,
+    PACK_VOICE = 8,
+    PACK_LEVEL = 16,
+    PACK_GRACE = 24,
+    PACK_FREE = 8,
+    PACK_MASK = 0xff
+};

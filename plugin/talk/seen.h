@@ -20,6 +20,7 @@ typedef struct {
     uint8_t level;   /* Level */
     uint8_t velocity;
     bool is_grace;
+    bool free; /* the player's own: it isn't written, or on another voice */
 } SeenStroke;
 
 typedef struct {

@@ -249,7 +249,7 @@ static bool same_feel(const WrittenFeel* const a, const WrittenFeel* const b)
            same_number(a->looseness_ms, b->looseness_ms) && same_number(a->touch, b->touch) &&
            same_number(a->push_hands_ms, b->push_hands_ms) &&
            same_number(a->push_snare_ms, b->push_snare_ms) &&
-           same_number(a->push_feet_ms, b->push_feet_ms);
+           same_number(a->push_feet_ms, b->push_feet_ms) && same_number(a->liberty, b->liberty);
 }
 
 static void the_compiled_bank_is_what_its_turtle_says(void)

@@ -116,6 +116,7 @@ static void check_grooves_equal(const Groove* const got, const Groove* const wan
     CHECK(feels_alike(got->feel.push_hands_ms, want->feel.push_hands_ms));
     CHECK(feels_alike(got->feel.push_snare_ms, want->feel.push_snare_ms));
     CHECK(feels_alike(got->feel.push_feet_ms, want->feel.push_feet_ms));
+    CHECK(feels_alike(got->feel.liberty, want->feel.liberty));
     CHECK_INT(got->feel.swing_sixteenths, want->feel.swing_sixteenths);
     for (int i = 0; i < PARTS_MAX; ++i) {
         const Part a = got->parts[i], b = want->parts[i];

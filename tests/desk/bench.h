@@ -172,6 +172,7 @@ static inline Bench* bench_open(void)
     bench_set(bench, CONTROL_GROOVE, GROOVE);
     bench_set(bench, CONTROL_LOOSENESS, 0);
     bench_set(bench, CONTROL_TOUCH, 0);
+    bench_set(bench, CONTROL_LIBERTY, 0);
     bench_set(bench, CONTROL_SPLIT_FEET, 1);
     bench_run(bench, BENCH_BLOCK);
     stage_roll(&bench->stage, 0, 0.0f, 0.0f);

@@ -43,6 +43,7 @@ static void play_passes(const Loop* const loop, const float take)
     look_begin(&look, bank_library(bank), loop->meter, loop->tempo);
     look_set(&look, CONTROL_GROOVE, (float)loop->groove);
     look_set(&look, CONTROL_TAKE, take);
+    look_set(&look, CONTROL_LIBERTY, 0.0f);
     if (loop->moved != CONTROL_COUNT) {
         look_set(&look, loop->moved, loop->value);
     }

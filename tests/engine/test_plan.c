@@ -156,6 +156,7 @@ static Settings settings_of(const Section* const section)
     values[CONTROL_GROOVE] = section->groove;
     values[CONTROL_SWING_RATIO] = section->swing;
     values[CONTROL_SWING_FOLLOW] = 1.0f;
+    values[CONTROL_LOOSENESS] = values[CONTROL_TOUCH] = values[CONTROL_LIBERTY] = 0.0f;
     return settings_from_controls(values);
 }
 
@@ -224,12 +225,12 @@ static void check_seam(const Section first, const Section then)
     begin_section(&look, &first, 0);
     play_frames(&look, seam);
     report_section(&look, &then);
-    play_frames(&look, bars_frames(&then));
+    play_frames(&look, bars_frames(&then) - LOOK_RATE / 20); /* the bar after isn't asked for */
     drop_before(&look.played, seam + LOOK_RATE / 20); /* its first is early */
     look_begin(&alone, bank_library(bank), then.meter, then.tempo);
     tell_section(&alone, &then, 0);
     begin_section(&alone, &then, 0);
-    play_frames(&alone, bars_frames(&then));
+    play_frames(&alone, bars_frames(&then) - LOOK_RATE / 20);
     drop_before(&alone.played, LOOK_RATE / 20);
     CHECK_INT(look.played.count, alone.played.count);
     for (int i = 0; i < alone.played.count && i < look.played.count; ++i) {

@@ -100,6 +100,7 @@ static inline void take_play(Host* const host, const Session* const session, Tak
     take_set(host, "groove", session->id);
     take_set(host, "take", session->take);
     take_set(host, "kit", 2.0f);
+    take_set(host, "liberty", 0.0f);
     take_set(host, "looseness", session->looseness < 0.0f ? 18.0f : session->looseness);
     take_set(host, "touch", session->touch < 0.0f ? 50.0f : session->touch);
     take_position(host, begin, session->tempo, 1.0f);

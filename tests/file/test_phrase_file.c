@@ -90,7 +90,7 @@ static const Case cases[] = {
       {CONTROL_TURNAROUND, 5},
       {CONTROL_HANDS, 40},
       {CONTROL_LEAD_FOOT, 1},
-      {CONTROL_LOOSENESS, 14}}},
+      {CONTROL_LIBERTY, 100}}},
 };
 
 static void render(const Case* const what, const bool straight, const char* const path)
@@ -100,12 +100,12 @@ static void render(const Case* const what, const bool straight, const char* cons
                           FOURLIMB_BUILD "/fourlimb render --bundle " FOURLIMB_BUILD
                                          "/lv2/fourlimb.lv2 --out '%s' --groove %g --tempo 120 "
                                          "--bars %d --set split_feet=1 --set looseness=0 "
-                                         "--set touch=0",
+                                         "--set touch=0 --set liberty=0",
                           path, what->asked[0].value, what->bars);
     for (int i = 1; i < ASKED_MAX && what->asked[i].control != CONTROL_ENABLED; ++i) {
         const Control control = what->asked[i].control;
         const bool is_feel = control == CONTROL_LOOSENESS || control == CONTROL_TOUCH ||
-                             control == CONTROL_PUSH_SNARE;
+                             control == CONTROL_PUSH_SNARE || control == CONTROL_LIBERTY;
         if (!straight || !is_feel) {
             length += snprintf(command + length, sizeof command - (size_t)length, " --set %s=%g",
                                control_rows[control].symbol, what->asked[i].value);

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: ISC
-/* exact.h - the plugin without feel: every stroke on the grid, every level at one
-   velocity, for tests about other things than feel. */
+/* exact.h - the plugin without feel and liberty: what is written, on the grid, every level at
+   one velocity, for tests about other things. */
 #pragma once
 
 #include "../../ui/command/host.h"
@@ -11,7 +11,8 @@ static inline void host_play_exactly(Host* const host)
 {
     char why[HOST_WHY_ROOM];
     host_set_defaults(host);
-    if (!host_set(host, "looseness", 0.0f, why) || !host_set(host, "touch", 0.0f, why)) {
+    if (!host_set(host, "looseness", 0.0f, why) || !host_set(host, "touch", 0.0f, why) ||
+        !host_set(host, "liberty", 0.0f, why)) {
         printf("# %s\n", why);
     }
 }

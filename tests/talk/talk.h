@@ -135,6 +135,7 @@ static inline void chance_bar(uint32_t* const state, SeenBar* const bar)
             .level = (uint8_t)chance_to(state, LEVEL_DRAG),
             .velocity = (uint8_t)chance_to(state, 127),
             .is_grace = chance(state) & 1U,
+            .free = chance(state) & 1U,
         };
     }
 }
@@ -188,7 +189,7 @@ static inline bool bars_alike(const SeenBar* const a, const SeenBar* const b)
         const SeenStroke x = a->strokes[i], y = b->strokes[i];
         alike = x.written == y.written && x.felt == y.felt && x.limb == y.limb &&
                 x.voice == y.voice && x.level == y.level && x.velocity == y.velocity &&
-                x.is_grace == y.is_grace;
+                x.is_grace == y.is_grace && x.free == y.free;
     }
     return alike;
 }

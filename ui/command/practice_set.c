@@ -70,6 +70,7 @@ void practice_set_up(const Practice* const practice, const LimbSet limbs, const 
     }
     put(section, "clock", 0);
     put(section, "practice_rate", 5); /* full */
+    put(section, "liberty", 0);       /* what is written is what is practised */
 }
 
 /* The same without what people do to it. */

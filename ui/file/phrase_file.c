@@ -53,7 +53,7 @@ static Settings settings_of(const Phrase* const phrase)
     Settings settings = *phrase->settings;
     if (phrase->straight) {
         Feel* const feel = &settings.feel;
-        feel->looseness_ms = feel->touch = 0.0;
+        feel->looseness_ms = feel->touch = feel->liberty = 0.0;
         feel->push_hands_ms = feel->push_snare_ms = feel->push_feet_ms = 0.0;
     }
     settings.clock = CLOCK_HOST;

@@ -23,6 +23,7 @@ typedef struct {
     double accent_feet; /* likewise the feet's */
     double ghost;       /* 0 to 1: how far ghost strokes are below them */
     int level;          /* velocity of a normal stroke, 1 to 127 */
+    double liberty;     /* 0 as written to 1: how far a take departs from it (liberty.h) */
 } Feel;
 
 /* Fills lean forward: before their end, and on the line after. */
@@ -36,7 +37,7 @@ typedef struct {
     int64_t limb_before; /* since this limb's last stroke */
     int64_t limb_after;  /* until its next */
     int64_t in_bar;      /* since the bar line: what habits go by */
-    int64_t in_take;     /* since the section began: what chance goes by */
+    int64_t in_take;     /* in the song: what chance goes by */
     bool with_time;      /* another limb's stroke here keeps time */
     FillPlace fill;
 } Surroundings;

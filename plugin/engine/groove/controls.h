@@ -45,6 +45,7 @@ enum { PORT_CONTROL, PORT_MIDI_OUT, PORT_NOTIFY, PORT_FIRST_CONTROL };
     X(GHOST, "ghost", 0, 100, 55)                                                                  \
     X(LEVEL, "level", 1, 127, 76)                                                                  \
     X(TAKE, "take", 1, 9999, 1)                                                                    \
+    X(LIBERTY, "liberty", 0, 100, 20)                                                              \
     X(RIGHT_HAND, "right_hand", 0, 1, 1)                                                           \
     X(LEFT_HAND, "left_hand", 0, 1, 1)                                                             \
     X(RIGHT_FOOT, "right_foot", 0, 1, 1)                                                           \

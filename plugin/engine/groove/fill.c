@@ -94,13 +94,6 @@ uint32_t fill_round_bars(const Selection* const selection, const uint32_t most)
     return (uint32_t)lesser(both, most > phrase ? most : phrase);
 }
 
-/* Three-eight, five-eight and fifteen-eight are counted in eighths. */
-static bool is_compound(const Meter meter)
-{
-    const int64_t beats = (int64_t)meter.beats_per_bar;
-    return meter.beat_unit == 8 && (beats == 6 || beats == 9 || beats == 12);
-}
-
 bool fill_fits(const Figure* const fill, const Meter meter)
 {
     const int64_t bar = meter_bar_ticks(meter);
@@ -110,7 +103,7 @@ bool fill_fits(const Figure* const fill, const Meter meter)
         return fill->cycle_ticks == fill->bars * bar;
     }
     const bool cuts_beats =
-        is_compound(meter) && fill->cycle_ticks > 3 * unit && fill->cycle_ticks % (3 * unit);
+        meter_is_compound(meter) && fill->cycle_ticks > 3 * unit && fill->cycle_ticks % (3 * unit);
     return fill->cycle_ticks % eighth == 0 && !cuts_beats &&
            fill->cycle_ticks <= FILL_BARS_MAX * bar;
 }

@@ -46,6 +46,7 @@ Feel selection_feel(const Settings* const settings, const Groove* const groove)
     }
     const WrittenFeel* const written = &groove->feel;
     feel.touch = wish(feel.touch, CONTROL_TOUCH, 0.01, written->touch);
+    feel.liberty = wish(feel.liberty, CONTROL_LIBERTY, 0.01, written->liberty);
     if (settings->feel.looseness_ms > 0.0) { /* 0 is the grid, whatever is written */
         feel.looseness_ms = wish(feel.looseness_ms, CONTROL_LOOSENESS, 1.0, written->looseness_ms);
         feel.push_hands_ms =

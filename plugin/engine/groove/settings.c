@@ -48,6 +48,7 @@ static Feel feel(const float values[CONTROL_COUNT])
         .accent_feet = real(values, CONTROL_ACCENT_FEET) / 100.0,
         .ghost = real(values, CONTROL_GHOST) / 100.0,
         .level = whole(values, CONTROL_LEVEL),
+        .liberty = real(values, CONTROL_LIBERTY) / 100.0,
     };
 }
 

@@ -39,7 +39,7 @@ static Surroundings look_around(const Score* const score, const StrokeList* cons
                          .limb_before = TICKS_PER_QUARTER,
                          .limb_after = TICKS_PER_QUARTER,
                          .in_bar = floor_mod(stroke.tick, meter_bar_ticks(score->meter)),
-                         .in_take = stroke.tick,
+                         .in_take = stroke.tick + score->in_song,
                          .fill = fill_place(score, stroke.tick)};
     for (uint32_t i = 0; i < around->count; ++i) {
         const Stroke other = around->strokes[i];

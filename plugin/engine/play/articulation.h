@@ -25,10 +25,11 @@ typedef struct {
     const Selection* selection;
     const Feel* feel;
     Meter meter;
-    double tempo;   /* quarter notes a minute */
-    int64_t origin; /* the groove's tick that is bar 0 to `selection` */
-    int64_t line;   /* before this tick another tempo still goes: what is played there */
-    double lead;    /*   comes `lead` times as many ticks ahead; 0: no such line */
+    double tempo;    /* quarter notes a minute */
+    int64_t origin;  /* the groove's tick that is bar 0 to `selection` */
+    int64_t in_song; /* ticks from the song's bar 0 to that: chance goes by the song's place */
+    int64_t line;    /* before this tick another tempo still goes: what is played there */
+    double lead;     /*   comes `lead` times as many ticks ahead; 0: no such line */
 } Score;
 
 /* Fills `hits`, the main one first, and tells how many they are.  `around` holds

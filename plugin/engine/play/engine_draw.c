@@ -18,7 +18,8 @@ static void draw_to(Engine* const engine, const Passage* const passage, const in
                    .feel = &selection.feel,
                    .meter = passage->meter,
                    .tempo = passage_tempo(engine, passage, from),
-                   .origin = passage->origin};
+                   .origin = passage->origin,
+                   .in_song = passage_in_song(passage)};
     if (passage->is_coming && passage->entry->tempo > 0.0) {
         score.line = passage->begin;
         score.lead =

@@ -151,15 +151,19 @@ void lookahead_draw(Lookahead* const lookahead, const Score* const score, const 
     for (int limb = 0; limb < LIMB_COUNT; ++limb) {
         selection.limbs[limb] = true; /* silenced when their time comes */
     }
-    groove_strokes(&selection, score->meter, from, to, &lookahead->strokes);
-    lookahead->dropped += lookahead->strokes.dropped;
-    if (!lookahead->strokes.count) {
+    const LibertyPlace place = {&selection, score->meter, score->tempo, score->in_song};
+    groove_strokes(&selection, score->meter, from, to, &lookahead->written);
+    lookahead->dropped += lookahead->written.dropped;
+    if (!lookahead->written.count && !liberty_may_add(&place, from, to)) {
         return;
     }
-    groove_strokes(&selection, score->meter, from - TICKS_PER_QUARTER, to + TICKS_PER_QUARTER,
-                   &lookahead->around);
-    for (uint32_t i = 0; i < lookahead->strokes.count; ++i) {
-        draw_stroke(lookahead, score, lookahead->strokes.strokes[i]);
+    liberty_strokes(&place, from - TICKS_PER_QUARTER, to + TICKS_PER_QUARTER, &lookahead->written,
+                    &lookahead->around);
+    for (uint32_t i = 0; i < lookahead->around.count; ++i) {
+        const Stroke stroke = lookahead->around.strokes[i];
+        if (stroke.tick >= from && stroke.tick < to) {
+            draw_stroke(lookahead, score, stroke);
+        }
     }
 }
 

@@ -4,6 +4,7 @@
    Every stroke is drawn once and played once, whatever the block size. */
 #pragma once
 
+#include "../writing/liberty.h"
 #include "articulation.h"
 
 enum {
@@ -23,7 +24,7 @@ typedef struct {
     uint32_t dropped;     /* strokes for which there was no room */
     Hit ahead[AHEAD_MAX]; /* played before their written place, newest last */
     uint32_t ahead_count;
-    StrokeList strokes; /* work area */
+    StrokeList written; /* work area */
     StrokeList around;  /* work area */
 } Lookahead;
 

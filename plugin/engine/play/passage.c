@@ -104,6 +104,15 @@ int64_t passage_quarter(const Passage* const passage, const int64_t tick)
     return passage->origin + line_next(tick - passage->origin, passage->meter, TICKS_PER_QUARTER);
 }
 
+int64_t passage_in_song(const Passage* const passage)
+{
+    const PlanEntry* const entry = passage->entry;
+    const bool is_counted_in =
+        plan_before(plan_anywhere, entry->from) && entry->from.bar < entry->origin;
+    const int64_t count_in = is_counted_in ? entry->origin - entry->from.bar : 0;
+    return (passage->number - count_in) * meter_bar_ticks(passage->meter);
+}
+
 double passage_tempo(const Engine* const engine, const Passage* const passage, const int64_t tick)
 {
     const GrooveClock* const clock = &engine->groove_clock;

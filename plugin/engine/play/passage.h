@@ -35,6 +35,11 @@ Passage passage_of_bar(const Engine* engine, int64_t bar, int64_t* tick);
 /* The first quarter note line at or after a tick. */
 int64_t passage_quarter(const Passage* passage, int64_t tick);
 
+/* Where chance begins to count: ticks from the song's bar 0, in bars of the passage's meter,
+   to the passage's, less its own count-in.  So a section that comes again is another pass by
+   the same hands, whose habits go by the place in the bar, and counted in it is the same. */
+int64_t passage_in_song(const Passage* passage);
+
 /* Quarter notes a minute that it has at a tick. */
 double passage_tempo(const Engine* engine, const Passage* passage, int64_t tick);
 

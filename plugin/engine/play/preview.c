@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "preview.h"
 
+#include "../writing/liberty.h"
 #include "articulation.h"
 #include "passage.h"
 
@@ -190,7 +191,7 @@ static void begin_bar(Preview* const preview, const Engine* const engine, const 
     see_clicks(preview, &source, bar);
 }
 
-static void see_hit(SeenBar* const seen, const Hit hit, const int64_t begin)
+static void see_hit(SeenBar* const seen, const Hit hit, const int64_t begin, const bool is_free)
 {
     if (seen->count == SEEN_STROKES_MAX) {
         ++seen->dropped;
@@ -204,6 +205,7 @@ static void see_hit(SeenBar* const seen, const Hit hit, const int64_t begin)
         .level = hit.level,
         .velocity = hit.velocity,
         .is_grace = hit.is_grace,
+        .free = is_free,
     };
 }
 
@@ -217,18 +219,23 @@ static void see_span(Preview* const preview, const Engine* const engine, const S
     const Score score = {.selection = &selection,
                          .feel = &selection.feel,
                          .meter = passage->meter,
-                         .tempo =
-                             passage_tempo(engine, passage, engine->groove_clock.played_until)};
-    groove_strokes(&selection, score.meter, begin, end, &preview->strokes);
-    preview->seen.dropped += preview->strokes.dropped;
-    groove_strokes(&selection, score.meter, begin - TICKS_PER_QUARTER, end + TICKS_PER_QUARTER,
-                   &preview->around);
-    for (uint32_t i = 0; i < preview->strokes.count; ++i) {
+                         .tempo = passage_tempo(engine, passage, engine->groove_clock.played_until),
+                         .in_song = passage_in_song(passage)};
+    const LibertyPlace place = {&selection, score.meter, score.tempo, score.in_song};
+    liberty_strokes(&place, begin - TICKS_PER_QUARTER, end + TICKS_PER_QUARTER, &preview->written,
+                    &preview->around);
+    preview->seen.dropped += preview->around.dropped;
+    for (uint32_t i = 0; i < preview->around.count; ++i) {
+        const Stroke stroke = preview->around.strokes[i];
+        if (stroke.tick < begin || stroke.tick >= end) {
+            continue;
+        }
         Hit hits[ARTICULATION_MAX];
-        const Stroke stroke = preview->strokes.strokes[i];
+        const bool is_free =
+            selection.feel.liberty > 0.0 && liberty_is_own(stroke, &preview->written);
         const uint32_t count = articulation_of(&score, stroke, &preview->around, hits);
         for (uint32_t h = 0; h < count; ++h) {
-            see_hit(&preview->seen, hits[h], source->begin - passage->origin);
+            see_hit(&preview->seen, hits[h], source->begin - passage->origin, is_free);
         }
     }
 }

@@ -31,7 +31,7 @@ typedef struct {
     PreviewKey key;      /* of `seen` */
     int64_t at;          /* next tick to look at, from the bar line */
     SeenBar seen;
-    StrokeList strokes; /* work area */
+    StrokeList written; /* work area */
     StrokeList around;  /* work area */
     ClickList clicks;   /* work area */
     int64_t meet_bar;   /* the bar for which these were found */

@@ -25,6 +25,12 @@ int64_t meter_bar_ticks(const Meter meter)
     return ticks < 1.0 ? 1 : whole_number(floor(ticks + 0.5));
 }
 
+bool meter_is_compound(const Meter meter)
+{
+    const int64_t beats = (int64_t)meter.beats_per_bar;
+    return meter.beat_unit == 8 && (beats == 6 || beats == 9 || beats == 12);
+}
+
 int meter_equal(const Meter a, const Meter b)
 {
     return a.beat_unit == b.beat_unit && !(a.beats_per_bar < b.beats_per_bar) &&

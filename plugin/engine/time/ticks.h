@@ -21,6 +21,10 @@ int64_t meter_beat_ticks(Meter meter);
 /* Ticks in one bar of `meter`, rounded, at least 1. */
 int64_t meter_bar_ticks(Meter meter);
 
+/* True if its beats are of three eighths: 6/8, 9/8 and 12/8; three-eight, five-eight and
+   fifteen-eight are counted in eighths. */
+bool meter_is_compound(Meter meter);
+
 /* True if `a` and `b` are the same signature. */
 int meter_equal(Meter a, Meter b);
 

@@ -23,6 +23,7 @@ typedef struct {
     double push_hands_ms;
     double push_snare_ms;
     double push_feet_ms;
+    double liberty; /* 0 to 1 */
 } WrittenFeel;
 
 typedef struct {
