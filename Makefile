@@ -380,7 +380,7 @@ feel: ## Draw how the feel plays beside what drummers do, and print the figures 
 	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD) $(PACKAGES_FEEL)"
 	@$(MAKE) --no-print-directory -j2 all $(BUILD)/picture $(BUILD)/tests/feel/test_drummers
 	@sh tests/feel/draw.sh $(BUILD) $(DEMO)
-	@echo "Made: $(DEMO)/feel-offsets.png, feel-habits.png, feel-contour.png, feel.txt (figures), feel-*.mid"
+	@echo "Made: $(DEMO)/feel-offsets.png, feel-habits.png, feel-contour.png, feel-liberty.png, feel.txt (figures), feel-*.mid"
 
 crosscheck: ## Install LilyPond and an npm package, and compare rhythms with theirs
 	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD) midicsv"

@@ -2,7 +2,7 @@
 # SPDX-License-Identifier: ISC
 """check_pictures.py TABLE FOLDER WHAT - do the figures of FOLDER/feel.txt, which are those that
 are drawn, agree with the MIDI files beside it, read by mido, and with the bands of TABLE
-(tests/data/drummers.tsv)?  WHAT: spread, habit, contour or statistics.
+(tests/data/drummers.tsv)?  WHAT: spread, habit, contour, likeness, bars or statistics.
 
 Definitions are those on top of TABLE.  Prints what differs; exit status 1 if anything does."""
 
@@ -14,6 +14,8 @@ import mido
 
 LIMBS = {"kick": (35, 36), "snare": (37, 38, 40), "cymbal": (22, 42, 26, 46, 51, 53, 59),
          "hat, foot": (44,), "crash": (49, 52, 55, 57)}
+OPEN = (26, 46)
+BARS = 64
 table, folder, what = sys.argv[1:]
 bad = compared = 0
 
@@ -121,6 +123,92 @@ def contour():
         same_places(label, figures[3:], int(place) - 1, of, limb, 1, limb == "cymbal")
     for _, limb, level, _, *figures in lines_of("levels", 6):
         same_band(f"{limb}, {level}", figures, ("loudness", f"{level}: mean", limb))
+
+
+def middle(level):
+    return float(BANDS["loudness", f"{level}: mean", "snare"][1])
+
+
+SOFT = (middle("ghosts") + middle("normal")) / 2
+LIBERTIES = ("liberty-0", "liberty-dial", "liberty-100")
+
+
+def bars_of(take, part):
+    """Sets of (limb, place), bar by bar."""
+    bars = [set() for _ in range(BARS)]
+    for limb, strokes in take.items():
+        for slot, (_, velocity, _) in strokes.items():
+            if slot // 16 < BARS and (
+                    part == "all" and limb != "crash" or part == "kick" == limb
+                    or part == "hat" and limb == "cymbal"
+                    or limb == "snare" and (part == "ghosts" and velocity < SOFT
+                                            or part == "snare" and velocity >= SOFT
+                                            or part == "backbeat" and velocity >= SOFT
+                                            and slot % 16 in (4, 12))):
+                bars[slot // 16].add((limb, slot % 16))
+    return bars
+
+
+def alike(take, part):
+    bars = bars_of(take, part)
+    shares = [len(a & b) / len(a | b) for a, b in zip(bars, bars[1:]) if a | b]
+    return st.mean(shares) if shares else None
+
+
+def absent(take, part):
+    """What the next bar lacks, at whatever loudness."""
+    bars, every = bars_of(take, part), bars_of(take, "all")
+    here = sum(len(bar) for bar in bars[:-1])
+    return sum(len(a - b) for a, b in zip(bars, every[1:])) / here if here else None
+
+
+def likeness():
+    takes = [read(name) for name in LIBERTIES]
+    of = {"hat": "cymbal"}
+    for _, part, *figures in lines_of("likeness", 5):
+        same_band(part, figures, ("liberty-likeness", "Jaccard, one bar on", of.get(part, part)))
+        for got, take in zip(figures[3:], takes, strict=True):
+            same(f"likeness, {part}", got, alike(take, part), 0.001)
+    of = {"hat": "hat or ride", "ghosts": "snare ghost", "backbeat": "snare on the backbeat"}
+    for _, part, *figures in lines_of("absent", 5):
+        same_band(part, figures, ("liberty-strokes", "absent in the next bar, all strokes together",
+                                  of.get(part, part)))
+        for got, take in zip(figures[3:], takes, strict=True):
+            same(f"absent, {part}", got, absent(take, part), 0.001)
+
+
+def sign(limb, before, now):
+    if not before or not now:
+        return "." if not before and not now else "-" if before else "+"
+    was_open, is_open = before[2] in OPEN, now[2] in OPEN
+    return ("^" if is_open and not was_open else "v" if was_open and not is_open
+            else "g" if limb == "snare" and now[1] < SOFT else "o")
+
+
+def bars():
+    """The text of eight bars: liberty after liberty, four bars a line."""
+    global bad, compared
+    takes = [read(name) for name in LIBERTIES]
+    liberty, first = -1, 0
+    got = {}
+    for line in LINES:
+        if line.startswith("Liberty "):
+            liberty += 1
+        elif line.startswith("  bars "):
+            first = int(line.split()[1]) - 1
+        elif "|" in line:
+            limb = {"hat": "cymbal"}.get(line[2:12].strip(), line[2:12].strip())
+            for place, one in enumerate(line[12:].replace("|", "").strip()):
+                got[liberty, limb, 16 * first + place] = one
+    for number, take in enumerate(takes):
+        for limb in set(takes[0]) | set(take):
+            for slot in range(128):
+                want = sign(limb, takes[0][limb].get(slot), take[limb].get(slot))
+                compared += 1
+                if got.get((number, limb, slot), ".") != want:
+                    bad += 1
+                    print(f"{LIBERTIES[number]}, {limb}, sixteenth {slot}: "
+                          f"{got.get((number, limb, slot))}, want {want}")
 
 
 def statistics():

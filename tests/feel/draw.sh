@@ -34,14 +34,18 @@ statistics() {
 				of($9, $10 ? "out" : "in"), of($11, $12 ? "out" : "in") }'
 }
 
+dial=$("$build/fourlimb" list controls | sed -n 's/^ *liberty .* at first \([0-9]*\)$/\1/p')
 for number in 1 2 3; do
 	take eighths-$number --set take=$number
 	take sixteenths-$number --set take=$number --hands "Sixteenth hats, one hand"
 done
+take liberty-0 --set liberty=0
+take liberty-dial
+take liberty-100 --set liberty=100
 {
 	echo "How the feel plays beside drummers.  Bands (10, 50, 90 %): Groove MIDI Dataset (Gillick, Roberts, Engel,"
 	echo "Eck, Bamman, ICML 2019), CC BY 4.0, as in tests/data/drummers.tsv; \"in\" is within 10 to 90 %."
-	"$build/picture" "$folder" "$work"
+	"$build/picture" "$folder" "$work" "$dial"
 	printf '\nAll statistics of tests/feel/test_drummers: medians of windows; the first model and white noise beside ours\n'
 	statistics
 } >"$folder/feel.txt"

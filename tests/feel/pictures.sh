@@ -23,8 +23,11 @@ is_drawn() {
 check "the spread of eight bars is the MIDI file's" agree spread
 check "the habits of the places are the MIDI files'" agree habit
 check "the loudness of the places is the MIDI files'" agree contour
+check "the likeness of bars at three liberties is the MIDI files'" agree likeness
+check "the eight bars as text are the MIDI files'" agree bars
 check "every statistic says whether it is in the table's band" agree statistics
 check "offsets are drawn with the band of their spread" is_drawn offsets "1A1A1A CCDCCC CC5A00"
 check "three takes' habits are drawn on the bands" is_drawn habits "1A1A1A CCDCCC 005AB4 CC5A00"
 check "three takes' loudness is drawn on the bands" is_drawn contour "1A1A1A CCDCCC 005AB4 CC5A00"
+check "three liberties are drawn on the bands" is_drawn liberty "1A1A1A CCDCCC 005AB4 CC5A00"
 tally
