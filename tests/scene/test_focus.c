@@ -2,6 +2,7 @@
 /* What has the keys is always seen (W3C, WCAG 2.1, success criterion 2.4.7), by a ring of a
    colour that stands out (1.4.11), and nothing is said by colour alone (1.4.1). */
 #include "../desk/chance.h"
+#include "../../ui/scene/reading.h"
 #include "../help/check.h"
 #include "compare.h"
 #include "stage.h"
@@ -21,24 +22,30 @@ static void begin(const char* const scene)
     view = &stage->model.view;
 }
 
-static int pixels_other(cairo_surface_t* const a, cairo_surface_t* const b)
+/* Pixels of a box that aren't the same; those that are of a colour there, if one is given. */
+static int pixels_other(cairo_surface_t* const a, cairo_surface_t* const b, const Box box,
+                        const uint32_t colour)
 {
     int other = 0;
-    for (int y = 0; y < cairo_image_surface_get_height(a); ++y) {
-        for (int x = 0; x < cairo_image_surface_get_width(a); ++x) {
-            other += compare_pixel(a, x, y) != compare_pixel(b, x, y);
+    const int bottom = (int)fmin(box.y + box.height, cairo_image_surface_get_height(a));
+    const int right = (int)fmin(box.x + box.width, cairo_image_surface_get_width(a));
+    for (int y = (int)fmax(box.y, 0.0); y < bottom; ++y) {
+        for (int x = (int)fmax(box.x, 0.0); x < right; ++x) {
+            const uint32_t pixel = compare_pixel(b, x, y) & 0xFFFFFFU;
+            other +=
+                compare_pixel(a, x, y) != compare_pixel(b, x, y) && (!colour || pixel == colour);
         }
     }
     return other;
 }
 
-/* How much of the picture a change of the view changes. */
-static int changed_by(void (*const change)(void))
+/* How much of a box of the picture a change of the view changes. */
+static int changed_by(void (*const change)(void), const Box box, const uint32_t colour)
 {
     cairo_surface_t* const before = stage_picture(stage);
     change();
     cairo_surface_t* const after = stage_picture(stage);
-    const int other = pixels_other(before, after);
+    const int other = pixels_other(before, after, box, colour);
     cairo_surface_destroy(before);
     cairo_surface_destroy(after);
     return other;
@@ -51,14 +58,17 @@ static void focus_wanted(void)
     view->focus = wanted;
 }
 
-/* A ring two pixels wide, less its corners. */
+/* A ring two pixels wide, less its corners and where it lies between pixels. */
 static void check_ring(const Target* const target)
 {
+    static const uint32_t accent = 0x4FD0B2; /* palette_dark's */
+    const Box box = target->box;
+    const Box around = {box.x - 6.0, box.y - 6.0, box.width + 12.0, box.height + 12.0};
     view->focus = (TargetId){TARGET_NONE, 0};
     wanted = target->id;
     check_case("%g wide, panel %d, target %d %d", view->width, (int)view->panel,
                (int)target->id.kind, target->id.index);
-    CHECK(changed_by(focus_wanted) >= 3.0 * (target->box.width + fmin(target->box.height, 14.0)));
+    CHECK(changed_by(focus_wanted, around, accent) >= box.width + fmin(box.height, 14.0));
 }
 
 static void each_thing_with_the_keys_has_a_ring(void)
@@ -138,13 +148,14 @@ static void a_panel_that_goes_takes_the_focus_to_the_tab_of_the_next(void)
     stage_end(stage);
 }
 
-/* ---- Without colour: as if the accent were the ink */
+/* ---- Without colour: as if there were ink and ground alone, and outlines */
 
 static void without_colour(const char* const scene)
 {
     begin(scene);
     view->palette.accent = view->palette.ink;
-    view->palette.on_accent = view->palette.ground;
+    view->palette.on_accent = view->palette.shade = view->palette.raised = view->palette.ground;
+    view->palette.soft = view->palette.ink;
     check_case("%s", scene);
 }
 
@@ -171,7 +182,7 @@ static void silence(void)
 
 static void loop(void)
 {
-    view->values[CONTROL_LOOP_BAR] = 2.0f;
+    view->values[CONTROL_LOOP_BAR] = (float)(view_shown(view) - view_phrase(view) + 2);
 }
 
 static void choose_other(void)
@@ -184,30 +195,69 @@ static void focus_tempo(void)
     view->focus = (TargetId){TARGET_DIAL, CONTROL_TEMPO};
 }
 
-/* More than a hair of what stands elsewhere. */
+static Box anywhere(void)
+{
+    return (Box){0.0, 0.0, view->width, view->height};
+}
+
+/* Where the bar after the one that plays stands in the form. */
+static Box next_of_form(void)
+{
+    const Geometry g = geometry_of(view);
+    const int next = (int)(view_shown(view) - view_phrase(view)) + 1;
+    return g.reads ? reading_bar(&g, next, view_phrase_bars(view))
+                   : geometry_bar_box(&g, next, view_phrase_bars(view));
+}
+
+/* The row of the counts, or what is left of the staff. */
+static Box counts(void)
+{
+    const Geometry g = geometry_of(view);
+    return (Box){g.staff, g.count_hands - 40.0, g.right - g.staff, 44.0};
+}
+
+static Box labels(void)
+{
+    const Geometry g = geometry_of(view);
+    return (Box){g.labels, g.line[3] - 30.0, g.staff - g.labels, 100.0};
+}
+
+static Box rows(void)
+{
+    const Geometry g = geometry_of(view);
+    return (Box){g.staff, g.row_top[3], g.right - g.staff, g.row_bottom[3] - g.row_top[3]};
+}
+
 static void each_state_is_told_without_colour(void)
 {
     static const struct {
         const char* scene;
         void (*change)(void);
-    } rows[] = {
-        {"playing-dark", go_on_a_bar},
-        {"playing-light", go_on_a_bar},
-        {"playing-dark", go_on_a_beat},
-        {"reading", go_on_a_bar},
-        {"reading", go_on_a_beat},
-        {"playing-dark", wait},
-        {"reading", wait},
-        {"playing-dark", silence},
-        {"reading", silence},
-        {"playing-dark", loop},
-        {"feet-list", choose_other},
-        {"playing-dark", focus_tempo},
+        Box (*where)(void);
+    } states[] = {
+        {"playing-dark", go_on_a_bar, next_of_form},
+        {"playing-light", go_on_a_bar, next_of_form},
+        {"reading", go_on_a_bar, next_of_form},
+        {"playing-dark", go_on_a_beat, counts},
+        {"reading", go_on_a_beat, counts},
+        {"playing-dark", wait, anywhere},
+        {"reading", wait, anywhere},
+        {"playing-dark", silence, rows},
+        {"playing-dark", silence, labels},
+        {"reading", silence, rows},
+        {"reading", silence, labels},
+        {"playing-dark", loop, next_of_form},
+        {"feet-list", choose_other, anywhere},
+        {"playing-dark", focus_tempo, anywhere},
     };
-    for (size_t i = 0; i < sizeof rows / sizeof *rows; ++i) {
-        without_colour(rows[i].scene);
-        check_case("%s, row %zu", rows[i].scene, i);
-        CHECK(changed_by(rows[i].change) > 40);
+    for (size_t i = 0; i < sizeof states / sizeof *states; ++i) {
+        without_colour(states[i].scene);
+        if (states[i].where == next_of_form && states[i].change == go_on_a_bar) {
+            view->bars[2] = view->bars[1]; /* so that nothing but the place differs */
+            view->bars[2].bar = view->bars[1].bar + 1;
+        }
+        check_case("%s, state %zu", states[i].scene, i);
+        CHECK(changed_by(states[i].change, states[i].where(), 0) > 40);
         stage_end(stage);
     }
 }
