@@ -268,6 +268,24 @@ static void play_dial_says_least(Stage* const stage)
     stage_point(stage, (TargetId){TARGET_DIAL, CONTROL_PUSH_SNARE});
 }
 
+/* What the player does besides what is written. */
+static void play_liberty(Stage* const stage)
+{
+    pick(stage, CONTROL_GROOVE, named(stage, ENTRY_GROOVE, "Left Luggage"));
+    pick(stage, CONTROL_LIBERTY, 100);
+    stage_run(stage, 0.1);
+    stage_roll(stage, 1, 0.0f, 1.0f);
+    stage_run(stage, 1.2);
+    stage_point(stage, (TargetId){TARGET_DIAL, CONTROL_LIBERTY});
+}
+
+static void play_liberty_light(Stage* const stage)
+{
+    stage->model.view.theme = THEME_LIGHT;
+    stage->model.view.palette = palette_light;
+    play_liberty(stage);
+}
+
 static void play_reading(Stage* const stage)
 {
     play(stage);
@@ -325,6 +343,8 @@ const StageScene stage_scenes[] = {
     {"least", 720, 420, 1.0, play},
     {"under-least", 480, 300, 1.0, play},
     {"large", 1280, 760, 1.0, play},
+    {"liberty", 960, 540, 1.0, play_liberty},
+    {"liberty-light", 960, 540, 1.0, play_liberty_light},
     {"dial-says", 960, 540, 1.0, play_dial_says},
     {"dial-says-least", 720, 420, 1.0, play_dial_says_least},
     {"feet-list", 960, 540, 1.0, play_feet_list},

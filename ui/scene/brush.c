@@ -77,6 +77,16 @@ double brush_stem_height(const Geometry* const g, const SeenStroke* const stroke
     return 5.0 * g->scale + tallest * stroke->velocity / 127.0;
 }
 
+/* From the tip on: that is where a short stem shows that it is dashed. */
+void brush_stem(const Brush* const brush, const double x, const double tip, const double head,
+                const double width, const double dash, const Colour colour)
+{
+    const double dashes[] = {dash, dash};
+    cairo_set_dash(brush->cairo, dashes, dash > 0.0 ? 2 : 0, 0.0);
+    ink_line(brush->cairo, x, tip, x, head, width, colour);
+    cairo_set_dash(brush->cairo, NULL, 0, 0.0);
+}
+
 double brush_fit(const Brush* const brush, const double x, const double y, const double room,
                  Type type, const char* const words)
 {

@@ -57,6 +57,11 @@ Voice brush_voice_of_limb(const SeenBar* bar, int limb);
 /* How tall a stem is: the velocity as it will be played. */
 double brush_stem_height(const Geometry* geometry, const SeenStroke* stroke);
 
+/* A stem from its tip to its head; in dashes of `dash`, if not 0: a stroke that isn't written
+   but the player's own. */
+void brush_stem(const Brush* brush, double x, double tip, double head, double width, double dash,
+                Colour colour);
+
 /* Words that get smaller, down to 11, and only then are cut. */
 double brush_fit(const Brush* brush, double x, double y, double room, Type type, const char* words);
 

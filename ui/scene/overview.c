@@ -34,7 +34,8 @@ static void draw_stroke(const Brush* const brush, const Small* const small,
     const double x = x_of(small, stroke->felt);
     const Colour colour = heard ? brush->colours->ink : brush->colours->edge;
     if (x >= small->box.x - 2.0 && !stroke->is_grace) {
-        ink_line(brush->cairo, x, y, x, is_up ? y - tall : y + tall, heard ? 1.6 : 1.0, colour);
+        brush_stem(brush, x, is_up ? y - tall : y + tall, y, heard ? 1.6 : 1.0,
+                   stroke->free ? 2.0 : 0.0, colour);
     }
 }
 

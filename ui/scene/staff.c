@@ -52,16 +52,19 @@ static void draw_stroke(const Brush* const brush, const Shown* const shown,
     const double s = brush->g->scale;
     const double y = brush->g->line[stroke->limb];
     const double up = points_up(stroke->limb) ? -1.0 : 1.0;
-    const double size = (stroke->is_grace ? 0.9 : 1.7) * (brush->g->compact ? 0.85 : 1.0);
+    const double size = (stroke->is_grace ? 0.9
+                         : stroke->free   ? 1.25
+                                          : 1.7) *
+                        (brush->g->compact ? 0.85 : 1.0);
     const bool heard = is_heard(brush->view, stroke->limb);
     const Mark mark = {stroke_colour(brush, shown), size * s * (brush->lit ? 1.28 : 1.0), !heard};
     const double stem = brush_stem_height(brush->g, stroke);
-    ink_line(brush->cairo, x, y, x, y + up * stem,
-             (brush->lit ? 3.4
-              : heard    ? 2.0
-                         : 1.0) *
-                 s,
-             mark.colour);
+    brush_stem(brush, x, y + up * stem, y,
+               (brush->lit ? 3.4
+                : heard    ? 2.0
+                           : 1.0) *
+                   s,
+               stroke->free ? 2.5 * s : 0.0, mark.colour);
     if (stroke->is_grace) { /* cut, as a grace note's stem is */
         ink_line(brush->cairo, x - 3.0 * s, y + up * 0.25 * stem - up * 2.0, x + 3.0 * s,
                  y + up * (0.25 * stem + 5.0), 1.0 * s, mark.colour);
