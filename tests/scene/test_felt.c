@@ -306,7 +306,7 @@ static void a_dial_at_its_default_says_what_the_groove_has_written(void)
     dial_text(&own->model.view, CONTROL_LOOSENESS, control_rows[CONTROL_LOOSENESS].normal, text,
               &unit);
     CHECK_TEXT(text, "6");
-    CHECK_TEXT(unit, "ms, as written");
+    CHECK_TEXT(unit, "ms, the groove's");
     CHECK_TEXT(say(CONTROL_LOOSENESS, control_rows[CONTROL_LOOSENESS].normal),
                "tighter than nine in ten passages of drummers");
     dial_text(&own->model.view, CONTROL_LOOSENESS, 17.0f, text, &unit);

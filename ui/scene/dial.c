@@ -67,9 +67,9 @@ static const char* unit_of(const Dial* const dial, const double number)
 /* The unit of what the groove has written. */
 static const char* written_unit(const Dial* const dial)
 {
-    return dial->form != FORM_NUMBER   ? "as written"
-           : !strcmp(dial->unit, "ms") ? "ms, as written"
-                                       : "%, as written";
+    return dial->form != FORM_NUMBER   ? "the groove's"
+           : !strcmp(dial->unit, "ms") ? "ms, the groove's"
+                                       : "%, the groove's";
 }
 
 void dial_text(const View* const view, const Control control, const float value,

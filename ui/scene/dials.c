@@ -121,9 +121,9 @@ static const Dial dials[CONTROL_COUNT] = {
     [CONTROL_TAKE] =
         {DIAL_VALUE, FORM_NUMBER, "Take", "", NULL, NULL, 1, 1, PANEL_FEEL, 6, 1,
          "Take: another day with other habits of 4 to 6 ms; the same number plays the same"},
-    [CONTROL_LIBERTY] =
-        {DIAL_VALUE, FORM_NUMBER, "Liberty", "%", NULL, "as written", 1, 1, PANEL_FEEL, 6, 0,
-         "Liberty: how freely a take departs from what is written; 50 as drummers do"},
+    [CONTROL_LIBERTY] = {DIAL_VALUE, FORM_NUMBER, "Liberty", "%", NULL, "as written", 1, 1,
+                         PANEL_FEEL, 6, 0,
+                         "Liberty: how freely a take leaves what is written (dashed stems)"},
     [CONTROL_RIGHT_HAND] =
         SWITCH("Right hand", "Right hand: off is silent and yours to play; key 1"),
     [CONTROL_LEFT_HAND] = SWITCH("Left hand", "Left hand: off is silent and yours to play; key 2"),

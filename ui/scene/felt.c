@@ -4,6 +4,7 @@
 #include "../../plugin/engine/groove/selection.h"
 
 #include <math.h>
+#include <stddef.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -46,16 +47,31 @@ Swing felt_swing(const View* const view, const Control control, const float valu
     return selection_swing(&settings, groove_of(view), tempo > 0.0 ? tempo : 120.0);
 }
 
-/* What these have of the control's; not a number if it is none that a groove writes. */
+/* What a groove may have of its own, in the unit of its control. */
+static const struct {
+    Control control;
+    size_t at; /* in Feel */
+    double unit;
+} of_grooves[] = {
+    {CONTROL_LOOSENESS, offsetof(Feel, looseness_ms), 1.0},
+    {CONTROL_TOUCH, offsetof(Feel, touch), 100.0},
+    {CONTROL_LIBERTY, offsetof(Feel, liberty), 100.0},
+    {CONTROL_PUSH_HANDS, offsetof(Feel, push_hands_ms), 1.0},
+    {CONTROL_PUSH_SNARE, offsetof(Feel, push_snare_ms), 1.0},
+    {CONTROL_PUSH_FEET, offsetof(Feel, push_feet_ms), 1.0},
+};
+
+/* The control's number; not a number if it is none that a groove writes. */
 static double number_of(const Control control, const Feel* const feel, const double swing_ratio)
 {
-    return control == CONTROL_LOOSENESS     ? feel->looseness_ms
-           : control == CONTROL_TOUCH       ? 100.0 * feel->touch
-           : control == CONTROL_PUSH_HANDS  ? feel->push_hands_ms
-           : control == CONTROL_PUSH_SNARE  ? feel->push_snare_ms
-           : control == CONTROL_PUSH_FEET   ? feel->push_feet_ms
-           : control == CONTROL_SWING_RATIO ? swing_ratio
-                                            : (double)NAN;
+    double number = control == CONTROL_SWING_RATIO ? swing_ratio : (double)NAN;
+    for (size_t i = 0; i < sizeof of_grooves / sizeof *of_grooves; ++i) {
+        if (of_grooves[i].control == control) {
+            memcpy(&number, (const char*)feel + of_grooves[i].at, sizeof number);
+            number *= of_grooves[i].unit;
+        }
+    }
+    return number;
 }
 
 bool felt_written(const View* const view, const Control control, const float value,
@@ -121,6 +137,20 @@ static void push_words(const View* const view, const Control control, const floa
              control == CONTROL_PUSH_SNARE  ? "; drummers: 12 ms before their hats to 3 after"
              : control == CONTROL_PUSH_FEET ? "; drummers: 12 ms before their hats to 4 after"
                                             : "");
+}
+
+/* liberty-strokes, "absent in the next bar", snare ghost and kick. */
+static void liberty_words(const View* const view, const Control control, const float value,
+                          char text[FELT_ROOM])
+{
+    const double often = 2.0 * felt_feel(view, control, value).liberty;
+    if (often > 0.0) {
+        snprintf(text, FELT_ROOM,
+                 "%.0f %% of ghosts left out, %.0f %% of kicks off the beat; drummers: 33 and 23",
+                 33.0 * often, 23.0 * often);
+    } else {
+        snprintf(text, FELT_ROOM, "nothing added, nothing left out");
+    }
 }
 
 static void grid_words(const View* const view, const Control control, const float value,
@@ -239,7 +269,7 @@ static const Say says[CONTROL_COUNT] = {
     [CONTROL_HANDS_GRID] = grid_words,     [CONTROL_FEET_GRID] = grid_words,
     [CONTROL_LADDER_STEP] = ladder_words,  [CONTROL_LADDER_EVERY] = ladder_words,
     [CONTROL_LADDER_TOP] = ladder_words,   [CONTROL_GHOST] = ghost_words,
-    [CONTROL_LEVEL] = level_words,
+    [CONTROL_LEVEL] = level_words,         [CONTROL_LIBERTY] = liberty_words,
 };
 
 void felt_words(const View* const view, const Control control, const float value,
