@@ -17,10 +17,12 @@ static View view; /* no bank: nothing is written */
 static const char hats[] = "o.o.o.o.o.o.o.o.";
 static const char snare[] = "...gO....g.gO..g";
 static const char kicks[] = "o.....o...o.....";
+static const char lefts[] = "...o..........o.";
 
-static Stroke hand_strokes[2 * STEPS], foot_strokes[STEPS];
+static Stroke hand_strokes[2 * STEPS], foot_strokes[STEPS], both_strokes[2 * STEPS];
 static Figure hands = {.id = 1, .kind = FIGURE_HANDS, .bars = 1};
 static Figure feet = {.id = 1, .kind = FIGURE_FEET, .bars = 1};
+static Figure both = {.id = 2, .kind = FIGURE_FEET, .bars = 1};
 
 static void add(Figure* const figure, Stroke* const strokes, const int step, const char sign,
                 const Stroke voice)
@@ -42,14 +44,20 @@ static void make_figures(void)
             (Stroke){.limb = LEFT_HAND, .voice = VOICE_SNARE, .bends = true});
         add(&feet, foot_strokes, step, kicks[step],
             (Stroke){.limb = RIGHT_FOOT, .voice = VOICE_KICK, .bends = true});
+        add(&both, both_strokes, step, kicks[step],
+            (Stroke){.limb = RIGHT_FOOT, .voice = VOICE_KICK, .bends = true});
+        add(&both, both_strokes, step, lefts[step],
+            (Stroke){.limb = LEFT_FOOT, .voice = VOICE_KICK, .bends = true});
     }
     hands.strokes = hand_strokes;
     feet.strokes = foot_strokes;
-    hands.cycle_ticks = feet.cycle_ticks = 4 * TICKS_PER_QUARTER;
-    hands.step_ticks = feet.step_ticks = TICKS_PER_QUARTER / 4;
+    both.strokes = both_strokes;
+    hands.cycle_ticks = feet.cycle_ticks = both.cycle_ticks = 4 * TICKS_PER_QUARTER;
+    hands.step_ticks = feet.step_ticks = both.step_ticks = TICKS_PER_QUARTER / 4;
     figure_note(&hands);
     figure_note(&feet);
-    CHECK(figure_valid(&hands) && figure_valid(&feet));
+    figure_note(&both);
+    CHECK(figure_valid(&hands) && figure_valid(&feet) && figure_valid(&both));
 }
 
 static bool strikes(const StrokeList* const list, const int64_t tick, const Voice voice)
@@ -67,7 +75,7 @@ typedef struct {
     double ghosts, kicks;
 } Away;
 
-static Away count_away(const float value)
+static Away count_away(const Figure* const kicked, const float value)
 {
     static StrokeList written, list;
     int ghosts = 0, ghosts_gone = 0, off = 0, off_gone = 0;
@@ -75,7 +83,7 @@ static Away count_away(const float value)
                            .meter = {4.0, 4},
                            .tempo = 100.0,
                            .form_bars = 1,
-                           .parts = {{.hands = &hands, .feet = &feet}}};
+                           .parts = {{.hands = &hands, .feet = kicked}}};
     Selection selection = {.groove = &groove,
                            .phrase_bars = BARS,
                            .realign = REALIGN_PHRASE,
@@ -130,7 +138,7 @@ static void as_many_ghosts_and_kicks_stay_away_as_said(void)
                    "%d %% of ghosts left out, %d %% of kicks off the beat; drummers: %d and %d",
                    &ghosts, &off, &of_drummers[0], &of_drummers[1]),
             4);
-        const Away away = count_away(values[i]);
+        const Away away = count_away(&feet, values[i]);
         CHECK_NEAR(ghosts, away.ghosts, 2.0);
         CHECK_NEAR(off, away.kicks, 2.0);
         CHECK_NEAR(of_drummers[0], absent("snare ghost"), 0.6);
@@ -138,12 +146,35 @@ static void as_many_ghosts_and_kicks_stay_away_as_said(void)
     }
 }
 
+/* The bar shown has them. */
+static void two_feet_play_what_is_written(void)
+{
+    char words[FELT_ROOM];
+    int ghosts = 0, of_drummers = 0;
+    const Entry entry = {.id = 2, .label = "", .comment = "", .family = "", .figure = &both};
+    view.shelves[ENTRY_FEET] = (Shelf){.entries = &entry, .count = 1};
+    view.has_bar[0] = true;
+    view.bars[0].feet = 2;
+    felt_words(&view, CONTROL_LIBERTY, 100.0f, words);
+    view.has_bar[0] = false;
+    view.shelves[ENTRY_FEET] = (Shelf){.count = 0};
+    check_case("\"%s\"", words);
+    CHECK_INT(sscanf(words, "%d %% of ghosts left out, drummers: %d; two feet as written", &ghosts,
+                     &of_drummers),
+              2);
+    const Away away = count_away(&both, 100.0f);
+    CHECK(strstr(words, "; two feet as written"));
+    CHECK_NEAR(ghosts, away.ghosts, 2.0);
+    CHECK_NEAR(away.kicks, 0.0, 0.0);
+    CHECK_NEAR(of_drummers, absent("snare ghost"), 0.6);
+}
+
 static void at_0_nothing_stays_away(void)
 {
     char words[FELT_ROOM];
     felt_words(&view, CONTROL_LIBERTY, 0.0f, words);
     CHECK_TEXT(words, "nothing added, nothing left out");
-    const Away away = count_away(0.0f);
+    const Away away = count_away(&feet, 0.0f);
     CHECK_NEAR(away.ghosts, 0.0, 0.0);
     CHECK_NEAR(away.kicks, 0.0, 0.0);
 }
@@ -155,6 +186,7 @@ int main(void)
     }
     make_figures();
     RUN(as_many_ghosts_and_kicks_stay_away_as_said);
+    RUN(two_feet_play_what_is_written);
     RUN(at_0_nothing_stays_away);
     return tests_end();
 }

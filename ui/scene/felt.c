@@ -2,17 +2,12 @@
 #include "felt.h"
 
 #include "../../plugin/engine/groove/selection.h"
+#include "felt_loudness.h"
 
 #include <math.h>
 #include <stddef.h>
 #include <stdio.h>
 #include <string.h>
-
-/* Where a stroke is looked at: bars of takes, so that neither habit nor chance of one shows. */
-enum { TAKES = 512, BARS = 2 };
-
-static const Stroke backbeat = {.limb = LEFT_HAND, .voice = VOICE_SNARE};
-static const Stroke kick = {.limb = RIGHT_FOOT, .voice = VOICE_KICK};
 
 static Settings settings_with(const View* const view, const Control control, const float value)
 {
@@ -139,12 +134,25 @@ static void push_words(const View* const view, const Control control, const floa
                                             : "");
 }
 
+/* True if both feet kick in the bar shown: then liberty leaves them alone. */
+static bool has_two_feet(const View* const view)
+{
+    const SeenBar* const bar = view_bar(view, view_shown(view));
+    const Entry* const entry = bar ? view_entry(view, ENTRY_FEET, (int32_t)bar->feet) : NULL;
+    const Figure* const feet = entry ? entry->figure : NULL;
+    return feet && feet->plays_limb[RIGHT_FOOT] && feet->plays_limb[LEFT_FOOT] &&
+           !feet->plays_pedal;
+}
+
 /* liberty-strokes, "absent in the next bar", snare ghost and kick. */
 static void liberty_words(const View* const view, const Control control, const float value,
                           char text[FELT_ROOM])
 {
     const double often = 2.0 * felt_feel(view, control, value).liberty;
-    if (often > 0.0) {
+    if (often > 0.0 && has_two_feet(view)) {
+        snprintf(text, FELT_ROOM, "%.0f %% of ghosts left out, drummers: 33; two feet as written",
+                 33.0 * often);
+    } else if (often > 0.0) {
         snprintf(text, FELT_ROOM,
                  "%.0f %% of ghosts left out, %.0f %% of kicks off the beat; drummers: 33 and 23",
                  33.0 * often, 23.0 * often);
@@ -175,87 +183,13 @@ static void ladder_words(const View* const view, const Control control, const fl
     }
 }
 
-/* ---- Loudness, in velocities */
+/* ---- All */
 
-static double velocity_of(const Feel* const feel, Stroke stroke, const Level level, const int bar)
-{
-    const int64_t quarter = TICKS_PER_QUARTER;
-    const int64_t in_bar = limb_is_foot(stroke.limb) ? 0 : quarter;
-    const Surroundings around = {.near = quarter,
-                                 .turn = quarter,
-                                 .limb_before = quarter,
-                                 .limb_after = quarter,
-                                 .in_bar = in_bar,
-                                 .in_take = 4 * quarter * bar + in_bar,
-                                 .with_time = true};
-    stroke.tick = around.in_take;
-    stroke.level = (uint8_t)level;
-    return (double)feel_velocity(feel, stroke, &around, 120.0);
-}
-
-/* Means over takes: of the velocity, of its sd from bar to bar. */
-typedef struct {
-    double mean;
-    double sd;
-} Loudness;
-
-static Loudness loudness_of(Feel feel, const Stroke stroke, const Level level)
-{
-    Loudness all = {0.0, 0.0};
-    for (int take = 1; take <= TAKES; ++take) {
-        double sum = 0.0, squares = 0.0;
-        feel.take = (uint32_t)take;
-        for (int bar = 0; bar < BARS; ++bar) {
-            const double velocity = velocity_of(&feel, stroke, level, bar);
-            sum += velocity / BARS;
-            squares += velocity * velocity;
-        }
-        all.mean += sum / TAKES;
-        all.sd += fmax((squares - BARS * sum * sum) / (BARS - 1), 0.0) / TAKES;
-    }
-    all.sd = sqrt(all.sd);
-    return all;
-}
-
-/* Rows of loudness, 10 to 90 %: "accents: mean" of snare and kick. */
-static void accent_words(const View* const view, const Control control, const float value,
-                         char text[FELT_ROOM])
+static void loudness_words(const View* const view, const Control control, const float value,
+                           char text[FELT_ROOM])
 {
     const Feel feel = felt_feel(view, control, value);
-    const bool is_hands = control == CONTROL_ACCENT;
-    const Stroke stroke = is_hands ? backbeat : kick;
-    snprintf(text, FELT_ROOM, "%s near %.0f, without %.0f; drummers' accents %s",
-             is_hands ? "snare" : "kick", loudness_of(feel, stroke, LEVEL_ACCENT).mean,
-             loudness_of(feel, stroke, LEVEL_NORMAL).mean, is_hands ? "90 to 118" : "50 to 118");
-}
-
-/* "Ghosts: mean" of the snare. */
-static void ghost_words(const View* const view, const Control control, const float value,
-                        char text[FELT_ROOM])
-{
-    const Feel feel = felt_feel(view, control, value);
-    snprintf(text, FELT_ROOM, "snare near %.0f, normal %.0f; drummers' ghosts 20 to 44",
-             loudness_of(feel, backbeat, LEVEL_GHOST).mean,
-             loudness_of(feel, backbeat, LEVEL_NORMAL).mean);
-}
-
-/* "Normal: mean" of both. */
-static void level_words(const View* const view, const Control control, const float value,
-                        char text[FELT_ROOM])
-{
-    const Feel feel = felt_feel(view, control, value);
-    snprintf(text, FELT_ROOM, "snare near %.0f, kick %.0f; drummers' 51 to 95 and 34 to 71",
-             loudness_of(feel, backbeat, LEVEL_NORMAL).mean,
-             loudness_of(feel, kick, LEVEL_NORMAL).mean);
-}
-
-/* "Sd within places" of the snare. */
-static void touch_words(const View* const view, const Control control, const float value,
-                        char text[FELT_ROOM])
-{
-    const Feel feel = felt_feel(view, control, value);
-    snprintf(text, FELT_ROOM, "a backbeat strays by %.0f from bar to bar; drummers' by 7 to 22",
-             loudness_of(feel, backbeat, LEVEL_NORMAL).sd);
+    felt_loudness_words(control, &feel, text);
 }
 
 typedef void (*Say)(const View* view, Control control, float value, char text[FELT_ROOM]);
@@ -264,12 +198,12 @@ static const Say says[CONTROL_COUNT] = {
     [CONTROL_SWING_RATIO] = swing_words,   [CONTROL_SWING_GRID] = swing_words,
     [CONTROL_SWING_FOLLOW] = follow_words, [CONTROL_PUSH_HANDS] = push_words,
     [CONTROL_PUSH_SNARE] = push_words,     [CONTROL_PUSH_FEET] = push_words,
-    [CONTROL_LOOSENESS] = looseness_words, [CONTROL_TOUCH] = touch_words,
-    [CONTROL_ACCENT] = accent_words,       [CONTROL_ACCENT_FEET] = accent_words,
+    [CONTROL_LOOSENESS] = looseness_words, [CONTROL_TOUCH] = loudness_words,
+    [CONTROL_ACCENT] = loudness_words,     [CONTROL_ACCENT_FEET] = loudness_words,
     [CONTROL_HANDS_GRID] = grid_words,     [CONTROL_FEET_GRID] = grid_words,
     [CONTROL_LADDER_STEP] = ladder_words,  [CONTROL_LADDER_EVERY] = ladder_words,
-    [CONTROL_LADDER_TOP] = ladder_words,   [CONTROL_GHOST] = ghost_words,
-    [CONTROL_LEVEL] = level_words,         [CONTROL_LIBERTY] = liberty_words,
+    [CONTROL_LADDER_TOP] = ladder_words,   [CONTROL_GHOST] = loudness_words,
+    [CONTROL_LEVEL] = loudness_words,      [CONTROL_LIBERTY] = liberty_words,
 };
 
 void felt_words(const View* const view, const Control control, const float value,
