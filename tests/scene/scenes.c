@@ -246,6 +246,24 @@ static void play_kept(Stage* const stage)
     stage_run(stage, 1.2);
 }
 
+/* A groove of seven eighths in a host's four: it starts again in each bar. */
+static void play_other_meter(Stage* const stage)
+{
+    pick(stage, CONTROL_GROOVE, named(stage, ENTRY_GROOVE, "Winter Timetable"));
+    stage_run(stage, 0.1);
+    stage_roll(stage, 1, 0.0f, 1.0f);
+    stage_run(stage, 1.2);
+}
+
+/* Another groove waits for the phrase's end. */
+static void play_groove_waits(Stage* const stage)
+{
+    pick(stage, CONTROL_CHANGE_AT, CHANGE_AT_PHRASE);
+    play(stage);
+    pick(stage, CONTROL_GROOVE, named(stage, ENTRY_GROOVE, "Weighbridge"));
+    stage_run(stage, 1.0);
+}
+
 static void play_keys(Stage* const stage)
 {
     play(stage);
@@ -378,6 +396,9 @@ const StageScene stage_scenes[] = {
     {"large-list-light", 1280, 760, 1.0, play_groove_list},
     {"kept", 960, 540, 1.0, play_kept},
     {"kept-least", 720, 420, 1.0, play_kept},
+    {"other-meter", 960, 540, 1.0, play_other_meter},
+    {"groove-waits", 960, 540, 1.0, play_groove_waits},
+    {"groove-waits-least", 720, 420, 1.0, play_groove_waits},
     {"keys", 960, 540, 1.0, play_keys},
     {"keys-least", 720, 420, 1.0, play_keys},
     {"left-handed", 960, 540, 1.0, play_left_handed},

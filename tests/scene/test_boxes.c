@@ -147,6 +147,7 @@ static void a_figures_name_stays_in_its_card_while_it_waits(void)
     Stage* const stage = stage_play(stage_scene("change-waits"));
     Allowed allowed = {0};
     allow_target(&allowed, stage, (TargetId){TARGET_CARD, ENTRY_FEET});
+    allow_target(&allowed, stage, (TargetId){TARGET_CARD, ENTRY_GROOVE}); /* what is news of it */
     const int32_t waits = (int32_t)stage->model.view.values[CONTROL_FEET];
     Entry* const entry = entry_of(stage, ENTRY_FEET, waits);
     if (CHECK(entry)) {
@@ -187,7 +188,7 @@ static void check_list(const char* const scene, const bool chosen)
             const double x = g.labels + (is_playing ? 0.0 : half);
             allow(&allowed, (Box){x, g.panel + 1.0, half - 16.0, g.help - g.panel - 12.0});
         }
-        if (list->shelf == ENTRY_GROOVE && is_playing) {
+        if (is_playing || chosen) {
             allow_target(&allowed, stage, (TargetId){TARGET_CARD, ENTRY_GROOVE});
         }
         check_names(stage, entry, &allowed);

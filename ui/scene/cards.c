@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* The cards of hands and feet. */
 #include "brush.h"
+#include "coming.h"
 #include "picked.h"
 
 #include <stdio.h>
@@ -28,11 +29,9 @@ static void length_text(const Figure* const figure, char text[64])
 /* What waits for its line: the id, or what plays. */
 static int32_t waiting_id(const View* const view, const EntryKind shelf)
 {
-    const SeenBar* const coming = view_bar(view, view->place.change_bar);
-    if (!view->place.waiting || !coming || !coming->is_coming) {
-        return view_playing(view, shelf);
-    }
-    return (int32_t)(shelf == ENTRY_HANDS ? coming->hands : coming->feet);
+    const SeenBar* const coming = coming_bar(view);
+    return !coming ? view_playing(view, shelf)
+                   : (int32_t)(shelf == ENTRY_HANDS ? coming->hands : coming->feet);
 }
 
 static void draw_line(const Brush* const brush, const At at, const double room, const Type type,
@@ -41,17 +40,42 @@ static void draw_line(const Brush* const brush, const At at, const double room, 
     ink_text_in(brush->cairo, at.x, at.y, room, type, words);
 }
 
-/* What comes next has both lines. */
+/* A name on the last line, and what it is over it; both on both lines where it is too long
+   for one. */
+static void draw_both(const Brush* const brush, const CardPlaces* const card, const double indent,
+                      const Colour colour, const char* const what, const char* const name)
+{
+    char text[256];
+    const Type type = brush_type(12.0, true, ALIGN_LEFT, colour);
+    const Type least = brush_type(11.0, true, ALIGN_LEFT, colour);
+    const At line = {card->line.x + indent, card->line.y};
+    if (ink_width(brush->cairo, least, name) <= card->room) {
+        draw_line(brush, line, card->room - indent, type, what);
+        brush_fit(brush, card->foot.x, card->foot.y, card->room, type, name);
+        return;
+    }
+    snprintf(text, sizeof text, "%s %s", what, name);
+    ink_name(brush->cairo,
+             (Box){line.x, line.y - 12.0, card->room - indent, card->foot.y - line.y + 16.0}, type,
+             text);
+}
+
 static void draw_next(const Brush* const brush, const CardPlaces* const card,
                       const Entry* const next)
 {
     const Colour colour = brush->colours->accent;
     ink_triangle(brush->cairo, card->line.x + 5.0, card->line.y - 4.0, 4.5, POINT_RIGHT, false,
                  colour);
-    draw_line(brush, (At){card->line.x + card->indent, card->line.y}, card->room - card->indent,
-              brush_type(12.0, true, ALIGN_LEFT, colour), "next:");
-    brush_fit(brush, card->foot.x, card->foot.y, card->room,
-              brush_type(12.0, true, ALIGN_LEFT, colour), next ? next->label : "rest");
+    draw_both(brush, card, card->indent, colour, "next:", next ? next->label : "rest");
+}
+
+/* The fill of the bar shown, where it plays these. */
+static const Entry* fill_of(const View* const view, const EntryKind kind)
+{
+    const SeenBar* const bar = view_bar(view, view_shown(view));
+    return bar && bar->fill && (kind == ENTRY_HANDS || bar->fill_feet)
+               ? view_entry(view, ENTRY_TURNAROUND, (int32_t)bar->fill)
+               : NULL;
 }
 
 /* A hook back, and the words that are clicked. */
@@ -82,10 +106,15 @@ static bool draw_card_foot(const Brush* const brush, const CardPlaces* const car
     const View* const view = brush->view;
     const Palette* const colours = brush->colours;
     const int32_t waits = waiting_id(view, shelf);
+    const Entry* const fill = fill_of(view, shelf);
     char text[160];
     const int32_t asked = (int32_t)view->values[kind_controls[shelf]];
     if (waits != view_playing(view, shelf)) {
         draw_next(brush, card, waits ? view_entry(view, shelf, waits) : NULL);
+        return true;
+    }
+    if (fill) {
+        draw_both(brush, card, 0.0, colours->ink, "fill:", fill->label);
         return true;
     }
     if (entry && entry->difficulty) {

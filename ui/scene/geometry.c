@@ -153,6 +153,12 @@ BarSpace geometry_bar(const Geometry* const g, const Meter meter)
     return space;
 }
 
+double geometry_clear(const Geometry* const g)
+{
+    const double room = g->beat_1 - g->staff;
+    return fmin(10.0 * g->scale, room);
+}
+
 int geometry_list_rows(const Geometry* const g)
 {
     const double room = g->list_box.y + g->list_box.height - g->list_rows - 4.0;

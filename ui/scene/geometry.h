@@ -72,6 +72,9 @@ typedef struct {
 
 BarSpace geometry_bar(const Geometry* geometry, Meter meter);
 
+/* How far left of a bar's one its line stands, so that strokes on it are free. */
+double geometry_clear(const Geometry* geometry);
+
 /* Lines of the list that are seen. */
 int geometry_list_rows(const Geometry* geometry);
 
@@ -97,9 +100,14 @@ typedef struct {
     double groove_room;
     double groove_mark; /* base line of what is said in a box after the name */
     At change_word;
-    At clock_word; /* in a small window the right end, as is tempo_word */
+    At clock_word; /* in a small window the right end */
     At tempo_word;
+    At tempo_note; /* the middle of its head */
+    At tempo_equals;
     At tempo_number;
+    At meter[2];      /* its numbers' middles, one over the other */
+    At news;          /* what comes next, the fill, or what the meter does */
+    double news_room; /* 0: none */
 } TopRow;
 
 TopRow geometry_top(const Geometry* geometry);
@@ -152,7 +160,9 @@ Box geometry_bar_box(const Geometry* geometry, int bar, int bars);
 
 typedef struct {
     Box ground;
-    Box playhead; /* its height */
+    double one;   /* x of the first beat, free of the bar line */
+    double beats; /* how wide all beats are together */
+    Box playhead; /* over these */
     At letter;
     double right;    /* of the words */
     double lines[2]; /* hands, feet */

@@ -17,9 +17,11 @@ static TopRow compact_top(const double more)
         .groove_sign = {350.0 + more, 22},
         .clock = {530.0 + more, 10, 90, 24},
         .clock_word = {524.0 + more, 28},
-        .tempo = {392.0 + more, 6, 96, 34},
-        .tempo_word = {388.0 + more, 28},
-        .tempo_number = {396.0 + more, 30},
+        .tempo = {392.0 + more, 6, 100, 34},
+        .tempo_note = {401.0 + more, 26},
+        .tempo_equals = {417.0 + more, 29},
+        .tempo_number = {425.0 + more, 30},
+        .meter = {{377.0 + more, 21}, {377.0 + more, 36}},
     };
 }
 
@@ -44,7 +46,12 @@ TopRow geometry_top(const Geometry* const g)
         .clock_word = {580.0 + more, words},
         .tempo = {428.0 + more, 8, 142, 46},
         .tempo_word = {432.0 + more, words},
-        .tempo_number = {432.0 + more, 49},
+        .tempo_note = {438.0 + more, 46},
+        .tempo_equals = {458.0 + more, 48},
+        .tempo_number = {468.0 + more, 49},
+        .meter = {{410.0 + more, 31}, {410.0 + more, 50}},
+        .news = {124, words},
+        .news_room = 264.0 + more,
     };
     return g->compact ? compact_top(more) : row;
 }
@@ -142,9 +149,14 @@ Box geometry_bar_box(const Geometry* const g, const int bar, const int bars)
 SmallPlaces geometry_small(const Box bar)
 {
     const double rows = bar.height - 18.0;
+    const double clear = bar.width > 56.0 ? 7.0 : bar.width / 8.0;
+    const double one = bar.x + clear;
+    const double beats = bar.width - clear - 1.0;
     return (SmallPlaces){
+        .one = one,
+        .beats = beats,
         .ground = {bar.x, bar.y + 17.0, bar.width, bar.height - 17.0},
-        .playhead = {bar.x, bar.y + 15.0, bar.width, bar.height - 15.0},
+        .playhead = {one, bar.y + 15.0, beats, bar.height - 15.0},
         .letter = {bar.x + 5.0, bar.y + 13.0},
         .right = bar.x + bar.width - 4.0,
         .lines = {bar.y + 18.0 + 0.32 * rows, bar.y + 18.0 + 0.72 * rows},

@@ -153,3 +153,24 @@ void head_graces(cairo_t* const cairo, const double x, const double y, const int
         }
     }
 }
+
+void head_note(cairo_t* const cairo, const double x, const double y, const int unit,
+               const bool dotted, const Mark mark)
+{
+    const double s = mark.scale;
+    const double stem = x + 3.3 * s;
+    const double top = y - 15.0 * s;
+    draw_oval(cairo, x, y, (Mark){mark.colour, s, unit < 4});
+    if (unit > 1) {
+        ink_line(cairo, stem, y - 0.8 * s, stem, top, 1.0 * s, mark.colour);
+    }
+    if (unit > 4) {
+        ink_line(cairo, stem, top, stem + 3.6 * s, top + 5.5 * s, 1.3 * s, mark.colour);
+    }
+    if (dotted) {
+        ink_source(cairo, mark.colour);
+        cairo_new_path(cairo);
+        cairo_arc(cairo, x + 6.6 * s, y, 1.2 * s, 0.0, 2.0 * pi);
+        cairo_fill(cairo);
+    }
+}

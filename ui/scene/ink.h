@@ -77,3 +77,7 @@ void head_ring(cairo_t* cairo, double x, double y, bool barred, Mark mark);
 void head_accent(cairo_t* cairo, double x, double y, Colour colour);
 void head_brackets(cairo_t* cairo, double x, double y, Mark mark);
 void head_graces(cairo_t* cairo, double x, double y, int count, double up);
+
+/* A note of its own, stem up, with its head's middle there: unit 1 a whole note, 2 a half,
+   4 a quarter, 8 an eighth. */
+void head_note(cairo_t* cairo, double x, double y, int unit, bool dotted, Mark mark);

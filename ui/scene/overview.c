@@ -19,7 +19,7 @@ typedef struct {
 
 static double x_of(const Small* const small, const double tick)
 {
-    return small->box.x + small->box.width * tick / (small->beat_ticks * small->beats);
+    return small->at.one + small->at.beats * tick / (small->beat_ticks * small->beats);
 }
 
 static void draw_stroke(const Brush* const brush, const Small* const small,
@@ -33,7 +33,7 @@ static void draw_stroke(const Brush* const brush, const Small* const small,
     const double tall = (3.0 + 12.0 * stroke->velocity / 127.0) * unit;
     const double x = x_of(small, stroke->felt);
     const Colour colour = heard ? brush->colours->ink : brush->colours->edge;
-    if (x >= small->box.x - 2.0 && !stroke->is_grace) {
+    if (x >= small->box.x + 1.5 && !stroke->is_grace) {
         brush_stem(brush, x, is_up ? y - tall : y + tall, y, heard ? 1.6 : 1.0,
                    stroke->free ? 2.0 : 0.0, colour);
     }
@@ -42,6 +42,33 @@ static void draw_stroke(const Brush* const brush, const Small* const small,
 static bool is_looped(const View* const view, const SeenBar* const bar)
 {
     return bar->in_phrase + 1 == (uint32_t)view->values[CONTROL_LOOP_BAR];
+}
+
+/* The longest that has room to the right of x: whether it loops, its fill by name, by
+   length, or that it has one; or that a change comes. */
+static void draw_word(const Brush* const brush, const Small* const small, const double x)
+{
+    char beats[32];
+    const SeenBar* const bar = small->bar;
+    const Palette* const colours = brush->colours;
+    const bool loops = is_looped(brush->view, bar);
+    const Entry* const fill =
+        bar->fill ? view_entry(brush->view, ENTRY_TURNAROUND, (int32_t)bar->fill) : NULL;
+    const Colour colour = loops ? colours->ink : bar->is_coming ? colours->accent : colours->soft;
+    const Type type = brush_type(11.0, loops, ALIGN_RIGHT, colour);
+    words_fill(beats, sizeof beats, bar->fill_begin, bar->fill_end, bar->meter);
+    const char* const words[] = {loops            ? "loop"
+                                 : fill           ? fill->label
+                                 : bar->is_coming ? "next"
+                                                  : "",
+                                 !loops && bar->fill ? beats : "",
+                                 !loops && bar->fill ? "fill" : ""};
+    for (size_t i = 0; i < sizeof words / sizeof *words; ++i) {
+        if (*words[i] && ink_width(brush->cairo, type, words[i]) < small->at.right - x) {
+            ink_text(brush->cairo, small->at.right, small->at.letter.y, type, words[i]);
+            return;
+        }
+    }
 }
 
 static void draw_letter(const Brush* const brush, const Small* const small, const bool is_now)
@@ -57,22 +84,12 @@ static void draw_letter(const Brush* const brush, const Small* const small, cons
                   brush_type(16.0, true, ALIGN_LEFT, is_now ? colours->accent : colours->ink),
                   letter) +
          4.0;
-    const bool loops = is_looped(brush->view, bar);
-    const double enough = loops ? 90.0 : 70.0;
+    const double enough = is_looped(brush->view, bar) ? 90.0 : 70.0;
     snprintf(text, sizeof text, small->box.width > enough ? "bar %u" : "%u", bar->in_phrase + 1);
     x += ink_text_in(brush->cairo, x, y, room > x ? room - x : 1.0,
                      brush_type(11.0, false, ALIGN_LEFT, is_now ? colours->ink : colours->soft),
                      text);
-    char fill[32];
-    words_fill(fill, sizeof fill, bar->fill_begin, bar->fill_end, bar->meter);
-    const char* word = loops ? "loop" : bar->fill ? fill : bar->is_coming ? "next" : "";
-    const Colour colour = loops ? colours->ink : bar->is_coming ? colours->accent : colours->soft;
-    const Type type = brush_type(11.0, loops, ALIGN_RIGHT, colour);
-    const double left = room - x - 8.0;
-    word = word == fill && ink_width(brush->cairo, type, fill) >= left ? "fill" : word;
-    if (*word && left > ink_width(brush->cairo, type, word)) {
-        ink_text(brush->cairo, room, y, type, word);
-    }
+    draw_word(brush, small, x + 8.0);
 }
 
 static void draw_marks(const Brush* const brush, const Small* const small)
@@ -150,8 +167,10 @@ static void draw_change(const Brush* const brush)
     }
     static const double dashes[] = {4.0, 3.0};
     const double beats = view->place.change_tick / (double)meter_beat_ticks(seen->meter);
-    const Box box = geometry_small(target->box).ground;
-    const double x = box.x + box.width * beats / seen->meter.beats_per_bar;
+    const SmallPlaces at = geometry_small(target->box);
+    const Box box = at.ground;
+    const double x =
+        view->place.change_tick ? at.one + at.beats * beats / seen->meter.beats_per_bar : box.x;
     cairo_set_dash(brush->cairo, dashes, 2, 0.0);
     ink_line(brush->cairo, x, box.y, x, box.y + box.height, 2.0, brush->colours->accent);
     cairo_set_dash(brush->cairo, NULL, 0, 0.0);

@@ -2,6 +2,7 @@
 /* The dials under the staff, in groups, and the line that explains. */
 #include "brush.h"
 #include "handed.h"
+#include "news.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -257,6 +258,8 @@ static const char* help_of(const View* const view, const TargetId id)
     return "";
 }
 
+_Static_assert(MESSAGE_ROOM + 64 >= NEWS_ROOM, "news have room in draw_help");
+
 void draw_help(const Brush* const brush)
 {
     const View* const view = brush->view;
@@ -294,6 +297,11 @@ void draw_help(const Brush* const brush)
     } else if (view->hover.kind == TARGET_NONE && *view->message) {
         snprintf(text, sizeof text, "Bank: %s", view->message);
         words = text;
+        is_news = true;
+    }
+    if (!is_news && g->compact && view->hover.kind == TARGET_NONE) {
+        news_words(view, text);
+        words = text; /* in a larger window it stands over the groove's name */
         is_news = true;
     }
     const Line help = geometry_help(g, explains(brush));

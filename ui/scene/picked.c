@@ -21,16 +21,19 @@ static uint32_t own_id(const Groove* const groove, const SeenBar* const bar, con
     return figure ? figure->id : 0;
 }
 
-static bool is_other(const View* const view, const SeenBar* const bar, const EntryKind kind)
+bool picked_is_own(const View* const view, const SeenBar* const bar, const EntryKind kind)
 {
     const Groove* const groove = groove_of(view, bar);
-    if (!groove || bar->is_coming || (kind == ENTRY_TURNAROUND && !bar->fill)) {
-        return false;
-    }
     const uint32_t plays = kind == ENTRY_HANDS  ? bar->hands
                            : kind == ENTRY_FEET ? bar->feet
                                                 : bar->fill;
-    return plays != own_id(groove, bar, kind);
+    return groove && plays == own_id(groove, bar, kind);
+}
+
+static bool is_other(const View* const view, const SeenBar* const bar, const EntryKind kind)
+{
+    return groove_of(view, bar) && !bar->is_coming && (kind != ENTRY_TURNAROUND || bar->fill) &&
+           !picked_is_own(view, bar, kind);
 }
 
 const Entry* picked_own(const View* const view, const EntryKind kind)

@@ -9,6 +9,9 @@
    NULL: that rests, or isn't known. */
 const Entry* picked_own(const View* view, EntryKind kind);
 
+/* True if a bar plays the hands, feet or fill that its groove has there. */
+bool picked_is_own(const View* view, const SeenBar* bar, EntryKind kind);
+
 /* True if the bar shown plays other hands, feet or another fill than the groove has. */
 bool picked_here(const View* view, EntryKind kind);
 

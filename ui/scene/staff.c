@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: ISC
 /* The bar now playing, large, and the first beat of the next one in softer ink. */
+#include "coming.h"
 #include "handed.h"
 #include "reading.h"
 #include "shown.h"
+#include "signature.h"
 #include "words.h"
 
 #include <math.h>
@@ -127,7 +129,9 @@ static void draw_changes(const Brush* const brush, const Shown* const shown, con
         const double x = lanes_x(shown, stroke->felt);
         if (stroke->voice != voice && x >= free_from && x <= shown->to) {
             const bool up = points_up(limb);
-            const double y = up ? brush->g->row_top[limb] + 9.0 : brush->g->row_bottom[limb] - 3.0;
+            const double unit = brush->g->reads ? brush->g->unit : 1.0;
+            const double y =
+                up ? brush->g->row_top[limb] + 9.0 * unit : brush->g->row_bottom[limb] - 3.0 * unit;
             const double from = x + (is_in_strip(brush, stroke) ? 9.0 : 5.0);
             const double room = end_of_word(brush, shown, i) - from;
             free_from = from + 5.0 + draw_word(brush, from, y, room, (Voice)stroke->voice);
@@ -138,18 +142,59 @@ static void draw_changes(const Brush* const brush, const Shown* const shown, con
 
 /* ---- Lines */
 
-static void draw_grid(const Brush* const brush, const Shown* const shown)
+/* Through the rows, but not through the feet's count. */
+static void draw_down(const Brush* const brush, const double x, const double width,
+                      const Colour colour)
 {
     const Geometry* const g = brush->g;
+    ink_line(brush->cairo, x, g->row_top[0], x, g->row_bottom[1], width, colour);
+    ink_line(brush->cairo, x, g->row_top[2], x, g->click + 4.0, width, colour);
+}
+
+static void draw_dashed(const Brush* const brush, const double x)
+{
+    static const double dashes[] = {4.0, 3.0};
+    cairo_set_dash(brush->cairo, dashes, 2, 0.0);
+    draw_down(brush, x, 2.0, brush->colours->accent);
+    cairo_set_dash(brush->cairo, NULL, 0, 0.0);
+}
+
+/* Left of the bar's one, whose strokes stand free of it; dashed where a change comes in. */
+static void draw_bar_line(const Brush* const brush, const double one, const bool dashed)
+{
+    const double x = floor(one - geometry_clear(brush->g)) + 0.5;
+    if (dashed) {
+        draw_dashed(brush, x);
+    } else {
+        draw_down(brush, x, 2.0, brush->colours->edge);
+    }
+}
+
+/* True if what waits comes in at the line of the bar after the one shown, or, `within`, in
+   that one's midst. */
+static bool is_coming_in(const View* const view, const int within)
+{
+    const SeenPlace* const place = &view->place;
+    const int64_t shown = view_shown(view);
+    return place->waiting && (within ? place->change_bar == shown && place->change_tick > 0
+                                     : place->change_bar == shown + 1 && !place->change_tick);
+}
+
+static void draw_grid(const Brush* const brush, const Shown* const shown)
+{
     const int group = view_is_compound(shown->bar->meter) ? 3 : 0;
     const double beats = shown->is_next ? shown->space.ahead : shown->space.beats;
     for (int beat = 0; beat < (int)ceil(beats); ++beat) {
         const double x = floor(lanes_x(shown, beat * shown->space.ticks)) + 0.5;
-        const bool is_line = beat == 0;
-        const Colour colour = is_line ? brush->colours->edge : brush->colours->rule;
-        const double width = is_line ? 2.0 : group && beat % group == 0 ? 2.5 : 1.0;
-        ink_line(brush->cairo, x, g->row_top[0], x, g->row_bottom[1], width, colour);
-        ink_line(brush->cairo, x, g->row_top[2], x, g->click + 4.0, width, colour);
+        const double width = group && beat % group == 0 ? 2.5 : 1.0;
+        if (beat == 0) {
+            draw_bar_line(brush, shown->from, shown->is_next && is_coming_in(brush->view, 0));
+        } else {
+            draw_down(brush, x, width, brush->colours->rule);
+        }
+    }
+    if (!shown->is_next && is_coming_in(brush->view, 1)) {
+        draw_dashed(brush, floor(lanes_x(shown, brush->view->place.change_tick)) + 0.5);
     }
 }
 
@@ -176,7 +221,8 @@ static void draw_fill(const Brush* const brush, const Shown* const shown)
     const SeenBar* const bar = shown->bar;
     const double from = floor(lanes_x(shown, bar->fill_begin)) + 0.5;
     const double bar_end = lanes_x(shown, shown->space.ticks * shown->space.beats);
-    const double to = bar_end < shown->to ? bar_end : shown->to;
+    const double clear = bar_end - geometry_clear(brush->g);
+    const double to = clear < shown->to ? clear : shown->to;
     const double y = floor(brush->g->row_top[0]) + 0.5;
     const Colour colour = shown->is_next ? brush->colours->edge : brush->colours->soft;
     if (!bar->fill || from >= to) {
@@ -276,9 +322,12 @@ static void draw_next_label(const Brush* const brush, const Shown* const shown)
     if (!g->compact || g->right - x > 20.0) {
         ink_text_in(brush->cairo, x, g->count_hands, g->right - x, type, words);
     }
-    if (bar->is_coming) {
-        const Type next = brush_type(11.0, true, ALIGN_RIGHT, brush->colours->accent);
-        ink_text(brush->cairo, g->right, g->count_feet, next, "next: changed");
+    Coming coming;
+    if (bar->is_coming && coming_of(brush->view, &coming)) {
+        char what[COMING_ROOM];
+        const Type next = brush_type(12.0, true, ALIGN_RIGHT, brush->colours->accent);
+        coming_brief(&coming, what);
+        ink_text(brush->cairo, g->right, g->count_feet, next, what);
     }
 }
 
@@ -315,9 +364,6 @@ void draw_staff(const Brush* const brush)
             draw_next_label(brush, &coming);
         }
     } else {
-        ink_line(brush->cairo, line, g->row_top[0], line, g->row_bottom[1], 2.0,
-                 brush->colours->edge);
-        ink_line(brush->cairo, line, g->row_top[2], line, g->click + 4.0, 2.0,
-                 brush->colours->edge);
+        draw_down(brush, line, 2.0, brush->colours->edge);
     }
 }

@@ -42,6 +42,13 @@ static void add_top(const View* const view, const Geometry* const g, TargetList*
     add(list, TARGET_DIAL, CONTROL_TEMPO, GROUP_TOP, top.tempo);
 }
 
+/* The card's foot says what comes, or which fill plays. */
+static bool has_other_foot(const View* const view, const EntryKind shelf)
+{
+    const SeenBar* const bar = view_bar(view, view_shown(view));
+    return view->place.waiting || (bar->fill && (shelf == ENTRY_HANDS || bar->fill_feet));
+}
+
 static void add_card(const View* const view, const Geometry* const g, const EntryKind shelf,
                      TargetList* const list)
 {
@@ -50,7 +57,7 @@ static void add_card(const View* const view, const Geometry* const g, const Entr
     add(list, TARGET_CARD, (int)shelf, is_feet ? GROUP_FEET : GROUP_HANDS, card.box);
     add(list, TARGET_CARD_UP, (int)shelf, GROUP_NONE, card.up);
     add(list, TARGET_CARD_DOWN, (int)shelf, GROUP_NONE, card.down);
-    if (picked_here(view, shelf) && !view->place.waiting) {
+    if (picked_here(view, shelf) && !has_other_foot(view, shelf)) {
         add(list, TARGET_PUT_BACK, (int)shelf, GROUP_NONE, card.put_back);
     }
 }

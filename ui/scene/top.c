@@ -1,13 +1,12 @@
 // SPDX-License-Identifier: ISC
-/* The top row, and the labels beside the rows. */
+/* The top row. */
 #include "brush.h"
-#include "handed.h"
+#include "coming.h"
+#include "news.h"
 #include "picked.h"
-#include "words.h"
+#include "signature.h"
 
-#include <math.h>
 #include <stdio.h>
-#include <string.h>
 
 static void label(const Brush* const brush, const At at, const char* const words)
 {
@@ -41,6 +40,22 @@ static void draw_groove(const Brush* const brush, const TopRow* const top)
     brush_focus(brush, targets_find(brush->targets, id), 1.0);
 }
 
+/* ---- Meter and tempo */
+
+static void draw_meter(const Brush* const brush, const TopRow* const top)
+{
+    char text[SIGNATURE_ROOM];
+    const SeenBar* const bar = view_bar(brush->view, view_shown(brush->view));
+    const double size = brush->g->compact ? 14.0 : 18.0;
+    const Type type = brush_type(size, true, ALIGN_CENTRE, brush->colours->ink);
+    if (bar) {
+        signature_upper(bar->meter, text);
+        ink_text(brush->cairo, top->meter[0].x, top->meter[0].y, type, text);
+        snprintf(text, sizeof text, "%d", (int)bar->meter.beat_unit);
+        ink_text(brush->cairo, top->meter[1].x, top->meter[1].y, type, text);
+    }
+}
+
 static const char* tempo_label(const View* const view)
 {
     const bool is_own = view->values[CONTROL_CLOCK] > 0.5f;
@@ -49,28 +64,110 @@ static const char* tempo_label(const View* const view)
                                                             : "Tempo, from host";
 }
 
+/* What the number counts: where one is typed quarters, as the control does. */
+static NoteValue tempo_note(const View* const view, const bool typing)
+{
+    static const Meter common = {4.0, 4};
+    const SeenBar* const bar = view_bar(view, view_shown(view));
+    return signature_beat(bar && !typing ? bar->meter : common);
+}
+
+/* What hosts and the control count, where the beat is another note. */
+static void draw_quarters(const Brush* const brush, const At at, const double tempo)
+{
+    char text[64];
+    static const char* const words[] = {"host:", "own:", "groove:"};
+    const View* const view = brush->view;
+    const bool is_own = view->values[CONTROL_CLOCK] > 0.5f;
+    const Palette* const colours = brush->colours;
+    const int which = is_own ? 1 : view->has_place && !view->place.host_has_tempo ? 2 : 0;
+    snprintf(text, sizeof text, "Tempo, %s", words[which]);
+    const Type soft = brush_type(11.0, false, ALIGN_LEFT, colours->soft);
+    const double x = at.x + ink_text(brush->cairo, at.x, at.y, soft, text) + 8.0;
+    head_note(brush->cairo, x, at.y - 2.0, 4, false, (Mark){colours->soft, 0.7, false});
+    snprintf(text, sizeof text, "= %.4g", tempo);
+    ink_text(brush->cairo, x + 8.0, at.y, soft, text);
+}
+
+static void draw_number(const Brush* const brush, const TopRow* const top, const double dot,
+                        const char* const text, const bool is_typed)
+{
+    const Palette* const colours = brush->colours;
+    const At at = {top->tempo_number.x + dot, top->tempo_number.y};
+    const double size = brush->g->compact ? 20.0 : 28.0;
+    const double wide = brush_fit(brush, at.x, at.y, top->tempo.x + top->tempo.width - at.x,
+                                  brush_type(size, true, ALIGN_LEFT, colours->ink), text);
+    if (is_typed) {
+        const bool over = brush_is_hovered(brush, (TargetId){TARGET_DIAL, CONTROL_TEMPO});
+        ink_line(brush->cairo, at.x, at.y + 3.5, at.x + wide, at.y + 3.5, 1.0,
+                 over ? colours->ink : colours->edge);
+    }
+}
+
 static void draw_tempo(const Brush* const brush, const TopRow* const top)
 {
     const View* const view = brush->view;
     const Palette* const colours = brush->colours;
     const TargetId id = {TARGET_DIAL, CONTROL_TEMPO};
     const bool typing = view->is_typing && view_target_same(view->focus, id);
+    const NoteValue note = tempo_note(view, typing);
     char text[TYPED_ROOM + 8];
     const double tempo = (double)view->readouts[READOUT_TEMPO_NOW];
-    snprintf(text, sizeof text, tempo > 0.0 ? "%.4g" : "\xE2\x80\x93", tempo);
+    snprintf(text, sizeof text, tempo > 0.0 ? "%.4g" : "\xE2\x80\x93", tempo / note.quarters);
     if (typing) {
         snprintf(text, sizeof text, "%s|", view->typed);
     }
-    const At at = top->tempo_number;
-    const double size = brush->g->compact ? 20.0 : 28.0;
-    const double wide =
-        ink_text(brush->cairo, at.x, at.y, brush_type(size, true, ALIGN_LEFT, colours->ink), text);
-    label(brush, (At){at.x + wide + 6.0, at.y}, "bpm");
-    if (view->values[CONTROL_CLOCK] > 0.5f || typing) {
-        ink_line(brush->cairo, at.x, at.y + 3.5, at.x + wide, at.y + 3.5, 1.0,
-                 brush_is_hovered(brush, id) ? colours->ink : colours->edge);
+    const double scale = brush->g->compact ? 1.15 : 1.6;
+    head_note(brush->cairo, top->tempo_note.x, top->tempo_note.y, note.unit, note.dotted,
+              (Mark){colours->ink, scale, false});
+    const double dot = note.dotted ? 4.5 * scale : 0.0;
+    ink_text(brush->cairo, top->tempo_equals.x + dot, top->tempo_equals.y,
+             brush_type(brush->g->compact ? 14.0 : 18.0, false, ALIGN_CENTRE, colours->soft), "=");
+    draw_number(brush, top, dot, text, view->values[CONTROL_CLOCK] > 0.5f || typing);
+    const bool is_quarter = note.quarters > 0.999 && note.quarters < 1.001;
+    if (!brush->g->compact && (is_quarter || !(tempo > 0.0))) {
+        label(brush, top->tempo_word, tempo_label(view));
+    } else if (!brush->g->compact) {
+        draw_quarters(brush, top->tempo_word, tempo);
     }
     brush_focus(brush, targets_find(brush->targets, id), 1.0);
+}
+
+/* ---- What is news of the groove */
+
+static void draw_coming(const Brush* const brush, const TopRow* const top,
+                        const Coming* const coming)
+{
+    char text[COMING_ROOM];
+    char place[COMING_ROOM];
+    const Colour colour = brush->colours->accent;
+    const Type type = brush_type(12.0, true, ALIGN_LEFT, colour);
+    const At at = {top->news.x + 14.0, top->news.y};
+    coming_words(coming, text);
+    coming_place(coming, place);
+    const double room = top->news_room - 14.0 - ink_width(brush->cairo, type, place);
+    ink_triangle(brush->cairo, top->news.x + 5.0, top->news.y - 4.0, 4.5, POINT_RIGHT, false,
+                 colour);
+    const double wide = brush_fit(brush, at.x, at.y, room, type, text);
+    ink_text(brush->cairo, at.x + (wide < room ? wide : room), at.y, type, place);
+}
+
+/* What waits, else the fill of the bar shown, else what the groove is in this meter. */
+static void draw_news(const Brush* const brush, const TopRow* const top)
+{
+    Coming coming;
+    char text[NEWS_ROOM];
+    const View* const view = brush->view;
+    if (top->news_room <= 0.0) {
+        return;
+    }
+    if (coming_of(view, &coming)) {
+        draw_coming(brush, top, &coming);
+        return;
+    }
+    news_words(view, text);
+    brush_fit(brush, top->news.x, top->news.y, top->news_room,
+              brush_type(12.0, false, ALIGN_LEFT, brush->colours->ink), text);
 }
 
 static void draw_top_words(const Brush* const brush, const TopRow* const top)
@@ -83,7 +180,6 @@ static void draw_top_words(const Brush* const brush, const TopRow* const top)
     label(brush, top->on_word, "On");
     label(brush, top->change_word, "Changes come in");
     label(brush, top->clock_word, "Clock");
-    label(brush, top->tempo_word, tempo_label(brush->view));
 }
 
 void draw_top(const Brush* const brush)
@@ -94,145 +190,9 @@ void draw_top(const Brush* const brush)
     brush_switch(brush, top.on, brush->view->values[CONTROL_ENABLED] > 0.0f);
     brush_focus(brush, targets_find(brush->targets, enabled), brush->g->compact ? 1.0 : 0.0);
     draw_groove(brush, &top);
+    draw_news(brush, &top);
+    draw_meter(brush, &top);
     draw_tempo(brush, &top);
     ink_line(brush->cairo, 0.0, brush->g->top + 0.5, brush->g->width, brush->g->top + 0.5, 1.0,
              brush->colours->rule);
-}
-
-/* ---- The labels beside the rows */
-
-/* Single strokes a second of both feet together that were kept up for a minute:
-   1034 in 60 s, a speed-drumming competition, feet category, 2018, told by one
-   encyclopedia-style page only. */
-static const double record_of_feet = 1034.0 / 60.0;
-
-static bool is_past_record(const View* const view)
-{
-    return (double)view->readouts[READOUT_RIGHT_FOOT_RATE] +
-               (double)view->readouts[READOUT_LEFT_FOOT_RATE] >
-           record_of_feet;
-}
-
-/* Strokes in the busiest second; reversed where no one is known to have kept it up. */
-static void draw_rate(const Brush* const brush, const int foot, const LabelPlaces* const places)
-{
-    const View* const view = brush->view;
-    const Geometry* const g = brush->g;
-    const Palette* const colours = brush->colours;
-    const double rate = handed_rate(view, foot).rate;
-    const double gap = handed_rate(view, foot).gap_ms;
-    const At at = places->rate;
-    char text[64];
-    snprintf(text, sizeof text, "%.0f", rate);
-    const bool is_past = is_past_record(view);
-    const Type type = brush_type(g->compact ? 16.0 : 20.0, true, ALIGN_RIGHT,
-                                 is_past ? colours->ground : colours->ink);
-    if (is_past) {
-        const double wide = ink_width(brush->cairo, type, text);
-        ink_fill_round(
-            brush->cairo,
-            (Box){at.x - wide - 3.0, at.y - 0.85 * type.size, wide + 6.0, 1.1 * type.size}, 3.0,
-            colours->ink);
-    }
-    ink_text(brush->cairo, at.x, at.y, type, text);
-    if (g->compact || g->list) {
-        label(brush, places->rate_unit, "/s");
-        return;
-    }
-    label(brush, places->record, is_past ? "past the record" : "strokes/s");
-    if (gap > 0.0 && gap < (double)readout_rows[READOUT_RIGHT_FOOT_GAP].most) {
-        snprintf(text, sizeof text, "closest %.0f ms", gap);
-        ink_text_in(brush->cairo, places->closest.x, places->closest.y, places->closest_room,
-                    brush_type(11.0, false, ALIGN_LEFT, colours->soft), text);
-    }
-}
-
-/* The switch and its name; how wide that is. */
-static double draw_switch(const Brush* const brush, const LabelPlaces* const places, const bool on,
-                          const char* const name)
-{
-    brush_switch(brush, places->on, on);
-    return ink_text(brush->cairo, places->name.x, places->name.y,
-                    brush_type(13.0, true, ALIGN_LEFT, brush->colours->ink), name);
-}
-
-static void draw_limb(const Brush* const brush, const Target* const target, const int limb)
-{
-    static const char* const full[LIMB_COUNT] = {"Right hand", "Left hand", "Right foot",
-                                                 "Left foot"};
-    static const char* const brief[LIMB_COUNT] = {"R hand", "L hand", "R foot", "L foot"};
-    const View* const view = brush->view;
-    const Geometry* const g = brush->g;
-    const LabelPlaces places = geometry_label(g, limb);
-    const bool on = view->values[handed_switch(view, limb)] > 0.0f;
-    draw_switch(brush, &places, on, g->compact || g->list ? brief[limb] : full[limb]);
-    const SeenBar* const bar = view_bar(view, view_shown(view));
-    if (limb >= 2) {
-        draw_rate(brush, limb - 2, &places);
-    } else if (bar) {
-        const char* const word = on ? words_voice(brush_voice_of_limb(bar, limb)) : "yours to play";
-        ink_text_in(brush->cairo, places.voice.x, places.voice.y, places.voice_room,
-                    brush_type(11.0, false, ALIGN_LEFT, brush->colours->soft), word);
-    }
-    brush_focus(brush, target, 1.0);
-}
-
-static void draw_click(const Brush* const brush)
-{
-    const Target* const target = targets_find(brush->targets, (TargetId){TARGET_CLICK, 0});
-    if (target) {
-        const LabelPlaces places = geometry_label(brush->g, LIMB_COUNT);
-        const float click = brush->view->values[CONTROL_CLICK];
-        const double wide = draw_switch(brush, &places, click > 1.5f, "Click");
-        const bool rests = click > 1.5f && brush->view->place.click_rests;
-        if (!brush->g->compact && !brush->g->list && click > 0.5f && (click < 1.5f || rests)) {
-            label(brush, (At){places.name.x + wide + 6.0, places.name.y - 0.5},
-                  rests ? "silent" : "count-in");
-        }
-        brush_focus(brush, target, 1.0);
-    }
-}
-
-static void draw_place(const Brush* const brush)
-{
-    const View* const view = brush->view;
-    const Geometry* const g = brush->g;
-    const SeenBar* const bar = view_bar(view, view_shown(view));
-    char text[96];
-    if (!bar) {
-        return;
-    }
-    const char letter[] = {(char)('A' + bar->part), '\0'};
-    const double size = g->compact ? 15.0 : 20.0;
-    const double wide = ink_text(brush->cairo, g->labels, g->count_hands,
-                                 brush_type(size, true, ALIGN_LEFT, brush->colours->ink), letter);
-    if (view->values[CONTROL_ENABLED] <= 0.0f) {
-        snprintf(text, sizeof text, "off");
-    } else if (view->place.bar < -BARS_SHOWN_MAX) {
-        snprintf(text, sizeof text, "count-in");
-    } else if (view->place.bar < 0) {
-        snprintf(text, sizeof text, "count-in %d", (int)-view->place.bar);
-    } else {
-        snprintf(text, sizeof text, g->compact || g->list ? "%u of %u" : "bar %u of %u",
-                 bar->in_phrase + 1, bar->phrase_bars);
-    }
-    const Type type = brush_type(g->compact ? 11.0 : 13.0, false, ALIGN_LEFT, brush->colours->ink);
-    double x = g->labels + wide + 7.0;
-    x += ink_text(brush->cairo, x, g->count_hands, type, text);
-    if (bar->fill && x + ink_width(brush->cairo, type, ", fill") < g->beat_1 - 8.0) {
-        ink_text(brush->cairo, x, g->count_hands, type, ", fill");
-    }
-}
-
-void draw_limbs(const Brush* const brush)
-{
-    if (brush->g->list && brush->g->compact) {
-        return;
-    }
-    draw_place(brush);
-    for (int limb = 0; limb < LIMB_COUNT; ++limb) {
-        const TargetId id = {TARGET_DIAL, (int)handed_switch(brush->view, limb)};
-        draw_limb(brush, targets_find(brush->targets, id), limb);
-    }
-    draw_click(brush);
 }
