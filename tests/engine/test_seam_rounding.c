@@ -9,6 +9,7 @@
 enum { TICK_STEPS = 384 };
 static const Meter four_four = {4.0, 4};
 static const int64_t quarter = TICKS_PER_QUARTER;
+static const PerformedKey key = {.revision = 1, .meter = {4.0, 4}, .tempo = 120.0};
 static const bool everybody[LIMB_COUNT] = {true, true, true, true};
 static const Feel ahead = {.take = 1, .push_hands_ms = -20.0, .push_feet_ms = -20.0, .level = 80};
 
@@ -20,7 +21,7 @@ static Selection selection;
 static const HitList* play(const int64_t until)
 {
     const Score score = {.selection = &selection, .feel = &ahead, .meter = four_four, .tempo = 120};
-    lookahead_draw(&lookahead, &score, until + quarter / 2);
+    lookahead_draw(&lookahead, &score, key, until + quarter / 2);
     lookahead_take(&lookahead, until, (LimbsHeard){INT64_MIN, everybody, everybody});
     return &lookahead.due;
 }
@@ -70,7 +71,7 @@ static void what_is_late_at_a_jump_is_played_once_at_the_seam(void)
     const Score score = {.selection = &selection, .feel = &late, .meter = four_four, .tempo = 120};
     play_and_jump("...............................................................o", 0.0, 0.0);
     memset(&lookahead, 0, sizeof lookahead);
-    lookahead_draw(&lookahead, &score, 4 * quarter);
+    lookahead_draw(&lookahead, &score, key, 4 * quarter);
     lookahead_take(&lookahead, 4 * quarter, (LimbsHeard){INT64_MIN, everybody, everybody});
     CHECK_INT(lookahead.due.count, 0); /* 40 ms late, 31 before the line: not yet */
     lookahead_jump(&lookahead, (Jump){4.0 * (double)quarter, 0.0, 0, true});

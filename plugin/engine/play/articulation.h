@@ -24,6 +24,7 @@ typedef struct {
 typedef struct {
     const Selection* selection;
     const Feel* feel;
+    Swing swing; /* the selection's may be another by now */
     Meter meter;
     double tempo;    /* quarter notes a minute */
     int64_t origin;  /* the groove's tick that is bar 0 to `selection` */

@@ -12,20 +12,22 @@ void engine_take_swing(Engine* const engine, const Swing wanted)
 static void draw_to(Engine* const engine, const Passage* const passage, const int64_t until)
 {
     const int64_t from = engine->lookahead.drawn_until;
-    Selection selection = passage->entry->selection;
-    selection.swing = engine->swing;
-    Score score = {.selection = &selection,
-                   .feel = &selection.feel,
+    const PlanEntry* const entry = passage->entry;
+    Score score = {.selection = &entry->selection,
+                   .feel = &entry->selection.feel,
+                   .swing = engine->swing,
                    .meter = passage->meter,
                    .tempo = passage_tempo(engine, passage, from),
                    .origin = passage->origin,
                    .in_song = passage_in_song(passage)};
-    if (passage->is_coming && passage->entry->tempo > 0.0) {
+    if (passage->is_coming && entry->tempo > 0.0) {
         score.line = passage->begin;
         score.lead =
             groove_clock_tempo_at(&engine->groove_clock, &engine->position, from) / score.tempo;
     }
-    lookahead_draw(&engine->lookahead, &score, until);
+    const PerformedKey key = {engine->revision, entry->from.bar, entry->from.tick,
+                              score.in_song,    score.meter,     score.tempo};
+    lookahead_draw(&engine->lookahead, &score, key, until);
 }
 
 static int64_t first_of(const int64_t a, const int64_t b)

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: ISC
 #include "lookahead.h"
 
+#include <string.h>
+
 /* Places told by hosts are rounded: what is this close is the same place. */
 enum { SAME_PLACE = TICKS_PER_QUARTER / 384 };
 
@@ -42,6 +44,7 @@ void lookahead_start(Lookahead* const lookahead)
     lookahead->waiting.count = lookahead->due.count = lookahead->ahead_count = 0;
     lookahead->drawn_until = 0;
     lookahead->dropped = 0;
+    performed_forget(&lookahead->performed);
 }
 
 void lookahead_jump(Lookahead* const lookahead, const Jump jump)
@@ -125,7 +128,7 @@ static void move_to_line(const Score* const score, Hit* const hit)
 static void draw_stroke(Lookahead* const lookahead, const Score* const score, const Stroke stroke)
 {
     Hit hits[ARTICULATION_MAX];
-    const uint32_t count = articulation_of(score, stroke, &lookahead->around, hits);
+    const uint32_t count = articulation_of(score, stroke, &lookahead->performed.strokes, hits);
     for (uint32_t i = 0; i < count; ++i) {
         move_to_line(score, &hits[i]);
     }
@@ -139,31 +142,41 @@ static void draw_stroke(Lookahead* const lookahead, const Score* const score, co
     }
 }
 
-void lookahead_draw(Lookahead* const lookahead, const Score* const score, const int64_t until)
+/* More than there is room for around it: these alone. */
+static void draw_crowd(Lookahead* const lookahead, const Score* const score, const int64_t from,
+                       const int64_t to)
 {
-    if (lookahead->drawn_until >= until) {
-        return;
+    Selection all = *score->selection;
+    StrokeList crowd;
+    all.swing = score->swing;
+    memset(all.limbs, true, sizeof all.limbs);
+    liberty_strokes(&(LibertyPlace){&all, score->meter, score->tempo, score->in_song}, from, to,
+                    &lookahead->performed.written, &crowd);
+    lookahead->dropped += crowd.dropped;
+    for (uint32_t i = 0; i < crowd.count; ++i) {
+        draw_stroke(lookahead, score, crowd.strokes[i]);
     }
+}
+
+void lookahead_draw(Lookahead* const lookahead, const Score* const score, const PerformedKey key,
+                    const int64_t until)
+{
+    const Performed* const performed = &lookahead->performed;
     const int64_t from = lookahead->drawn_until - score->origin;
     const int64_t to = until - score->origin;
-    lookahead->drawn_until = until;
-    Selection selection = *score->selection;
-    for (int limb = 0; limb < LIMB_COUNT; ++limb) {
-        selection.limbs[limb] = true; /* silenced when their time comes */
-    }
-    const LibertyPlace place = {&selection, score->meter, score->tempo, score->in_song};
-    groove_strokes(&selection, score->meter, from, to, &lookahead->written);
-    lookahead->dropped += lookahead->written.dropped;
-    if (!lookahead->written.count && !liberty_may_add(&place, from, to)) {
+    if (from >= to) {
         return;
     }
-    liberty_strokes(&place, from - TICKS_PER_QUARTER, to + TICKS_PER_QUARTER, &lookahead->written,
-                    &lookahead->around);
-    for (uint32_t i = 0; i < lookahead->around.count; ++i) {
-        const Stroke stroke = lookahead->around.strokes[i];
-        if (stroke.tick >= from && stroke.tick < to) {
-            draw_stroke(lookahead, score, stroke);
-        }
+    lookahead->drawn_until = until;
+    performed_look(&lookahead->performed, key, score->selection, score->swing, from, to);
+    if (performed->strokes.dropped) {
+        draw_crowd(lookahead, score, from, to);
+        return;
+    }
+    const StrokeList* const list = &performed->strokes;
+    for (uint32_t i = performed_first(performed, from);
+         i < list->count && list->strokes[i].tick < to; ++i) {
+        draw_stroke(lookahead, score, list->strokes[i]);
     }
 }
 

@@ -4,8 +4,8 @@
    Every stroke is drawn once and played once, whatever the block size. */
 #pragma once
 
-#include "../writing/liberty.h"
 #include "articulation.h"
+#include "performed.h"
 
 enum {
     HITS_MAX = 512, /* two quarter notes of four limbs, graces, and what lasts over a jump */
@@ -24,8 +24,7 @@ typedef struct {
     uint32_t dropped;     /* strokes for which there was no room */
     Hit ahead[AHEAD_MAX]; /* played before their written place, newest last */
     uint32_t ahead_count;
-    StrokeList written; /* work area */
-    StrokeList around;  /* work area */
+    Performed performed; /* around what is drawn */
 } Lookahead;
 
 /* Begins with nothing drawn.  Lists are as long as their counts say: what lies behind that
@@ -52,8 +51,8 @@ void lookahead_shift(Lookahead* lookahead, int64_t delta);
 /* Takes back what was drawn from `tick` on and hasn't been played. */
 void lookahead_take_back(Lookahead* lookahead, int64_t tick);
 
-/* Draws what is written before `until`. */
-void lookahead_draw(Lookahead* lookahead, const Score* score, int64_t until);
+/* Draws what is written before `until`.  The key is of the score's selection. */
+void lookahead_draw(Lookahead* lookahead, const Score* score, PerformedKey key, int64_t until);
 
 /* Which limbs are heard: what is written before the line, and from it on. */
 typedef struct {

@@ -43,25 +43,6 @@ void liberty_strokes(const LibertyPlace* const place, const int64_t begin, const
     strokes_sort(list->strokes, list->count);
 }
 
-/* Steps are sixteenths or thirds of a quarter note from the bar line, or the middles of
-   swung pairs: an over-fine grid of them all. */
-bool liberty_may_add(const LibertyPlace* const place, const int64_t begin, const int64_t end)
-{
-    const int64_t step = TICKS_PER_QUARTER / 12;
-    const Swing swing = place->selection->swing;
-    const int64_t bar_ticks = meter_bar_ticks(place->meter);
-    const int64_t from = floor_mod(begin, bar_ticks), to = from + end - begin;
-    if (!(place->selection->feel.liberty > 0.0)) {
-        return false;
-    }
-    if (from % step == 0 || from / step != (to - 1) / step || to > bar_ticks) {
-        return true;
-    }
-    const int64_t middle = swing_pair_begin(swing, from) + swing.pair_ticks / 2;
-    const int64_t bent = swing.ratio > 1.0 ? swing_bend(swing, middle, bar_ticks) : -1;
-    return bent >= from && bent < to;
-}
-
 bool liberty_is_own(const Stroke stroke, const StrokeList* const written)
 {
     for (uint32_t i = 0; i < written->count; ++i) {

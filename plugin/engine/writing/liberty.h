@@ -32,8 +32,5 @@ typedef struct {
 void liberty_strokes(const LibertyPlace* place, int64_t begin, int64_t end, StrokeList* written,
                      StrokeList* list);
 
-/* False only if nothing can be added in the span: what is cheap to know. */
-bool liberty_may_add(const LibertyPlace* place, int64_t begin, int64_t end);
-
 /* True if the stroke isn't in the list of what is written: it is the player's own. */
 bool liberty_is_own(Stroke stroke, const StrokeList* written);
