@@ -2,6 +2,7 @@
 /* No name, however long and in whatever script, is drawn outside its box: the
    picture with it is, outside, that with a short name.  Where the fonts here lack a
    script its letters are boxes, which need as much room. */
+#include "../../ui/scene/keys.h"
 #include "../help/check.h"
 #include "compare.h"
 #include "stage.h"
@@ -280,15 +281,16 @@ static void what_keys_do_is_read_whole(void)
         Stage* const stage = stage_play(stage_scene(scenes[i]));
         const Geometry g = geometry_of(&stage->model.view);
         const KeyList* const keys = &stage->model.view.keys;
-        const double right = g.key_line.x + g.key_line.width;
-        const double end = g.key_drop > 0.0 ? right : g.key_words - 6.0;
+        const KeyPlaces places = keys_line(&g, 0); /* every column is as wide */
         CHECK(keys->count > 40);
         for (int line = 0; line < keys->count; ++line) {
-            const Type type = {11.0, !*keys->lines[line].keys, ALIGN_LEFT, any};
-            const Type bold = {11.0, true, ALIGN_LEFT, any};
-            check_case("%s, %s, %s", scenes[i], keys->lines[line].keys, keys->lines[line].words);
-            CHECK(g.key_line.x + ink_width(cairo, bold, keys->lines[line].keys) <= end);
-            CHECK(g.key_words + ink_width(cairo, type, keys->lines[line].words) <= right);
+            const KeyLine* const key = &keys->lines[line];
+            const Type type = {KEYS_TYPE, false, ALIGN_LEFT, any};
+            const Type bold = {KEYS_TYPE, true, ALIGN_LEFT, any};
+            check_case("%s, %s, %s", scenes[i], key->keys, key->words);
+            CHECK(ink_width(cairo, bold, key->keys) <= places.keys_room);
+            CHECK(ink_width(cairo, *key->keys ? type : bold, key->words) <=
+                  (*key->keys ? places.words_room : places.box.width));
         }
         stage_end(stage);
     }

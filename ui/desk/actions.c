@@ -244,10 +244,12 @@ void actions_list(KeyList* const list)
     list->count = 0;
     for (int row = 0; row < ROWS; ++row) {
         if (!row || rows[row].scope != rows[row - 1].scope) {
-            list->lines[list->count++] = (KeyLine){.words = actions_scope(rows[row].scope)};
+            list->lines[list->count++] =
+                (KeyLine){.words = actions_scope(rows[row].scope), .row = -1};
         }
         KeyLine* const line = &list->lines[list->count++];
         line->words = rows[row].help;
+        line->row = row;
         actions_keys(&rows[row], line->keys);
     }
 }

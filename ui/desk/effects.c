@@ -101,7 +101,7 @@ void effects_show_keys(Model* const model, const Press press)
 {
     (void)press;
     model->view.keys.is_open = !model->view.keys.is_open;
-    model->view.keys.first = 0;
+    model->view.keys.first = model->view.keys.lit = 0;
 }
 
 void effects_read(Model* const model, const Press press)

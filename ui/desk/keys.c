@@ -26,8 +26,17 @@ static int find(const Action* const action, const PaneEvent* const event)
     return -1;
 }
 
+/* While the list of keys is open its line is told from the others. */
+static void light(KeyList* const keys, const int row)
+{
+    for (int line = 0; line < keys->count; ++line) {
+        keys->lit = keys->lines[line].row == row ? line + 1 : keys->lit;
+    }
+}
+
 static bool act(Model* const model, const Scope scope, const PaneEvent* const event)
 {
+    const bool is_listed = model->view.keys.is_open;
     const Action* action = NULL;
     for (int row = 0; (action = actions_row(row)); ++row) {
         const int at = action->scope == scope ? find(action, event) : -1;
@@ -37,6 +46,9 @@ static bool act(Model* const model, const Scope scope, const PaneEvent* const ev
                                    .shift = event->modifiers & PANE_SHIFT,
                                    .text = event->text,
                                    .seconds = event->seconds > 0.0 ? event->seconds : model->now});
+            if (is_listed) {
+                light(&model->view.keys, row);
+            }
             model->is_dirty = true;
             return true;
         }

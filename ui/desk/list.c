@@ -3,6 +3,7 @@
 
 #include "../../plugin/bank/utf8.h"
 #include "../../plugin/engine/groove/foot_load.h"
+#include "../scene/keys.h"
 
 #include <pango/pango.h>
 #include <stdlib.h>
@@ -42,7 +43,7 @@ static int line_of(const Model* const model, const int32_t id)
 int list_rows_seen(const Model* const model)
 {
     const Geometry g = geometry_of(&model->view);
-    const int rows = geometry_list_rows(&g);
+    const int rows = g.keys ? keys_seen(&g) : geometry_list_rows(&g);
     return rows > 1 ? rows : 1;
 }
 

@@ -40,6 +40,9 @@ void draw_list(const Brush* brush);
 void draw_keys(const Brush* brush);
 void draw_now_and_next(const Brush* brush);
 void draw_help(const Brush* brush);
+
+/* True if what is pointed at in a small window is explained where the tabs are. */
+bool help_explains(const Brush* brush);
 void draw_reading(const Brush* brush);
 
 /* A name over what stands in a cell. */

@@ -223,6 +223,19 @@ const char* dial_unused(const View* const view, const Control control)
     if (is_of_fills && view->values[CONTROL_TURNAROUND] < -0.5f) {
         return "no fill";
     }
+    const float click = view->values[CONTROL_CLICK];
+    const bool is_gap = control == CONTROL_GAP_PLAY || control == CONTROL_GAP_REST;
+    const bool is_click = control == CONTROL_CLICK_GRID || control == CONTROL_CLICK_LEVEL ||
+                          control == CONTROL_CLICK_CHANNEL;
+    if ((is_gap || is_click) && click < 0.5f) {
+        return "click is off";
+    }
+    if (is_gap && click < 1.5f) {
+        return "not in count-in";
+    }
+    if (control == CONTROL_SWING_GRID && !(view->values[CONTROL_SWING_RATIO] > 1.0f)) {
+        return "swing as written";
+    }
     if (control == CONTROL_GAP_PLAY && view->values[CONTROL_GAP_REST] <= 0.0f) {
         return "never rests";
     }

@@ -55,6 +55,36 @@ static void draw_name(const Brush* const brush, const Target* const target)
     value(brush, target->box, *text ? text : "click in a row to begin", "");
 }
 
+/* A button that does nothing says why. */
+static const char* button_words(const Edit* const edit, const EditItem item, char text[32])
+{
+    if (!edit->is_open) {
+        return "nothing edited";
+    }
+    switch (item) {
+    case EDIT_UNDO:
+        snprintf(text, 32, edit->undo ? "%d back" : "as it began", edit->undo);
+        return text;
+    case EDIT_REDO:
+        snprintf(text, 32, edit->redo ? "%d on" : "none taken back", edit->redo);
+        return text;
+    case EDIT_SAVE:
+        return "save";
+    case EDIT_DROP:
+        return "as written";
+    case EDIT_PAIR:
+    case EDIT_GRID:
+    case EDIT_LENGTH:
+    case EDIT_ROLLS:
+    case EDIT_NAME:
+    case EDIT_FILE:
+    case EDIT_LEARN:
+    case EDIT_ITEMS:
+        break;
+    }
+    return "";
+}
+
 static void draw_number(const Brush* const brush, const Target* const target, const int number,
                         const char* const unit)
 {
@@ -83,27 +113,33 @@ void draw_edit(const Brush* const brush, const Target* const target)
         draw_number(brush, target, edit->grid, "a quarter");
         break;
     case EDIT_LENGTH:
-        draw_number(brush, target, edit->steps, "steps");
+        if (edit->is_open) {
+            draw_number(brush, target, edit->steps, "steps");
+        } else {
+            value(brush, target->box, "as written", "");
+        }
         break;
     case EDIT_ROLLS:
-        value(brush, target->box, edit->rolls ? "rolls on" : "starts again", "");
+        value(brush, target->box,
+              !edit->is_open ? "as written"
+              : edit->rolls  ? "rolls on"
+                             : "starts again",
+              "");
         break;
     case EDIT_UNDO:
-        snprintf(text, sizeof text, "%d back", edit->undo);
-        brush_button(brush, target, text, edit->undo > 0);
+        brush_button(brush, target, button_words(edit, item, text), edit->undo > 0);
         break;
     case EDIT_REDO:
-        snprintf(text, sizeof text, "%d on", edit->redo);
-        brush_button(brush, target, text, edit->redo > 0);
+        brush_button(brush, target, button_words(edit, item, text), edit->redo > 0);
         break;
     case EDIT_NAME:
         draw_name(brush, target);
         break;
     case EDIT_SAVE:
-        brush_button(brush, target, "save", edit->is_open);
+        brush_button(brush, target, button_words(edit, item, text), edit->is_open);
         break;
     case EDIT_DROP:
-        brush_button(brush, target, "as written", edit->is_open);
+        brush_button(brush, target, button_words(edit, item, text), edit->is_open);
         break;
     case EDIT_FILE:
         brush_button(brush, target, "write", true);

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: ISC
+#include "keys.h"
 #include "reading.h"
 
 #include <math.h>
@@ -38,7 +39,20 @@ static const Rows compact_rows = {
     .height = 228,
 };
 
+/* For what is open under it: neither turns nor clicks. */
+static const Rows low_rows = {
+    .count_hands = 16,
+    .line = {51, 65, 133, 147},
+    .ground = {{59, 88}, {140, 174}},
+    .count_feet = 104,
+    .turns_top = 174,
+    .turns = 174,
+    .click = 170,
+    .height = 182,
+};
+
 static const double most_scale = 1.6;
+static const double most_low_scale = 1.25;
 
 Fit geometry_fit(const int width, const int height, const double scale)
 {
@@ -56,9 +70,10 @@ Fit geometry_fit(const int width, const int height, const double scale)
 
 static void place_rows(Geometry* const g, const double extra)
 {
-    const Rows* const rows = g->compact ? &compact_rows : &regular_rows;
+    const Rows* const rows = g->low ? &low_rows : g->compact ? &compact_rows : &regular_rows;
     const double wanted = 1.0 + (extra > 0.0 ? extra : 0.0) / rows->height;
-    const double s = g->scale = wanted < most_scale ? wanted : most_scale;
+    const double most = g->low ? most_low_scale : most_scale;
+    const double s = g->scale = wanted < most ? wanted : most;
     const double y = g->top + (g->compact ? 0.0 : 4.0);
     const double grown = s < 1.4 ? s : 1.4;
     g->count_size[PAIR_HANDS] = (g->compact ? 15.0 : 20.0) * grown;
@@ -84,10 +99,10 @@ static void place_rows(Geometry* const g, const double extra)
     g->click = y + s * rows->click;
     const double bottom = y + s * rows->height;
     g->overview = (Box){g->beat_1, bottom, g->right - g->beat_1, g->panel - 1.0 - bottom};
-    const double most = g->compact ? 72.0 : 84.0 * s;
-    if (g->overview.height > most) {
-        g->overview.y += (g->overview.height - most) / 2.0;
-        g->overview.height = most;
+    const double tall = g->compact ? 72.0 : 84.0 * s;
+    if (g->overview.height > tall) {
+        g->overview.y += (g->overview.height - tall) / 2.0;
+        g->overview.height = tall;
     }
 }
 
@@ -110,30 +125,23 @@ static void place_columns(Geometry* const g)
     g->list_rows = g->list_box.y + 44.0;
 }
 
-/* Keys and what they do side by side, in a small window one over the other. */
-static void place_keys(Geometry* const g, const bool is_open)
-{
-    g->row_height = g->compact ? 28.0 : is_open ? 20.0 : 31.0;
-    g->key_line =
-        (Box){g->list_box.x + 12.0, g->list_rows, g->list_box.width - 20.0, g->row_height};
-    g->key_words = g->key_line.x + (g->compact ? 0.0 : 134.0);
-    g->key_drop = g->compact ? 12.0 : 0.0;
-    g->key_base = g->row_height - 6.0 - g->key_drop;
-}
-
 Geometry geometry_of(const View* const view)
 {
     Geometry g = {.width = view->width, .height = view->height};
     g.compact = view->width < 860.0 || view->height < 530.0;
-    g.list = view->list.is_open || view->keys.is_open;
+    g.list = view->list.is_open;
+    g.keys = view->keys.is_open && !g.list;
+    g.low = g.keys && !g.compact;
     g.top = g.compact ? 44.0 : 56.0;
     const double panel = g.compact ? 76.0 : 112.0;
     g.panel = g.height - panel;
     g.help = g.compact ? 0.0 : g.height - 7.0;
     place_columns(&g);
-    place_keys(&g, view->keys.is_open);
+    g.row_height = g.compact ? 28.0 : 31.0;
     place_rows(&g, g.height - (g.compact ? LEAST_HEIGHT : FIRST_HEIGHT));
-    if (view->reads && !g.list) {
+    if (g.keys) {
+        keys_place(&g);
+    } else if (view->reads && !g.list) {
         g.reads = true;
         reading_place(&g);
     }
@@ -157,6 +165,11 @@ double geometry_clear(const Geometry* const g)
 {
     const double room = g->beat_1 - g->staff;
     return fmin(10.0 * g->scale, room);
+}
+
+bool geometry_covers(const Geometry* const g)
+{
+    return g->keys && !g->low;
 }
 
 int geometry_list_rows(const Geometry* const g)

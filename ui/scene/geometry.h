@@ -25,6 +25,8 @@ Fit geometry_fit(int width, int height, double scale);
 typedef struct {
     bool compact;
     bool list;   /* a list is open */
+    bool keys;   /* the list of keys is: keys.h */
+    bool low;    /* the staff takes less height, for what is open under it */
     bool reads;  /* the reading view: reading.h */
     double unit; /* its pixels to those of a window of 1280 by 760 */
     double width;
@@ -53,10 +55,6 @@ typedef struct {
     Box list_box;
     double list_rows; /* top of the first line */
     double row_height;
-    Box key_line; /* the list of keys' first; what a key does is in the room of its words */
-    double key_words;
-    double key_base; /* from a line's top to the keys' base line */
-    double key_drop; /* from the key's base line to its words' */
 } Geometry;
 
 Geometry geometry_of(const View* view);
@@ -74,6 +72,9 @@ BarSpace geometry_bar(const Geometry* geometry, Meter meter);
 
 /* How far left of a bar's one its line stands, so that strokes on it are free. */
 double geometry_clear(const Geometry* geometry);
+
+/* True if what is open takes the staff's place. */
+bool geometry_covers(const Geometry* geometry);
 
 /* Lines of the list that are seen. */
 int geometry_list_rows(const Geometry* geometry);

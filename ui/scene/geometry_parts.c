@@ -78,10 +78,11 @@ Box geometry_changed(const TopRow* const top, const char* const name, const size
 CardPlaces geometry_card(const Geometry* const g, const LimbPair pair)
 {
     const size_t right = pair == PAIR_FEET ? RIGHT_FOOT : RIGHT_HAND;
-    const double top =
-        g->line[right] - (g->compact ? 47.0 : 63.0) * (pair == PAIR_FEET ? 0.87 : 1.0);
+    const double over = g->compact ? 47.0 : g->low ? 49.0 : 63.0;
+    const double under = g->compact ? 29.0 : g->low ? 24.0 : 39.0;
+    const double top = g->line[right] - over * (pair == PAIR_FEET ? 0.87 : 1.0);
     const double width = g->compact ? 118.0 : 168.0;
-    const double room = g->line[right + 1] + (g->compact ? 29.0 : 39.0) - top;
+    const double room = g->line[right + 1] + under - top;
     const double tall = g->compact ? 96.0 : 116.0;
     const double height = room < tall ? room : tall;
     const double x = g->compact ? 12.0 : 16.0;
@@ -109,9 +110,10 @@ LabelPlaces geometry_label(const Geometry* const g, const int limb)
 {
     const double x = g->labels;
     const bool is_brief = g->compact || g->list;
+    const double over = g->low ? 10.0 : g->compact ? 18.0 : 28.0; /* a right limb's line */
     const double y = limb == LIMB_COUNT ? g->click
-                     : limb % 2         ? g->line[limb]
-                                        : g->line[limb] - (g->compact ? 18.0 : 28.0);
+                     : limb % 2         ? g->line[limb] + (g->low ? 12.0 : 0.0)
+                                        : g->line[limb] - over;
     const double rate = y + (g->compact ? 21.0 : 27.0);
     return (LabelPlaces){
         .box = {x - 4.0, y - 8.0, g->staff - x - 6.0, 16.0},

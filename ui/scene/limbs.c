@@ -78,6 +78,10 @@ static void draw_limb(const Brush* const brush, const Target* const target, cons
     const bool on = view->values[handed_switch(view, limb)] > 0.0f;
     draw_switch(brush, &places, on, g->compact || g->list ? brief[limb] : full[limb]);
     const SeenBar* const bar = view_bar(view, view_shown(view));
+    if (g->low) {
+        brush_focus(brush, target, 1.0);
+        return;
+    }
     if (limb >= 2) {
         draw_rate(brush, limb - 2, &places);
     } else if (bar) {

@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: ISC
-/* The dials under the staff, in groups, and the line that explains. */
+/* The dials under the staff, in groups. */
 #include "brush.h"
 #include "handed.h"
-#include "news.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -173,25 +172,17 @@ static void draw_page(const Brush* const brush, const Target* const target)
     brush_focus(brush, target, 0.0);
 }
 
-/* What is pointed at in a small window is explained where the tabs are. */
-static bool explains(const Brush* const brush)
-{
-    const TargetKind kind = brush->view->hover.kind;
-    return brush->g->compact && !brush->g->list && kind != TARGET_NONE && kind != TARGET_TAB &&
-           kind != TARGET_PAGE;
-}
-
 void draw_panel(const Brush* const brush)
 {
     const double y = floor(brush->g->panel) + 0.5;
-    if (!brush->g->list) {
+    if (!brush->g->list && !brush->g->keys) {
         ink_line(brush->cairo, 0.0, y, brush->g->width, y, 1.0, brush->colours->rule);
     }
     for (int i = 0; i < brush->targets->count; ++i) {
         const Target* const target = &brush->targets->targets[i];
-        if (target->id.kind == TARGET_TAB && !explains(brush)) {
+        if (target->id.kind == TARGET_TAB && !help_explains(brush)) {
             draw_tabs(brush, target);
-        } else if (target->id.kind == TARGET_PAGE && !explains(brush)) {
+        } else if (target->id.kind == TARGET_PAGE && !help_explains(brush)) {
             draw_page(brush, target);
         } else if (target->id.kind == TARGET_TAB || target->id.kind == TARGET_PAGE) {
             continue;
@@ -209,108 +200,5 @@ void draw_panel(const Brush* const brush)
                    dial_of((Control)target->id.index)->kind == DIAL_CHOICE) {
             draw_choice(brush, target, (Control)target->id.index, target->box);
         }
-    }
-}
-
-/* ---- The line that explains */
-
-static const char* help_of(const View* const view, const TargetId id)
-{
-    switch (id.kind) {
-    case TARGET_DIAL:
-        return dial_of(handed_name(view, (Control)id.index))->help;
-    case TARGET_CLICK:
-        return dial_of(CONTROL_CLICK)->help;
-    case TARGET_CARD:
-        return dial_of(kind_controls[id.index])->help;
-    case TARGET_CARD_UP:
-        return "The figure before, heard at the next line";
-    case TARGET_CARD_DOWN:
-        return "The figure after, heard at the next line";
-    case TARGET_PUT_BACK:
-        return "Puts back what the groove has itself; Backspace does it for hands, feet and fill";
-    case TARGET_TAB:
-        return "P goes to the next group of dials";
-    case TARGET_PAGE:
-        return "The other row of dials";
-    case TARGET_BAR:
-        return view->place.rolling ? "Double-click loops this bar, and again the whole phrase"
-                                   : "Click looks at this bar; double-click loops it";
-    case TARGET_THEME:
-        return "The window's colours: those of the host, dark, or light";
-    case TARGET_OPTION:
-        return options_help((OptionItem)id.index);
-    case TARGET_EDIT:
-        return edit_help((EditItem)id.index);
-    case TARGET_ROW:
-        return "Click: normal, accent, ghost, none.  Drag up or down: level.  Shift-drag: move.  "
-               "Right click: voice";
-    case TARGET_FIND:
-    case TARGET_LIST_ROW:
-    case TARGET_LIST:
-        return view->keys.is_open
-                   ? "What each key does; Up and down: more.  Esc or K: back"
-                   : "Up, down: hear another.  Enter: keep it.  Esc: back to what played before";
-    case TARGET_READING:
-    case TARGET_NONE:
-        break;
-    }
-    return "";
-}
-
-_Static_assert(MESSAGE_ROOM + 64 >= NEWS_ROOM, "news have room in draw_help");
-
-void draw_help(const Brush* const brush)
-{
-    const View* const view = brush->view;
-    const Palette* const colours = brush->colours;
-    const Geometry* const g = brush->g;
-    char text[MESSAGE_ROOM + 64] = "";
-    const TargetId list = {TARGET_LIST, 0};
-    const TargetId pointed = view->hover.kind != TARGET_NONE ? view->hover
-                             : g->list                       ? list
-                                                             : view->focus;
-    char of_dial[DIAL_HELP_ROOM];
-    const char* words = help_of(view, pointed);
-    if (pointed.kind == TARGET_DIAL) {
-        const Control named = handed_name(view, (Control)pointed.index);
-        dial_help(view, named, of_dial);
-        handed_words(view, of_dial, text, sizeof text);
-        words = (int)named == pointed.index ? text : of_dial; /* a limb's names the other already */
-    }
-    bool is_news = false; /* said even where there is no room for help */
-    if (view->is_typing && *view->refused) {
-        words = view->refused;
-        is_news = true;
-    } else if (view->is_typing) {
-        words = "Type a value: Enter sets it, Esc leaves it as it was";
-    } else if (*view->edit.note && view->hover.kind != TARGET_DIAL) {
-        words = view->edit.note;
-        is_news = true;
-    } else if (view->hover.kind == TARGET_NONE && view->dropped) {
-        snprintf(text, sizeof text,
-                 g->compact ? "%u strokes lost: MIDI room too small"
-                            : "%u strokes were not played: the host gives too little room for MIDI",
-                 view->dropped);
-        words = text;
-        is_news = true;
-    } else if (view->hover.kind == TARGET_NONE && *view->message) {
-        snprintf(text, sizeof text, "Bank: %s", view->message);
-        words = text;
-        is_news = true;
-    }
-    if (!is_news && g->compact && view->hover.kind == TARGET_NONE) {
-        news_words(view, text);
-        words = text; /* in a larger window it stands over the groove's name */
-        is_news = true;
-    }
-    const Line help = geometry_help(g, explains(brush));
-    const Line line = help.room > 0.0 || !is_news ? help : geometry_news(g);
-    const Type type = brush_type(11.0, false, ALIGN_LEFT, colours->soft);
-    if (words == of_dial && ink_width(brush->cairo, type, words) > line.room) {
-        words = dial_of((Control)pointed.index)->help; /* rather without its value than cut */
-    }
-    if (line.room > 0.0) {
-        ink_text_in(brush->cairo, line.at.x, line.at.y, line.room, type, words);
     }
 }

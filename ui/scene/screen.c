@@ -6,6 +6,20 @@
 
 #include <math.h>
 
+/* The bar that plays, and what stands beside it. */
+static void draw_now(const Brush* const brush)
+{
+    if (geometry_covers(brush->g)) {
+        return;
+    }
+    draw_staff(brush);
+    if (!brush->g->reads) {
+        draw_limbs(brush);
+    } else if (!brush->lit) {
+        draw_reading(brush);
+    }
+}
+
 void screen_draw(cairo_t* const cairo, const View* const view, const bool lit)
 {
     const Geometry g = geometry_of(view);
@@ -13,26 +27,23 @@ void screen_draw(cairo_t* const cairo, const View* const view, const bool lit)
     targets_of(view, &g, &targets);
     const Brush brush = {cairo, view, &g, &view->palette, &targets, lit};
     ink_fill(cairo, (Box){0.0, 0.0, g.width, g.height}, view->palette.ground);
-    draw_staff(&brush);
-    if (!g.reads) {
-        draw_limbs(&brush);
-    } else if (!lit) {
-        draw_reading(&brush);
-    }
+    draw_now(&brush);
     if (lit || g.reads) {
         return; /* of the lit picture the rest is never cut from */
     }
     draw_top(&brush);
-    draw_overview(&brush);
-    if (view->keys.is_open) {
+    if (g.keys) {
         draw_keys(&brush);
-    } else if (g.list) {
-        draw_list(&brush);
     } else {
+        draw_overview(&brush);
+    }
+    if (g.list) {
+        draw_list(&brush);
+    } else if (!geometry_covers(&g)) {
         draw_cards(&brush);
     }
     draw_panel(&brush);
-    if (view->list.is_open && !g.compact) {
+    if (g.list && !g.compact) {
         draw_now_and_next(&brush);
     }
     draw_help(&brush);
@@ -129,7 +140,7 @@ int screen_moving(const View* const view, Moving moving[MOVING_MAX])
     const Geometry g = geometry_of(view);
     const int64_t shown = view_shown(view);
     const SeenBar* const bar = view_bar(view, shown);
-    if (!bar || !view->has_place || shown != view->place.bar) {
+    if (!bar || !view->has_place || shown != view->place.bar || geometry_covers(&g)) {
         return 0;
     }
     Mover mover = {view, &g, bar, geometry_bar(&g, bar->meter), moving, 0};

@@ -245,7 +245,7 @@ static void draw_lines(const Brush* const brush)
         ink_line(brush->cairo, g->staff, y, g->right, y, 1.0, brush->colours->edge);
     }
     const double y = floor(g->click) + 0.5;
-    if (!g->reads) {
+    if (!g->reads && !g->low) {
         ink_line(brush->cairo, g->staff, y, g->right, y, 1.0, brush->colours->rule);
     }
 }
@@ -264,7 +264,8 @@ static void draw_slots(const Brush* const brush, const Shown* const shown)
 {
     const View* const view = brush->view;
     const Edit* const edit = &view->edit;
-    if (view->panel != PANEL_EDIT || brush->g->list || shown->is_next || edit->grid < 1) {
+    if (view->panel != PANEL_EDIT || brush->g->list || brush->g->low || shown->is_next ||
+        edit->grid < 1) {
         return;
     }
     const double step = (double)TICKS_PER_QUARTER / edit->grid;
@@ -303,8 +304,10 @@ static void draw_bar(const Brush* const brush, const Shown* const shown)
     for (int limb = 0; limb < LIMB_COUNT && !shown->is_next; ++limb) {
         draw_changes(brush, shown, limb);
     }
-    draw_turns(brush, shown);
-    if (!brush->g->reads) {
+    if (!brush->g->low) {
+        draw_turns(brush, shown);
+    }
+    if (!brush->g->reads && !brush->g->low) {
         draw_clicks(brush, shown);
     }
 }

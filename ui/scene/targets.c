@@ -68,6 +68,9 @@ static void add_limbs(const View* const view, const Geometry* const g, TargetLis
         add(list, TARGET_DIAL, (int)handed_switch(view, limb), GROUP_LIMBS,
             geometry_label(g, limb).box);
     }
+    if (g->low) {
+        return; /* its row isn't there */
+    }
     add(list, TARGET_CLICK, 0, GROUP_LIMBS, geometry_label(g, LIMB_COUNT).box);
 }
 
@@ -172,7 +175,7 @@ static void add_edit(const View* const view, const Geometry* const g, TargetList
 static void add_list(const View* const view, const Geometry* const g, TargetList* const list)
 {
     add(list, TARGET_LIST, 0, GROUP_NONE, g->list_box);
-    if (view->keys.is_open) {
+    if (g->keys) {
         return;
     }
     add(list, TARGET_FIND, 0, GROUP_LIST, geometry_find(g));
@@ -193,15 +196,17 @@ void targets_of(const View* const view, const Geometry* const g, TargetList* con
         return;
     }
     add_top(view, g, list);
-    if (!g->list) {
+    if (!g->list && !geometry_covers(g)) {
         add_card(view, g, ENTRY_HANDS, list);
         add_card(view, g, ENTRY_FEET, list);
     }
-    if (!g->list || !g->compact) {
+    if ((!g->list || !g->compact) && !geometry_covers(g)) {
         add_limbs(view, g, list);
     }
-    add_bars(view, g, list);
-    if (!g->list) {
+    if (!g->keys) {
+        add_bars(view, g, list);
+    }
+    if (!g->list && !g->keys) {
         add_tabs(g, list);
         add_panel(view, g, list);
         if (view->panel == PANEL_EDIT) {

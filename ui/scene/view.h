@@ -134,11 +134,13 @@ enum { KEYS_ROOM = 40, KEY_LINES_MAX = 128 };
 typedef struct {
     const char* words;
     char keys[KEYS_ROOM];
+    int row; /* of the table of actions; -1: a heading */
 } KeyLine;
 
 typedef struct {
     bool is_open;
     int first; /* line on top */
+    int lit;   /* line, from 1, of the last that was pressed; 0: none */
     int count;
     KeyLine lines[KEY_LINES_MAX];
 } KeyList;

@@ -1,0 +1,147 @@
+// SPDX-License-Identifier: ISC
+/* The line that explains what is pointed at, or what has the keys, and says what is new. */
+#include "brush.h"
+#include "handed.h"
+#include "news.h"
+
+#include <stdio.h>
+#include <string.h>
+
+enum { HELP_ROOM = MESSAGE_ROOM + 64 };
+_Static_assert((int)HELP_ROOM >= (int)NEWS_ROOM, "news have room");
+
+/* What is pointed at in a small window is explained where the tabs are. */
+bool help_explains(const Brush* const brush)
+{
+    const TargetKind kind = brush->view->hover.kind;
+    return brush->g->compact && !brush->g->list && !brush->g->keys && kind != TARGET_NONE &&
+           kind != TARGET_TAB && kind != TARGET_PAGE;
+}
+
+static const char* help_of(const View* const view, const TargetId id)
+{
+    switch (id.kind) {
+    case TARGET_DIAL:
+        return dial_of(handed_name(view, (Control)id.index))->help;
+    case TARGET_CLICK:
+        return dial_of(CONTROL_CLICK)->help;
+    case TARGET_CARD:
+        return dial_of(kind_controls[id.index])->help;
+    case TARGET_CARD_UP:
+        return "The figure before, heard at the next line";
+    case TARGET_CARD_DOWN:
+        return "The figure after, heard at the next line";
+    case TARGET_PUT_BACK:
+        return "Puts back what the groove has itself; Backspace does it for hands, feet and fill";
+    case TARGET_TAB:
+        return "P goes to the next group of dials";
+    case TARGET_PAGE:
+        return "The other row of dials";
+    case TARGET_BAR:
+        return view->place.rolling ? "Double-click loops this bar, and again the whole phrase"
+                                   : "Click looks at this bar; double-click loops it";
+    case TARGET_THEME:
+        return "The window's colours: those of the host, dark, or light";
+    case TARGET_OPTION:
+        return options_help((OptionItem)id.index);
+    case TARGET_EDIT:
+        return edit_help((EditItem)id.index);
+    case TARGET_ROW:
+        return "Click: normal, accent, ghost, none.  Drag up or down: level.  Shift-drag: move.  "
+               "Right click: voice";
+    case TARGET_FIND:
+    case TARGET_LIST_ROW:
+    case TARGET_LIST:
+        return view->keys.is_open
+                   ? "What each key does; Up and down: more.  Esc or K: back"
+                   : "Up, down: hear another.  Enter: keep it.  Esc: back to what played before";
+    case TARGET_READING:
+    case TARGET_NONE:
+        break;
+    }
+    return "";
+}
+
+/* A dial's help has what its value does where there is room for it, and why it does nothing
+   where it does nothing. */
+static void dial_words(const Brush* const brush, const int index, const double room,
+                       char text[HELP_ROOM])
+{
+    const View* const view = brush->view;
+    const Control control = (Control)index;
+    const Control named = handed_name(view, control); /* a limb's is the other's already */
+    const char* const unused = dial_unused(view, control);
+    char words[DIAL_HELP_ROOM];
+    char whole[HELP_ROOM];
+    dial_help(view, named, words);
+    if (unused) {
+        snprintf(whole, sizeof whole, "Does nothing now: %s.  %s", unused, dial_of(named)->help);
+    } else {
+        const Type type = brush_type(11.0, false, ALIGN_LEFT, brush->colours->soft);
+        const bool fits = ink_width(brush->cairo, type, words) <= room;
+        snprintf(whole, sizeof whole, "%s", fits ? words : dial_of(named)->help);
+    }
+    if (named == control) {
+        handed_words(view, whole, text, HELP_ROOM);
+    } else {
+        snprintf(text, HELP_ROOM, "%s", whole);
+    }
+}
+
+/* What is said before anything is explained; false if there is nothing. */
+static bool news_of(const Brush* const brush, char text[HELP_ROOM])
+{
+    const View* const view = brush->view;
+    const bool points = view->hover.kind != TARGET_NONE;
+    if (view->is_typing && *view->refused) {
+        snprintf(text, HELP_ROOM, "%s", view->refused);
+    } else if (!view->is_typing && *view->edit.note && view->hover.kind != TARGET_DIAL) {
+        snprintf(text, HELP_ROOM, "%s", view->edit.note);
+    } else if (!view->is_typing && !points && view->dropped) {
+        snprintf(text, HELP_ROOM,
+                 brush->g->compact
+                     ? "%u strokes lost: MIDI room too small"
+                     : "%u strokes were not played: the host gives too little room for MIDI",
+                 view->dropped);
+    } else if (!view->is_typing && !points && *view->message) {
+        snprintf(text, HELP_ROOM, "Bank: %s", view->message);
+    } else if (!view->is_typing && !points && brush->g->compact) {
+        news_words(view, text); /* in a larger window it stands over the groove's name */
+    } else {
+        return false;
+    }
+    return true;
+}
+
+/* The list's help over the pointer's: who has it open asks what it is for. */
+static void explain(const Brush* const brush, const double room, char text[HELP_ROOM])
+{
+    const View* const view = brush->view;
+    const TargetId list = {TARGET_LIST, 0};
+    const TargetId pointed = brush->g->list || brush->g->keys  ? list
+                             : view->hover.kind != TARGET_NONE ? view->hover
+                                                               : view->focus;
+    if (view->is_typing) {
+        snprintf(text, HELP_ROOM, "Type a value: Enter sets it, Esc leaves it as it was");
+    } else if (pointed.kind == TARGET_DIAL) {
+        dial_words(brush, pointed.index, room, text);
+    } else {
+        snprintf(text, HELP_ROOM, "%s", help_of(view, pointed));
+    }
+}
+
+void draw_help(const Brush* const brush)
+{
+    const Geometry* const g = brush->g;
+    char text[HELP_ROOM] = "";
+    const Line help = geometry_help(g, help_explains(brush));
+    const bool is_news = news_of(brush, text);
+    if (!is_news) {
+        explain(brush, help.room, text);
+    }
+    const Line line = help.room > 0.0 || !is_news ? help : geometry_news(g);
+    if (line.room > 0.0) {
+        ink_text_in(brush->cairo, line.at.x, line.at.y, line.room,
+                    brush_type(11.0, false, ALIGN_LEFT, brush->colours->soft), text);
+    }
+}
