@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: ISC
 #include "steps.h"
 
+#include "../engine/written/even.h"
+
 #include <string.h>
 
 static bool is_spacing(const char sign)
@@ -63,46 +65,13 @@ void steps_read(const char* const steps, const int64_t step, Stroke stroke, Stro
     }
 }
 
-/* Some equal groups of steps. */
-typedef struct {
-    char steps[EVEN_STEPS_MAX + 1];
-    int count;
-} Groups;
-
-/* Appends within EVEN_STEPS_MAX, which all groups together never exceed. */
-static void append(char to[EVEN_STEPS_MAX + 1], const char* const steps)
-{
-    const size_t length = strlen(to);
-    const size_t more = strlen(steps);
-    if (length + more <= EVEN_STEPS_MAX) {
-        memcpy(to + length, steps, more + 1);
-    }
-}
-
 void steps_even(const int strokes, const int count, char steps[EVEN_STEPS_MAX + 1])
 {
-    Groups struck = {"o", strokes};
-    Groups left = {".", count - strokes};
-    bool rests = left.count > 0; /* shared out in any case, be it a single one */
-    while (rests || left.count > 1) {
-        const Groups before = struck;
-        rests = false;
-        const int pairs = struck.count < left.count ? struck.count : left.count;
-        append(struck.steps, left.steps);
-        struck.count = pairs;
-        if (before.count > pairs) {
-            left = before;
-            left.count = before.count - pairs;
-        } else {
-            left.count -= pairs;
-        }
-    }
-    steps[0] = '\0';
-    for (int i = 0; i < struck.count; ++i) {
-        append(steps, struck.steps);
-    }
-    for (int i = 0; i < left.count; ++i) {
-        append(steps, left.steps);
+    bool struck[EVEN_STEPS_MAX];
+    even_spread((uint32_t)strokes, (uint32_t)count, struck);
+    for (int i = 0; i < count; ++i) {
+        steps[i] = struck[i] ? 'o' : '.';
     }
     steps[0] = 'O';
+    steps[count] = '\0';
 }
