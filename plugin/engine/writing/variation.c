@@ -1,0 +1,271 @@
+// SPDX-License-Identifier: ISC
+#include "variation.h"
+
+#include "play_entry.h"
+#include "vary_foot.h"
+
+#include <stddef.h>
+
+typedef struct {
+    VaryOperation* make;
+    const char* words;
+    const char* help;
+} VariationEntry;
+
+#define VARIATION_ENTRY(number, NAME, make, words, help) [number] = {make, words, help},
+static const VariationEntry entries[] = {
+    [VARIATION_NONE] = {NULL, "as chosen", "What is chosen, as it is written."},
+    VARIATION_ROWS(VARIATION_ENTRY)};
+#undef VARIATION_ENTRY
+
+/* Numbers run on: a row is found by its number. */
+_Static_assert(sizeof entries / sizeof *entries == VARIATION_COUNT, "a number is left out");
+
+#define VARIATION_REASON(NAME, words) [VARY_##NAME] = (words),
+static const char* const reasons[VARY_REASONS] = {VARY_REASON_ROWS(VARIATION_REASON)};
+#undef VARIATION_REASON
+
+static uint32_t known(const uint32_t number)
+{
+    return number < VARIATION_COUNT ? number : VARIATION_NONE;
+}
+
+const char* variation_words(const uint32_t number)
+{
+    return entries[known(number)].words;
+}
+
+const char* variation_help(const uint32_t number)
+{
+    return entries[known(number)].help;
+}
+
+const char* variation_reason(const VaryReason reason)
+{
+    return reasons[reason];
+}
+
+/* ---- One */
+
+static void lay_hands(const Figure* const hands, const Meter meter, VaryHands* const laid)
+{
+    laid->any = hands && !vary_lay(hands, meter, &laid->notes, &laid->cycle);
+    laid->rolls = hands && !hands->bars;
+    laid->keeps_time = hands ? hands->keeps_time : (uint8_t)VOICE_KICK;
+}
+
+/* The step that it was written in, or a part of that where strokes lie between. */
+static void note_step(Figure* const figure)
+{
+    figure->step_ticks = common_divisor(figure->step_ticks, figure->cycle_ticks);
+    for (uint32_t i = 0; i < figure->stroke_count; ++i) {
+        figure->step_ticks = common_divisor(figure->step_ticks, figure->strokes[i].tick);
+    }
+    figure_note(figure);
+}
+
+/* What is no kick goes on through a longer cycle, and both end together. */
+static VaryReason join(VariationRoom* const room)
+{
+    VaryLine* const line = &room->line;
+    uint32_t count = 0;
+    VaryReason reason = line->stands.count ? vary_unroll(line, line->stands_cycle) : VARY_NONE;
+    for (; count < line->kicks.count; ++count) {
+        room->strokes[count] = line->kicks.strokes[count];
+    }
+    const int64_t end = line->stands.count ? line->cycle : 0;
+    for (int64_t turn = 0; turn < end && !reason; turn += line->stands_cycle) {
+        for (uint32_t i = 0; i < line->stands.count && !reason; ++i) {
+            if (count == FIGURE_STROKES_MAX) {
+                reason = VARY_TOO_MANY;
+                break;
+            }
+            room->strokes[count] = line->stands.strokes[i];
+            room->strokes[count++].tick += turn;
+        }
+    }
+    room->figure.stroke_count = count;
+    return reason;
+}
+
+static VaryReason finish(VariationRoom* const room)
+{
+    VaryLine* const line = &room->line;
+    VaryReason reason = line->kicks.count ? vary_foot_give(line) : VARY_NOTHING_LEFT;
+    reason = reason ? reason : join(room);
+    if (reason) {
+        return reason;
+    }
+    Figure* const figure = &room->figure;
+    strokes_sort(room->strokes, figure->stroke_count);
+    figure->strokes = room->strokes;
+    figure->cycle_ticks = line->cycle;
+    figure->bars = line->rolls ? 0 : (uint32_t)(line->cycle / line->bar);
+    note_step(figure);
+    return VARY_NONE;
+}
+
+/* The source as it is played in this meter. */
+static VaryReason lay_source(const Figure* const feet, const Meter meter, VariationRoom* const room)
+{
+    room->source = *feet;
+    const VaryReason reason = vary_lay(feet, meter, &room->laid, &room->source.cycle_ticks);
+    room->source.strokes = room->laid.strokes;
+    room->source.stroke_count = room->laid.count;
+    note_step(&room->source);
+    return reason || room->laid.count ? reason : VARY_NO_KICKS;
+}
+
+static VaryReason make(const Figure* const hands, const Meter meter, const uint32_t number,
+                       VariationRoom* const room)
+{
+    const Figure* const source = &room->source;
+    room->figure = *source;
+    lay_hands(hands, meter, &room->hands);
+    VaryReason reason = vary_line(source, meter, &room->laid, source->cycle_ticks, &room->line);
+    if (!reason) {
+        vary_foot_note(&room->line);
+        reason = entries[number].make(&room->line, &room->hands);
+    }
+    reason = reason ? reason : finish(room);
+    return reason || !variation_equal(source, &room->figure) ? reason : VARY_AS_CHOSEN;
+}
+
+Variation variation_make(const Figure* const feet, const Figure* const hands, const Meter meter,
+                         const uint32_t number, VariationRoom* const room)
+{
+    if (number >= VARIATION_COUNT) {
+        return (Variation){NULL, VARY_UNKNOWN};
+    }
+    const VaryReason laid = lay_source(feet, meter, room);
+    if (laid || number == VARIATION_NONE) {
+        return (Variation){laid ? NULL : &room->source, laid};
+    }
+    const VaryReason reason = make(hands, meter, number, room);
+    return (Variation){reason ? NULL : &room->figure, reason};
+}
+
+Variation variation_then(const Figure* const feet, const Figure* const hands, const Meter meter,
+                         const uint32_t first, const uint32_t second, VariationRoom rooms[2])
+{
+    const Variation one = variation_make(feet, hands, meter, first, &rooms[0]);
+    return one.figure && second ? variation_make(one.figure, hands, meter, second, &rooms[1]) : one;
+}
+
+/* Two sequences that come round after p and q are the same for ever once they are for p + q:
+   Fine and Wilf 1965, Uniqueness theorems for periodic functions, Proc. AMS 16, 109-114. */
+bool variation_equal(const Figure* const a, const Figure* const b)
+{
+    const int64_t enough = a->cycle_ticks + b->cycle_ticks;
+    for (uint64_t i = 0;; ++i) {
+        const Stroke x = a->strokes[i % a->stroke_count];
+        const Stroke y = b->strokes[i % b->stroke_count];
+        const int64_t at_x = x.tick + (int64_t)(i / a->stroke_count) * a->cycle_ticks;
+        const int64_t at_y = y.tick + (int64_t)(i / b->stroke_count) * b->cycle_ticks;
+        if (at_x != at_y || x.limb != y.limb || x.level != y.level) {
+            return at_x >= enough && at_y >= enough;
+        }
+        if (at_x >= enough) {
+            return true;
+        }
+    }
+}
+
+/* ---- Offers, order and grow: how many strokes there are in the same time decides. */
+
+/* Of how dense it is and of how it begins, so that equal figures have the same, whatever cycle
+   they are written in (FNV-1a; constants of Fowler, Noll and Vo). */
+static uint64_t digest_of(const Figure* const figure)
+{
+    enum { BEGIN = 16 };
+    const int64_t shared = common_divisor(figure->cycle_ticks, figure->stroke_count);
+    uint64_t digest = 14695981039346656037U;
+    digest = (digest ^ (uint64_t)(figure->cycle_ticks / shared)) * 1099511628211U;
+    digest = (digest ^ (uint64_t)(figure->stroke_count / shared)) * 1099511628211U;
+    for (uint32_t i = 0; i < BEGIN; ++i) {
+        const Stroke stroke = figure->strokes[i % figure->stroke_count];
+        const int64_t turn = (int64_t)(i / figure->stroke_count) * figure->cycle_ticks;
+        const uint64_t word =
+            (uint64_t)(stroke.tick + turn) * 64 + (uint64_t)(stroke.limb * 8 + stroke.level);
+        digest = (digest ^ word) * 1099511628211U;
+    }
+    return digest;
+}
+
+void variation_offer(const Figure* const feet, const Figure* const hands, const Meter meter,
+                     const uint32_t number, VariationRow rows[VARIATION_COUNT],
+                     VariationRoom* const room, VariationRoom* const other)
+{
+    const Variation made = variation_make(feet, hands, meter, number, room);
+    VariationRow* const row = &rows[number];
+    *row = (VariationRow){.reason = made.reason};
+    if (!made.figure) {
+        return;
+    }
+    row->strokes = made.figure->stroke_count;
+    row->cycle = made.figure->cycle_ticks;
+    row->digest = digest_of(made.figure);
+    for (uint32_t i = 1; i < number && !row->reason; ++i) {
+        if (!rows[i].reason && rows[i].digest == row->digest) {
+            const Variation above = variation_make(feet, hands, meter, i, other);
+            const bool same = variation_equal(above.figure, made.figure);
+            row->reason = same ? VARY_AS_EARLIER : VARY_NONE;
+            row->same_as = same ? (uint8_t)i : 0;
+        }
+    }
+}
+
+uint32_t variation_offers(const Figure* const feet, const Figure* const hands, const Meter meter,
+                          VariationRow rows[VARIATION_COUNT], VariationRoom rooms[2])
+{
+    uint32_t offered = 0;
+    for (uint32_t number = 0; number < VARIATION_COUNT; ++number) {
+        variation_offer(feet, hands, meter, number, rows, &rooms[0], &rooms[1]);
+        offered += number && !rows[number].reason;
+    }
+    return offered;
+}
+
+static bool is_fuller(const VariationRow* const a, const VariationRow* const b)
+{
+    return (int64_t)a->strokes * b->cycle > (int64_t)b->strokes * a->cycle;
+}
+
+uint32_t variation_order(const VariationRow rows[VARIATION_COUNT], uint8_t numbers[VARIATION_COUNT])
+{
+    uint32_t count = 0;
+    for (uint32_t number = 0; number < VARIATION_COUNT; ++number) {
+        uint32_t place = count;
+        if (rows[number].reason) {
+            continue;
+        }
+        for (; place && is_fuller(&rows[numbers[place - 1]], &rows[number]); --place) {
+            numbers[place] = numbers[place - 1];
+        }
+        numbers[place] = (uint8_t)number;
+        ++count;
+    }
+    return count;
+}
+
+uint32_t variation_grow(const uint32_t count, const int64_t phrase, const uint32_t every)
+{
+    if (count < 2 || !every) {
+        return 0;
+    }
+    const int64_t there_and_back = 2 * ((int64_t)count - 1);
+    const int64_t at = floor_mod(floor_div(phrase, every), there_and_back);
+    return (uint32_t)(at < count ? at : there_and_back - at);
+}
+
+/* ---- Playable */
+
+uint32_t variation_faults(const Figure* const figure, const double tempo, const double minutes,
+                          const PlayLimits* const limits, Playability* const room)
+{
+    const double twice = 2.0 * (double)figure->cycle_ticks / (double)TICKS_PER_QUARTER;
+    const double quarters = tempo * minutes > twice ? tempo * minutes : twice;
+    play_entry_figure(figure, tempo, quarters, limits, room);
+    return playability_faults(room, (PlayStream)RIGHT_FOOT) |
+           playability_faults(room, (PlayStream)LEFT_FOOT) | playability_faults(room, PLAY_FEET);
+}

@@ -1,0 +1,131 @@
+// SPDX-License-Identifier: ISC
+#include "vary_move.h"
+
+#include "../written/even.h"
+
+static VaryReason move(VaryLine* const line, const int64_t ticks)
+{
+    for (uint32_t i = 0; i < line->kicks.count; ++i) {
+        Stroke* const kick = &line->kicks.strokes[i];
+        kick->tick = floor_mod(kick->tick + ticks, line->cycle);
+    }
+    vary_order(line);
+    return VARY_NONE;
+}
+
+VaryReason vary_move_earlier(VaryLine* const line, const VaryHands* const hands)
+{
+    (void)hands;
+    return move(line, -line->step);
+}
+
+VaryReason vary_move_later(VaryLine* const line, const VaryHands* const hands)
+{
+    (void)hands;
+    return move(line, line->step);
+}
+
+VaryReason vary_move_half(VaryLine* const line, const VaryHands* const hands)
+{
+    (void)hands;
+    return move(line, line->beat / 2);
+}
+
+VaryReason vary_move_beat(VaryLine* const line, const VaryHands* const hands)
+{
+    (void)hands;
+    return move(line, line->beat);
+}
+
+VaryReason vary_move_round(VaryLine* const line, const VaryHands* const hands)
+{
+    (void)hands;
+    for (uint32_t i = 0; i < line->kicks.count; ++i) {
+        Stroke* const kick = &line->kicks.strokes[i];
+        kick->tick = floor_mod(-kick->tick, line->cycle);
+    }
+    vary_order(line);
+    return VARY_NONE;
+}
+
+static bool in_question(const VaryLine* const line, const Stroke stroke)
+{
+    return stroke.tick % line->bar < line->bar - vary_half(line);
+}
+
+VaryReason vary_move_answer(VaryLine* const line, const VaryHands* const hands)
+{
+    (void)hands;
+    VaryStrokes* const kicks = &line->kicks;
+    const int64_t half = vary_half(line);
+    VaryReason reason = vary_unroll(line, line->bar);
+    reason = reason ? reason : vary_keep(line, in_question);
+    const uint32_t count = kicks->count;
+    for (uint32_t i = 0; i < count && !reason; ++i) {
+        Stroke stroke = kicks->strokes[i];
+        const int64_t in_bar = stroke.tick % line->bar;
+        if (in_bar >= half) {
+            continue; /* the longer half's end has no answer */
+        }
+        if (kicks->count == FIGURE_STROKES_MAX) {
+            reason = VARY_TOO_MANY;
+            break;
+        }
+        stroke.tick += line->bar - half - in_bar + floor_mod(-in_bar, half);
+        kicks->strokes[kicks->count++] = stroke;
+    }
+    vary_order(line);
+    return reason;
+}
+
+VaryReason vary_move_slow(VaryLine* const line, const VaryHands* const hands)
+{
+    (void)hands;
+    if (2 * line->cycle > VARY_BARS_MAX * line->bar) {
+        return VARY_TOO_LONG;
+    }
+    for (uint32_t i = 0; i < line->kicks.count; ++i) {
+        line->kicks.strokes[i].tick *= 2;
+    }
+    line->cycle *= 2;
+    return VARY_NONE;
+}
+
+VaryReason vary_move_fast(VaryLine* const line, const VaryHands* const hands)
+{
+    (void)hands;
+    const VaryReason reason =
+        line->rolls && line->cycle % 2 == 0 ? VARY_NONE : vary_repeat(line, 2);
+    for (uint32_t i = 0; i < line->kicks.count && !reason; ++i) {
+        Stroke* const kick = &line->kicks.strokes[i];
+        if (kick->tick % 2 || vary_gap(line, i) / 2 < VARY_CLOSEST) {
+            return VARY_TOO_FINE;
+        }
+    }
+    for (uint32_t i = 0; i < line->kicks.count && !reason; ++i) {
+        line->kicks.strokes[i].tick /= 2;
+    }
+    line->cycle /= 2;
+    return reason;
+}
+
+VaryReason vary_move_even(VaryLine* const line, const VaryHands* const hands)
+{
+    (void)hands;
+    bool struck[EVEN_SPREAD_MAX];
+    vary_anew(line);
+    VaryStrokes* const kicks = &line->kicks;
+    const int64_t steps = line->cycle / line->step;
+    if (steps > EVEN_SPREAD_MAX || kicks->count > steps) {
+        return steps > EVEN_SPREAD_MAX ? VARY_TOO_LONG : VARY_NO_ROOM;
+    }
+    even_spread(kicks->count, (uint32_t)steps, struck);
+    uint32_t next = 0;
+    for (int64_t i = 0; i < steps; ++i) {
+        if (struck[i]) {
+            kicks->strokes[next].tick = i * line->step;
+            kicks->strokes[next++].bends = vary_bends(line->step);
+        }
+    }
+    return VARY_NONE;
+}
