@@ -15,6 +15,7 @@ typedef struct {
     char text[SHOWN_TEXT_ROOM];
     Box box; /* logical pixels */
     double size;
+    bool is_cut;
 } ShownText;
 
 static struct {
@@ -35,6 +36,7 @@ void pango_cairo_show_layout(cairo_t* const cairo, PangoLayout* const layout)
         const double unit = PANGO_SCALE;
         snprintf(text->text, sizeof text->text, "%s", pango_layout_get_text(layout));
         text->box = (Box){x + ink.x / unit, y + ink.y / unit, ink.width / unit, ink.height / unit};
+        text->is_cut = pango_layout_is_ellipsized(layout);
         text->size =
             pango_font_description_get_size(pango_layout_get_font_description(layout)) / unit;
     }
@@ -49,6 +51,17 @@ static inline void shown_draw(const View* const view)
     screen_draw(cairo, view, false);
     cairo_destroy(cairo);
     cairo_surface_destroy(surface);
+}
+
+/* The first with this text; NULL if there is none. */
+static inline const ShownText* shown_find(const char* const text)
+{
+    for (int i = 0; i < shown.count; ++i) {
+        if (!strcmp(shown.texts[i].text, text)) {
+            return &shown.texts[i];
+        }
+    }
+    return NULL;
 }
 
 /* How often a text stands there, whole. */

@@ -169,14 +169,14 @@ static void a_grooves_name_stays_in_the_top_row(void)
     }
 }
 
-/* What plays and what is chosen stand under the staff too, a half each. */
+/* What is chosen is told of over the lines, and in the top row while it waits. */
 static void check_list(const char* const scene, const bool chosen)
 {
     Stage* const stage = stage_play(stage_scene(scene));
     const View* const view = &stage->model.view;
     const List* const list = &view->list;
     const Geometry g = geometry_of(view);
-    const double half = (g.right - g.labels) / 2.0;
+    const ListPlaces places = geometry_list(&g);
     for (int line = list->first; line < list->count && line < list->first + 4; ++line) {
         Entry* const entry = &stage->model.entries[list->shelf][list->rows[line].entry];
         const bool is_playing = entry->id == view_playing(view, list->shelf);
@@ -185,9 +185,9 @@ static void check_list(const char* const scene, const bool chosen)
         }
         Allowed allowed = {0};
         allow_target(&allowed, stage, (TargetId){TARGET_LIST_ROW, line});
-        if (!g.compact && (is_playing || chosen)) {
-            const double x = g.labels + (is_playing ? 0.0 : half);
-            allow(&allowed, (Box){x, g.panel + 1.0, half - 16.0, g.help - g.panel - 12.0});
+        if (chosen) {
+            allow(&allowed, (Box){places.comment.x, places.comment.y - 10.0, places.comment_room,
+                                  places.told.y - places.comment.y + 14.0});
         }
         if (is_playing || chosen) {
             allow_target(&allowed, stage, (TargetId){TARGET_CARD, ENTRY_GROOVE});

@@ -9,15 +9,15 @@
 
 /* What can be picked beside the bank's entries. */
 enum { SPECIALS_MOST = 2 };
+#define SPECIAL(value, words, sentence)                                                            \
+    {                                                                                              \
+        .id = (value), .label = (words), .comment = (sentence), .family = ""                       \
+    }
 static const Entry specials[ENTRY_KINDS][SPECIALS_MOST] = {
-    [ENTRY_HANDS] = {{AS_WRITTEN, "As the groove has it", "The groove's own hands", "", 0, NULL,
-                      NULL, ""}},
-    [ENTRY_FEET] = {{AS_WRITTEN, "As the groove has it", "The groove's own feet", "", 0, NULL, NULL,
-                     ""}},
-    [ENTRY_TURNAROUND] = {{AS_WRITTEN, "As written", "The groove's own fill", "", 0, NULL, NULL,
-                           ""},
-                          {TURNAROUND_NONE, "None", "The groove goes on without a fill", "", 0,
-                           NULL, NULL, ""}},
+    [ENTRY_HANDS] = {SPECIAL(AS_WRITTEN, "As the groove has it", "The groove's own hands")},
+    [ENTRY_FEET] = {SPECIAL(AS_WRITTEN, "As the groove has it", "The groove's own feet")},
+    [ENTRY_TURNAROUND] = {SPECIAL(AS_WRITTEN, "As written", "The groove's own fill"),
+                          SPECIAL(TURNAROUND_NONE, "None", "The groove goes on without a fill")},
 };
 
 static const Figure* figure_of(const Bank* const bank, const EntryKind kind, const uint32_t index)
@@ -102,6 +102,9 @@ static bool make(Lists* const lists, const Bank* const bank, const EntryKind she
                        .figure = figure_of(bank, shelf, i),
                        .groove = groove_of(bank, shelf, i)};
         tell(&facts, entry.told);
+        snprintf(entry.meter, sizeof entry.meter, "%s", facts.meter);
+        snprintf(entry.tempo, sizeof entry.tempo, "%s", *facts.range ? facts.range : facts.tempo);
+        snprintf(entry.length, sizeof entry.length, "%s", facts.length);
         insert(entries, &count, entry);
     }
     lists->entries[shelf] = entries;

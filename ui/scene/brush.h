@@ -38,7 +38,6 @@ void draw_theme(const Brush* brush, const Target* target);
 void draw_option(const Brush* brush, const Target* target);
 void draw_list(const Brush* brush);
 void draw_keys(const Brush* brush);
-void draw_now_and_next(const Brush* brush);
 void draw_help(const Brush* brush);
 
 /* True if what is pointed at in a small window is explained where the tabs are. */

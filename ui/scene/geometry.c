@@ -51,8 +51,24 @@ static const Rows low_rows = {
     .height = 182,
 };
 
+/* Over a list. */
+static const Rows list_rows = {
+    .count_hands = 18,
+    .line = {56, 71, 138, 153},
+    .ground = {{63, 93}, {145, 175}},
+    .count_feet = 107,
+    .turns_top = 177,
+    .turns = 183,
+    .click = 179,
+    .height = 188,
+};
+
 static const double most_scale = 1.6;
 static const double most_low_scale = 1.25;
+
+/* The share of the window's height that the staff has over a list. */
+static const double list_share = 0.345;
+static const double least_list_scale = 0.84;
 
 Fit geometry_fit(const int width, const int height, const double scale)
 {
@@ -70,8 +86,12 @@ Fit geometry_fit(const int width, const int height, const double scale)
 
 static void place_rows(Geometry* const g, const double extra)
 {
-    const Rows* const rows = g->low ? &low_rows : g->compact ? &compact_rows : &regular_rows;
-    const double wanted = 1.0 + (extra > 0.0 ? extra : 0.0) / rows->height;
+    const Rows* const rows = g->list      ? &list_rows
+                             : g->low     ? &low_rows
+                             : g->compact ? &compact_rows
+                                          : &regular_rows;
+    const double wanted = g->list ? fmax(list_share * g->height / rows->height, least_list_scale)
+                                  : 1.0 + (extra > 0.0 ? extra : 0.0) / rows->height;
     const double most = g->low ? most_low_scale : most_scale;
     const double s = g->scale = wanted < most ? wanted : most;
     const double y = g->top + (g->compact ? 0.0 : 4.0);
@@ -106,23 +126,37 @@ static void place_rows(Geometry* const g, const double extra)
     }
 }
 
+/* From the staff's end to the line that explains. */
+static void place_list(Geometry* const g)
+{
+    const double top = g->turns + 8.0;
+    g->list_box =
+        (Box){g->labels, top, g->right - g->labels, g->height - top - (g->compact ? 6.0 : 24.0)};
+    g->list_rows = top + 52.0;
+    g->row_height = g->compact ? 22.0 : 24.0;
+    g->overview = (Box){g->labels, g->height, g->right - g->labels, 0.0};
+    g->panel = top;
+}
+
 static void place_columns(Geometry* const g)
 {
-    if (g->compact) {
+    if (g->list) {
+        g->labels = g->compact ? 12.0 : 16.0;
+        g->staff = g->labels + (g->compact ? 110.0 : 128.0);
+        g->beat_1 = g->staff + 16.0;
+        g->right = g->width - g->labels;
+    } else if (g->compact) {
         g->labels = 138.0;
-        g->staff = g->list ? 336.0 : 222.0;
+        g->staff = 222.0;
         g->beat_1 = g->staff + 16.0;
         g->right = g->width - 12.0;
-        g->list_box = (Box){12.0, g->top + 6.0, 308.0, g->height - g->top - 18.0};
     } else {
-        g->labels = g->list ? 406.0 : 196.0;
-        g->staff = g->list ? 494.0 : 316.0;
+        g->labels = 196.0;
+        g->staff = 316.0;
         g->beat_1 = g->staff + 16.0;
         g->right = g->width - 16.0;
-        g->list_box = (Box){16.0, 64.0, 376.0, g->height - 64.0 - 16.0};
     }
     g->meet = 16.0;
-    g->list_rows = g->list_box.y + 44.0;
 }
 
 Geometry geometry_of(const View* const view)
@@ -137,11 +171,12 @@ Geometry geometry_of(const View* const view)
     g.panel = g.height - panel;
     g.help = g.compact ? 0.0 : g.height - 7.0;
     place_columns(&g);
-    g.row_height = g.compact ? 28.0 : 31.0;
     place_rows(&g, g.height - (g.compact ? LEAST_HEIGHT : FIRST_HEIGHT));
-    if (g.keys) {
+    if (g.list) {
+        place_list(&g);
+    } else if (g.keys) {
         keys_place(&g);
-    } else if (view->reads && !g.list) {
+    } else if (view->reads) {
         g.reads = true;
         reading_place(&g);
     }
@@ -152,7 +187,7 @@ BarSpace geometry_bar(const Geometry* const g, const Meter meter)
 {
     const double room = g->right - g->beat_1;
     const double beats = meter.beats_per_bar;
-    double ahead = g->compact ? (g->list ? 0.0 : 0.5) : 1.0;
+    const double ahead = g->compact ? 0.5 : 1.0;
     BarSpace space = {beats, room / (beats + ahead), ahead, (double)meter_beat_ticks(meter)};
     if (space.beat < (g->reads ? 1.6 * g->count_size[PAIR_HANDS] : 40.0)) {
         space.ahead = 0.0;

@@ -24,7 +24,7 @@ Fit geometry_fit(int width, int height, double scale);
 
 typedef struct {
     bool compact;
-    bool list;   /* a list is open */
+    bool list;   /* a list of entries is open, under the staff */
     bool keys;   /* the list of keys is: keys.h */
     bool low;    /* the staff takes less height, for what is open under it */
     bool reads;  /* the reading view: reading.h */
@@ -224,38 +224,31 @@ typedef struct {
     At letters;
     double letters_room;
     At nothing;
+    At comment;          /* of what is chosen, */
+    At told;             /* and what there is to tell of it, under that */
+    double comment_room; /* 0: none */
+    At count;            /* right end */
+    double heads;        /* base line of the columns' names */
+    double rule;
 } ListPlaces;
 
 ListPlaces geometry_list(const Geometry* geometry);
 
+/* Where the columns of a line stand, from the window's left; numbers end there. */
 typedef struct {
-    At name;
+    double sign;
+    double name;
     double name_room;
-    At sign;
-    At comment;
-    Box picture;
-    At dots;
-    At rate; /* right end */
-    At rate_unit;
-    At heading;
-} RowPlaces;
+    double meter;
+    double tempo;
+    double length;
+    double dots;
+    double rate[2]; /* of the right foot and the left */
+    double picture;
+    double picture_room;
+} ListColumns;
 
-RowPlaces geometry_in_row(const Geometry* geometry, Box row, bool has_picture, bool has_rates);
-
-/* What plays, and what is chosen, under the staff while a list is open. */
-typedef struct {
-    At sign;
-    At title;
-    At name;
-    Box comment;
-    At line;     /* of the comment, over the feet */
-    At foot[2];  /* what it has to play */
-    double rate; /* x, right end */
-    double rate_unit;
-    Box edge; /* of no width, left of it */
-} SidePlaces;
-
-SidePlaces geometry_side(const Geometry* geometry, int side);
+ListColumns geometry_columns(const Geometry* geometry, EntryKind kind);
 
 /* Around a number of a beat, whose middle is x and base line y. */
 Box geometry_number(double x, double y, double size);

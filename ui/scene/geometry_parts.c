@@ -110,7 +110,10 @@ LabelPlaces geometry_label(const Geometry* const g, const int limb)
 {
     const double x = g->labels;
     const bool is_brief = g->compact || g->list;
-    const double over = g->low ? 10.0 : g->compact ? 18.0 : 28.0; /* a right limb's line */
+    const double over = g->low       ? 10.0
+                        : g->compact ? 18.0
+                        : g->list    ? 20.0
+                                     : 28.0; /* a right limb's line */
     const double y = limb == LIMB_COUNT ? g->click
                      : limb % 2         ? g->line[limb] + (g->low ? 12.0 : 0.0)
                                         : g->line[limb] - over;
@@ -220,7 +223,7 @@ CellPlaces geometry_in_cell(const Box cell)
 
 Line geometry_help(const Geometry* const g, const bool explains)
 {
-    const double x = g->list ? g->labels : 16.0;
+    const double x = 16.0;
     const double y = g->help > 0.0 ? g->help : g->panel + 18.0;
     return (Line){{x, y}, g->help > 0.0 || explains ? g->width - x - 16.0 : 0.0};
 }
@@ -236,63 +239,57 @@ Line geometry_news(const Geometry* const g)
 
 Box geometry_find(const Geometry* const g)
 {
-    return (Box){g->list_box.x + 88.0, g->list_box.y + 7.0, g->list_box.width - 98.0, 28.0};
+    return (Box){g->list_box.x + 92.0, g->list_box.y + 3.0, g->compact ? 200.0 : 220.0, 26.0};
 }
 
 Box geometry_list_row(const Geometry* const g, const int row)
 {
-    return (Box){g->list_box.x + 4.0, g->list_rows + g->row_height * row, g->list_box.width - 8.0,
+    return (Box){g->list_box.x, g->list_rows + g->row_height * row, g->list_box.width,
                  g->row_height};
 }
 
 ListPlaces geometry_list(const Geometry* const g)
 {
     const Box find = geometry_find(g);
+    const double right = g->list_box.x + g->list_box.width;
+    const double comment = find.x + find.width + 16.0;
     return (ListPlaces){
-        .title = {g->list_box.x + 12.0, find.y + 20.0},
-        .title_room = 70.0,
-        .letters = {find.x + 8.0, find.y + 19.0},
+        .title = {g->list_box.x, find.y + 19.0},
+        .title_room = 84.0,
+        .letters = {find.x + 8.0, find.y + 18.0},
         .letters_room = find.width - 12.0,
-        .nothing = {g->list_box.x + 18.0, g->list_rows + 24.0},
+        .nothing = {g->list_box.x + 24.0, g->list_rows + 18.0},
+        .comment = {comment, find.y + 10.0},
+        .told = {comment, find.y + 25.0},
+        .comment_room = g->compact ? 0.0 : right - 130.0 - comment,
+        .count = {right, find.y + 18.0},
+        .heads = g->list_rows - 5.0,
+        .rule = floor(g->list_rows - 1.0) + 0.5,
     };
 }
 
-RowPlaces geometry_in_row(const Geometry* const g, const Box row, const bool has_picture,
-                          const bool has_rates)
+ListColumns geometry_columns(const Geometry* const g, const EntryKind kind)
 {
-    const double x = row.x + 18.0;
-    const double right = row.x + row.width;
-    const double middle = row.y + row.height / 2.0;
-    const double rates = has_rates ? 44.0 : 0.0;
-    return (RowPlaces){
-        .name = {x, row.y + (g->compact ? 18.0 : 14.0)},
-        .name_room = has_picture ? 142.0 : row.width - (has_rates ? 132.0 : 90.0),
-        .sign = {row.x + 8.0, row.y + 15.0},
-        .comment = {x, row.y + 26.0},
-        .picture = {right - 160.0 - rates, row.y + 4.0, 88.0, row.height - 8.0},
-        .dots = {right - 60.0 - rates, middle},
-        .rate = {right - 22.0, middle + 6.0},
-        .rate_unit = {right - 19.0, middle + 6.0},
-        .heading = {x, row.y + row.height - 8.0},
-    };
-}
-
-SidePlaces geometry_side(const Geometry* const g, const int side)
-{
-    const double half = (g->right - g->labels) / 2.0;
-    const double left = g->labels + half * side;
-    const double x = left + 18.0;
-    const double y = g->panel + 18.0;
-    return (SidePlaces){
-        .sign = {left + 5.0, y - 4.0},
-        .title = {x, y},
-        .name = {x, y + 20.0},
-        .comment = {x, y + 28.0, half - 36.0, 34.0},
-        .line = {x, y + 36.0},
-        .foot = {{x, y + 52.0}, {x, y + 66.0}},
-        .rate = x + 82.0,
-        .rate_unit = x + 86.0,
-        .edge = {left - 14.0, g->panel + 8.0, 0.0, 78.0},
+    const double x = g->list_box.x;
+    const double right = x + g->list_box.width;
+    const double small = g->compact ? 96.0 : 0.0; /* narrower */
+    const double spare = g->width - (g->compact ? LEAST_WIDTH : FIRST_WIDTH);
+    const double more =
+        0.4 * (spare > 0.0 ? spare : 0.0) + (g->compact ? 0.0 : fmin(spare, 0.0)) - small;
+    const bool has_rates = kind == ENTRY_FEET;
+    const bool has_meter = kind == ENTRY_GROOVE;
+    const double picture = x + (has_rates ? 688.0 : 602.0) + more;
+    return (ListColumns){
+        .sign = x + 9.0,
+        .name = x + 24.0,
+        .name_room = (has_meter ? 296.0 : 330.0) + more,
+        .meter = x + 362.0 + more,
+        .tempo = x + 438.0 + more - (g->compact ? 4.0 : 0.0),
+        .length = x + 522.0 + more - (g->compact ? 4.0 : 0.0),
+        .dots = x + 536.0 + more,
+        .rate = {x + 626.0 + more, x + 668.0 + more},
+        .picture = picture,
+        .picture_room = right - 8.0 - picture,
     };
 }
 

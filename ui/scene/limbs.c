@@ -141,9 +141,6 @@ static void draw_place(const Brush* const brush)
 
 void draw_limbs(const Brush* const brush)
 {
-    if (brush->g->list && brush->g->compact) {
-        return;
-    }
     draw_place(brush);
     for (int limb = 0; limb < LIMB_COUNT; ++limb) {
         const TargetId id = {TARGET_DIAL, (int)handed_switch(brush->view, limb)};

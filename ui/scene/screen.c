@@ -43,9 +43,6 @@ void screen_draw(cairo_t* const cairo, const View* const view, const bool lit)
         draw_cards(&brush);
     }
     draw_panel(&brush);
-    if (g.list && !g.compact) {
-        draw_now_and_next(&brush);
-    }
     draw_help(&brush);
 }
 

@@ -245,7 +245,7 @@ static void draw_lines(const Brush* const brush)
         ink_line(brush->cairo, g->staff, y, g->right, y, 1.0, brush->colours->edge);
     }
     const double y = floor(g->click) + 0.5;
-    if (!g->reads && !g->low) {
+    if (!g->reads && !g->low && !g->list) {
         ink_line(brush->cairo, g->staff, y, g->right, y, 1.0, brush->colours->rule);
     }
 }
@@ -307,7 +307,7 @@ static void draw_bar(const Brush* const brush, const Shown* const shown)
     if (!brush->g->low) {
         draw_turns(brush, shown);
     }
-    if (!brush->g->reads && !brush->g->low) {
+    if (!brush->g->reads && !brush->g->low && !brush->g->list) {
         draw_clicks(brush, shown);
     }
 }

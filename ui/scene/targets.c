@@ -68,7 +68,7 @@ static void add_limbs(const View* const view, const Geometry* const g, TargetLis
         add(list, TARGET_DIAL, (int)handed_switch(view, limb), GROUP_LIMBS,
             geometry_label(g, limb).box);
     }
-    if (g->low) {
+    if (g->low || g->list) {
         return; /* its row isn't there */
     }
     add(list, TARGET_CLICK, 0, GROUP_LIMBS, geometry_label(g, LIMB_COUNT).box);
@@ -200,10 +200,10 @@ void targets_of(const View* const view, const Geometry* const g, TargetList* con
         add_card(view, g, ENTRY_HANDS, list);
         add_card(view, g, ENTRY_FEET, list);
     }
-    if ((!g->list || !g->compact) && !geometry_covers(g)) {
+    if (!geometry_covers(g)) {
         add_limbs(view, g, list);
     }
-    if (!g->keys) {
+    if (!g->keys && !g->list) {
         add_bars(view, g, list);
     }
     if (!g->list && !g->keys) {

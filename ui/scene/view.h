@@ -21,6 +21,9 @@ typedef struct {
     int difficulty;             /* 1 to 5, 0 if not said */
     const Figure* figure;       /* NULL for grooves and kit maps */
     const Groove* groove;       /* NULL for all others */
+    char meter[16];             /* "7/8", of a groove; "" if not said, as the next two */
+    char tempo[16];             /* "110-200" */
+    char length[24];            /* "2 bars" */
     char told[ENTRY_TOLD_ROOM]; /* meter, grid and so on; "" where there is nothing to tell */
 } Entry;
 
