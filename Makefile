@@ -1,7 +1,7 @@
 # Fourlimb: one Makefile.  "make help" lists what it does.
 
 # ---- The list of packages (Debian 12).  `make run` installs the first row,
-# ---- `make check` the first two, `make hosts` and `make crosscheck` one more each.
+# ---- `make check` the first two, `make hosts`, `make crosscheck` and `make bench` one more each.
 PACKAGES_BUILD := gcc libc6-dev make pkg-config lv2-dev liblilv-dev libsratom-dev libserd-dev libsord-dev \
 	libcairo2-dev libpango1.0-dev fonts-dejavu-core libpugl-dev libgl-dev libx11-dev \
 	libfluidsynth-dev libsndfile1-dev timgm6mb-soundfont
@@ -12,6 +12,7 @@ PACKAGES_HOSTS := ardour
 PACKAGES_FEEL := midicsv
 PACKAGES_PLAY := jalv jackd2 fluidsynth
 PACKAGES_CROSSCHECK := lilypond
+PACKAGES_BENCH := lv2-examples
 PACKAGES_NODE := nodejs npm
 
 VERSION := 0.1.0
@@ -249,6 +250,23 @@ $(PANE_TESTS): $(BUILD)/tests/pane/%: $(BUILD)/tests/pane/%.o $(TEST_HELP) $(PAN
 	@echo "  LINK $@"
 	$(Q)$(LINK) -rdynamic -o $@ $^ $(PANE_LIBS) -ldl -lm
 
+# Where LV2's example plugins are, to measure against.
+BENCH_EXAMPLES := /usr/lib/lv2
+
+# What is measured is loaded, as hosts do.
+$(BUILD)/tests/bench/blocks: $(BUILD)/tests/bench/blocks.o $(BUILD)/tests/bench/stand.o \
+		$(BUILD)/ui/command/uri_table.o $(BUILD)/plugin/engine/groove/controls.o
+	@echo "  LINK $@"
+	$(Q)$(LINK) -o $@ $^ -ldl
+
+$(BUILD)/tests/bench/scan: $(BUILD)/tests/bench/scan.o
+	@echo "  LINK $@"
+	$(Q)$(LINK) -o $@ $^ $(HOST_LIBS)
+
+$(BUILD)/tests/bench/empty.so: $(BUILD)/tests/bench/empty.o
+	@echo "  LINK $@"
+	$(Q)$(LINK) -shared -o $@ $^
+
 $(BUILD)/tests/bench/pane: $(BUILD)/tests/bench/pane.o $(TEST_HELP) $(filter-out %/shown.o,$(PANE_ROOM)) $(PANE)
 	@echo "  LINK $@"
 	$(Q)$(LINK) -o $@ $^ $(PANE_LIBS) -lm
@@ -350,6 +368,7 @@ SAN := -fsanitize=address,undefined,float-cast-overflow -fno-sanitize-recover=al
 
 .PHONY: tests test check hosts crosscheck feel screenshots format bench goldens
 tests: all $(TESTS) $(BUILD)/picture $(BUILD)/tests/live/take $(BUILD)/tests/live/pad $(BUILD)/tests/bench/blocks \
+	$(BUILD)/tests/bench/empty.so $(BUILD)/tests/bench/scan \
 	$(BUILD)/tests/bench/reading $(BUILD)/tests/bench/instances $(BUILD)/tests/bench/pane $(BUILD)/tests/bench/window
 
 test: tests ## Run the quick tests only: every test program, once
@@ -403,8 +422,9 @@ goldens: all $(BUILD)/pictures ## Draw the pictures anew that tests/scene/test_p
 			PNG8:$(GOLDEN)/$$(basename $$picture) || exit 1; done
 	@du -sh $(GOLDEN)
 
-bench: tests ## Measure: instantiation, instructions per block, sizes, a moving playhead
-	@sh tests/bench/bench.sh $(BUILD)
+bench: tests ## Measure against LV2's examples: instructions per block, instances, scan, window
+	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BENCH)"
+	@sh tests/bench/bench.sh $(BUILD) $(BENCH_EXAMPLES)
 
 # ---- Packages: only what is missing is asked for, so that a machine that has
 # ---- them needs neither network nor root.
