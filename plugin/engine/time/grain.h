@@ -9,6 +9,7 @@
 
 typedef struct {
     uint32_t ruled_out; /* bit i: a place was told that is off steps i */
+    uint32_t coarsest;  /* of the steps that aren't */
     double jitter;      /* how far apart, off their line, places were told */
     double low;         /* of the even stretch that goes on */
     double high;

@@ -79,11 +79,23 @@ static uint32_t contradicted(const Sighting from, const Sighting to, const doubl
     return bits;
 }
 
+/* Where beats are quarters all readings are one. */
+static bool is_contradicted(const Sighting from, const Sighting to, const double per_beat,
+                            const Slack slack)
+{
+    const double moved = (double)(to.frame - from.frame) / per_beat;
+    const double most = from.counted || to.counted ? 1.0 : slack.rounding + slack.uneven * moved;
+    return fabs(moved_beats(from, to, 1.0) - moved) > most;
+}
+
 /* Of what is left, that which this host is known to be able to tell apart may rule
    out one more; never all. */
 static uint32_t doubted_by(const Habits* const habits, const Sighting here, const double per_beat,
                            const double unit)
 {
+    if (!differs(unit, 4.0)) {
+        return is_contradicted(habits->mark, here, per_beat, coarse) ? ALL_READINGS : 0;
+    }
     const uint32_t rough = contradicted(habits->mark, here, per_beat, unit, coarse);
     if (here.counted) {
         return rough;
