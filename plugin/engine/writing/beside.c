@@ -28,26 +28,42 @@ bool beside_hat(const Stroke stroke)
     return stroke.voice >= VOICE_HAT_CLOSED && stroke.voice <= VOICE_HAT_PEDAL;
 }
 
+/* The first stroke at or after a tick: lists are in order. */
+static uint32_t first_from(const StrokeList* const list, const int64_t tick)
+{
+    uint32_t low = 0, high = list->count;
+    while (low < high) {
+        const uint32_t middle = low + (high - low) / 2;
+        if (list->strokes[middle].tick < tick) {
+            low = middle + 1;
+        } else {
+            high = middle;
+        }
+    }
+    return low;
+}
+
+static bool is_one(const Stroke* const stroke, BesideKind* const kind, const uint8_t limb)
+{
+    return (limb >= LIMB_COUNT || stroke->limb == limb) && kind(*stroke);
+}
+
+/* From the place outwards, to what is near. */
 Beside beside_look(const StrokeList* const list, const int64_t tick, BesideKind* const kind,
                    const uint8_t limb)
 {
+    const Stroke* const begin = list->strokes;
+    const Stroke* const end = begin + list->count;
+    const Stroke* const here = begin + first_from(list, tick);
     Beside beside = {NULL, NULL, NULL};
-    for (uint32_t i = 0; i < list->count; ++i) {
-        const Stroke* const stroke = &list->strokes[i];
-        const bool is_far = stroke->tick < tick - TICKS_PER_QUARTER;
-        if (is_far || (limb < LIMB_COUNT && stroke->limb != limb) || !kind(*stroke)) {
-            continue;
-        }
-        if (stroke->tick > tick + TICKS_PER_QUARTER) {
-            break;
-        }
-        if (stroke->tick < tick) {
-            beside.before = stroke;
-        } else if (stroke->tick == tick) {
-            beside.at = stroke;
-        } else {
-            beside.after = stroke;
-            break;
+    for (const Stroke* at = here;
+         !beside.before && at > begin && at[-1].tick >= tick - TICKS_PER_QUARTER; --at) {
+        beside.before = is_one(&at[-1], kind, limb) ? &at[-1] : NULL;
+    }
+    for (const Stroke* at = here; !beside.after && at < end && at->tick <= tick + TICKS_PER_QUARTER;
+         ++at) {
+        if (is_one(at, kind, limb)) {
+            *(at->tick == tick ? &beside.at : &beside.after) = at;
         }
     }
     return beside;
