@@ -119,7 +119,7 @@ the_same_values_are_refused_with_the_same_words() {
 }
 
 one_groove_is_one_groove() {
-	for command in show chart practice check; do
+	for command in show vary chart practice check; do
 		try $command --groove 1 --groove 3
 		same "$command: $status" "$command: 1" && has "$err" "one groove" || return
 	done

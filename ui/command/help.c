@@ -23,6 +23,7 @@ const char* const help_examples[] = {
     "fourlimb practice --groove \"Brine Stair\" --from 100 --to 160 --out brine-stair",
     "fourlimb list feet --meter 7/8",
     "fourlimb list --presets",
+    "fourlimb vary --groove \"Lower Station\" --feet gallop --tempo 180",
     "fourlimb check my-feet.ttl",
     "fourlimb check --groove \"Lower Station\" --tempo 200 --minutes 4 --lighten 6",
     NULL,

@@ -12,6 +12,7 @@
 #define COMMANDS(X)                                                                                \
     X(RENDER, render, "", "", "write a groove or a song as a MIDI file, or as sound")              \
     X(SHOW, show, "", "", "print a groove limb by limb")                                           \
+    X(VARY, vary, "", "", "say what else the feet could do under a groove's hands")                \
     X(CHART, chart, "", "", "draw a groove for a music stand")                                     \
     X(PRACTICE, practice, "", "",                                                                  \
       "fill a folder with a set to practise by: hands, feet, together")                            \
