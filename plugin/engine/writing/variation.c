@@ -125,7 +125,8 @@ static VaryReason make(const Figure* const hands, const Meter meter, const uint3
     VaryReason reason = vary_line(source, meter, &room->laid, source->cycle_ticks, &room->line);
     if (!reason) {
         vary_foot_note(&room->line);
-        reason = entries[number].make(&room->line, &room->hands);
+        room->line.hands = &room->hands;
+        reason = entries[number].make(&room->line);
     }
     reason = reason ? reason : finish(room);
     return reason || !variation_equal(source, &room->figure) ? reason : VARY_AS_CHOSEN;

@@ -48,6 +48,15 @@ typedef struct {
     Stroke strokes[FIGURE_STROKES_MAX]; /* in order */
 } VaryStrokes;
 
+/* The hands over the kicks. */
+typedef struct {
+    bool any;
+    bool rolls;
+    uint8_t keeps_time; /* Voice; a kick: nothing */
+    int64_t cycle;      /* ticks */
+    VaryStrokes notes;
+} VaryHands;
+
 typedef struct {
     VaryStrokes kicks;
     VaryStrokes stands; /* what is no kick: a foot on the hat; laid out in `stands_cycle` */
@@ -63,20 +72,12 @@ typedef struct {
     uint8_t other; /* Limb; the same where the other one closes the hat */
     uint8_t voices[LIMB_COUNT]; /* Voice of the kicks of each foot */
     int64_t closest;            /* ticks between the closest two of one foot in the source */
-    uint32_t longest; /* strokes of the longest run in the source, as vary_foot.h has it */
+    uint32_t longest;       /* strokes of the longest run in the source, as vary_foot.h has it */
+    const VaryHands* hands; /* over them */
 } VaryLine;
 
-/* The hands over the kicks. */
-typedef struct {
-    bool any;
-    bool rolls;
-    uint8_t keeps_time; /* Voice; a kick: nothing */
-    int64_t cycle;      /* ticks */
-    VaryStrokes notes;
-} VaryHands;
-
 /* Makes another line of a line.  After a reason, the line is good for nothing. */
-typedef VaryReason VaryOperation(VaryLine* line, const VaryHands* hands);
+typedef VaryReason VaryOperation(VaryLine* line);
 
 /* Whether a stroke stays. */
 typedef bool VaryKeeps(const VaryLine* line, Stroke stroke);

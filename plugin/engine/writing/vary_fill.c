@@ -13,9 +13,8 @@ static VaryReason fill(VaryLine* const line, const Stroke kick, const int64_t ga
     return reason;
 }
 
-VaryReason vary_fill_gaps(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_fill_gaps(VaryLine* const line)
 {
-    (void)hands;
     const uint32_t before = line->kicks.count;
     VaryReason reason = VARY_NONE;
     for (uint32_t i = 0; i < line->kicks.count && !reason; ++i) {
@@ -50,9 +49,8 @@ static int64_t half_a_step(const VaryLine* const line, const int64_t gap)
     return step / 2;
 }
 
-VaryReason vary_fill_doubled(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_fill_doubled(VaryLine* const line)
 {
-    (void)hands;
     for (uint32_t i = 0; i < line->kicks.count; ++i) {
         const int64_t half = half_a_step(line, vary_gap(line, i));
         if (half < VARY_CLOSEST) {
@@ -67,9 +65,8 @@ static int64_t a_step_if_three(const VaryLine* const line, const int64_t gap)
     return gap >= 3 * line->step ? line->step : 0;
 }
 
-VaryReason vary_fill_pairs(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_fill_pairs(VaryLine* const line)
 {
-    (void)hands;
     return add_seconds(line, a_step_if_three, LEVEL_NORMAL);
 }
 
@@ -80,9 +77,8 @@ static int64_t before_the_next(const VaryLine* const line, const int64_t gap)
     return gap >= 3 * push ? gap - push : 0;
 }
 
-VaryReason vary_fill_pickups(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_fill_pickups(VaryLine* const line)
 {
-    (void)hands;
     return add_seconds(line, before_the_next, LEVEL_NORMAL);
 }
 
@@ -141,9 +137,8 @@ static void find_threes(const VaryLine* const line, Doubles* const doubles)
     }
 }
 
-VaryReason vary_fill_hertas(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_fill_hertas(VaryLine* const line)
 {
-    (void)hands;
     Doubles doubles = {.count = 0};
     const bool uneven = all_even(line) && line->kicks.count % 3;
     VaryReason reason = uneven ? vary_repeat(line, 3) : VARY_NONE;

@@ -45,19 +45,20 @@ static bool struck(const VaryHands* const hands, Asked* const asked, const int64
 }
 
 /* Until feet and hands come round together. */
-static VaryReason lay_together(VaryLine* const line, const VaryHands* const hands)
+static VaryReason lay_together(VaryLine* const line)
 {
+    const VaryHands* const hands = line->hands;
     return hands->any ? vary_unroll(line, hands->cycle) : VARY_NO_HANDS;
 }
 
-static VaryReason keep_out(VaryLine* const line, const VaryHands* const hands, Asked* const asked)
+static VaryReason keep_out(VaryLine* const line, Asked* const asked)
 {
     VaryStrokes* const kicks = &line->kicks;
-    const VaryReason reason = lay_together(line, hands);
+    const VaryReason reason = lay_together(line);
     const uint32_t before = kicks->count;
     uint32_t kept = 0;
     for (uint32_t i = 0; i < before && !reason; ++i) {
-        if (!struck(hands, asked, kicks->strokes[i].tick)) {
+        if (!struck(line->hands, asked, kicks->strokes[i].tick)) {
             kicks->strokes[kept++] = kicks->strokes[i];
         }
     }
@@ -67,8 +68,9 @@ static VaryReason keep_out(VaryLine* const line, const VaryHands* const hands, A
 }
 
 /* Puts a kick under each stroke that is asked for. */
-static VaryReason put_under(VaryLine* const line, const VaryHands* const hands, Asked* const asked)
+static VaryReason put_under(VaryLine* const line, Asked* const asked)
 {
+    const VaryHands* const hands = line->hands;
     VaryReason reason = VARY_NONE;
     for (int64_t turn = 0; turn < line->cycle; turn += hands->cycle) {
         for (uint32_t i = 0; i < hands->notes.count && !reason; ++i) {
@@ -92,46 +94,46 @@ static bool any_accents(const VaryHands* const hands)
     return false;
 }
 
-VaryReason vary_meet_snare(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_meet_snare(VaryLine* const line)
 {
-    return keep_out(line, hands, is_snare);
+    return keep_out(line, is_snare);
 }
 
-VaryReason vary_meet_linear(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_meet_linear(VaryLine* const line)
 {
-    return keep_out(line, hands, is_any);
+    return keep_out(line, is_any);
 }
 
-VaryReason vary_meet_accents(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_meet_accents(VaryLine* const line)
 {
-    const VaryReason reason = lay_together(line, hands);
-    if (reason || !any_accents(hands)) {
+    const VaryReason reason = lay_together(line);
+    if (reason || !any_accents(line->hands)) {
         return reason ? reason : VARY_NO_HAND_ACCENTS;
     }
-    return put_under(line, hands, is_accent);
+    return put_under(line, is_accent);
 }
 
 /* The line is the hands', as they come round. */
-static VaryReason follow(VaryLine* const line, const VaryHands* const hands, Asked* const asked)
+static VaryReason follow(VaryLine* const line, Asked* const asked)
 {
     line->kicks.count = 0;
-    line->cycle = hands->cycle;
-    line->rolls = hands->rolls;
-    return put_under(line, hands, asked);
+    line->cycle = line->hands->cycle;
+    line->rolls = line->hands->rolls;
+    return put_under(line, asked);
 }
 
-VaryReason vary_meet_shots(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_meet_shots(VaryLine* const line)
 {
-    if (!hands->any || !any_accents(hands)) {
-        return hands->any ? VARY_NO_HAND_ACCENTS : VARY_NO_HANDS;
+    if (!line->hands->any || !any_accents(line->hands)) {
+        return line->hands->any ? VARY_NO_HAND_ACCENTS : VARY_NO_HANDS;
     }
-    return follow(line, hands, is_accent);
+    return follow(line, is_accent);
 }
 
-VaryReason vary_meet_cymbal(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_meet_cymbal(VaryLine* const line)
 {
-    if (!hands->any || hands->keeps_time == VOICE_KICK) {
-        return hands->any ? VARY_NO_CYMBAL : VARY_NO_HANDS;
+    if (!line->hands->any || line->hands->keeps_time == VOICE_KICK) {
+        return line->hands->any ? VARY_NO_CYMBAL : VARY_NO_HANDS;
     }
-    return follow(line, hands, keeps_time);
+    return follow(line, keeps_time);
 }

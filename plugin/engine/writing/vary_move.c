@@ -13,33 +13,28 @@ static VaryReason move(VaryLine* const line, const int64_t ticks)
     return VARY_NONE;
 }
 
-VaryReason vary_move_earlier(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_move_earlier(VaryLine* const line)
 {
-    (void)hands;
     return move(line, -line->step);
 }
 
-VaryReason vary_move_later(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_move_later(VaryLine* const line)
 {
-    (void)hands;
     return move(line, line->step);
 }
 
-VaryReason vary_move_half(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_move_half(VaryLine* const line)
 {
-    (void)hands;
     return move(line, line->beat / 2);
 }
 
-VaryReason vary_move_beat(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_move_beat(VaryLine* const line)
 {
-    (void)hands;
     return move(line, line->beat);
 }
 
-VaryReason vary_move_round(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_move_round(VaryLine* const line)
 {
-    (void)hands;
     for (uint32_t i = 0; i < line->kicks.count; ++i) {
         Stroke* const kick = &line->kicks.strokes[i];
         kick->tick = floor_mod(-kick->tick, line->cycle);
@@ -53,9 +48,8 @@ static bool in_question(const VaryLine* const line, const Stroke stroke)
     return stroke.tick % line->bar < line->bar - vary_half(line);
 }
 
-VaryReason vary_move_answer(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_move_answer(VaryLine* const line)
 {
-    (void)hands;
     VaryStrokes* const kicks = &line->kicks;
     const int64_t half = vary_half(line);
     VaryReason reason = vary_unroll(line, line->bar);
@@ -78,9 +72,8 @@ VaryReason vary_move_answer(VaryLine* const line, const VaryHands* const hands)
     return reason;
 }
 
-VaryReason vary_move_slow(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_move_slow(VaryLine* const line)
 {
-    (void)hands;
     if (2 * line->cycle > VARY_BARS_MAX * line->bar) {
         return VARY_TOO_LONG;
     }
@@ -91,9 +84,8 @@ VaryReason vary_move_slow(VaryLine* const line, const VaryHands* const hands)
     return VARY_NONE;
 }
 
-VaryReason vary_move_fast(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_move_fast(VaryLine* const line)
 {
-    (void)hands;
     const VaryReason reason =
         line->rolls && line->cycle % 2 == 0 ? VARY_NONE : vary_repeat(line, 2);
     for (uint32_t i = 0; i < line->kicks.count && !reason; ++i) {
@@ -109,9 +101,8 @@ VaryReason vary_move_fast(VaryLine* const line, const VaryHands* const hands)
     return reason;
 }
 
-VaryReason vary_move_even(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_move_even(VaryLine* const line)
 {
-    (void)hands;
     bool struck[EVEN_SPREAD_MAX];
     vary_anew(line);
     VaryStrokes* const kicks = &line->kicks;

@@ -30,21 +30,18 @@ static VaryReason group(VaryLine* const line, const int64_t steps)
     return reason;
 }
 
-VaryReason vary_over_threes(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_over_threes(VaryLine* const line)
 {
-    (void)hands;
     return group(line, 3);
 }
 
-VaryReason vary_over_fives(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_over_fives(VaryLine* const line)
 {
-    (void)hands;
     return group(line, 5);
 }
 
-VaryReason vary_over_sevens(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_over_sevens(VaryLine* const line)
 {
-    (void)hands;
     return group(line, 7);
 }
 
@@ -67,9 +64,8 @@ static int64_t part_ticks(const VaryLine* const line)
     return line->rolls ? line->cycle : line->bar;
 }
 
-VaryReason vary_over_triplets(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_over_triplets(VaryLine* const line)
 {
-    (void)hands;
     const int64_t third = line->beat / 3;
     const VaryReason reason = line->beat % 3 ? VARY_NO_ROOM : lay_over_beats(line, line->beat);
     for (uint32_t i = 0; i < line->kicks.count && !reason; ++i) {
@@ -150,16 +146,14 @@ static VaryReason in_each_beat(VaryLine* const line, const uint8_t* const sixtee
     return reason;
 }
 
-VaryReason vary_over_gallops(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_over_gallops(VaryLine* const line)
 {
-    (void)hands;
     static const uint8_t gallop[] = {0, 2, 3};
     return in_each_beat(line, gallop);
 }
 
-VaryReason vary_over_reverse(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_over_reverse(VaryLine* const line)
 {
-    (void)hands;
     static const uint8_t reverse[] = {0, 1, 2};
     return in_each_beat(line, reverse);
 }
@@ -185,9 +179,8 @@ static VaryReason end_with(VaryLine* const line, const int64_t ticks, const int6
     return reason;
 }
 
-VaryReason vary_over_burst(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_over_burst(VaryLine* const line)
 {
-    (void)hands;
     VaryReason reason = end_with(line, TICKS_PER_QUARTER, 4);
     for (int64_t one = 0; one < line->cycle && !reason; one += line->bar) {
         reason = vary_add(line, one, LEVEL_NORMAL, true);
@@ -195,8 +188,7 @@ VaryReason vary_over_burst(VaryLine* const line, const VaryHands* const hands)
     return reason;
 }
 
-VaryReason vary_over_sextuplets(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_over_sextuplets(VaryLine* const line)
 {
-    (void)hands;
     return end_with(line, line->beat, 6);
 }

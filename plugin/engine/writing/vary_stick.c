@@ -3,9 +3,8 @@
 
 enum { RUN_LEAST = 3 };
 
-VaryReason vary_stick_swap(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_stick_swap(VaryLine* const line)
 {
-    (void)hands;
     if (line->other == line->lead) {
         return VARY_ONE_FOOT; /* its hat has its place under the other */
     }
@@ -18,9 +17,8 @@ VaryReason vary_stick_swap(VaryLine* const line, const VaryHands* const hands)
     return VARY_NONE;
 }
 
-VaryReason vary_stick_one(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_stick_one(VaryLine* const line)
 {
-    (void)hands;
     if (line->one_foot) {
         return VARY_ONE_FOOT;
     }
@@ -51,16 +49,14 @@ static VaryReason stick(VaryLine* const line, const uint8_t* const sticking, con
     return reason;
 }
 
-VaryReason vary_stick_doubles(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_stick_doubles(VaryLine* const line)
 {
-    (void)hands;
     static const uint8_t doubles[] = {0, 0, 1, 1};
     return stick(line, doubles, sizeof doubles);
 }
 
-VaryReason vary_stick_paradiddles(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_stick_paradiddles(VaryLine* const line)
 {
-    (void)hands;
     static const uint8_t paradiddles[] = {0, 1, 0, 0, 1, 0, 1, 1};
     return stick(line, paradiddles, sizeof paradiddles);
 }
@@ -80,14 +76,12 @@ static VaryReason accent(VaryLine* const line, const uint32_t every)
     return reason;
 }
 
-VaryReason vary_stick_threes(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_stick_threes(VaryLine* const line)
 {
-    (void)hands;
     return accent(line, 3);
 }
 
-VaryReason vary_stick_fives(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_stick_fives(VaryLine* const line)
 {
-    (void)hands;
     return accent(line, 5);
 }

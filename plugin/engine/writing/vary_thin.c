@@ -7,16 +7,14 @@ static bool on_second_step(const VaryLine* const line, const Stroke stroke)
     return tick % (2 * line->step) == 0;
 }
 
-VaryReason vary_thin_steps(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_thin_steps(VaryLine* const line)
 {
-    (void)hands;
     const VaryReason reason = line->rolls ? vary_unroll(line, 2 * line->step) : VARY_NONE;
     return reason ? reason : vary_keep(line, on_second_step);
 }
 
-VaryReason vary_thin_seconds(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_thin_seconds(VaryLine* const line)
 {
-    (void)hands;
     VaryStrokes* const kicks = &line->kicks;
     const VaryReason reason = kicks->count % 2 ? vary_repeat(line, 2) : VARY_NONE;
     kicks->count /= 2;
@@ -32,9 +30,8 @@ static bool is_accent(const VaryLine* const line, const Stroke stroke)
     return stroke.level >= LEVEL_ACCENT;
 }
 
-VaryReason vary_thin_accents(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_thin_accents(VaryLine* const line)
 {
-    (void)hands;
     return vary_keep(line, is_accent) ? VARY_NO_ACCENTS : VARY_NONE;
 }
 
@@ -43,9 +40,8 @@ static bool is_off_one(const VaryLine* const line, const Stroke stroke)
     return stroke.tick % line->bar != 0;
 }
 
-VaryReason vary_thin_one(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_thin_one(VaryLine* const line)
 {
-    (void)hands;
     const VaryReason reason = vary_unroll(line, line->bar);
     const uint32_t count = line->kicks.count;
     const VaryReason left = reason ? reason : vary_keep(line, is_off_one);
@@ -63,15 +59,13 @@ static bool is_left(const VaryLine* const line, const Stroke stroke)
     return !is_right(line, stroke);
 }
 
-VaryReason vary_thin_right(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_thin_right(VaryLine* const line)
 {
-    (void)hands;
     return line->one_foot ? VARY_ONE_FOOT : vary_keep(line, is_right);
 }
 
-VaryReason vary_thin_left(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_thin_left(VaryLine* const line)
 {
-    (void)hands;
     return line->one_foot ? VARY_ONE_FOOT : vary_keep(line, is_left);
 }
 
@@ -80,9 +74,8 @@ static bool in_first_bar(const VaryLine* const line, const Stroke stroke)
     return stroke.tick / line->bar % 2 == 0;
 }
 
-VaryReason vary_thin_bars(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_thin_bars(VaryLine* const line)
 {
-    (void)hands;
     const VaryReason reason = vary_unroll(line, 2 * line->bar);
     return reason ? reason : vary_keep(line, in_first_bar);
 }
@@ -93,9 +86,8 @@ static bool in_first_half(const VaryLine* const line, const Stroke stroke)
     return stroke.tick % line->bar < half;
 }
 
-VaryReason vary_thin_halves(VaryLine* const line, const VaryHands* const hands)
+VaryReason vary_thin_halves(VaryLine* const line)
 {
-    (void)hands;
     const VaryReason reason = vary_unroll(line, line->bar);
     return reason ? reason : vary_keep(line, in_first_half);
 }
