@@ -35,6 +35,7 @@ value() {
 	*:click) echo off ;;
 	*:set) echo feet_cycle=5 ;;
 	*:minutes) echo 1 ;;
+	*:variation) echo "As Gallops" ;;
 	*:lighten) echo 5 ;;
 	*:save) echo Lighter ;;
 	*:title) echo "A title" ;;

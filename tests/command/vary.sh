@@ -70,6 +70,20 @@ a_second_bar_is_shown_where_it_differs() {
 		has "$(row "in fives over the bar")" "after 5 bars it comes round"
 }
 
+# Two deep: a gallop turned round is the reverse gallop, and half a beat later it is the gallop
+# again (common practice, no source).
+a_variation_can_be_varied_further() {
+	vary --groove 1 --feet gallop --variation "As Reverse Gallops" || return
+	same "$(foot left "as chosen")" ".o.. .o.. .o.. .o.." && same "$(foot left "as gallops")" "...o ...o ...o ...o" || return
+	mv varied.txt named.txt
+	vary --groove 1 --feet gallop --variation 14 || return
+	diff named.txt varied.txt && has "$(head -n 1 varied.txt)" ", as reverse gallops, 4/4" || return
+	run vary --groove 1 --feet sixteenths --variation "filled in"
+	same "$status" 1 && has "$err" "runs of singles have no gaps" || return
+	run vary --groove 1 --variation upside-down
+	same "$status" 1 && has "$err" "there is no such variation"
+}
+
 need "$fourlimb"
 check "each variation is told once, offered or with a reason" each_variation_is_told_once_offered_or_with_a_reason
 check "eighteen are offered for sixteenths, a gallop and a herta" eighteen_are_offered_for_sixteenths_a_gallop_and_a_herta
@@ -77,4 +91,5 @@ check "a row shows what a drummer would play" a_row_shows_what_a_drummer_would_p
 check "rates are strokes in a second" rates_are_strokes_in_a_second
 check "what is beyond the record is marked" what_is_beyond_the_record_is_marked
 check "a second bar is shown where it differs" a_second_bar_is_shown_where_it_differs
+check "a variation can be varied further" a_variation_can_be_varied_further
 tally

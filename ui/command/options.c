@@ -168,6 +168,12 @@ static bool take_title(Request* const request, const char* const value)
     return true;
 }
 
+static bool take_variation(Request* const request, const char* const value)
+{
+    request->variation = value;
+    return true;
+}
+
 static bool take_out(Request* const request, const char* const value)
 {
     request->out = value;
@@ -333,6 +339,8 @@ const OptionRow option_rows[] = {
     {"steps", "N", FOR(PRACTICE), take_steps, "in so many tempi, 1 to 12 (4)"},
     {"minutes", "N", FOR(CHECK) | FOR(VARY), take_minutes,
      "the length of the song that a person is to play (4)"},
+    {"variation", "NAME", FOR(VARY), take_variation,
+     "what is varied once more: a variation of the feet, by name or number"},
     {"lighten", "[LIMB=]N", FOR(CHECK), take_lighten,
      "leave out strokes until no foot has more than N a second; or which: right-foot, "
      "left-foot, feet, right-hand, left-hand, hands"},

@@ -55,10 +55,11 @@ typedef struct {
     int steps;      /* 0 if not said */
     double minutes; /* of the song that is checked; 0 if not said */
     LightenWish lighten;
-    const char* save;   /* a name for what was lightened; NULL: it isn't kept */
-    bool as_wav;        /* and not MIDI */
-    bool presets;       /* list them */
-    const char* family; /* of what is listed; NULL: any */
+    const char* variation; /* to vary further, as typed; NULL: the feet themselves */
+    const char* save;      /* a name for what was lightened; NULL: it isn't kept */
+    bool as_wav;           /* and not MIDI */
+    bool presets;          /* list them */
+    const char* family;    /* of what is listed; NULL: any */
     WavForm wav;
     bool force;
     bool help; /* and nothing else */

@@ -6,11 +6,14 @@
 #include "staff.h"
 
 #include <stdio.h>
+#include <stdlib.h>
+#include <strings.h>
 
 /* What is varied, and for whom. */
 typedef struct {
     const Figure* feet;
     const Figure* hands; /* NULL: they rest */
+    const char* first; /* what the feet are a variation of the groove's by; "": they are its own */
     Meter meter;
     double tempo;
     double minutes;
@@ -28,6 +31,33 @@ static bool find_feet(const Selection* const selection, VaryAsked* const asked)
         asked->hands = parts.hands;
     }
     return asked->feet;
+}
+
+/* The number of a variation by its name in any case, or by that; VARIATION_COUNT if none. */
+static uint32_t find_variation(const char* const typed)
+{
+    char* end = NULL;
+    const unsigned long number = strtoul(typed, &end, 10);
+    uint32_t found = 0;
+    while (found < VARIATION_COUNT && strcasecmp(typed, variation_words(found)) != 0) {
+        ++found;
+    }
+    return end != typed && !*end && number < VARIATION_COUNT ? (uint32_t)number : found;
+}
+
+/* In place of the feet a variation of them; false, with a message, if there is none. */
+static bool begin_with(VaryAsked* const asked, const char* const typed)
+{
+    static VariationRoom room; /* too large for a stack */
+    const uint32_t number = find_variation(typed);
+    const Variation made = variation_make(asked->feet, asked->hands, asked->meter, number, &room);
+    if (!made.figure) {
+        fprintf(stderr, "fourlimb: --variation %s: %s\n", typed, variation_reason(made.reason));
+        return false;
+    }
+    asked->feet = made.figure;
+    asked->first = variation_words(number);
+    return true;
 }
 
 /* ---- A row */
@@ -135,7 +165,8 @@ static int vary(const Performance* const performance, const Request* const reque
     if (status != DONE) {
         return status;
     }
-    VaryAsked asked = {.meter = picks.meter,
+    VaryAsked asked = {.first = "",
+                       .meter = picks.meter,
                        .tempo = picks.tempo,
                        .minutes = request->minutes > 0.0 ? request->minutes : minutes_normal,
                        .limits = playcheck_limits()};
@@ -144,8 +175,11 @@ static int vary(const Performance* const performance, const Request* const reque
         fprintf(stderr, "fourlimb: %s has no feet to vary; --feet gives it some\n", title);
         return ASKED_WRONGLY;
     }
-    printf("%s, %g/%d at %g, for %g minutes\n", title, picks.meter.beats_per_bar,
-           picks.meter.beat_unit, picks.tempo, asked.minutes);
+    if (request->variation && !begin_with(&asked, request->variation)) {
+        return ASKED_WRONGLY;
+    }
+    printf("%s%s%s, %g/%d at %g, for %g minutes\n", title, *asked.first ? ", " : "", asked.first,
+           picks.meter.beats_per_bar, picks.meter.beat_unit, picks.tempo, asked.minutes);
     print_all(&asked);
     return DONE;
 }
