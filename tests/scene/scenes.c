@@ -2,11 +2,11 @@
 /* The states that the golden pictures hold. */
 #include "../../plugin/engine/groove/settings.h"
 #include "../../ui/desk/options.h"
-#include "stage.h"
+#include "scenes.h"
 
 #include <string.h>
 
-static void pick(Stage* const stage, const Control control, const int id)
+void scenes_pick(Stage* const stage, const Control control, const int id)
 {
     char why[HOST_WHY_ROOM];
     const float value = (float)id;
@@ -16,7 +16,7 @@ static void pick(Stage* const stage, const Control control, const int id)
 }
 
 /* The entry of a shelf with this name. */
-static int named(const Stage* const stage, const EntryKind shelf, const char* const name)
+int scenes_named(const Stage* const stage, const EntryKind shelf, const char* const name)
 {
     const Shelf* const entries = &stage->model.view.shelves[shelf];
     for (int i = 0; i < entries->count; ++i) {
@@ -27,9 +27,9 @@ static int named(const Stage* const stage, const EntryKind shelf, const char* co
     return 0;
 }
 
-static void play(Stage* const stage)
+void scenes_play(Stage* const stage)
 {
-    pick(stage, CONTROL_GROOVE, named(stage, ENTRY_GROOVE, "Lower Station"));
+    scenes_pick(stage, CONTROL_GROOVE, scenes_named(stage, ENTRY_GROOVE, "Lower Station"));
     stage_run(stage, 0.1);
     stage_roll(stage, 1, 0.0f, 1.0f);
     stage_run(stage, 1.2);
@@ -39,19 +39,19 @@ static void play_light(Stage* const stage)
 {
     stage->model.view.theme = THEME_LIGHT;
     stage->model.view.palette = palette_light;
-    play(stage);
+    scenes_play(stage);
 }
 
 static void play_too_fast(Stage* const stage)
 {
     stage->tempo = 300.0f;
-    pick(stage, CONTROL_FEET, named(stage, ENTRY_FEET, "Sixteenths"));
-    play(stage);
+    scenes_pick(stage, CONTROL_FEET, scenes_named(stage, ENTRY_FEET, "Sixteenths"));
+    scenes_play(stage);
 }
 
 static void play_feet_list(Stage* const stage)
 {
-    play(stage);
+    scenes_play(stage);
     stage_key(stage, 'f');
     stage_text(stage, "gallop");
     stage_key(stage, PANE_KEY_DOWN);
@@ -68,10 +68,10 @@ static void play_groove_list(Stage* const stage)
 
 static void play_practice(Stage* const stage)
 {
-    pick(stage, CONTROL_CLOCK, 1);
-    pick(stage, CONTROL_TEMPO, 92);
-    pick(stage, CONTROL_LADDER_STEP, 4);
-    pick(stage, CONTROL_CLICK, 2);
+    scenes_pick(stage, CONTROL_CLOCK, 1);
+    scenes_pick(stage, CONTROL_TEMPO, 92);
+    scenes_pick(stage, CONTROL_LADDER_STEP, 4);
+    scenes_pick(stage, CONTROL_CLICK, 2);
     stage_run(stage, 0.1);
     stage_key(stage, '6');
     stage_click(stage, (TargetId){TARGET_TAB, PANEL_PRACTICE});
@@ -82,10 +82,10 @@ static void play_practice(Stage* const stage)
 
 static void play_rolling_feet(Stage* const stage)
 {
-    pick(stage, CONTROL_REALIGN, 0);
-    pick(stage, CONTROL_FEET_CYCLE, 3);
-    pick(stage, CONTROL_FEET_GRID, 4);
-    play(stage);
+    scenes_pick(stage, CONTROL_REALIGN, 0);
+    scenes_pick(stage, CONTROL_FEET_CYCLE, 3);
+    scenes_pick(stage, CONTROL_FEET_GRID, 4);
+    scenes_play(stage);
     stage_click(stage, (TargetId){TARGET_TAB, PANEL_RHYTHM});
 }
 
@@ -93,19 +93,19 @@ static void play_seven_eight(Stage* const stage)
 {
     stage->beats_per_bar = 7.0f;
     stage->beat_unit = 8;
-    play(stage);
+    scenes_play(stage);
 }
 
 static void play_long(Stage* const stage)
 {
-    pick(stage, CONTROL_PHRASE_BARS, 16);
-    play(stage);
+    scenes_pick(stage, CONTROL_PHRASE_BARS, 16);
+    scenes_play(stage);
     stage_click(stage, (TargetId){TARGET_TAB, PANEL_OUTPUT});
 }
 
 static void play_off(Stage* const stage)
 {
-    play(stage);
+    scenes_play(stage);
     stage_key(stage, PANE_KEY_TAB);
     stage_click(stage, (TargetId){TARGET_DIAL, CONTROL_ENABLED});
     stage_run(stage, 0.1);
@@ -113,7 +113,7 @@ static void play_off(Stage* const stage)
 
 static void play_edit(Stage* const stage)
 {
-    play(stage);
+    scenes_play(stage);
     stage_click(stage, (TargetId){TARGET_TAB, PANEL_EDIT});
     stage_click(stage, (TargetId){TARGET_ROW, LEFT_FOOT});
     stage_run(stage, 0.3);
@@ -129,8 +129,8 @@ static void stand(Stage* const stage)
 /* The last bar, half of it the groove's. */
 static void stand_at_fill(Stage* const stage)
 {
-    pick(stage, CONTROL_FILL_BEATS, 2);
-    pick(stage, CONTROL_PHRASE_BARS, 4);
+    scenes_pick(stage, CONTROL_FILL_BEATS, 2);
+    scenes_pick(stage, CONTROL_PHRASE_BARS, 4);
     stand(stage);
     stage_click(stage, (TargetId){TARGET_BAR, 3});
     stage_click(stage, (TargetId){TARGET_TAB, PANEL_FILLS});
@@ -144,7 +144,7 @@ static void nothing_said(Stage* const stage)
 
 static void gone(Stage* const stage)
 {
-    pick(stage, CONTROL_FEET, 1900);
+    scenes_pick(stage, CONTROL_FEET, 1900);
     stage_run(stage, 0.3);
     stage_key(stage, 'f');
     stage_text(stage, "zzz");
@@ -153,8 +153,8 @@ static void gone(Stage* const stage)
 /* A figure that the bank lost since the session was saved. */
 static void missing(Stage* const stage)
 {
-    pick(stage, CONTROL_FEET, 1900);
-    play(stage);
+    scenes_pick(stage, CONTROL_FEET, 1900);
+    scenes_play(stage);
 }
 
 static void play_meter(Stage* const stage, const char* const groove, const float beats,
@@ -162,7 +162,7 @@ static void play_meter(Stage* const stage, const char* const groove, const float
 {
     stage->beats_per_bar = beats;
     stage->beat_unit = unit;
-    pick(stage, CONTROL_GROOVE, named(stage, ENTRY_GROOVE, groove));
+    scenes_pick(stage, CONTROL_GROOVE, scenes_named(stage, ENTRY_GROOVE, groove));
     stage_run(stage, 0.1);
     stage_roll(stage, 0, 0.0f, 1.0f);
     stage_run(stage, 1.2);
@@ -182,7 +182,7 @@ static void play_twelve_eight(Stage* const stage)
 
 static void play_with_losses(Stage* const stage)
 {
-    play(stage);
+    scenes_play(stage);
     stage->model.view.dropped = 12;
     stage_click(stage, (TargetId){TARGET_TAB, PANEL_PRACTICE});
 }
@@ -190,18 +190,18 @@ static void play_with_losses(Stage* const stage)
 /* A change that waits, far from the list: at the end of the phrase. */
 static void play_change_waits(Stage* const stage)
 {
-    pick(stage, CONTROL_CHANGE_AT, CHANGE_AT_PHRASE);
-    play(stage);
-    pick(stage, CONTROL_FEET, named(stage, ENTRY_FEET, "Sixteenths"));
-    pick(stage, CONTROL_TURNAROUND, -1);
-    pick(stage, CONTROL_LOOP_BAR, 3);
+    scenes_pick(stage, CONTROL_CHANGE_AT, CHANGE_AT_PHRASE);
+    scenes_play(stage);
+    scenes_pick(stage, CONTROL_FEET, scenes_named(stage, ENTRY_FEET, "Sixteenths"));
+    scenes_pick(stage, CONTROL_TURNAROUND, -1);
+    scenes_pick(stage, CONTROL_LOOP_BAR, 3);
     stage_run(stage, 1.0);
     stage_point(stage, (TargetId){TARGET_BAR, 3});
 }
 
 static void play_turnaround_list(Stage* const stage)
 {
-    play(stage);
+    scenes_play(stage);
     stage_click(stage, (TargetId){TARGET_TAB, PANEL_FILLS});
     stage_click(stage, (TargetId){TARGET_CARD, ENTRY_TURNAROUND});
     stage_key(stage, PANE_KEY_DOWN);
@@ -219,7 +219,7 @@ static void play_second_row(Stage* const stage)
 /* Names as people give them to figures of their own. */
 static void play_long_names(Stage* const stage)
 {
-    play(stage);
+    scenes_play(stage);
     for (int shelf = ENTRY_HANDS; shelf <= ENTRY_FEET; ++shelf) {
         const int32_t id = view_playing(&stage->model.view, (EntryKind)shelf);
         for (int i = 0; i < stage->model.view.shelves[shelf].count; ++i) {
@@ -235,45 +235,16 @@ static void play_long_names(Stage* const stage)
         "The long way home from the salt pans, second version with the bridge";
 }
 
-/* Feet and hands picked for one groove stay with the next. */
-static void play_kept(Stage* const stage)
-{
-    pick(stage, CONTROL_FEET, named(stage, ENTRY_FEET, "Sixteenths"));
-    pick(stage, CONTROL_HANDS, named(stage, ENTRY_HANDS, "Eighth hats"));
-    pick(stage, CONTROL_GROOVE, named(stage, ENTRY_GROOVE, "Weighbridge"));
-    stage_run(stage, 0.1);
-    stage_roll(stage, 1, 0.0f, 1.0f);
-    stage_run(stage, 1.2);
-}
-
-/* A groove of seven eighths in a host's four: it starts again in each bar. */
-static void play_other_meter(Stage* const stage)
-{
-    pick(stage, CONTROL_GROOVE, named(stage, ENTRY_GROOVE, "Winter Timetable"));
-    stage_run(stage, 0.1);
-    stage_roll(stage, 1, 0.0f, 1.0f);
-    stage_run(stage, 1.2);
-}
-
-/* Another groove waits for the phrase's end. */
-static void play_groove_waits(Stage* const stage)
-{
-    pick(stage, CONTROL_CHANGE_AT, CHANGE_AT_PHRASE);
-    play(stage);
-    pick(stage, CONTROL_GROOVE, named(stage, ENTRY_GROOVE, "Weighbridge"));
-    stage_run(stage, 1.0);
-}
-
 static void play_keys(Stage* const stage)
 {
-    play(stage);
+    scenes_play(stage);
     stage_key(stage, 'k');
 }
 
 /* A groove with a feel of its own, and what that does. */
 static void play_dial_says(Stage* const stage)
 {
-    pick(stage, CONTROL_GROOVE, named(stage, ENTRY_GROOVE, "The Clerk's Stamp"));
+    scenes_pick(stage, CONTROL_GROOVE, scenes_named(stage, ENTRY_GROOVE, "The Clerk's Stamp"));
     stage_run(stage, 0.1);
     stage_roll(stage, 1, 0.0f, 1.0f);
     stage_run(stage, 1.2);
@@ -282,15 +253,15 @@ static void play_dial_says(Stage* const stage)
 
 static void play_dial_says_least(Stage* const stage)
 {
-    play(stage);
+    scenes_play(stage);
     stage_point(stage, (TargetId){TARGET_DIAL, CONTROL_PUSH_SNARE});
 }
 
 /* What the player does besides what is written. */
 static void play_liberty(Stage* const stage)
 {
-    pick(stage, CONTROL_GROOVE, named(stage, ENTRY_GROOVE, "Left Luggage"));
-    pick(stage, CONTROL_LIBERTY, 100);
+    scenes_pick(stage, CONTROL_GROOVE, scenes_named(stage, ENTRY_GROOVE, "Left Luggage"));
+    scenes_pick(stage, CONTROL_LIBERTY, 100);
     stage_run(stage, 0.1);
     stage_roll(stage, 1, 0.0f, 1.0f);
     stage_run(stage, 1.2);
@@ -306,7 +277,7 @@ static void play_liberty_light(Stage* const stage)
 
 static void play_reading(Stage* const stage)
 {
-    play(stage);
+    scenes_play(stage);
     stage_key(stage, 'd');
 }
 
@@ -332,15 +303,15 @@ static void play_reading_twelve_eight(Stage* const stage)
 static void play_reading_long(Stage* const stage)
 {
     stage->tempo = 300.0f;
-    pick(stage, CONTROL_FEET, named(stage, ENTRY_FEET, "Sixteenths"));
-    pick(stage, CONTROL_PHRASE_BARS, 16);
-    play(stage);
+    scenes_pick(stage, CONTROL_FEET, scenes_named(stage, ENTRY_FEET, "Sixteenths"));
+    scenes_pick(stage, CONTROL_PHRASE_BARS, 16);
+    scenes_play(stage);
     stage_key(stage, 'd');
 }
 
 static void play_left_handed(Stage* const stage)
 {
-    play(stage);
+    scenes_play(stage);
     stage_click(stage, (TargetId){TARGET_TAB, PANEL_OUTPUT});
     if (stage->model.view.width < 860.0) {
         stage_click(stage, (TargetId){TARGET_PAGE, 0});
@@ -351,16 +322,16 @@ static void play_left_handed(Stage* const stage)
 static void play_larger(Stage* const stage)
 {
     options_take(&stage->model, THEME_DARK, false, 1.5, true);
-    play(stage);
+    scenes_play(stage);
 }
 
 const StageScene stage_scenes[] = {
-    {"playing-dark", 960, 540, 1.0, play},
+    {"playing-dark", 960, 540, 1.0, scenes_play},
     {"playing-light", 960, 540, 1.0, play_light},
-    {"playing-dark-2x", 1920, 1080, 2.0, play},
-    {"least", 720, 420, 1.0, play},
-    {"under-least", 480, 300, 1.0, play},
-    {"large", 1280, 760, 1.0, play},
+    {"playing-dark-2x", 1920, 1080, 2.0, scenes_play},
+    {"least", 720, 420, 1.0, scenes_play},
+    {"under-least", 480, 300, 1.0, scenes_play},
+    {"large", 1280, 760, 1.0, scenes_play},
     {"liberty", 960, 540, 1.0, play_liberty},
     {"liberty-light", 960, 540, 1.0, play_liberty_light},
     {"dial-says", 960, 540, 1.0, play_dial_says},
@@ -385,7 +356,7 @@ const StageScene stage_scenes[] = {
     {"change-waits", 960, 540, 1.0, play_change_waits},
     {"narrow", 860, 530, 1.0, play_rolling_feet},
     {"narrow-feet-list", 860, 530, 1.0, play_feet_list},
-    {"low", 960, 500, 1.0, play},
+    {"low", 960, 500, 1.0, scenes_play},
     {"second-row-least", 720, 420, 1.0, play_second_row},
     {"turnaround-list", 960, 540, 1.0, play_turnaround_list},
     {"fill", 960, 540, 1.0, stand_at_fill},
@@ -394,11 +365,14 @@ const StageScene stage_scenes[] = {
     {"long-names", 960, 540, 1.0, play_long_names},
     {"long-names-least", 720, 420, 1.0, play_long_names},
     {"large-list-light", 1280, 760, 1.0, play_groove_list},
-    {"kept", 960, 540, 1.0, play_kept},
-    {"kept-least", 720, 420, 1.0, play_kept},
-    {"other-meter", 960, 540, 1.0, play_other_meter},
-    {"groove-waits", 960, 540, 1.0, play_groove_waits},
-    {"groove-waits-least", 720, 420, 1.0, play_groove_waits},
+    {"kept", 960, 540, 1.0, scenes_kept},
+    {"kept-least", 720, 420, 1.0, scenes_kept},
+    {"other-meter", 960, 540, 1.0, scenes_other_meter},
+    {"groove-waits", 960, 540, 1.0, scenes_groove_waits},
+    {"groove-waits-least", 720, 420, 1.0, scenes_groove_waits},
+    {"own", 960, 540, 1.0, scenes_own},
+    {"own-least", 720, 420, 1.0, scenes_own},
+    {"own-list", 960, 540, 1.0, scenes_own_list},
     {"keys", 960, 540, 1.0, play_keys},
     {"keys-least", 720, 420, 1.0, play_keys},
     {"left-handed", 960, 540, 1.0, play_left_handed},

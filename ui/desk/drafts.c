@@ -46,6 +46,7 @@ static void replace(Model* const model, const FigureKind kind, Single* const sin
     single_free(draft->single);
     draft->single = single;
     draft->is_kept = false;
+    model->view.drafted[kind] = single ? (int32_t)single->figure.id : 0;
     if (!model_compose(model)) {
         model_say(model, "There is no memory to show the draft in lists and files");
     }

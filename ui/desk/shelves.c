@@ -99,6 +99,7 @@ static bool make(Lists* const lists, const Bank* const bank, const EntryKind she
                        .comment = info->comment,
                        .family = info->family,
                        .difficulty = facts.difficulty,
+                       .is_own = info->is_users || info->is_sessions,
                        .figure = figure_of(bank, shelf, i),
                        .groove = groove_of(bank, shelf, i)};
         tell(&facts, entry.told);

@@ -112,8 +112,33 @@ void brush_mark(const Brush* const brush, const Box box, const char* const words
     cairo_set_dash(brush->cairo, dashes, dashed ? 2 : 0, 0.0);
     ink_frame(brush->cairo, box, 3.0, over ? 1.6 : 1.0, over ? colours->ink : colours->soft);
     cairo_set_dash(brush->cairo, NULL, 0, 0.0);
-    ink_text_in(brush->cairo, box.x + box.width / 2.0, box.y + box.height - 5.0, box.width - 4.0,
-                brush_type(12.0, false, ALIGN_CENTRE, colours->ink), words);
+    const double size = box.height < 18.0 ? 11.0 : 12.0;
+    ink_text_in(brush->cairo, box.x + box.width / 2.0,
+                box.y + box.height - (size < 12.0 ? 4.0 : 5.0), box.width - 4.0,
+                brush_type(size, false, ALIGN_CENTRE, colours->ink), words);
+}
+
+static double draw_entry_mark(const Brush* const brush, const At at, const char* const words,
+                              const bool dashed)
+{
+    const Type type = brush_type(11.0, false, ALIGN_LEFT, brush->colours->ink);
+    const double width = ink_width(brush->cairo, type, words) + 10.0;
+    brush_mark(brush, (Box){at.x, at.y - 12.0, width, 16.0}, words, dashed, false);
+    return width;
+}
+
+double brush_marks(const Brush* const brush, const At at, const EntryKind kind,
+                   const Entry* const entry, const double room)
+{
+    const bool edited = view_is_edited(brush->view, kind, entry);
+    double wide = 0.0;
+    if (entry->is_own && (edited ? room >= 86.0 : room >= 36.0)) {
+        wide = draw_entry_mark(brush, at, "own", false) + 5.0;
+    }
+    if (edited && room >= wide + 46.5) {
+        wide += draw_entry_mark(brush, (At){at.x + wide, at.y}, "edited", true) + 5.0;
+    }
+    return wide;
 }
 
 void brush_button(const Brush* const brush, const Target* const target, const char* const words,

@@ -67,6 +67,10 @@ void brush_stem(const Brush* brush, double x, double tip, double head, double wi
 /* Words that get smaller, down to 11, and only then are cut. */
 double brush_fit(const Brush* brush, double x, double y, double room, Type type, const char* words);
 
+/* What marks an entry: "own", and in dashes "edited", from a place on a base line; the latter
+   alone where there is no room for both.  How wide they are. */
+double brush_marks(const Brush* brush, At at, EntryKind kind, const Entry* entry, double room);
+
 /* A word in a small box, dashed where it isn't kept. */
 void brush_mark(const Brush* brush, Box box, const char* words, bool dashed, bool over);
 

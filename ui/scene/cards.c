@@ -5,6 +5,7 @@
 #include "picked.h"
 
 #include <stdio.h>
+#include <string.h>
 
 /* "1 bar", "6 sixteenths", "2 beats, triplets". */
 static void length_text(const Figure* const figure, char text[64])
@@ -130,9 +131,17 @@ static bool draw_card_foot(const Brush* const brush, const CardPlaces* const car
         draw_put_back(brush, card, shelf);
         return true;
     }
+    const double room = card->dots.x - 6.0 - card->foot.x;
+    if (entry && brush->g->compact && brush_marks(brush, card->foot, shelf, entry, room) > 0.0) {
+        return false;
+    }
     if (entry && entry->figure) {
         length_text(entry->figure, text);
-        brush_fit(brush, card->foot.x, card->foot.y, card->dots.x - 6.0 - card->foot.x,
+        if (ink_width(brush->cairo, brush_type(11.0, false, ALIGN_LEFT, colours->soft), text) >
+            room) {
+            text[strcspn(text, ",")] = '\0'; /* without its grid */
+        }
+        brush_fit(brush, card->foot.x, card->foot.y, room,
                   brush_type(12.0, false, ALIGN_LEFT, colours->soft), text);
     }
     return false;
@@ -144,6 +153,23 @@ static void draw_card_sign(const Brush* const brush, const At at, const TargetId
     const Palette* const colours = brush->colours;
     ink_triangle(brush->cairo, at.x, at.y, 5.5, point, true,
                  brush_is_hovered(brush, id) ? colours->ink : colours->soft);
+}
+
+/* Beside the kind; in a small window there is room at the foot. */
+static void draw_marks(const Brush* const brush, const CardPlaces* const card, const EntryKind kind,
+                       const Entry* const entry)
+{
+    const View* const view = brush->view;
+    const int32_t asked = (int32_t)view->values[kind_controls[kind]];
+    const double x = card->title.x + card->title_width;
+    const double room = card->up.x - 2.0 - x;
+    if (asked && !view_entry(view, kind, asked)) {
+        if (room >= 54.0) {
+            brush_mark(brush, (Box){x, card->title.y - 12.0, 54.0, 16.0}, "missing", true, false);
+        }
+    } else if (entry) {
+        brush_marks(brush, (At){x, card->title.y}, kind, entry, room);
+    }
 }
 
 static void draw_card(const Brush* const brush, const Target* const target)
@@ -161,6 +187,7 @@ static void draw_card(const Brush* const brush, const Target* const target)
               kind_rows[shelf].title);
     draw_card_sign(brush, card.up_sign, (TargetId){TARGET_CARD_UP, (int)shelf}, POINT_UP);
     draw_card_sign(brush, card.down_sign, (TargetId){TARGET_CARD_DOWN, (int)shelf}, POINT_DOWN);
+    draw_marks(brush, &card, shelf, id ? entry : NULL);
     const bool is_known = view_bar(view, view_shown(view)) || (id && entry);
     snprintf(text, sizeof text, id ? "%d, not in the bank" : is_known ? "rest" : " ", (int)id);
     Box name = card.name;

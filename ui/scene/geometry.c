@@ -142,7 +142,7 @@ static void place_columns(Geometry* const g)
 {
     if (g->list) {
         g->labels = g->compact ? 12.0 : 16.0;
-        g->staff = g->labels + (g->compact ? 110.0 : 128.0);
+        g->staff = g->labels + (g->compact ? 124.0 : 134.0);
         g->beat_1 = g->staff + 16.0;
         g->right = g->width - g->labels;
     } else if (g->compact) {

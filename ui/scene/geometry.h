@@ -119,6 +119,7 @@ typedef struct {
     Box up;
     Box down;
     At title;
+    double title_width; /* and what is clear behind it */
     At up_sign;
     At down_sign;
     Box name;      /* where nothing stands over the foot */

@@ -93,8 +93,9 @@ static void draw_name(const Brush* const brush, const ListColumns* const columns
     const double right = columns->name + columns->name_room;
     const double wide = brush_fit(brush, columns->name, y, columns->name_room,
                                   brush_type(13.0, marked, ALIGN_LEFT, colours->ink), entry->label);
+    double x = columns->name + wide + 10.0;
+    x += brush_marks(brush, (At){x, y}, brush->view->list.shelf, entry, right - x);
     if (marked) {
-        const double x = columns->name + wide + 10.0;
         ink_triangle(brush->cairo, columns->sign, y - 4.5, 5.0, POINT_RIGHT, plays,
                      colours->accent);
         draw_state(brush, x, y, right - x, plays);
@@ -229,11 +230,13 @@ static void draw_amount(const Brush* const brush, const ListPlaces* const places
     char text[64];
     const View* const view = brush->view;
     const List* const list = &view->list;
-    int found = 0;
+    const Shelf* const shelf = &view->shelves[list->shelf];
+    int found = 0, own = 0;
     for (int i = 0; i < list->count; ++i) {
         found += !list->rows[i].is_heading;
+        own += !list->rows[i].is_heading && shelf->entries[list->rows[i].entry].is_own;
     }
-    snprintf(text, sizeof text, "%d of %d", found, view->shelves[list->shelf].count);
+    snprintf(text, sizeof text, "%d of %d, %d own", found, shelf->count, own);
     ink_text(brush->cairo, places->count.x, places->count.y,
              brush_type(12.0, false, ALIGN_RIGHT, brush->colours->soft), text);
 }
@@ -244,7 +247,14 @@ static void draw_comment(const Brush* const brush, const ListPlaces* const place
     const View* const view = brush->view;
     const List* const list = &view->list;
     const Type type = brush_type(11.0, false, ALIGN_LEFT, brush->colours->soft);
-    if (list->selected >= 0 && list->selected < list->count && places->comment_room > 0.0) {
+    const int32_t asked = (int32_t)view->values[kind_controls[list->shelf]];
+    if (places->comment_room > 0.0 && asked && !view_entry(view, list->shelf, asked)) {
+        char text[128];
+        snprintf(text, sizeof text, "%d is missing: %s", (int)asked,
+                 kind_rows[list->shelf].instead);
+        ink_text_in(brush->cairo, places->comment.x, places->comment.y, places->comment_room,
+                    brush_type(11.0, true, ALIGN_LEFT, brush->colours->ink), text);
+    } else if (list->selected >= 0 && list->selected < list->count && places->comment_room > 0.0) {
         const Entry* const entry =
             &view->shelves[list->shelf].entries[list->rows[list->selected].entry];
         ink_text_in(brush->cairo, places->comment.x, places->comment.y, places->comment_room, type,

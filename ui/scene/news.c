@@ -31,6 +31,11 @@ void news_words(const View* const view, char text[NEWS_ROOM])
         snprintf(text, NEWS_ROOM, "%.160s%.80s", words, place);
         return;
     }
+    const int32_t asked = (int32_t)view->values[CONTROL_GROOVE];
+    if (view->has_place && !view_entry(view, ENTRY_GROOVE, asked)) {
+        snprintf(text, NEWS_ROOM, "%d is missing: %s", (int)asked, kind_rows[ENTRY_GROOVE].instead);
+        return;
+    }
     news_fill(view, text);
     if (!*text) {
         signature_mismatch(view, text);

@@ -135,38 +135,41 @@ static void draw_tempo(const Brush* const brush, const TopRow* const top)
 
 /* ---- What is news of the groove */
 
-static void draw_coming(const Brush* const brush, const TopRow* const top,
+static void draw_coming(const Brush* const brush, const At at, const double room,
                         const Coming* const coming)
 {
     char text[COMING_ROOM];
     char place[COMING_ROOM];
     const Colour colour = brush->colours->accent;
     const Type type = brush_type(12.0, true, ALIGN_LEFT, colour);
-    const At at = {top->news.x + 14.0, top->news.y};
+    const double x = at.x + 14.0;
     coming_words(coming, text);
     coming_place(coming, place);
-    const double room = top->news_room - 14.0 - ink_width(brush->cairo, type, place);
-    ink_triangle(brush->cairo, top->news.x + 5.0, top->news.y - 4.0, 4.5, POINT_RIGHT, false,
-                 colour);
-    const double wide = brush_fit(brush, at.x, at.y, room, type, text);
-    ink_text(brush->cairo, at.x + (wide < room ? wide : room), at.y, type, place);
+    const double left = room - 14.0 - ink_width(brush->cairo, type, place);
+    ink_triangle(brush->cairo, at.x + 5.0, at.y - 4.0, 4.5, POINT_RIGHT, false, colour);
+    const double wide = brush_fit(brush, x, at.y, left, type, text);
+    ink_text(brush->cairo, x + (wide < left ? wide : left), at.y, type, place);
 }
 
-/* What waits, else the fill of the bar shown, else what the groove is in this meter. */
+/* Marks of the groove, and then what waits, or else what is news of it. */
 static void draw_news(const Brush* const brush, const TopRow* const top)
 {
     Coming coming;
     char text[NEWS_ROOM];
     const View* const view = brush->view;
+    const Entry* const groove = view_entry(view, ENTRY_GROOVE, view_playing(view, ENTRY_GROOVE));
     if (top->news_room <= 0.0) {
         return;
     }
+    const double marks =
+        groove ? brush_marks(brush, top->news, ENTRY_GROOVE, groove, top->news_room) : 0.0;
+    const At at = {top->news.x + marks, top->news.y};
     if (coming_of(view, &coming)) {
-        draw_coming(brush, top, &coming);
+        draw_coming(brush, at, top->news_room - marks, &coming);
         return;
     }
     news_words(view, text);
-    brush_fit(brush, top->news.x, top->news.y, top->news_room,
+    brush_fit(brush, at.x, at.y, top->news_room - marks,
               brush_type(12.0, false, ALIGN_LEFT, brush->colours->ink), text);
 }
 

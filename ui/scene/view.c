@@ -67,6 +67,26 @@ const Entry* view_entry(const View* const view, const EntryKind kind, const int3
     return entry;
 }
 
+static bool is_drafted(const View* const view, const FigureKind kind, const Figure* const figure)
+{
+    return figure && view->drafted[kind] && (int32_t)figure->id == view->drafted[kind];
+}
+
+bool view_is_edited(const View* const view, const EntryKind shelf, const Entry* const entry)
+{
+    if (shelf < (EntryKind)FIGURE_KINDS) {
+        return is_drafted(view, (FigureKind)shelf, entry->figure);
+    }
+    const Groove* const groove = entry->groove;
+    bool is = groove && is_drafted(view, FIGURE_TURNAROUND, groove->turnaround);
+    for (uint32_t bar = 0; groove && bar < groove->form_bars; ++bar) {
+        const Part* const part = &groove->parts[groove->form[bar]];
+        is = is || is_drafted(view, FIGURE_HANDS, part->hands) ||
+             is_drafted(view, FIGURE_FEET, part->feet);
+    }
+    return is;
+}
+
 int32_t view_playing(const View* const view, const EntryKind shelf)
 {
     const SeenBar* const bar = view_bar(view, view_shown(view));

@@ -21,6 +21,7 @@ typedef struct {
     int difficulty;             /* 1 to 5, 0 if not said */
     const Figure* figure;       /* NULL for grooves and kit maps */
     const Groove* groove;       /* NULL for all others */
+    bool is_own;                /* the user's or the session's, not the factory's */
     char meter[16];             /* "7/8", of a groove; "" if not said, as the next two */
     char tempo[16];             /* "110-200" */
     char length[24];            /* "2 bars" */
@@ -173,6 +174,7 @@ typedef struct {
     int looked_at;           /* bar of the phrase shown while stopped; -1: the place's */
     Shelf shelves[ENTRY_KINDS];
     Demand demands[LIST_ROWS_MAX]; /* of the open feet list's lines */
+    int32_t drafted[FIGURE_KINDS]; /* ids of figures that were changed and play so; 0: none */
     Panel panel;
     int page; /* 0 or 1: the row that shows where the panel has room for one */
     TargetId focus;
@@ -217,6 +219,10 @@ int view_phrase_bars(const View* view);
 
 /* The entry with this id; NULL if there is none. */
 const Entry* view_entry(const View* view, EntryKind shelf, int32_t id);
+
+/* True if it plays otherwise than it is kept: a figure that was changed, or a groove that has
+   it. */
+bool view_is_edited(const View* view, EntryKind shelf, const Entry* entry);
 
 /* The figure or groove in the bar shown: what plays now. */
 int32_t view_playing(const View* view, EntryKind shelf);

@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: ISC
+/* scenes.h - what the states of scenes.c are played with, and those that stand in
+   scenes_names.c. */
+#pragma once
+
+#include "stage.h"
+
+/* A control's value, by the host. */
+void scenes_pick(Stage* stage, Control control, int id);
+
+/* The entry of a shelf with this name; 0 if there is none. */
+int scenes_named(const Stage* stage, EntryKind shelf, const char* name);
+
+/* The first groove, rolling. */
+void scenes_play(Stage* stage);
+
+void scenes_kept(Stage* stage);
+void scenes_other_meter(Stage* stage);
+void scenes_groove_waits(Stage* stage);
+void scenes_own(Stage* stage);
+void scenes_own_list(Stage* stage);

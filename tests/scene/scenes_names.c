@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: ISC
+/* States in which the window names what isn't as usual: other figures than the groove's own,
+   another meter, what waits, what is the user's own. */
+#include "../../plugin/engine/groove/settings.h"
+#include "scenes.h"
+
+/* Feet and hands picked for one groove stay with the next. */
+void scenes_kept(Stage* const stage)
+{
+    scenes_pick(stage, CONTROL_FEET, scenes_named(stage, ENTRY_FEET, "Sixteenths"));
+    scenes_pick(stage, CONTROL_HANDS, scenes_named(stage, ENTRY_HANDS, "Eighth hats"));
+    scenes_pick(stage, CONTROL_GROOVE, scenes_named(stage, ENTRY_GROOVE, "Weighbridge"));
+    stage_run(stage, 0.1);
+    stage_roll(stage, 1, 0.0f, 1.0f);
+    stage_run(stage, 1.2);
+}
+
+/* A groove of seven eighths in a host's four: it starts again in each bar. */
+void scenes_other_meter(Stage* const stage)
+{
+    scenes_pick(stage, CONTROL_GROOVE, scenes_named(stage, ENTRY_GROOVE, "Winter Timetable"));
+    stage_run(stage, 0.1);
+    stage_roll(stage, 1, 0.0f, 1.0f);
+    stage_run(stage, 1.2);
+}
+
+/* Another groove waits for the phrase's end. */
+void scenes_groove_waits(Stage* const stage)
+{
+    scenes_pick(stage, CONTROL_CHANGE_AT, CHANGE_AT_PHRASE);
+    scenes_play(stage);
+    scenes_pick(stage, CONTROL_GROOVE, scenes_named(stage, ENTRY_GROOVE, "Weighbridge"));
+    stage_run(stage, 1.0);
+}
+
+/* The feet are the user's own and changed; the list stands at them. */
+void scenes_own(Stage* const stage)
+{
+    scenes_play(stage);
+    const int32_t feet = view_playing(&stage->model.view, ENTRY_FEET);
+    for (int i = 0; i < stage->model.view.shelves[ENTRY_FEET].count; ++i) {
+        Entry* const entry = &stage->model.entries[ENTRY_FEET][i];
+        entry->is_own = entry->id == feet;
+    }
+    stage->model.entries[ENTRY_GROOVE][0].is_own = true;
+    stage->model.view.drafted[FIGURE_FEET] = feet;
+}
+
+void scenes_own_list(Stage* const stage)
+{
+    scenes_own(stage);
+    scenes_pick(stage, CONTROL_FEET, view_playing(&stage->model.view, ENTRY_FEET));
+    stage_key(stage, 'f');
+}
