@@ -67,6 +67,22 @@ static void edit(void)
     editor->is_open = true;
 }
 
+/* Three bars of the bank's first figure of feet. */
+static void show_bars(void)
+{
+    View* const view = &own->model.view;
+    view->has_place = true;
+    view->place.phrase_bars = 3;
+    for (int bar = 0; bar < 3; ++bar) {
+        view->has_bar[bar] = true;
+        view->bars[bar].bar = bar;
+        view->bars[bar].in_phrase = (uint32_t)bar;
+        view->bars[bar].phrase_bars = 3;
+        view->bars[bar].meter = (Meter){4.0, 4};
+        view->bars[bar].feet = bank_library(own->bank)->figures[FIGURE_FEET][0].id;
+    }
+}
+
 static float middle_entry(void)
 {
     const Shelf* const feet = &own->model.view.shelves[ENTRY_FEET];
@@ -101,6 +117,13 @@ static void enter(const Scope scope)
         break;
     case SCOPE_ITEM:
         focus(TARGET_EDIT, EDIT_GRID);
+        break;
+    case SCOPE_ROW:
+        show_bars();
+        own_key(own, 'e', 0);
+        own_key(own, PANE_KEY_PAGE_DOWN, 0);
+        view->edit.cursor = 2 * TICKS_PER_QUARTER;
+        view->edit.note[0] = '\0';
         break;
     case SCOPE_OPTION:
         focus(TARGET_OPTION, OPTION_TEXT);

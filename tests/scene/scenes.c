@@ -325,6 +325,19 @@ static void play_larger(Stage* const stage)
     scenes_play(stage);
 }
 
+/* By keys, while another bar plays. */
+static void play_edit_by_keys(Stage* const stage)
+{
+    scenes_play(stage);
+    stage_key(stage, 'e');
+    stage_key(stage, PANE_KEY_TAB);
+    for (int i = 0; i < 5; ++i) {
+        stage_key(stage, PANE_KEY_RIGHT);
+    }
+    stage_key(stage, 'o');
+    stage_run(stage, 2.2);
+}
+
 const StageScene stage_scenes[] = {
     {"playing-dark", 960, 540, 1.0, scenes_play},
     {"playing-light", 960, 540, 1.0, play_light},
@@ -378,6 +391,8 @@ const StageScene stage_scenes[] = {
     {"left-handed", 960, 540, 1.0, play_left_handed},
     {"left-handed-least", 720, 420, 1.0, play_left_handed},
     {"larger-still", 1280, 760, 1.0, play_larger},
+    {"edit-by-keys", 960, 540, 1.0, play_edit_by_keys},
+    {"edit-by-keys-least", 720, 420, 1.0, play_edit_by_keys},
     {"reading", 1280, 760, 1.0, play_reading},
     {"reading-least", 720, 420, 1.0, play_reading},
     {"reading-4k", 3840, 2160, 1.0, play_reading},

@@ -140,7 +140,7 @@ static void buttons_of_an_edit_say_what_is_missing(void)
     stage_click(stage, (TargetId){TARGET_ROW, LEFT_FOOT});
     CHECK_INT(times_standing("nothing edited"), 0);
     CHECK_INT(times_standing("1 back"), 1);
-    CHECK_INT(times_standing("none taken back"), 1);
+    CHECK_INT(times_standing("none undone"), 1);
     stage_key(stage, 'z');
     CHECK_INT(times_standing("as it began"), 1);
     CHECK_INT(times_standing("1 on"), 1);

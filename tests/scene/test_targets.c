@@ -156,14 +156,25 @@ static int group_of_focus(void)
     return (int)target.group;
 }
 
-/* Tab, or Shift and Tab, from a target on: seven groups, each once, and back. */
+/* Rows are there while a figure is edited. */
+static bool is_there(const int group)
+{
+    const bool is_row = group == GROUP_ROW || group == GROUP_ROW_LEFT;
+    return !is_row || own->model.view.panel == PANEL_EDIT;
+}
+
+/* Tab, or Shift and Tab, from a target on: each group that is there once, and back. */
 static void check_round(const TargetId from, const uint32_t modifiers)
 {
     const int groups = GROUP_PANEL + 1;
     bool seen[GROUP_PANEL + 1] = {false};
     own->model.view.focus = from;
     const int begin = group_of_focus();
-    for (int i = 0; i < groups; ++i) {
+    int there = 0;
+    for (int group = 0; group < groups; ++group) {
+        there += is_there(group);
+    }
+    for (int i = 0; i < there; ++i) {
         own_key(own, PANE_KEY_TAB, modifiers);
         const int group = group_of_focus();
         if (CHECK(group < groups)) {
@@ -232,7 +243,9 @@ static void right_and_left_walk_a_whole_group(void)
             const Geometry g = geometry_of(&own->model.view);
             targets_of(&own->model.view, &g, &targets);
             for (int group = GROUP_LIMBS; group <= GROUP_PANEL; ++group) {
-                check_within(&targets, group);
+                if (group != GROUP_ROW && group != GROUP_ROW_LEFT) { /* there they are steps */
+                    check_within(&targets, group);
+                }
             }
             check_within(&targets, GROUP_TOP);
         }

@@ -61,6 +61,7 @@ static const Action rows[] = {
      effects_trigger},
     {SCOPE_WINDOW, ANY_SHIFT, {{'l', 0}}, "loop this bar, or the phrase again", effects_loop_shown},
     {SCOPE_WINDOW, ANY_SHIFT, {{'p', 1}}, "the next group of dials", effects_next_panel},
+    {SCOPE_WINDOW, ANY_SHIFT, {{'e', 0}}, "edit by keys, and the other pair", effects_edit},
     {SCOPE_WINDOW, ANY_SHIFT, {{'z', EDIT_UNDO}}, "take back what was edited", effects_do_item},
     {SCOPE_WINDOW, ANY_SHIFT, {{'y', EDIT_REDO}}, "make it again", effects_do_item},
     {SCOPE_WINDOW,
@@ -95,6 +96,32 @@ static const Action rows[] = {
     {SCOPE_CARD, ANY_SHIFT, {{PANE_KEY_DELETE, 0}}, "back to its default", effects_go_back},
     {SCOPE_ITEM, ANY_SHIFT, {ENTER}, "do it, or type the name", effects_use_focused},
     {SCOPE_ITEM, ANY_SHIFT, {UP_DOWN(1, -1)}, "a step", effects_step_item},
+    {SCOPE_ROW,
+     NO_SHIFT,
+     {{PANE_KEY_LEFT, -1}, {PANE_KEY_RIGHT, 1}},
+     "a step back or on",
+     effects_go_step},
+    {SCOPE_ROW,
+     WITH_SHIFT,
+     {{PANE_KEY_LEFT, -1}, {PANE_KEY_RIGHT, 1}},
+     "move its stroke",
+     effects_move_stroke},
+    {SCOPE_ROW, ANY_SHIFT, {ENDS(0, 1)}, "the first and the last step", effects_go_end},
+    {SCOPE_ROW, ANY_SHIFT, {UP_DOWN(1, -1)}, "louder, softer, none", effects_louder},
+    {SCOPE_ROW,
+     ANY_SHIFT,
+     {{'o', LEVEL_ACCENT}, {'g', LEVEL_GHOST}, {'f', LEVEL_FLAM}, {'d', LEVEL_DRAG}},
+     "accent, ghost, flam, drag, or normal",
+     effects_level},
+    {SCOPE_ROW, ANY_SHIFT, {ENTER}, "what a click does", effects_cycle_level},
+    {SCOPE_ROW,
+     ANY_SHIFT,
+     {{PANE_KEY_DELETE, 0}, {PANE_KEY_BACKSPACE, 0}},
+     "no stroke",
+     effects_clear_step},
+    {SCOPE_ROW, ANY_SHIFT, {{'v', 0}}, "another voice; Shift: before", effects_next_voice},
+    {SCOPE_ROW, ANY_SHIFT, {PAGES(-1, 1)}, "the bar before or after", effects_turn_page},
+    {SCOPE_ROW, ANY_SHIFT, {{PANE_KEY_ESCAPE, 0}}, "done: the page turns again", effects_leave_row},
     {SCOPE_OPTION, ANY_SHIFT, {UP_DOWN(1, -1)}, "the next, or the one before", effects_step_option},
     {SCOPE_OTHER, ANY_SHIFT, {ENTER}, "open it, loop it, change it", effects_use_focused},
     {SCOPE_DRAG, ANY_SHIFT, {{PANE_KEY_ESCAPE, 0}}, "put it back", effects_put_back},
@@ -152,6 +179,8 @@ static bool is_focused(const View* const view, const Scope scope)
         return kind == TARGET_CARD;
     case SCOPE_ITEM:
         return kind == TARGET_EDIT;
+    case SCOPE_ROW:
+        return kind == TARGET_ROW;
     case SCOPE_OPTION:
         return kind == TARGET_THEME || kind == TARGET_OPTION;
     case SCOPE_OTHER:
@@ -192,6 +221,7 @@ const char* actions_scope(const Scope scope)
         [SCOPE_VALUE] = "on a value",
         [SCOPE_CARD] = "on a name that has a list",
         [SCOPE_ITEM] = "on an item of Edit",
+        [SCOPE_ROW] = "in a row that is edited",
         [SCOPE_OPTION] = "on an option of the window",
         [SCOPE_OTHER] = "on a tab, a bar, an option",
         [SCOPE_DRAG] = "while a dial is dragged",

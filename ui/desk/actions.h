@@ -14,6 +14,7 @@ typedef enum {
     SCOPE_VALUE,  /* on one that is typed */
     SCOPE_CARD,   /* on what opens a list */
     SCOPE_ITEM,   /* on an item of the editor */
+    SCOPE_ROW,    /* on a row that is edited */
     SCOPE_OPTION, /* on an option of the window */
     SCOPE_OTHER,  /* on a tab, a bar or an option */
     SCOPE_DRAG,   /* the mouse holds a dial */

@@ -146,6 +146,9 @@ static bool take(Model* const model, const PaneEvent* const event)
 bool controller_input(Model* const model, const PaneEvent* const event)
 {
     const bool is_used = take(model, event);
+    if (model->view.panel != PANEL_EDIT) {
+        editor_let_page_go(model);
+    }
     keep_focus(model);
     return is_used;
 }

@@ -17,6 +17,7 @@ static void drop(Model* const model)
     if (editor->is_open || (has_hit && editor->drafts[hit.kind].single)) {
         drafts_put(model, editor->is_open ? editor->buffer.now.kind : hit.kind, "");
         editor->is_open = false;
+        editor_let_page_go(model);
         model_say(model, "The figure plays as it was written");
         editor_show(model);
     }
@@ -128,6 +129,13 @@ void edit_items_do(Model* const model, const EditItem item)
     case EDIT_LEARN:
         learn(model);
         break;
+    case EDIT_PAGE:
+        if (model->view.held) {
+            editor_let_page_go(model);
+        } else {
+            editor_hold_page(model);
+        }
+        break;
     case EDIT_NAME:
     case EDIT_ITEMS:
         break;
@@ -194,6 +202,8 @@ void edit_items_step(Model* const model, const EditItem item, const int by)
     HitTest hit;
     if (item == EDIT_PAIR) {
         step_pair(model);
+    } else if (item == EDIT_PAGE) {
+        editor_turn_page(model, by);
     } else if (item == EDIT_GRID) {
         step_grid(model, by);
     } else if (item == EDIT_LEARN && edit->is_learning) {

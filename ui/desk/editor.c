@@ -163,6 +163,41 @@ static uint8_t limb_of(const Model* const model, const int row)
     return left_foot_leads ? figure_mirrored(&figure, (uint8_t)limb) : (uint8_t)limb;
 }
 
+/* ---- The page */
+
+void editor_hold_page(Model* const model)
+{
+    View* const view = &model->view;
+    const int64_t bar = view_shown(view) - view_phrase(view);
+    if (!view->held && bar >= 0 && bar < view_phrase_bars(view)) {
+        view->held = true;
+        view->looked_at = (int)bar;
+        model->is_dirty = true;
+    }
+}
+
+void editor_turn_page(Model* const model, const int by)
+{
+    View* const view = &model->view;
+    const int last = view_phrase_bars(view) - 1;
+    editor_hold_page(model);
+    if (view->held) {
+        const int wanted = view->looked_at + by;
+        view->looked_at = wanted < 0 ? 0 : wanted > last ? last : wanted;
+        model->is_dirty = true;
+    }
+}
+
+void editor_let_page_go(Model* const model)
+{
+    View* const view = &model->view;
+    if (view->held) {
+        view->held = false;
+        view->looked_at = view->place.rolling ? -1 : view->looked_at;
+        model->is_dirty = true;
+    }
+}
+
 /* ---- The mouse */
 
 static void next_voice(Model* const model, const uint8_t limb, const int64_t tick, const int by)
@@ -175,20 +210,29 @@ static void next_voice(Model* const model, const uint8_t limb, const int64_t tic
     }
 }
 
+bool editor_reach(Model* const model, const int row, const double x, EditorPlace* const place)
+{
+    HitTest hit;
+    if (!hit_test_at(model, x, &hit) || !editor_begin(model, &hit)) {
+        return false;
+    }
+    editor_hold_page(model);
+    place->limb = limb_of(model, row);
+    place->tick = hit_test_tick(model, &hit, x);
+    return place->tick >= 0;
+}
+
 void editor_press(Model* const model, const int limb, const double x, const double y,
                   const int button, const bool shift)
 {
-    HitTest hit;
+    EditorPlace place;
     Editor* const editor = &model->editor;
     editor->hold.is_held = false;
-    if (!hit_test_at(model, x, &hit) || !editor_begin(model, &hit)) {
+    if (!editor_reach(model, limb, x, &place)) {
         return;
     }
-    const uint8_t own = limb_of(model, limb);
-    const int64_t tick = hit_test_tick(model, &hit, x);
-    if (tick < 0) {
-        return;
-    }
+    const uint8_t own = place.limb;
+    const int64_t tick = place.tick;
     if (button == 3) {
         next_voice(model, own, tick, shift ? -1 : 1);
         return;

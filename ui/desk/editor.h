@@ -58,6 +58,22 @@ void editor_drag(Model* model, double y);
 void editor_release(Model* model, double x);
 void editor_hover(Model* model, int limb, double x);
 
+/* A step of the figure that is edited. */
+typedef struct {
+    uint8_t limb; /* of the figure */
+    int64_t tick; /* of the cycle */
+} EditorPlace;
+
+/* Takes up the figure under x in a row and finds its step there; false, and said why, if
+   that can't be done. */
+bool editor_reach(Model* model, int row, double x, EditorPlace* place);
+
+/* The page stays while one edits: the bar shown is held, turned, and follows what plays
+   again. */
+void editor_hold_page(Model* model);
+void editor_turn_page(Model* model, int by);
+void editor_let_page_go(Model* model);
+
 /* Takes up the figure of the hit, if it isn't already; false, and said why, if that
    can't be done. */
 bool editor_begin(Model* model, const HitTest* hit);

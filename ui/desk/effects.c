@@ -3,6 +3,7 @@
 
 #include "../scene/dial.h"
 #include "../scene/handed.h"
+#include "cursor.h"
 #include "edit_items.h"
 #include "list.h"
 #include "options.h"
@@ -289,6 +290,67 @@ void effects_use_focused(Model* const model, const Press press)
     } else {
         effects_use(model, model->view.focus);
     }
+}
+
+/* ---- A row of the editor */
+
+void effects_edit(Model* const model, const Press press)
+{
+    (void)press;
+    cursor_enter(model);
+}
+
+void effects_leave_row(Model* const model, const Press press)
+{
+    (void)press;
+    cursor_leave(model);
+}
+
+void effects_go_step(Model* const model, const Press press)
+{
+    cursor_step(model, press.which);
+}
+
+void effects_go_end(Model* const model, const Press press)
+{
+    cursor_to_end(model, press.which);
+}
+
+void effects_move_stroke(Model* const model, const Press press)
+{
+    cursor_move(model, press.which);
+}
+
+void effects_louder(Model* const model, const Press press)
+{
+    cursor_louder(model, press.which);
+}
+
+void effects_level(Model* const model, const Press press)
+{
+    cursor_level(model, (Level)press.which);
+}
+
+void effects_cycle_level(Model* const model, const Press press)
+{
+    (void)press;
+    cursor_cycle(model);
+}
+
+void effects_clear_step(Model* const model, const Press press)
+{
+    (void)press;
+    cursor_clear(model);
+}
+
+void effects_next_voice(Model* const model, const Press press)
+{
+    cursor_voice(model, press.shift ? -1 : 1);
+}
+
+void effects_turn_page(Model* const model, const Press press)
+{
+    cursor_page(model, press.which);
 }
 
 /* ---- Typing */

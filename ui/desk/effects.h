@@ -29,6 +29,11 @@ Effect effects_step, effects_go_to_end, effects_go_back, effects_go_round, effec
     effects_walk_card, effects_walk_families, effects_step_item, effects_step_option,
     effects_use_focused;
 
+/* A row of the editor: cursor.h. */
+Effect effects_edit, effects_leave_row, effects_go_step, effects_go_end, effects_move_stroke,
+    effects_louder, effects_level, effects_cycle_level, effects_clear_step, effects_next_voice,
+    effects_turn_page;
+
 /* Typing. */
 Effect effects_type_more, effects_type_less, effects_keep_typed, effects_leave_typed;
 

@@ -43,6 +43,15 @@ static double bar_tick(const Model* const model, const SeenBar* const bar, const
     return swing_unbend(model->view.edit.swing, bent, meter_bar_ticks(bar->meter));
 }
 
+double hit_test_x(const Model* const model, const SeenBar* const bar, const int32_t tick)
+{
+    const Geometry g = geometry_of(&model->view);
+    const Swing swing = model->view.edit.swing;
+    const int64_t ticks = meter_bar_ticks(bar->meter);
+    const double bent = swing.ratio > 1.0 ? (double)swing_bend(swing, tick, ticks) : tick;
+    return geometry_tick(&g, geometry_bar(&g, bar->meter), bent);
+}
+
 bool hit_test_at(const Model* const model, const double x, HitTest* const hit)
 {
     const View* const view = &model->view;

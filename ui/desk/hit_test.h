@@ -34,5 +34,8 @@ int64_t hit_test_tick(const Model* model, const HitTest* hit, double x);
 /* The tick of the bar shown for the step under x, as it is written. */
 int32_t hit_test_hover(const Model* model, const SeenBar* bar, double x);
 
+/* x of a tick of the bar shown, as it is written: where its step is heard. */
+double hit_test_x(const Model* model, const SeenBar* bar, int32_t tick);
+
 /* How the bar shown is swung, which the grid of changes follows if it is binary. */
 Swing hit_test_swing(const Model* model, int grid);

@@ -41,7 +41,7 @@ static void take_place(Model* const model, const SeenPlace* const place)
     view->now_tick = place->tick;
     model->told_at = model->now;
     model->told_tick = place->tick;
-    if (place->rolling) {
+    if (place->rolling && !view->held) {
         view->looked_at = -1;
     }
     SeenPlace still = *place; /* what moves is drawn over the still picture */

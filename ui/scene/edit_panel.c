@@ -11,7 +11,7 @@ static const char* const labels[EDIT_ITEMS] = {
     [EDIT_UNDO] = "Undo",          [EDIT_REDO] = "Redo",
     [EDIT_NAME] = "Name",          [EDIT_SAVE] = "Save",
     [EDIT_DROP] = "Drop the edit", [EDIT_FILE] = "MIDI file",
-    [EDIT_LEARN] = "Learn keys",
+    [EDIT_LEARN] = "Learn keys",   [EDIT_PAGE] = "Page",
 };
 
 const char* edit_help(const EditItem item)
@@ -28,6 +28,7 @@ const char* edit_help(const EditItem item)
         [EDIT_DROP] = "Drop the edit: the figure plays as it was written",
         [EDIT_FILE] =
             "MIDI file: the phrase into your music folder, key W; Shift+W without feel, straight",
+        [EDIT_PAGE] = "Page: held while you edit; up and down turn it, Enter lets it follow again",
         [EDIT_LEARN] = "Learn keys: play the pad of the voice named; up and down choose the voice",
     };
     return helps[item];
@@ -66,7 +67,7 @@ static const char* button_words(const Edit* const edit, const EditItem item, cha
         snprintf(text, 32, edit->undo ? "%d back" : "as it began", edit->undo);
         return text;
     case EDIT_REDO:
-        snprintf(text, 32, edit->redo ? "%d on" : "none taken back", edit->redo);
+        snprintf(text, 32, edit->redo ? "%d on" : "none undone", edit->redo);
         return text;
     case EDIT_SAVE:
         return "save";
@@ -79,6 +80,7 @@ static const char* button_words(const Edit* const edit, const EditItem item, cha
     case EDIT_NAME:
     case EDIT_FILE:
     case EDIT_LEARN:
+    case EDIT_PAGE:
     case EDIT_ITEMS:
         break;
     }
@@ -146,6 +148,11 @@ void draw_edit(const Brush* const brush, const Target* const target)
         break;
     case EDIT_LEARN:
         draw_learn(brush, target);
+        break;
+    case EDIT_PAGE:
+        snprintf(text, sizeof text, brush->view->held ? "bar %d, held" : "follows",
+                 brush->view->looked_at + 1);
+        value(brush, target->box, text, "");
         break;
     case EDIT_ITEMS:
         break;

@@ -47,8 +47,11 @@ static const char* help_of(const View* const view, const TargetId id)
     case TARGET_EDIT:
         return edit_help((EditItem)id.index);
     case TARGET_ROW:
-        return "Click: normal, accent, ghost, none.  Drag up or down: level.  Shift-drag: move.  "
-               "Right click: voice";
+        return view->hover.kind == TARGET_ROW
+                   ? "Click: normal, accent, ghost, none.  Drag up or down: level.  Shift-drag: "
+                     "move.  Right click: voice"
+                   : "Left, Right: step.  Up, Down: level.  O G F D: accent, ghost, flam, drag.  "
+                     "V: voice.  Page Up, Page Down: bar.  Esc: done";
     case TARGET_FIND:
     case TARGET_LIST_ROW:
     case TARGET_LIST:

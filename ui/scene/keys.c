@@ -8,7 +8,7 @@
 
 static const double line_height = 16.0;
 static const double column_least = 440.0; /* in which the longest words have room */
-static const double keys_wide = 150.0;
+static const double keys_wide = 180.0;
 static const double between = 20.0; /* columns */
 
 void keys_place(Geometry* const g)

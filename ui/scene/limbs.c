@@ -127,6 +127,8 @@ static void draw_place(const Brush* const brush)
         snprintf(text, sizeof text, "count-in");
     } else if (view->place.bar < 0) {
         snprintf(text, sizeof text, "count-in %d", (int)-view->place.bar);
+    } else if (view->held) {
+        snprintf(text, sizeof text, "%u of %u, held", bar->in_phrase + 1, bar->phrase_bars);
     } else {
         snprintf(text, sizeof text, g->compact || g->list ? "%u of %u" : "bar %u of %u",
                  bar->in_phrase + 1, bar->phrase_bars);

@@ -114,20 +114,37 @@ static void add_beat(Mover* const mover)
         true);
 }
 
-static void add_playheads(Mover* const mover)
+/* Where the playhead is: without motion on the beat. */
+static double head_tick(const Mover* const mover)
+{
+    const double beat = floor(mover->view->now_tick / mover->space.ticks) * mover->space.ticks;
+    return mover->view->still ? beat : mover->view->now_tick;
+}
+
+/* What moves in the bar that is shown large. */
+static void add_shown(Mover* const mover)
 {
     const Geometry* const g = mover->g;
-    const double beat = floor(mover->view->now_tick / mover->space.ticks) * mover->space.ticks;
-    const double tick = mover->view->still ? beat : mover->view->now_tick;
-    const double x = x_of(mover, tick);
+    if (mover->view->place.rolling) {
+        add_beat(mover);
+    }
+    if (mover->view->place.rolling && !mover->view->still) {
+        add_strokes(mover);
+    }
+    const double x = x_of(mover, head_tick(mover));
     add(mover, (Box){x - 1.0, g->row_top[0] - 2.0, 2.0, g->click + 6.0 - g->row_top[0]}, false);
+}
+
+/* In the overview, also while another bar is held. */
+static void add_small_playhead(Mover* const mover)
+{
     TargetList targets;
-    targets_of(mover->view, g, &targets);
-    const int index = (int)(view_shown(mover->view) - view_phrase(mover->view));
+    targets_of(mover->view, mover->g, &targets);
+    const int index = (int)(mover->view->place.bar - view_phrase(mover->view));
     const Target* const bar = targets_find(&targets, (TargetId){TARGET_BAR, index});
     if (bar) {
         const Box head = geometry_small(bar->box).playhead;
-        const double share = tick / (mover->space.ticks * mover->space.beats);
+        const double share = head_tick(mover) / (mover->space.ticks * mover->space.beats);
         add(mover, (Box){head.x + head.width * share - 1.0, head.y, 2.0, head.height}, false);
     }
 }
@@ -135,19 +152,17 @@ static void add_playheads(Mover* const mover)
 int screen_moving(const View* const view, Moving moving[MOVING_MAX])
 {
     const Geometry g = geometry_of(view);
-    const int64_t shown = view_shown(view);
-    const SeenBar* const bar = view_bar(view, shown);
-    if (!bar || !view->has_place || shown != view->place.bar || geometry_covers(&g)) {
+    const SeenBar* const bar = view_bar(view, view->place.bar);
+    if (!bar || !view->has_place || geometry_covers(&g)) {
         return 0;
     }
     Mover mover = {view, &g, bar, geometry_bar(&g, bar->meter), moving, 0};
-    if (view->place.rolling) {
-        add_beat(&mover);
+    if (view_shown(view) == view->place.bar) {
+        add_shown(&mover);
     }
-    if (view->place.rolling && !view->still) {
-        add_strokes(&mover);
+    if (view_shown(view) == view->place.bar || view->held) {
+        add_small_playhead(&mover);
     }
-    add_playheads(&mover);
     return mover.count;
 }
 

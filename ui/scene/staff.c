@@ -258,6 +258,18 @@ static double slot_x(const Shown* const shown, const Swing swing, const double t
                    swing.ratio > 1.0 ? (double)swing_bend(swing, (int64_t)tick, ticks) : tick);
 }
 
+/* The step that keys change, and the row that they are in. */
+static void draw_cursor(const Brush* const brush, const double x, const int limb, const double step)
+{
+    const Geometry* const g = brush->g;
+    const double wide = step < 16.0 ? 16.0 : step > 36.0 ? 36.0 : step;
+    const double top = g->row_top[limb] + 1.0;
+    const double tall = g->row_bottom[limb] - 2.0 - top;
+    brush_focus(brush, targets_find(brush->targets, (TargetId){TARGET_ROW, limb}), 0.0);
+    ink_frame(brush->cairo, (Box){x - wide / 2.0, top, wide, tall}, 3.0, 2.0,
+              brush->colours->accent);
+}
+
 /* While a figure is edited: a dot for each step that a change would fall on, and a
    ring around the one pointed at. */
 static void draw_slots(const Brush* const brush, const Shown* const shown)
@@ -275,6 +287,11 @@ static void draw_slots(const Brush* const brush, const Shown* const shown)
         for (int i = 0; i < steps; ++i) {
             const double x = slot_x(shown, edit->swing, i * step);
             ink_fill(brush->cairo, (Box){x - 1.5, y - 1.5, 3.0, 3.0}, brush->colours->soft);
+        }
+        const TargetId row = {TARGET_ROW, limb};
+        if (view->has_keys && view_target_same(view->focus, row)) {
+            draw_cursor(brush, slot_x(shown, edit->swing, edit->cursor), limb,
+                        shown->space.beat * step / shown->space.ticks);
         }
         if (edit->hover_limb == limb) {
             const double x = slot_x(shown, edit->swing, edit->hover_tick);

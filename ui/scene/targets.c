@@ -150,9 +150,9 @@ typedef struct {
 } EditCell;
 
 static const EditCell edit_cells[] = {
-    {EDIT_PAIR, 0, 0, 1},  {EDIT_GRID, 1, 0, 1}, {EDIT_LENGTH, 2, 0, 1},
-    {EDIT_ROLLS, 3, 0, 1}, {EDIT_UNDO, 4, 0, 1}, {EDIT_REDO, 5, 0, 1},
-    {EDIT_NAME, 0, 1, 3},  {EDIT_SAVE, 3, 1, 1}, {EDIT_DROP, 4, 1, 1},
+    {EDIT_PAIR, 0, 0, 1}, {EDIT_GRID, 1, 0, 1}, {EDIT_LENGTH, 2, 0, 1}, {EDIT_ROLLS, 3, 0, 1},
+    {EDIT_UNDO, 4, 0, 1}, {EDIT_REDO, 5, 0, 1}, {EDIT_PAGE, 6, 0, 1},   {EDIT_NAME, 0, 1, 3},
+    {EDIT_SAVE, 3, 1, 1}, {EDIT_DROP, 4, 1, 1},
 };
 
 static void add_edit(const View* const view, const Geometry* const g, TargetList* const list)
@@ -168,7 +168,7 @@ static void add_edit(const View* const view, const Geometry* const g, TargetList
     }
     for (int limb = 0; limb < 2; ++limb) {
         const int row = 2 * (int)view->edit.pair + limb;
-        add(list, TARGET_ROW, row, GROUP_NONE, geometry_row(g, row));
+        add(list, TARGET_ROW, row, limb ? GROUP_ROW_LEFT : GROUP_ROW, geometry_row(g, row));
     }
 }
 

@@ -11,6 +11,8 @@ typedef enum {
     GROUP_HANDS,
     GROUP_FEET,
     GROUP_LIMBS,
+    GROUP_ROW, /* of the right limb of the pair that is edited, */
+    GROUP_ROW_LEFT,
     GROUP_BARS,
     GROUP_TABS,
     GROUP_PANEL,

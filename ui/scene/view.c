@@ -33,8 +33,9 @@ const SeenBar* view_bar(const View* const view, const int64_t bar)
 
 int64_t view_shown(const View* const view)
 {
-    if (!view->place.rolling && view->looked_at >= 0) {
-        return view_phrase(view) + view->looked_at;
+    const int last = view_phrase_bars(view) - 1;
+    if ((!view->place.rolling || view->held) && view->looked_at >= 0) {
+        return view_phrase(view) + (view->looked_at < last ? view->looked_at : last);
     }
     return view->place.bar < 0 ? 0 : view->place.bar;
 }

@@ -94,6 +94,7 @@ typedef enum {
     EDIT_DROP,
     EDIT_FILE,  /* the phrase as a MIDI file */
     EDIT_LEARN, /* keys of the kit map from the next notes */
+    EDIT_PAGE,  /* the bar that is held while it is edited */
     EDIT_ITEMS
 } EditItem;
 
@@ -110,6 +111,7 @@ typedef struct {
     Swing swing;             /* of the grid, in the bar shown */
     int hover_limb;          /* the step pointed at; -1: none */
     int32_t hover_tick;      /* from the bar line, as written */
+    int32_t cursor;          /* the step that keys change, likewise */
     bool is_learning;
     Voice learns; /* the voice whose key comes next */
 } Edit;
@@ -171,7 +173,8 @@ typedef struct {
     double now_tick; /* of place.bar, moved on since */
     bool has_bar[SEEN_BARS];
     SeenBar bars[SEEN_BARS]; /* from place.phrase on: the phrase and the bar after */
-    int looked_at;           /* bar of the phrase shown while stopped; -1: the place's */
+    int looked_at;           /* bar of the phrase shown while stopped or held; -1: the place's */
+    bool held;               /* it is shown whatever plays: a figure of it is edited */
     Shelf shelves[ENTRY_KINDS];
     Demand demands[LIST_ROWS_MAX]; /* of the open feet list's lines */
     int32_t drafted[FIGURE_KINDS]; /* ids of figures that were changed and play so; 0: none */
