@@ -52,3 +52,21 @@ void scenes_own_list(Stage* const stage)
     scenes_pick(stage, CONTROL_FEET, view_playing(&stage->model.view, ENTRY_FEET));
     stage_key(stage, 'f');
 }
+
+/* Fives in the hands, elevens in the feet. */
+void scenes_odd_groups(Stage* const stage)
+{
+    scenes_pick(stage, CONTROL_HANDS_GRID, 5);
+    scenes_pick(stage, CONTROL_FEET_GRID, 11);
+    scenes_play(stage);
+}
+
+/* Fives and sevens to a quarter where the beat is an eighth. */
+void scenes_groups_over_eighths(Stage* const stage)
+{
+    stage->beats_per_bar = 6.0f;
+    stage->beat_unit = 8;
+    scenes_pick(stage, CONTROL_HANDS_GRID, 5);
+    scenes_pick(stage, CONTROL_FEET_GRID, 7);
+    scenes_play(stage);
+}

@@ -13,8 +13,6 @@ const CountGrid count_coarse[COUNT_COARSE] = {
 };
 
 static const CountGrid counted[] = {
-    {5, {"2", "3", "4", "5"}},
-    {7, {"2", "3", "4", "5", "6", "7"}},
     {12, {"", "trip", "", "let", "", "&", "", "trip", "", "let", ""}},
 };
 

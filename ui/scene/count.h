@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* count.h - what a drummer says between the beats.  Long used in teaching: common
    practice, no source; thirty-seconds have no syllable of their own between the
-   sixteenths, and quintuplets and septuplets are counted. */
+   sixteenths, and fives, sevens and other groups are counted. */
 #pragma once
 
 enum { COUNT_STEPS_MAX = 12 };
@@ -15,5 +15,5 @@ typedef struct {
 enum { COUNT_COARSE = 6 };
 extern const CountGrid count_coarse[COUNT_COARSE];
 
-/* The grid with so many steps in a beat; NULL if nobody counts it. */
+/* The grid with so many steps in a beat; NULL if it has numbers alone. */
 const CountGrid* count_grid(int steps);

@@ -40,23 +40,77 @@ static bool has_room(const Brush* const brush, const int beat, const int steps, 
     return is_and || apart > (steps % 3 == 0 ? 2.1 : 1.25) * size;
 }
 
-/* The syllables of a beat that stand in [begin, end) of the bar. */
+/* A number takes less than a syllable; smaller where steps are dense. */
+static double number_size(const Brush* const brush, const int number, const double apart,
+                          const double size)
+{
+    const double digits = number > 9 ? 1.3 : 0.75;
+    const double fits = apart / digits;
+    const double least = brush->g->reads ? 0.7 * size : 9.0;
+    return fits >= size ? size : fits >= least ? fits : 0.0;
+}
+
+/* What is said on a step: a syllable, where nobody has one or it has no room its number, else
+   a dot. */
+static void say(const Brush* const brush, const At at, const char* const said, const int number,
+                const double apart, const double size)
+{
+    char text[16];
+    const bool is_counted = !said || *said; /* 32nds have no syllable between the 16ths */
+    const double small = is_counted ? number_size(brush, number, apart, size) : 0.0;
+    Type type = brush_type(size, false, ALIGN_CENTRE, brush->colours->soft);
+    snprintf(text, sizeof text, "\xC2\xB7");
+    if (said && *said) {
+        snprintf(text, sizeof text, "%s", said);
+    } else if (small > 0.0) {
+        snprintf(text, sizeof text, "%d", number);
+        type.size = small;
+    }
+    ink_text(brush->cairo, at.x, at.y, type, text);
+}
+
+/* The steps of a beat that stand in [begin, end) of the bar, of a grid that divides it. */
 static void draw_syllables(const Brush* const brush, const Shown* const shown, const int beat,
                            const ShownGrid* const part, const double y, const double size)
 {
-    const int steps = part->step > 0 ? (int)(shown->space.ticks / part->step + 0.5) : 1;
-    const CountGrid* const grid = count_grid(steps);
+    const int steps = (int)(shown->space.ticks / part->step + 0.5);
     const double apart = shown->space.beat / steps;
-    for (int i = 1; grid && i < steps && apart > 6.0; ++i) {
+    const bool is_wordy = steps % 3 == 0; /* numbers are shorter than trip and let */
+    const CountGrid* const grid =
+        is_wordy && !has_room(brush, beat, steps, apart, size, false) ? NULL : count_grid(steps);
+    for (int i = 1; i < steps && apart > 6.0; ++i) {
         const double tick = (beat + (double)i / steps) * shown->space.ticks;
         const double x = lanes_x(shown, tick);
-        const char* const said = grid->syllables[i - 1];
-        const bool is_and = said[0] == '&';
-        const bool fits = has_room(brush, beat, steps, apart, size, is_and);
-        const char* const word = *said && fits ? said : "\xC2\xB7";
+        const char* said = grid ? grid->syllables[i - 1] : NULL;
+        const bool is_and = said && said[0] == '&';
+        if (said && *said && !has_room(brush, beat, steps, apart, size, is_and)) {
+            said = "";
+        }
         if (x < shown->to && tick > part->begin - 0.5 && tick < part->end - 0.5) {
-            ink_text(brush->cairo, x, y,
-                     brush_type(size, false, ALIGN_CENTRE, brush->colours->soft), word);
+            say(brush, (At){x, y}, said, i + 1, apart, size);
+        }
+    }
+}
+
+/* Groups over more than a beat, as five over two: each step has its number but where a beat
+   stands; a dot where one is near. */
+static void draw_groups(const Brush* const brush, const Shown* const shown,
+                        const ShownGrid* const part, const double y, const LimbPair pair)
+{
+    const double size = brush->g->said_size[pair];
+    const int64_t beat = (int64_t)shown->space.ticks;
+    const int64_t group = common_multiple(beat, part->step);
+    const int64_t steps = group / part->step;
+    const double apart = shown->space.beat * part->step / shown->space.ticks;
+    const double half = 0.7 * brush->g->count_size[pair]; /* of a beat's number, lit */
+    for (int64_t tick = part->step; apart > 6.0 && tick < (int64_t)part->end; tick += part->step) {
+        const double x = lanes_x(shown, (double)tick);
+        const double off = (double)(tick % beat) / (double)beat;
+        const double near = fmin(off, 1.0 - off) * shown->space.beat;
+        const int number = (int)(tick / part->step % steps) + 1;
+        if (tick % beat && near > half + 2.0 && x < shown->to && (double)tick > part->begin - 0.5) {
+            const bool is_near = near < half + 0.45 * size;
+            say(brush, (At){x, y}, steps > 16 || is_near ? "" : NULL, number, apart, size);
         }
     }
 }
@@ -81,10 +135,16 @@ void draw_count(const Brush* const brush, const Shown* const shown, const bool i
     const double size = g->count_size[pair];
     const int count = lanes_grids(shown, is_feet, grids);
     const int beats = shown->is_next ? (is_feet ? 0 : 1) : (int)ceil(shown->space.beats);
-    for (int beat = 0; beat < beats; ++beat) {
-        for (int i = 0; !shown->is_next && i < count; ++i) {
+    for (int i = 0; !shown->is_next && i < count; ++i) {
+        const bool divides = grids[i].step > 0 && !((int64_t)shown->space.ticks % grids[i].step);
+        for (int beat = 0; divides && beat < beats; ++beat) {
             draw_syllables(brush, shown, beat, &grids[i], y, g->said_size[pair]);
         }
+        if (!divides && grids[i].step > 0 && (double)grids[i].step < shown->space.ticks) {
+            draw_groups(brush, shown, &grids[i], y, pair);
+        }
+    }
+    for (int beat = 0; beat < beats; ++beat) {
         draw_beat_number(brush, shown, beat, y,
                          shown->space.beat < (brush->g->reads ? 1.2 : 1.6) * size ? 0.8 * size
                                                                                   : size);
