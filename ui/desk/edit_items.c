@@ -4,7 +4,9 @@
 #include "../../plugin/engine/groove/groove.h"
 #include "../../plugin/bank/write_figure.h"
 #include "hit_test.h"
+#include "typing.h"
 
+#include <pango/pango.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -49,12 +51,39 @@ static EntryInfo info_to_save(const Model* const model)
     return info;
 }
 
+/* True if the factory has a figure of this kind and name, whatever its case. */
+static bool is_factorys(const Model* const model, const EntryKind kind, const char* const name)
+{
+    char* const wanted = g_utf8_casefold(name, -1);
+    bool is = false;
+    for (uint32_t i = 0; !is && model->bank && i < bank_count(model->bank, kind); ++i) {
+        const EntryInfo* const info = bank_entry(model->bank, kind, i);
+        char* const label = g_utf8_casefold(info->label, -1);
+        is = !info->is_users && !strcmp(label, wanted);
+        g_free(label);
+    }
+    g_free(wanted);
+    return is;
+}
+
+static void ask_for_a_name(Model* const model)
+{
+    View* const view = &model->view;
+    typing_begin_name(model);
+    snprintf(view->refused, sizeof view->refused,
+             "\"%.60s\" is the factory's: give yours a name of its own, then save", view->typed);
+}
+
 static void save(Model* const model)
 {
     Editor* const editor = &model->editor;
     const Edit* const edit = &model->view.edit;
     if (!editor->is_open || !*edit->name) {
         model_say(model, editor->is_open ? "Give it a name first" : "Nothing is being edited");
+        return;
+    }
+    if (is_factorys(model, (EntryKind)editor->buffer.now.kind, edit->name)) {
+        ask_for_a_name(model);
         return;
     }
     const EntryInfo info = info_to_save(model);

@@ -66,7 +66,21 @@ void editor_send(Model* const model)
 
 /* ---- Beginning */
 
-/* One draft of a kind plays at a time: it isn't to be lost for another. */
+static void open_figure(Model* const model, const EntryInfo* const info, const Figure* const figure)
+{
+    Editor* const editor = &model->editor;
+    editor->info = info;
+    edit_buffer_begin(&editor->buffer, figure);
+    editor->is_open = true;
+    editor->is_saving = false;
+    editor->saved_id = 0;
+    snprintf(model->view.edit.name, TYPED_ROOM, "%.60s", info->label);
+    model->view.edit.note[0] = '\0';
+    editor_show(model);
+}
+
+/* One draft of a kind plays at a time: it isn't to be lost for another.  It is opened, as it
+   may play nowhere any more, so that it can be saved or dropped. */
 static bool is_free(Model* const model, const HitTest* const hit)
 {
     const Draft* const draft = &model->editor.drafts[hit->kind];
@@ -75,7 +89,8 @@ static bool is_free(Model* const model, const HitTest* const hit)
     }
     char words[MESSAGE_ROOM];
     const char* const label = draft->single->info.label;
-    snprintf(words, sizeof words, "Save or drop the edit of \"%.80s\" first",
+    open_figure(model, &draft->single->info, &draft->single->figure);
+    snprintf(words, sizeof words, "Save or drop the edit of \"%.80s\" first: it is open now",
              *label ? label : "another figure");
     model_say(model, words);
     return false;
@@ -91,7 +106,6 @@ static const EntryInfo* info_of(const Model* const model, const HitTest* const h
 
 static bool take_up(Model* const model, const HitTest* const hit)
 {
-    Editor* const editor = &model->editor;
     const Figure* const figure = hit_test_figure(model, hit);
     const EntryInfo* const info = info_of(model, hit);
     if (!is_free(model, hit)) {
@@ -101,14 +115,7 @@ static bool take_up(Model* const model, const HitTest* const hit)
         model_say(model, "This figure is not in the bank, so it can't be edited here");
         return false;
     }
-    editor->info = info;
-    edit_buffer_begin(&editor->buffer, figure);
-    editor->is_open = true;
-    editor->is_saving = false;
-    editor->saved_id = 0;
-    snprintf(model->view.edit.name, TYPED_ROOM, "%.60s", info->label);
-    model->view.edit.note[0] = '\0';
-    editor_show(model);
+    open_figure(model, info, figure);
     return true;
 }
 
