@@ -42,8 +42,8 @@ void engine_init(Engine* const engine, const Library* const library, const doubl
     engine->foot_load = (FootLoad){.at = 0};
     lookahead_start(&engine->lookahead);
     engine->revision = 1;
-    engine->is_at_rest = false;
-    engine->stirs = 1;
+    engine->stirs = 0;
+    engine_stir(engine);
     engine->foot_load_of = 0;
     engine->out.count = engine->out.room = 0;
     position_init(&engine->position, frames_per_second);
@@ -81,15 +81,45 @@ static void break_off(Engine* const engine, const Jump jump, const uint32_t offs
     engine_take_swing(engine, passage_swing_now(engine));
 }
 
+/* What calm and readouts depend on of a position that standing or going on as before
+   leaves alone. */
+typedef struct {
+    Clock clock;
+    Meter meter;
+    double tempo;
+    int64_t played_until;
+    bool rolling;
+} Course;
+
+static Course course_of(const Position* const position)
+{
+    return (Course){position->clock, position->meter, position_tempo(position),
+                    position->played_until, position->rolling};
+}
+
+/* Where it stands it stands at each frame. */
+static bool courses_alike(const Course* const a, const Course* const b)
+{
+    return a->rolling == b->rolling && a->played_until == b->played_until &&
+           (!a->rolling || a->clock.anchor_frame == b->clock.anchor_frame) &&
+           !differs(a->clock.anchor_tick, b->clock.anchor_tick) &&
+           !differs(a->clock.ticks_per_frame, b->clock.ticks_per_frame) &&
+           !differs(a->tempo, b->tempo) && meter_equal(a->meter, b->meter);
+}
+
 void engine_report(Engine* const engine, const Report* const report, const uint32_t offset)
 {
     GrooveClock* const groove_clock = &engine->groove_clock;
+    const Course course = course_of(&engine->position);
     const Meter meter = groove_clock->meter;
     const int64_t before = groove_clock->played_until;
     Jump jump = {.from = clock_tick(&groove_clock->clock, groove_clock->clock.now),
                  .rolling = groove_clock->rolling};
     const PositionEvent event = position_report(&engine->position, report);
-    engine_stir(engine);
+    const Course now = course_of(&engine->position);
+    if (event == POSITION_BROKE || !courses_alike(&course, &now)) {
+        engine_stir(engine);
+    }
     if (groove_clock->own) {
         return;
     }
@@ -238,13 +268,6 @@ static uint32_t advance(Engine* const engine, const uint32_t offset, const uint3
     return part;
 }
 
-/* Where all has been looked at and nothing moved, nothing will before something is told. */
-static bool comes_to_rest(const Engine* const engine, const uint32_t revision)
-{
-    return !engine->groove_clock.rolling && !engine->position.rolling &&
-           engine->revision == revision && !engine->scheduler.count && engine_has_foot_load(engine);
-}
-
 static void advance_all(Engine* const engine, const uint32_t offset, const uint32_t frames)
 {
     const uint32_t revision = engine->revision;
@@ -259,14 +282,12 @@ static void advance_all(Engine* const engine, const uint32_t offset, const uint3
         done += part;
     }
     engine_step_foot_load(engine);
-    engine->is_at_rest = frames && comes_to_rest(engine, revision);
+    engine_find_calm(engine, revision);
 }
 
 void engine_advance(Engine* const engine, const uint32_t offset, const uint32_t frames)
 {
-    if (engine->is_at_rest) {
-        groove_clock_wait(&engine->groove_clock, &engine->position, frames);
-    } else {
+    if (frames && !engine_stays_calm(engine, frames)) {
         advance_all(engine, offset, frames);
     }
 }

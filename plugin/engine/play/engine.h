@@ -13,6 +13,14 @@
 #include "scheduler.h"
 #include "../groove/foot_load.h"
 
+/* Nothing begins, ends or is to be drawn up to here. */
+typedef struct {
+    int64_t frame; /* of the clock; INT64_MIN: it isn't known */
+    int64_t tick;  /* the groove's */
+    int64_t drawn; /* as written */
+    int64_t reach; /* ticks that are drawn ahead */
+} Calm;
+
 typedef struct {
     const Library* library;
     Plan plan;                /* what plays, and what comes: one entry at least */
@@ -20,7 +28,7 @@ typedef struct {
     bool is_song;             /* the plan is told by who knows the song; else by the settings */
     Swing swing;              /* of the quarter note drawn last */
     uint32_t revision;        /* rises with each change of what is or will be played */
-    bool is_at_rest;          /* standing, with nothing to do until something is told */
+    Calm calm;                /* how long nothing happens unless something is told */
     uint32_t stirs;           /* rises with all that can change what engine_readouts tells */
     Position position;        /* the host's */
     GrooveClock groove_clock; /* the groove's: all ticks are its */

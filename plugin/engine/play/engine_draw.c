@@ -8,6 +8,15 @@ void engine_take_swing(Engine* const engine, const Swing wanted)
     engine->swing = wanted;
 }
 
+static PerformedKey key_of(const Engine* const engine, const Passage* const passage,
+                           const int64_t tick)
+{
+    const Place from = passage->entry->from;
+    return (PerformedKey){engine->revision, from.bar,
+                          from.tick,        passage_in_song(passage),
+                          passage->meter,   passage_tempo(engine, passage, tick)};
+}
+
 /* Past its line, but before it has come, a section goes by its own meter and tempo. */
 static void draw_to(Engine* const engine, const Passage* const passage, const int64_t until)
 {
@@ -25,8 +34,7 @@ static void draw_to(Engine* const engine, const Passage* const passage, const in
         score.lead =
             groove_clock_tempo_at(&engine->groove_clock, &engine->position, from) / score.tempo;
     }
-    const PerformedKey key = {engine->revision, entry->from.bar, entry->from.tick,
-                              score.in_song,    score.meter,     score.tempo};
+    const PerformedKey key = key_of(engine, passage, from);
     lookahead_draw(&engine->lookahead, &score, key, until);
 }
 
@@ -64,10 +72,30 @@ static void draw(Engine* const engine, const int64_t until)
     }
 }
 
+int64_t engine_reach(const Engine* const engine)
+{
+    const Passage passage = passage_at(engine, engine->lookahead.drawn_until);
+    return feel_reach(&passage.entry->selection.feel, passage_tempo_now(engine));
+}
+
+/* At a quarter note line the swing may change. */
+int64_t engine_draws_next(const Engine* const engine)
+{
+    const int64_t from = engine->lookahead.drawn_until;
+    const Passage passage = passage_at(engine, from);
+    const int64_t quarter = passage_quarter(&passage, from);
+    if (quarter == from || (passage.is_coming && passage.begin != passage_sounding(engine).end)) {
+        return from;
+    }
+    const int64_t line = first_of(first_of(quarter, passage.end),
+                                  groove_clock_next_rise(&engine->groove_clock, from));
+    const PerformedKey key = key_of(engine, &passage, from);
+    const int64_t next = performed_next(&engine->lookahead.performed, &key, from - passage.origin);
+    return first_of(line, next + passage.origin);
+}
+
 void engine_draw_ahead(Engine* const engine, const uint32_t frames)
 {
     const Clock* const clock = &engine->groove_clock.clock;
-    const Passage passage = passage_at(engine, engine->lookahead.drawn_until);
-    const int64_t reach = feel_reach(&passage.entry->selection.feel, passage_tempo_now(engine));
-    draw(engine, clock_first_tick(clock, clock->now + frames) + reach);
+    draw(engine, clock_first_tick(clock, clock->now + frames) + engine_reach(engine));
 }

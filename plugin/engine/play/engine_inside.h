@@ -4,8 +4,14 @@
 
 #include "passage.h"
 
-/* Something was told or done: it isn't at rest, and what is told of it may be another. */
+/* Something was told or done: it isn't calm, and what is told of it may be another. */
 void engine_stir(Engine* engine);
+
+/* Finds how long it is calm after all was looked at, if the revision is still this. */
+void engine_find_calm(Engine* engine, uint32_t revision);
+
+/* Lets `frames` frames go by; false, with nothing done, unless nothing happens in them. */
+bool engine_stays_calm(Engine* engine, uint32_t frames);
 
 /* Settings alone say what is played, now and from wherever. */
 void engine_begin_plan(Engine* engine, const Settings* settings);
@@ -33,6 +39,12 @@ void engine_take_swing(Engine* engine, Swing swing);
 
 /* Draws what can be heard in the next `frames` frames, early as it may come. */
 void engine_draw_ahead(Engine* engine, uint32_t frames);
+
+/* Ticks that are drawn ahead where drawing stands. */
+int64_t engine_reach(const Engine* engine);
+
+/* The first written tick past which there is something to draw, as far as is known. */
+int64_t engine_draws_next(const Engine* engine);
 
 /* What the feet are asked for is looked through anew: its figures may be gone. */
 void engine_restart_foot_load(Engine* engine);

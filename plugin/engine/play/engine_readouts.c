@@ -9,12 +9,6 @@ const Settings* engine_settings(const Engine* const engine)
     return &passage_entry(engine)->settings;
 }
 
-void engine_stir(Engine* const engine)
-{
-    engine->is_at_rest = false;
-    ++engine->stirs;
-}
-
 Selection engine_selection(const Engine* const engine)
 {
     const Passage passage = passage_sounding(engine);

@@ -241,10 +241,3 @@ Span groove_clock_advance(GrooveClock* const groove_clock, Position* const posit
     }
     return span;
 }
-
-void groove_clock_wait(GrooveClock* const groove_clock, Position* const position,
-                       const uint32_t frames)
-{
-    position->clock.now += frames;
-    groove_clock->clock.now = position->clock.now;
-}

@@ -76,6 +76,3 @@ uint32_t groove_clock_frames_to_rise(const GrooveClock* groove_clock, uint32_t f
 
 /* Moves position and groove_clock on; what falls in these frames, each tick once. */
 Span groove_clock_advance(GrooveClock* groove_clock, Position* position, uint32_t frames);
-
-/* The same where both stand. */
-void groove_clock_wait(GrooveClock* groove_clock, Position* position, uint32_t frames);

@@ -80,3 +80,15 @@ void performed_look(Performed* const performed, const PerformedKey key,
     performed->key = key;
     look_on(performed, &place, until + ahead);
 }
+
+int64_t performed_next(const Performed* const performed, const PerformedKey* const key,
+                       const int64_t tick)
+{
+    const StrokeList* const list = &performed->strokes;
+    if (tick < performed->from || tick >= performed->until || list->dropped ||
+        !keys_alike(&performed->key, key, true)) {
+        return tick;
+    }
+    const uint32_t first = performed_first(performed, tick);
+    return first < list->count ? list->strokes[first].tick : performed->until;
+}
