@@ -206,7 +206,7 @@ static Box next_of_form(void)
     const Geometry g = geometry_of(view);
     const int next = (int)(view_shown(view) - view_phrase(view)) + 1;
     return g.reads ? reading_bar(&g, next, view_phrase_bars(view))
-                   : geometry_bar_box(&g, next, view_phrase_bars(view));
+                   : geometry_bar_box(&g, next, view_phrase_bars(view), next - 1);
 }
 
 /* The row of the counts, or what is left of the staff. */

@@ -106,11 +106,30 @@ static bool can_have_focus(const Target* const target)
     return target->group != GROUP_NONE && !is_in_list(target->id.kind);
 }
 
+static bool is_soon(const Model* const model)
+{
+    return model->clicked_at >= 0.0 && model->now - model->clicked_at < double_click_seconds;
+}
+
+/* What is under the pointer; of a second click on a bar that bar, which the first one may have
+   moved: of a long phrase eight are near. */
+static const Target* pressed_target(const Model* const model, const TargetList* const targets,
+                                    const PaneEvent* const event)
+{
+    const Target* const target = targets_at(targets, event->x, event->y);
+    const bool stays = fabs(event->x - model->drag_x) < drag_starts &&
+                       fabs(event->y - model->drag_y) < drag_starts;
+    const bool is_bar = target && target->id.kind == TARGET_BAR && event->button == 1;
+    return is_bar && stays && is_soon(model) && model->clicked.kind == TARGET_BAR
+               ? targets_find(targets, model->clicked)
+               : target;
+}
+
 void mouse_press(Model* const model, const PaneEvent* const event)
 {
     TargetList targets;
     model_targets(model, &targets);
-    const Target* const target = targets_at(&targets, event->x, event->y);
+    const Target* const target = pressed_target(model, &targets, event);
     const TargetId id = target ? target->id : (TargetId){TARGET_NONE, 0};
     if (target && id.kind == TARGET_ROW && event->button != 2 && !model->view.list.is_open) {
         model_stop_typing(model);
@@ -127,8 +146,7 @@ void mouse_press(Model* const model, const PaneEvent* const event)
         mouse_press(model, event);
         return;
     }
-    const bool is_second = view_target_same(id, model->clicked) && model->clicked_at >= 0.0 &&
-                           model->now - model->clicked_at < double_click_seconds;
+    const bool is_second = view_target_same(id, model->clicked) && is_soon(model);
     model->clicked = id;
     model->clicked_at = is_second ? -1.0 : model->now;
     model->drag_x = event->x;

@@ -118,7 +118,10 @@ static void place_rows(Geometry* const g, const double extra)
     g->turns = y + s * rows->turns;
     g->click = y + s * rows->click;
     const double bottom = y + s * rows->height;
-    g->overview = (Box){g->beat_1, bottom, g->right - g->beat_1, g->panel - 1.0 - bottom};
+    g->quiet = bottom + (g->compact ? 8.0 : 10.0);
+    const double left = g->compact ? 12.0 : 16.0;
+    const double top = g->quiet + 5.0;
+    g->overview = (Box){left, top, g->right - left, g->panel - 1.0 - top};
     const double tall = g->compact ? 72.0 : 84.0 * s;
     if (g->overview.height > tall) {
         g->overview.y += (g->overview.height - tall) / 2.0;
@@ -156,7 +159,6 @@ static void place_columns(Geometry* const g)
         g->beat_1 = g->staff + 16.0;
         g->right = g->width - 16.0;
     }
-    g->meet = 16.0;
 }
 
 Geometry geometry_of(const View* const view)

@@ -48,8 +48,8 @@ typedef struct {
     double turns_top;
     double turns;
     double click;
-    double meet;  /* left of what is beside the overview */
-    Box overview; /* from beat 1 on */
+    double quiet; /* base line of what is counted down, between staff and overview */
+    Box overview;
     double panel; /* the line over it */
     double help;  /* base line; 0: none */
     Box list_box;
@@ -157,8 +157,11 @@ LabelPlaces geometry_label(const Geometry* geometry, int limb);
 /* A limb's row while its figure is edited. */
 Box geometry_row(const Geometry* geometry, int limb);
 
-/* A bar of the phrase, and of how many. */
-Box geometry_bar_box(const Geometry* geometry, int bar, int bars);
+/* A bar of the phrase, of how many, and the one that is shown large.  Of more than eight those
+   eight are near that this one is of; the others are far, in a row under them. */
+enum { NEAR_BARS = 8 };
+bool geometry_is_far(int bar, int bars, int now);
+Box geometry_bar_box(const Geometry* geometry, int bar, int bars, int now);
 
 typedef struct {
     Box ground;
@@ -168,13 +171,10 @@ typedef struct {
     At letter;
     double right;    /* of the words */
     double lines[2]; /* hands, feet */
-    double click;
+    double turns;    /* y; 0: there is no room for them */
 } SmallPlaces;
 
 SmallPlaces geometry_small(Box bar);
-
-/* Base line of the first or second number of bars beside the overview. */
-double geometry_count(const Geometry* geometry, int index);
 
 Box geometry_tab(const Geometry* geometry, int panel);
 Box geometry_page(const Geometry* geometry);

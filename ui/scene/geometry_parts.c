@@ -141,38 +141,52 @@ Box geometry_row(const Geometry* const g, const int limb)
 
 /* ---- The overview */
 
-Box geometry_bar_box(const Geometry* const g, const int bar, const int bars)
+/* The first of the eight that are near. */
+static int first_near(const int bars, const int now)
 {
-    const int rows = bars > 8 ? 2 : 1;
-    const int across = (bars + rows - 1) / rows;
-    const int row = bar / across;
+    const int first = now / NEAR_BARS * NEAR_BARS;
+    return first + NEAR_BARS <= bars ? first : bars > NEAR_BARS ? bars - NEAR_BARS : 0;
+}
+
+bool geometry_is_far(const int bar, const int bars, const int now)
+{
+    const int first = first_near(bars, now);
+    return bar < first || bar >= first + NEAR_BARS;
+}
+
+Box geometry_bar_box(const Geometry* const g, const int bar, const int bars, const int now)
+{
+    const int across = bars < NEAR_BARS ? bars : NEAR_BARS;
+    const int first = first_near(bars, now);
     const double width = g->overview.width / across;
-    const double height = g->overview.height / rows;
-    return (Box){g->overview.x + width * (bar % across), g->overview.y + height * row, width,
-                 height};
+    const double far = bars > NEAR_BARS ? 17.0 : 0.0;
+    const double near = g->overview.height - far;
+    if (geometry_is_far(bar, bars, now)) {
+        const int column = bar < first ? bar : bar - NEAR_BARS;
+        return (Box){g->overview.x + width * column, g->overview.y + near, width, far};
+    }
+    return (Box){g->overview.x + width * (bar - first), g->overview.y, width, near};
 }
 
 SmallPlaces geometry_small(const Box bar)
 {
-    const double rows = bar.height - 18.0;
+    const bool is_low = bar.height < 60.0;
+    const double head = is_low ? 16.0 : 17.0;
+    const double rows = bar.height - head - 1.0;
     const double clear = bar.width > 56.0 ? 7.0 : bar.width / 8.0;
     const double one = bar.x + clear;
     const double beats = bar.width - clear - 1.0;
     return (SmallPlaces){
         .one = one,
         .beats = beats,
-        .ground = {bar.x, bar.y + 17.0, bar.width, bar.height - 17.0},
+        .ground = {bar.x, bar.y + head, bar.width, bar.height - head},
         .playhead = {one, bar.y + 15.0, beats, bar.height - 15.0},
         .letter = {bar.x + 5.0, bar.y + 13.0},
         .right = bar.x + bar.width - 4.0,
-        .lines = {bar.y + 18.0 + 0.32 * rows, bar.y + 18.0 + 0.72 * rows},
-        .click = bar.y + bar.height - 5.0,
+        .lines = {bar.y + head + 1.0 + (is_low ? 0.27 : 0.32) * rows,
+                  bar.y + head + 1.0 + (is_low ? 0.76 : 0.72) * rows},
+        .turns = is_low ? 0.0 : bar.y + bar.height - 5.0,
     };
-}
-
-double geometry_count(const Geometry* const g, const int index)
-{
-    return g->overview.y + 0.5 * g->overview.height - 3.0 + index * (g->compact ? 22.0 : 28.0);
 }
 
 /* ---- The panel */

@@ -174,3 +174,15 @@ void head_note(cairo_t* const cairo, const double x, const double y, const int u
         cairo_fill(cairo);
     }
 }
+
+void head_simile(cairo_t* const cairo, const double x, const double y, const Mark mark)
+{
+    const double s = mark.scale;
+    ink_line(cairo, x - 5.0 * s, y + 4.5 * s, x + 5.0 * s, y - 4.5 * s, 1.8 * s, mark.colour);
+    for (int side = -1; side <= 1; side += 2) {
+        ink_source(cairo, mark.colour);
+        cairo_new_path(cairo);
+        cairo_arc(cairo, x + 4.0 * s * side, y + 3.0 * s * side, 1.4 * s, 0.0, 2.0 * pi);
+        cairo_fill(cairo);
+    }
+}

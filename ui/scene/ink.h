@@ -81,3 +81,6 @@ void head_graces(cairo_t* cairo, double x, double y, int count, double up);
 /* A note of its own, stem up, with its head's middle there: unit 1 a whole note, 2 a half,
    4 a quarter, 8 an eighth. */
 void head_note(cairo_t* cairo, double x, double y, int unit, bool dotted, Mark mark);
+
+/* As the one before: a stroke between two dots. */
+void head_simile(cairo_t* cairo, double x, double y, Mark mark);

@@ -2,6 +2,7 @@
 /* The whole phrase, small: each pair of limbs folded to one line, right limbs up,
    left limbs down; and in how many bars feet and bar line, and all, meet. */
 #include "brush.h"
+#include "far.h"
 #include "handed.h"
 #include "words.h"
 
@@ -29,7 +30,7 @@ static void draw_stroke(const Brush* const brush, const Small* const small,
     const bool heard = brush->view->values[handed_switch(brush->view, stroke->limb)] > 0.0f &&
                        brush->view->values[CONTROL_ENABLED] > 0.0f;
     const double y = small->at.lines[stroke->limb / 2];
-    const double unit = (small->at.lines[1] - small->at.lines[0]) / 40.0;
+    const double unit = (small->at.lines[1] - small->at.lines[0]) / 32.0;
     const double tall = (3.0 + 12.0 * stroke->velocity / 127.0) * unit;
     const double x = x_of(small, stroke->felt);
     const Colour colour = heard ? brush->colours->ink : brush->colours->edge;
@@ -108,13 +109,13 @@ static void draw_marks(const Brush* const brush, const Small* const small)
         ink_line(brush->cairo, x_of(small, bar->fill_begin) + 1.0, y, end - 2.0, y, 2.0,
                  brush->colours->soft);
     }
-    for (uint32_t i = 0; i < bar->feet_turns.count; ++i) {
+    for (uint32_t i = 0; small->at.turns > 0.0 && i < bar->feet_turns.count; ++i) {
         const double x = x_of(small, bar->feet_turns.ticks[i]);
         if (bar->feet_turns.ticks[i] == 0) {
-            ink_triangle(brush->cairo, x, small->at.click, 4.0, POINT_UP, true,
+            ink_triangle(brush->cairo, x, small->at.turns, 4.0, POINT_UP, true,
                          brush->colours->ink);
         } else {
-            ink_line(brush->cairo, x, small->at.click - 4.0, x, small->at.click + 4.0, 1.0,
+            ink_line(brush->cairo, x, small->at.turns - 4.0, x, small->at.turns + 4.0, 1.0,
                      brush->colours->soft);
         }
     }
@@ -176,26 +177,25 @@ static void draw_change(const Brush* const brush)
     cairo_set_dash(brush->cairo, NULL, 0, 0.0);
 }
 
-/* A number, a sign if it has one, and what it counts. */
-static void draw_count(const Brush* const brush, const double y, const int64_t bars,
-                       const bool has_sign, const char* const what)
+/* A number, a sign if it has one, and what it counts; where it ends. */
+static double draw_count(const Brush* const brush, double x, const int64_t bars,
+                         const bool has_sign, const char* const what)
 {
     char text[96];
     const Geometry* const g = brush->g;
     const Palette* const colours = brush->colours;
-    const Type large = brush_type(20.0, true, ALIGN_RIGHT, colours->ink);
     const bool is_told = bars > 0 && bars <= BARS_SHOWN_MAX;
     snprintf(text, sizeof text, is_told ? "%d" : "\xE2\x80\x93", is_told ? (int)bars : 0);
-    /* Two digits reach a little into the margin; more move what is right of them, and
-       stay in the window. */
-    const double right = g->meet + fmax(24.0, ink_width(brush->cairo, large, text) - 5.0);
-    ink_text(brush->cairo, right, y, large, text);
+    x +=
+        ink_text(brush->cairo, x, g->quiet, brush_type(13.0, true, ALIGN_LEFT, colours->ink), text);
     if (has_sign) {
-        ink_triangle(brush->cairo, right + 12.0, y - 6.0, 4.5, POINT_UP, true, colours->ink);
+        ink_triangle(brush->cairo, x + 9.0, g->quiet - 4.5, 4.0, POINT_UP, true, colours->ink);
+        x += 12.0;
     }
     snprintf(text, sizeof text, "bar%s until %s", bars == 1 ? "" : "s", what);
-    ink_text_in(brush->cairo, right + 24.0, y, g->beat_1 - right - 32.0,
-                brush_type(11.0, false, ALIGN_LEFT, colours->soft), text);
+    x += 6.0;
+    return x + ink_text_in(brush->cairo, x, g->quiet, g->right - x,
+                           brush_type(12.0, false, ALIGN_LEFT, colours->soft), text);
 }
 
 static void draw_counts(const Brush* const brush)
@@ -204,23 +204,22 @@ static void draw_counts(const Brush* const brush)
     const View* const view = brush->view;
     const Geometry* const g = brush->g;
     const SeenPlace* const place = &view->place;
-    const double first = geometry_count(g, 0);
-    const double second = geometry_count(g, 1);
     const bool has_gap = place->click_bars > 0 && view->values[CONTROL_CLICK] > 1.5f;
+    double x = g->overview.x;
     if (has_gap) {
-        draw_count(brush, first, place->click_bars, false,
-                   place->click_rests ? "the click comes back" : "the click rests");
+        x = draw_count(brush, x, place->click_bars, false,
+                       place->click_rests ? "the click comes back" : "the click rests");
     } else {
-        draw_count(brush, first, place->feet_meet, true,
-                   g->compact ? "feet meet bar line" : "feet meet the bar line");
+        x = draw_count(brush, x, place->feet_meet, true, "feet meet the bar line");
     }
     const double most = (double)readout_rows[READOUT_TEMPO_NOW].most;
     const bool has_next = place->next_tempo > 0.0 && place->next_tempo <= most;
+    x += 20.0;
     if (place->own_clock && place->ladder_bars > 0 && has_next) {
         snprintf(text, sizeof text, "%.4g bpm", place->next_tempo);
-        draw_count(brush, second, place->ladder_bars, false, text);
+        draw_count(brush, x, place->ladder_bars, false, text);
     } else {
-        draw_count(brush, second, place->all_meet, false, "all meet again");
+        draw_count(brush, x, place->all_meet, false, "all meet again");
     }
 }
 
@@ -230,11 +229,14 @@ void draw_overview(const Brush* const brush)
     const Geometry* const g = brush->g;
     const int64_t phrase = view_phrase(view);
     const int64_t shown = view_shown(view);
+    const int64_t now = floor_mod(shown - phrase, view_phrase_bars(view));
     for (int i = 0; i < brush->targets->count; ++i) {
         const Target* const target = &brush->targets->targets[i];
         const SeenBar* const bar =
             target->id.kind == TARGET_BAR ? view_bar(view, phrase + target->id.index) : NULL;
-        if (bar) {
+        if (bar && geometry_is_far(target->id.index, view_phrase_bars(view), (int)now)) {
+            draw_far_bar(brush, target, bar);
+        } else if (bar) {
             draw_bar(brush, target, bar, phrase + target->id.index == shown);
             draw_bar_lines(brush, target, target->id.index == 0);
         }

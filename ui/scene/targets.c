@@ -77,8 +77,9 @@ static void add_limbs(const View* const view, const Geometry* const g, TargetLis
 static void add_bars(const View* const view, const Geometry* const g, TargetList* const list)
 {
     const int bars = view_phrase_bars(view);
+    const int now = (int)floor_mod(view_shown(view) - view_phrase(view), bars);
     for (int bar = 0; bar < bars; ++bar) {
-        add(list, TARGET_BAR, bar, GROUP_BARS, geometry_bar_box(g, bar, bars));
+        add(list, TARGET_BAR, bar, GROUP_BARS, geometry_bar_box(g, bar, bars, now));
     }
 }
 
