@@ -68,6 +68,12 @@ static inline void bench_write_file(void* const handle, const bool straight)
     export_write(&bench->stage.model, straight);
 }
 
+static inline void bench_file_folder(void* const handle, char folder[FOLDER_ROOM])
+{
+    (void)handle;
+    export_folder(folder);
+}
+
 static inline View* bench_view(Bench* const bench)
 {
     return &bench->stage.model.view;
@@ -167,6 +173,7 @@ static inline Bench* bench_open(void)
     model->output.say = bench_say;
     model->output.read_bank = bench_read_bank;
     model->output.write_file = bench_write_file;
+    model->output.file_folder = bench_file_folder;
     bench_read_bank(bench, "");
     bench->stage.tempo = 120.0f;
     bench_set(bench, CONTROL_GROOVE, GROOVE);

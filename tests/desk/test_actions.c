@@ -148,6 +148,10 @@ static void enter(const Scope scope)
         own_key(own, 'k', 0);
         view->keys.first = 5;
         break;
+    case SCOPE_ASKED:
+        own_key(own, 'w', 0);
+        own_type(own, "/tmp");
+        break;
     case SCOPE_READING:
         own_key(own, 'd', 0);
         break;
@@ -220,6 +224,8 @@ static void a_rows_keys_do_what_it_says(void)
     enter(SCOPE_WINDOW);
     files = 0;
     own_key(own, 'w', 0);
+    CHECK_INT(files, 0); /* it asks first, once */
+    own_key(own, PANE_KEY_ENTER, 0);
     CHECK_INT(files, 1);
     own_key(own, 'w', PANE_SHIFT);
     CHECK_INT(files, 101);
@@ -257,7 +263,7 @@ static bool is_in_table(const uint32_t key, const uint32_t modifiers)
 
 static void check_key(const Scope scope, const uint32_t key, const uint32_t modifiers)
 {
-    const bool types = scope == SCOPE_LIST || scope == SCOPE_TYPING;
+    const bool types = scope == SCOPE_LIST || scope == SCOPE_TYPING || scope == SCOPE_ASKED;
     if (!is_in_table(key, modifiers)) {
         Trace* const before = trace();
         check_case("%s, key %x, modifiers %x", actions_scope(scope), key, modifiers);

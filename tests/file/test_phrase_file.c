@@ -122,6 +122,9 @@ static void press(Bench* const bench, const bool shift)
                            .text = shift ? 'W' : 'w',
                            .modifiers = shift ? PANE_SHIFT : 0};
     controller_input(&bench->stage.model, &key);
+    if (bench_view(bench)->asked.is_open) { /* where: there */
+        stage_key(&bench->stage, PANE_KEY_ENTER);
+    }
 }
 
 static void compare(const Case* const what, const bool straight)
@@ -200,21 +203,62 @@ static void an_edit_is_in_the_file_before_it_is_saved(void)
     bench_close(bench);
 }
 
-/* What the window says of it. */
+/* Nothing is written before it was asked where, and Esc is no. */
+static void it_asks_where_once(void)
+{
+    Bench* const bench = bench_open();
+    const Asking* const asked = &bench_view(bench)->asked;
+    stage_key(&bench->stage, 'w');
+    CHECK(asked->is_open);
+    CHECK_TEXT(asked->folder, bench_path("Music"));
+    CHECK_INT(files_in("Music"), 0);
+    stage_key(&bench->stage, PANE_KEY_ESCAPE);
+    CHECK(!asked->is_open);
+    CHECK(bench_notes(bench, "Nothing is written"));
+    stage_key(&bench->stage, 'w');
+    stage_click(&bench->stage, (TargetId){TARGET_TAB, PANEL_OUTPUT});
+    CHECK(!asked->is_open);
+    CHECK_INT(files_in("Music"), 0);
+    bench_item(bench, EDIT_FILE);
+    CHECK(asked->is_open);
+    stage_key(&bench->stage, PANE_KEY_ENTER);
+    CHECK_INT(files_in("Music"), 1);
+    stage_key(&bench->stage, 'w'); /* quick from now on */
+    CHECK_INT(files_in("Music"), 2);
+    empty_music_folder();
+    bench_close(bench);
+}
+
+/* What the window says of it: of a folder that isn't there it says so, and asks again. */
 static void the_window_says_where_it_is_or_why_not(void)
 {
     Bench* const bench = bench_open();
-    bench_item(bench, EDIT_PAIR);
-    press(bench, false);
-    CHECK(bench_notes(bench, "Music/Bench.mid"));
-    name_music_folder("XDG_MUSIC_DIR=\"$HOME/Gone\"\n");
-    press(bench, true);
+    stage_key(&bench->stage, 'w');
+    stage_text(&bench->stage, "/gone");
+    stage_key(&bench->stage, PANE_KEY_ENTER);
     CHECK(bench_notes(bench, "Not written: "));
-    name_music_folder("XDG_MUSIC_DIR=\"$HOME/Music\"\n");
-    stage_click(&bench->stage, (TargetId){TARGET_TAB, PANEL_OUTPUT});
-    bench_item(bench, EDIT_FILE);
-    CHECK(bench_notes(bench, "Music/Bench 2.mid"));
+    stage_key(&bench->stage, 'w');
+    for (int i = 0; i < 5; ++i) {
+        stage_key(&bench->stage, PANE_KEY_BACKSPACE);
+    }
+    stage_key(&bench->stage, PANE_KEY_ENTER);
+    CHECK(bench_notes(bench, "Music/Bench.mid"));
     CHECK(!bench->straight);
+    empty_music_folder();
+    bench_close(bench);
+}
+
+/* As shells have it; $HOME is the bench's. */
+static void a_tilde_is_the_home_folder(void)
+{
+    Bench* const bench = bench_open();
+    stage_key(&bench->stage, 'w');
+    for (int i = 0; i < FOLDER_ROOM; ++i) {
+        stage_key(&bench->stage, PANE_KEY_BACKSPACE);
+    }
+    stage_text(&bench->stage, "~/Music");
+    stage_key(&bench->stage, PANE_KEY_ENTER);
+    CHECK_INT(files_in("Music"), 1);
     empty_music_folder();
     bench_close(bench);
 }
@@ -227,6 +271,8 @@ int main(void)
     RUN(the_file_has_the_notes_of_a_render);
     RUN(with_shift_it_has_them_without_feel);
     RUN(an_edit_is_in_the_file_before_it_is_saved);
+    RUN(it_asks_where_once);
+    RUN(a_tilde_is_the_home_folder);
     RUN(the_window_says_where_it_is_or_why_not);
     bench_move_out();
     return tests_end();

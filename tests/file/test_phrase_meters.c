@@ -74,7 +74,8 @@ static Phrase phrase_of(const Case* const what, Settings* const settings)
                     what->tempo,
                     3,
                     "Meter",
-                    false};
+                    false,
+                    NULL};
 }
 
 static void render(const Case* const what, const char* const path)

@@ -17,7 +17,7 @@ static bool write_named(const char* const name, const bool straight)
         values[i] = control_rows[i].normal;
     }
     const Settings settings = settings_from_controls(values);
-    const Phrase phrase = {bank_library(bank), &settings, {4.0, 4}, 120.0, 2, name, straight};
+    const Phrase phrase = {bank_library(bank), &settings, {4.0, 4}, 120.0, 2, name, straight, NULL};
     path[0] = why[0] = '\0';
     const bool good = phrase_file(&phrase, path, why);
     bank_free(bank);

@@ -338,6 +338,16 @@ static void play_edit_by_keys(Stage* const stage)
     stage_run(stage, 2.2);
 }
 
+/* Into a folder whose name is long. */
+static void play_asked(Stage* const stage)
+{
+    scenes_play(stage);
+    stage->model.view.asked = (Asking){
+        .is_open = true,
+        .folder = "/somewhere/with a long name/and folders in it/that go on and on/until the line "
+                  "has no room/for all of them/by far/and further/Music"};
+}
+
 const StageScene stage_scenes[] = {
     {"playing-dark", 960, 540, 1.0, scenes_play},
     {"playing-light", 960, 540, 1.0, play_light},
@@ -393,6 +403,8 @@ const StageScene stage_scenes[] = {
     {"left-handed", 960, 540, 1.0, play_left_handed},
     {"left-handed-least", 720, 420, 1.0, play_left_handed},
     {"larger-still", 1280, 760, 1.0, play_larger},
+    {"asked", 960, 540, 1.0, play_asked},
+    {"asked-least", 720, 420, 1.0, play_asked},
     {"edit-by-keys", 960, 540, 1.0, play_edit_by_keys},
     {"edit-by-keys-least", 720, 420, 1.0, play_edit_by_keys},
     {"reading", 1280, 760, 1.0, play_reading},

@@ -92,7 +92,7 @@ static void each_cell_without_use_says_why(void)
     static const Unused of_channel = {CONTROL_CLICK_CHANNEL, PANEL_OUTPUT, "click is off"};
     static const Unused of_count = {CONTROL_GAP_REST, PANEL_PRACTICE, "not in count-in"};
     static const Unused of_gap = {CONTROL_GAP_PLAY, PANEL_PRACTICE, "never rests"};
-    static const Unused of_swing = {CONTROL_SWING_GRID, PANEL_FEEL, "swing as written"};
+    static const Unused of_swing = {CONTROL_SWING_GRID, PANEL_FEEL, "no swing set"};
     begin("playing-dark");
     set(CONTROL_CLOCK, 0.0f);
     check_unused(&of_clock, true);

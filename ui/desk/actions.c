@@ -67,7 +67,7 @@ static const Action rows[] = {
     {SCOPE_WINDOW,
      NO_SHIFT,
      {{'w', 0}},
-     "the phrase as a MIDI file, as it plays",
+     "the phrase as a MIDI file; asks where once",
      effects_write_phrase},
     {SCOPE_WINDOW, WITH_SHIFT, {{'w', 0}}, "the same straight, on the grid", effects_write_phrase},
     {SCOPE_WINDOW, ANY_SHIFT, {{'d', 0}}, "read from a distance, and back", effects_read},
@@ -151,6 +151,11 @@ static const Action rows[] = {
     {SCOPE_KEYS, ANY_SHIFT, {PAGES(-1, 1)}, "a page back or on", effects_scroll_pages},
     {SCOPE_KEYS, ANY_SHIFT, {{PANE_KEY_ESCAPE, true}}, "close it", effects_close_list},
 
+    {SCOPE_ASKED, ANY_SHIFT, {{KEY_LETTERS, 0}}, "type on", effects_ask_more},
+    {SCOPE_ASKED, ANY_SHIFT, {{PANE_KEY_BACKSPACE, 0}}, "one letter back", effects_ask_less},
+    {SCOPE_ASKED, ANY_SHIFT, {ENTER}, "write it there, now and later", effects_ask_yes},
+    {SCOPE_ASKED, ANY_SHIFT, {{PANE_KEY_ESCAPE, 0}}, "write nothing", effects_ask_no},
+
     {SCOPE_READING, ANY_SHIFT, {{PANE_KEY_ESCAPE, 0}}, "back to the window", effects_read},
 };
 enum { ROWS = sizeof rows / sizeof *rows };
@@ -193,6 +198,7 @@ static bool is_focused(const View* const view, const Scope scope)
     case SCOPE_TYPING:
     case SCOPE_LIST:
     case SCOPE_KEYS:
+    case SCOPE_ASKED:
     case SCOPE_READING:
     case SCOPE_COUNT:
         break;
@@ -203,7 +209,8 @@ static bool is_focused(const View* const view, const Scope scope)
 bool actions_apply(const Model* const model, const Scope scope)
 {
     const View* const view = &model->view;
-    return view->list.is_open   ? scope == SCOPE_LIST
+    return view->asked.is_open  ? scope == SCOPE_ASKED
+           : view->list.is_open ? scope == SCOPE_LIST
            : view->is_typing    ? scope == SCOPE_TYPING
            : view->keys.is_open ? scope == SCOPE_KEYS || scope == SCOPE_WINDOW
            : view->reads        ? scope == SCOPE_READING || scope == SCOPE_WINDOW
@@ -228,6 +235,7 @@ const char* actions_scope(const Scope scope)
         [SCOPE_TYPING] = "while you type",
         [SCOPE_LIST] = "in a list",
         [SCOPE_KEYS] = "in the list of keys",
+        [SCOPE_ASKED] = "when a folder is asked for",
         [SCOPE_READING] = "in the view from a distance",
     };
     return words[scope];

@@ -19,8 +19,9 @@ typedef enum {
     SCOPE_OTHER,  /* on a tab, a bar or an option */
     SCOPE_DRAG,   /* the mouse holds a dial */
     SCOPE_TYPING,
-    SCOPE_LIST, /* a list is open */
-    SCOPE_KEYS, /* the list of keys is */
+    SCOPE_LIST,  /* a list is open */
+    SCOPE_KEYS,  /* the list of keys is */
+    SCOPE_ASKED, /* where a file is to be written is */
     SCOPE_READING,
     SCOPE_COUNT
 } Scope;

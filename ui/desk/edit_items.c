@@ -3,6 +3,7 @@
 
 #include "../../plugin/engine/groove/groove.h"
 #include "../../plugin/bank/write_figure.h"
+#include "asking.h"
 #include "hit_test.h"
 #include "typing.h"
 
@@ -119,13 +120,6 @@ static void learn(Model* const model)
     }
 }
 
-void edit_items_write(Model* const model, const bool straight)
-{
-    if (model->output.write_file) {
-        model->output.write_file(model->output.handle, straight);
-    }
-}
-
 void edit_items_do(Model* const model, const EditItem item)
 {
     Editor* const editor = &model->editor;
@@ -153,7 +147,7 @@ void edit_items_do(Model* const model, const EditItem item)
         drop(model);
         break;
     case EDIT_FILE:
-        edit_items_write(model, false);
+        asking_write(model, false);
         break;
     case EDIT_LEARN:
         learn(model);

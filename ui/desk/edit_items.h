@@ -8,6 +8,3 @@
 /* A click or a key at an item of the panel; `by` steps up or down. */
 void edit_items_do(Model* model, EditItem item);
 void edit_items_step(Model* model, EditItem item, int by);
-
-/* The phrase as a MIDI file, with feel or exactly on the grid. */
-void edit_items_write(Model* model, bool straight);

@@ -3,6 +3,7 @@
 
 #include "../scene/dial.h"
 #include "../scene/handed.h"
+#include "asking.h"
 #include "cursor.h"
 #include "edit_items.h"
 #include "list.h"
@@ -95,7 +96,7 @@ void effects_do_item(Model* const model, const Press press)
 
 void effects_write_phrase(Model* const model, const Press press)
 {
-    edit_items_write(model, press.shift);
+    asking_write(model, press.shift);
 }
 
 void effects_show_keys(Model* const model, const Press press)
@@ -376,6 +377,31 @@ void effects_leave_typed(Model* const model, const Press press)
 {
     (void)press;
     model_stop_typing(model);
+}
+
+/* ---- The question where */
+
+void effects_ask_more(Model* const model, const Press press)
+{
+    asking_more(model, press.text);
+}
+
+void effects_ask_less(Model* const model, const Press press)
+{
+    (void)press;
+    asking_less(model);
+}
+
+void effects_ask_yes(Model* const model, const Press press)
+{
+    (void)press;
+    asking_yes(model);
+}
+
+void effects_ask_no(Model* const model, const Press press)
+{
+    (void)press;
+    asking_no(model);
 }
 
 /* ---- Lists */

@@ -37,6 +37,9 @@ Effect effects_edit, effects_leave_row, effects_go_step, effects_go_end, effects
 /* Typing. */
 Effect effects_type_more, effects_type_less, effects_keep_typed, effects_leave_typed;
 
+/* The question where. */
+Effect effects_ask_more, effects_ask_less, effects_ask_yes, effects_ask_no;
+
 /* Lists. */
 Effect effects_walk, effects_walk_pages, effects_close_list, effects_leave_list, effects_find_more,
     effects_find_less, effects_scroll, effects_scroll_pages;

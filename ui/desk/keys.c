@@ -58,7 +58,8 @@ static bool act(Model* const model, const Scope scope, const PaneEvent* const ev
 
 bool keys_press(Model* const model, const PaneEvent* const event)
 {
-    const bool types = model->view.list.is_open || model->view.is_typing;
+    const bool types =
+        model->view.list.is_open || model->view.is_typing || model->view.asked.is_open;
     if (event->modifiers & (PANE_CONTROL | PANE_ALT | PANE_SUPER)) {
         return false; /* a short cut of the host's */
     }

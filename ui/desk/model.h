@@ -20,7 +20,8 @@ typedef struct {
        follows; may be NULL. */
     void (*read_bank)(void* handle, const char* entries);
     /* the phrase as a MIDI file, as it is played or on the grid; may be NULL */
-    void (*write_file)(void* handle, bool straight);
+    void (*write_file)(void* handle, bool straight);             /* into view.asked.folder */
+    void (*file_folder)(void* handle, char folder[FOLDER_ROOM]); /* at first; may be NULL */
     void (*keep)(void* handle); /* the window's options, for the next one; may be NULL */
 } ModelOutput;
 

@@ -2,6 +2,7 @@
 #include "mouse.h"
 
 #include "../scene/dial.h"
+#include "asking.h"
 #include "edit_items.h"
 #include "effects.h"
 #include "list.h"
@@ -141,6 +142,7 @@ void mouse_press(Model* const model, const PaneEvent* const event)
         return;
     }
     mouse_release(model); /* of a press whose release the host kept */
+    asking_no(model);
     if ((model->view.list.is_open || model->view.keys.is_open) && !is_in_list(id.kind)) {
         list_close(model, true); /* outside: keep, as Enter does; then the click counts */
         mouse_press(model, event);

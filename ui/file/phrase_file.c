@@ -144,11 +144,21 @@ static bool is_there(const char* const path)
     return lstat(path, &status) == 0;
 }
 
-static bool find_name(const char* const name, char path[PHRASE_PATH_ROOM])
+const char* phrase_folder(void)
+{
+    const char* const music = g_get_user_special_dir(G_USER_DIRECTORY_MUSIC);
+    return music ? music : g_get_home_dir();
+}
+
+static bool find_name(const char* const name, const char* const wanted, char path[PHRASE_PATH_ROOM])
 {
     char plain[NAME_ROOM];
-    const char* const music = g_get_user_special_dir(G_USER_DIRECTORY_MUSIC);
-    const char* const folder = music ? music : g_get_home_dir();
+    char folder[PHRASE_PATH_ROOM];
+    const bool is_home = wanted && wanted[0] == '~' && (wanted[1] == '/' || !wanted[1]);
+    snprintf(folder, sizeof folder, "%s%s", is_home ? g_get_home_dir() : "",
+             is_home             ? wanted + 1
+             : wanted && *wanted ? wanted
+                                 : phrase_folder());
     file_name(name, plain);
     for (int i = 1; i < NAMES_MOST; ++i) {
         char number[16] = "";
@@ -179,7 +189,7 @@ bool phrase_file(const Phrase* const phrase, char path[PHRASE_PATH_ROOM], char w
         snprintf(why, PHRASE_WHY_ROOM, "there is no memory for the file");
         return false;
     }
-    bool good = find_name(name, path);
+    bool good = find_name(name, phrase->folder, path);
     if (!good) {
         snprintf(why, PHRASE_WHY_ROOM, "the music folder has too many files of this name");
     } else {

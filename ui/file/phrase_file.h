@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: ISC
-/* phrase_file.h - a phrase as it plays, written into the user's music folder as a
-   MIDI file: the way into a track that will be edited by hand.  Waits for the disk:
+/* phrase_file.h - a phrase as it plays, written as a MIDI
+   file: the way into a track that will be edited by hand.  Waits for the disk:
    for a window's thread, never the audio thread. */
 #pragma once
 
@@ -12,14 +12,17 @@ typedef struct {
     const Library* library;
     const Settings* settings; /* the clock is the file's own, whatever it says */
     Meter meter;
-    double tempo;     /* quarter notes a minute, 1 to 2000 */
-    int bars;         /* from bar 0 */
-    const char* name; /* UTF-8; what the file and its track are called */
-    bool straight;    /* without feel: on the grid, each level at one loudness */
+    double tempo;       /* quarter notes a minute, 1 to 2000 */
+    int bars;           /* from bar 0 */
+    const char* name;   /* UTF-8; what the file and its track are called */
+    bool straight;      /* without feel: on the grid, each level at one loudness */
+    const char* folder; /* where to; "~/" is the home folder; NULL: that of phrase_folder */
 } Phrase;
 
+/* The music folder of the XDG user directories, or the home folder where none is named. */
+const char* phrase_folder(void);
+
 /* Writes NAME.mid ("NAME, straight.mid"), or "NAME 2.mid" and so on, never over a file that is there, into
-   the music folder of the XDG user directories, or the home folder where none is
-   named.  Fills `path`; false, with the reason and what to do in `why`, if that
+   its folder.  Fills `path`; false, with the reason and what to do in `why`, if that
    failed. */
 bool phrase_file(const Phrase* phrase, char path[PHRASE_PATH_ROOM], char why[PHRASE_WHY_ROOM]);

@@ -234,7 +234,7 @@ const char* dial_unused(const View* const view, const Control control)
         return "not in count-in";
     }
     if (control == CONTROL_SWING_GRID && !(view->values[CONTROL_SWING_RATIO] > 1.0f)) {
-        return "swing as written";
+        return "no swing set";
     }
     if (control == CONTROL_GAP_PLAY && view->values[CONTROL_GAP_REST] <= 0.0f) {
         return "never rests";

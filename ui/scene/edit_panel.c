@@ -27,7 +27,7 @@ const char* edit_help(const EditItem item)
         [EDIT_SAVE] = "Save: keeps the figure in your own bank, under its name",
         [EDIT_DROP] = "Drop the edit: the figure plays as it was written",
         [EDIT_FILE] =
-            "MIDI file: the phrase into your music folder, key W; Shift+W without feel, straight",
+            "MIDI file: the phrase, into a folder that is asked for once; key W; Shift+W straight",
         [EDIT_PAGE] = "Page: held while you edit; up and down turn it, Enter lets it follow again",
         [EDIT_LEARN] = "Learn keys: play the pad of the voice named; up and down choose the voice",
     };

@@ -91,12 +91,32 @@ static void dial_words(const Brush* const brush, const int index, const double r
     }
 }
 
+/* The question where: of a folder that is too long for the line its end. */
+static void ask(const Brush* const brush, const double room, char text[HELP_ROOM])
+{
+    const char* folder = brush->view->asked.folder;
+    const Type type = brush_type(11.0, false, ALIGN_LEFT, brush->colours->soft);
+    const char* const brief = brush->g->compact ? "" : "   Enter: write.  Esc: not";
+    for (bool is_whole = true;; is_whole = false) {
+        snprintf(text, HELP_ROOM, "Write into %s%.200s|%s", is_whole ? "" : "\xE2\x80\xA6", folder,
+                 brief);
+        if (!*folder || (strlen(folder) < 200 && ink_width(brush->cairo, type, text) <= room)) {
+            return;
+        }
+        do {
+            ++folder;
+        } while ((*folder & 0xC0) == 0x80); /* not within a letter */
+    }
+}
+
 /* What is said before anything is explained; false if there is nothing. */
-static bool news_of(const Brush* const brush, char text[HELP_ROOM])
+static bool news_of(const Brush* const brush, const double room, char text[HELP_ROOM])
 {
     const View* const view = brush->view;
     const bool points = view->hover.kind != TARGET_NONE;
-    if (view->is_typing && *view->refused) {
+    if (view->asked.is_open) {
+        ask(brush, room, text);
+    } else if (view->is_typing && *view->refused) {
         snprintf(text, HELP_ROOM, "%s", view->refused);
     } else if (!view->is_typing && *view->edit.note && view->hover.kind != TARGET_DIAL) {
         snprintf(text, HELP_ROOM, "%s", view->edit.note);
@@ -138,7 +158,7 @@ void draw_help(const Brush* const brush)
     const Geometry* const g = brush->g;
     char text[HELP_ROOM] = "";
     const Line help = geometry_help(g, help_explains(brush));
-    const bool is_news = news_of(brush, text);
+    const bool is_news = news_of(brush, help.room > 0.0 ? help.room : geometry_news(g).room, text);
     if (!is_news) {
         explain(brush, help.room, text);
     }

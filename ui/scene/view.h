@@ -151,6 +151,16 @@ typedef struct {
     KeyLine lines[KEY_LINES_MAX];
 } KeyList;
 
+enum { FOLDER_ROOM = 512 };
+
+/* Where a file is to be written: asked once. */
+typedef struct {
+    bool is_open;             /* the question stands */
+    bool is_known;            /* it was answered */
+    bool straight;            /* what is to be written then */
+    char folder[FOLDER_ROOM]; /* UTF-8 */
+} Asking;
+
 /* What one foot has to do. */
 typedef struct {
     double rate;   /* strokes in the busiest second */
@@ -191,6 +201,7 @@ typedef struct {
     char refused[MESSAGE_ROOM]; /* why it isn't taken; "" if it may be */
     List list;
     KeyList keys;
+    Asking asked;
     Edit edit;
     Theme theme;
     bool left_handed; /* limbs are the person's, the other way round: handed.h */

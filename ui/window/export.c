@@ -16,6 +16,11 @@ static int bars_to_write(const View* const view, const Library* const library,
                : (int)fill_round_bars(&selection, FILL_ROUND_MAX);
 }
 
+void export_folder(char folder[FOLDER_ROOM])
+{
+    snprintf(folder, FOLDER_ROOM, "%s", phrase_folder());
+}
+
 void export_write(Model* const model, const bool straight)
 {
     const View* const view = &model->view;
@@ -33,13 +38,15 @@ void export_write(Model* const model, const bool straight)
                                model_tempo(model),
                                bars_to_write(view, library, &settings),
                                entry ? entry->label : "Fourlimb",
-                               straight};
+                               straight,
+                               view->asked.folder};
         if (phrase_file(&phrase, path, why)) {
             snprintf(words, sizeof words, "Written: %s", path);
             model_say(model, words);
             return;
         }
     }
+    model->view.asked.is_known = false; /* another folder may do */
     snprintf(words, sizeof words, "Not written: %s", why);
     model_say(model, words);
 }
