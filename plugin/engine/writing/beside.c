@@ -28,6 +28,16 @@ bool beside_hat(const Stroke stroke)
     return stroke.voice >= VOICE_HAT_CLOSED && stroke.voice <= VOICE_HAT_PEDAL;
 }
 
+bool beside_pedal(const Stroke stroke)
+{
+    return stroke.voice == VOICE_HAT_PEDAL;
+}
+
+bool beside_cymbal(const Stroke stroke)
+{
+    return stroke.voice >= VOICE_HAT_CLOSED && stroke.voice <= VOICE_SPLASH;
+}
+
 /* The first stroke at or after a tick: lists are in order. */
 static uint32_t first_from(const StrokeList* const list, const int64_t tick)
 {

@@ -12,6 +12,8 @@ bool beside_kick(Stroke stroke);
 bool beside_snare(Stroke stroke);
 bool beside_backbeat(Stroke stroke); /* the snare, but for ghosts */
 bool beside_hat(Stroke stroke);      /* hands and foot */
+bool beside_pedal(Stroke stroke);    /* the foot on the hat */
+bool beside_cymbal(Stroke stroke);   /* hats and cymbals */
 
 /* Those next to a tick; NULL: none within a quarter note. */
 typedef struct {

@@ -20,9 +20,19 @@ static const double time_comes = 0.042;
 /* What one limb does in a second at most, for a while: play_limits.c, one hand and one foot. */
 static const double hand_ms = 100.0, foot_ms = 117.0;
 
-/* The hand that has a backbeat within a quarter note, and nothing else to do there. */
-static void add_ghost(const LibertyBar* const bar, const int64_t tick, StrokeList* const list)
+/* Of steps that are too close for one hand those after a beat and every second from there, or
+   third: two that come are never closer than it can. */
+static bool may_come(const LibertyBar* const bar, const int64_t in_bar)
 {
+    const int64_t hand = liberty_bar_ticks(bar, hand_ms);
+    const int64_t every = (hand + bar->step - 1) / bar->step;
+    return (in_bar % bar->beat / bar->step - 1) % every == 0 && every * bar->step < bar->beat;
+}
+
+/* The hand that has a backbeat within a quarter note, and nothing else to do there. */
+static void add_ghost(const LibertyBar* const bar, const int64_t in_bar, StrokeList* const list)
+{
+    const int64_t tick = liberty_bar_tick(bar, in_bar);
     const Beside backbeats = beside_look(bar->written, tick, beside_backbeat, LIMB_COUNT);
     const Stroke* const near = backbeats.before ? backbeats.before : backbeats.after;
     if (!near || beside_look(bar->written, tick, beside_snare, LIMB_COUNT).at) {
@@ -33,22 +43,30 @@ static void add_ghost(const LibertyBar* const bar, const int64_t tick, StrokeLis
         (!hand.before || beside_snare(*hand.before)) &&
         (!hand.after || (beside_snare(*hand.after) && hand.after->level < LEVEL_FLAM));
     const double chance = liberty_bar_chance(bar, USE_COMES, near->limb, tick);
-    if (stays && !hand.at && chance < bar->often * ghost_comes &&
+    if (stays && !hand.at && may_come(bar, in_bar) && chance < bar->often * ghost_comes &&
         beside_is_clear(&hand, tick, liberty_bar_ticks(bar, hand_ms))) {
         stroke_list_add(list, (Stroke){tick, near->limb, VOICE_SNARE, LEVEL_GHOST, true});
     }
 }
 
-/* Half-way between two eighths of the same hand on the same hat or ride. */
+/* A stroke on the bar line may be a crash by now. */
+static bool is_at_line(const LibertyBar* const bar, const Stroke stroke)
+{
+    return floor_mod(stroke.tick - bar->bar.begin, bar->bar.ticks) == 0;
+}
+
+/* Half-way between two eighths of the same hand on the same hat or ride, where nothing else
+   sounds like it. */
 static void add_time(const LibertyBar* const bar, const int64_t tick, const uint8_t limb,
                      StrokeList* const list)
 {
     const Beside hand = beside_look(bar->written, tick, beside_any, limb);
-    const int64_t near = TICKS_PER_QUARTER / 4;
     const double chance = liberty_bar_chance(bar, USE_COMES, limb, tick);
     if (chance >= bar->often * time_comes || hand.at || !hand.before || !hand.after ||
-        tick - hand.before->tick > near || hand.after->tick - tick > near ||
+        hand.after->tick - hand.before->tick > TICKS_PER_QUARTER / 2 ||
         !liberty_bar_rides(*hand.before) || hand.before->voice != hand.after->voice ||
+        is_at_line(bar, *hand.before) || is_at_line(bar, *hand.after) ||
+        beside_look(bar->written, tick, beside_cymbal, LIMB_COUNT).at ||
         !beside_is_clear(&hand, tick, liberty_bar_ticks(bar, hand_ms))) {
         return;
     }
@@ -72,7 +90,8 @@ static void add_kick(const LibertyBar* const bar, const int64_t in_bar, const in
     const Beside foot = beside_look(bar->written, tick, beside_any, kick->limb);
     const int64_t apart = liberty_bar_ticks(bar, foot_ms);
     if (chance >= rate * (steps - 1) && chance < rate * steps && !kicks.at && !foot.at &&
-        beside_is_clear(&kicks, tick, apart) && beside_is_clear(&foot, tick, apart) &&
+        kicks.after == kick && beside_is_clear(&kicks, tick, apart) &&
+        beside_is_clear(&foot, tick, apart) &&
         !beside_look(bar->written, tick, beside_backbeat, LIMB_COUNT).at) {
         const uint8_t level = kick->level == LEVEL_GHOST ? LEVEL_GHOST : LEVEL_NORMAL;
         stroke_list_add(list, (Stroke){tick, kick->limb, kick->voice, level, true});
@@ -85,7 +104,7 @@ void liberty_add_at(const LibertyBar* const bar, const int64_t in_bar, StrokeLis
     if (tick < bar->from || tick >= bar->until || liberty_bar_on_beat(bar, tick)) {
         return;
     }
-    add_ghost(bar, tick, list);
+    add_ghost(bar, in_bar, list);
     add_time(bar, tick, RIGHT_HAND, list);
     add_time(bar, tick, LEFT_HAND, list);
     add_kick(bar, in_bar, 1, list);

@@ -72,7 +72,8 @@ static bool can_open(const LibertyBar* const bar, const Stroke hat)
     const Stroke* const next = hats.after;
     if (!next || next->limb != hat.limb || next->voice != VOICE_HAT_CLOSED ||
         next->tick - hat.tick > TICKS_PER_QUARTER || !liberty_bar_on_beat(bar, next->tick) ||
-        next->tick - hat.tick < liberty_bar_ticks(bar, runs_ms)) {
+        next->tick - hat.tick < liberty_bar_ticks(bar, runs_ms) ||
+        beside_look(bar->written, hat.tick, beside_pedal, LIMB_COUNT).at) {
         return false;
     }
     const int64_t line = bar->bar.begin + bar->bar.ticks;
