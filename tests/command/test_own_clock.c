@@ -16,7 +16,7 @@ static Played played; /* too large for a stack */
 static const ControlSetting settings[] = {
     {"groove", 3.0f},       {"clock", 1.0f},        {"tempo", 90.0f},   {"ladder_step", 5.0f},
     {"ladder_every", 1.0f}, {"ladder_top", 120.0f}, {"count_in", 2.0f}, {"click", 2.0f},
-    {"looseness", 0.0f},    {"phrase_bars", 4.0f}, {"liberty", 0.0f},
+    {"looseness", 0.0f},    {"phrase_bars", 4.0f},  {"liberty", 0.0f},
 };
 enum { SETTING_COUNT = sizeof settings / sizeof *settings };
 

@@ -35,7 +35,7 @@ static bool is_right(const Told* const told, const int64_t begin, const int64_t 
     performed_look(&performed, key, &told->selection, told->selection.swing, begin, end);
     liberty_strokes(&place, begin - Q, end + Q, &written, &want);
     got.count = 0;
-    uint32_t i = performed_first(&performed, begin - Q);
+    uint32_t i = stroke_list_first(&performed.strokes, begin - Q);
     for (; i < performed.strokes.count && performed.strokes.strokes[i].tick < end + Q; ++i) {
         stroke_list_add(&got, performed.strokes.strokes[i]);
     }

@@ -226,7 +226,7 @@ static void check_seam(const Section first, const Section then)
     play_frames(&look, seam);
     report_section(&look, &then);
     play_frames(&look, bars_frames(&then) - LOOK_RATE / 20); /* the bar after isn't asked for */
-    drop_before(&look.played, seam + LOOK_RATE / 20); /* its first is early */
+    drop_before(&look.played, seam + LOOK_RATE / 20);        /* its first is early */
     look_begin(&alone, bank_library(bank), then.meter, then.tempo);
     tell_section(&alone, &then, 0);
     begin_section(&alone, &then, 0);

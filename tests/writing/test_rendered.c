@@ -71,9 +71,10 @@ static uint32_t render_limb(const uint32_t groove, const int limb, const double 
     const char* const folder = getenv("TMPDIR");
     snprintf(path, sizeof path, "%s/rendered-%d.mid", folder ? folder : "/tmp", (int)getpid());
     int at = snprintf(command, sizeof command,
-                      FOURLIMB_BUILD "/fourlimb render --force --groove %u --bars %d --tempo %g "
-                                     "--set looseness=0 --set touch=0 --set liberty=0 --set fill_every=%d "
-                                     "--set fill_beats=%d --out %s",
+                      FOURLIMB_BUILD
+                      "/fourlimb render --force --groove %u --bars %d --tempo %g "
+                      "--set looseness=0 --set touch=0 --set liberty=0 --set fill_every=%d "
+                      "--set fill_beats=%d --out %s",
                       groove, BARS, tempo, fills.every, fills.beats, path);
     for (int other = 0; other < LIMB_COUNT; ++other) {
         at += snprintf(command + at, sizeof command - (size_t)at, " --set %s=%d", limb_names[other],

@@ -174,8 +174,8 @@ void lookahead_draw(Lookahead* const lookahead, const Score* const score, const 
         return;
     }
     const StrokeList* const list = &performed->strokes;
-    for (uint32_t i = performed_first(performed, from);
-         i < list->count && list->strokes[i].tick < to; ++i) {
+    for (uint32_t i = stroke_list_first(list, from); i < list->count && list->strokes[i].tick < to;
+         ++i) {
         draw_stroke(lookahead, score, list->strokes[i]);
     }
 }

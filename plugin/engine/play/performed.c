@@ -21,24 +21,10 @@ static bool keys_alike(const PerformedKey* const a, const PerformedKey* const b,
            !(has_liberty && differs(a->tempo, b->tempo));
 }
 
-uint32_t performed_first(const Performed* const performed, const int64_t tick)
-{
-    uint32_t low = 0, high = performed->strokes.count;
-    while (low < high) {
-        const uint32_t middle = (low + high) / 2;
-        if (performed->strokes.strokes[middle].tick < tick) {
-            low = middle + 1;
-        } else {
-            high = middle;
-        }
-    }
-    return low;
-}
-
 static void drop_before(Performed* const performed, const int64_t tick)
 {
     StrokeList* const list = &performed->strokes;
-    const uint32_t first = performed_first(performed, tick);
+    const uint32_t first = stroke_list_first(list, tick);
     list->count -= first;
     memmove(list->strokes, list->strokes + first, list->count * sizeof *list->strokes);
     performed->from = tick;
@@ -89,6 +75,6 @@ int64_t performed_next(const Performed* const performed, const PerformedKey* con
         !keys_alike(&performed->key, key, true)) {
         return tick;
     }
-    const uint32_t first = performed_first(performed, tick);
+    const uint32_t first = stroke_list_first(list, tick);
     return first < list->count ? list->strokes[first].tick : performed->until;
 }

@@ -38,21 +38,6 @@ bool beside_cymbal(const Stroke stroke)
     return stroke.voice >= VOICE_HAT_CLOSED && stroke.voice <= VOICE_SPLASH;
 }
 
-/* The first stroke at or after a tick: lists are in order. */
-static uint32_t first_from(const StrokeList* const list, const int64_t tick)
-{
-    uint32_t low = 0, high = list->count;
-    while (low < high) {
-        const uint32_t middle = low + (high - low) / 2;
-        if (list->strokes[middle].tick < tick) {
-            low = middle + 1;
-        } else {
-            high = middle;
-        }
-    }
-    return low;
-}
-
 static bool is_one(const Stroke* const stroke, BesideKind* const kind, const uint8_t limb)
 {
     return (limb >= LIMB_COUNT || stroke->limb == limb) && kind(*stroke);
@@ -64,7 +49,7 @@ Beside beside_look(const StrokeList* const list, const int64_t tick, BesideKind*
 {
     const Stroke* const begin = list->strokes;
     const Stroke* const end = begin + list->count;
-    const Stroke* const here = begin + first_from(list, tick);
+    const Stroke* const here = begin + stroke_list_first(list, tick);
     Beside beside = {NULL, NULL, NULL};
     for (const Stroke* at = here;
          !beside.before && at > begin && at[-1].tick >= tick - TICKS_PER_QUARTER; --at) {

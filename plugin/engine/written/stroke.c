@@ -27,6 +27,20 @@ void strokes_sort(Stroke* const strokes, const uint32_t count)
     }
 }
 
+uint32_t stroke_list_first(const StrokeList* const list, const int64_t tick)
+{
+    uint32_t low = 0, high = list->count;
+    while (low < high) {
+        const uint32_t middle = low + (high - low) / 2;
+        if (list->strokes[middle].tick < tick) {
+            low = middle + 1;
+        } else {
+            high = middle;
+        }
+    }
+    return low;
+}
+
 void stroke_list_add(StrokeList* const list, const Stroke stroke)
 {
     if (list->count == SPAN_STROKES_MAX) {

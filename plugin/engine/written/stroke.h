@@ -72,5 +72,8 @@ bool stroke_before(Stroke a, Stroke b);
 /* True if both lists have the same strokes, those of `b` `apart` ticks later. */
 bool stroke_lists_alike(const StrokeList* a, const StrokeList* b, int64_t apart);
 
+/* Index of the first stroke at or after `tick` of a list in order; its count if there is none. */
+uint32_t stroke_list_first(const StrokeList* list, int64_t tick);
+
 /* Appends, or counts as dropped. */
 void stroke_list_add(StrokeList* list, Stroke stroke);
