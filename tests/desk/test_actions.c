@@ -131,6 +131,12 @@ static void enter(const Scope scope)
     case SCOPE_OTHER:
         focus(TARGET_TAB, PANEL_RHYTHM);
         break;
+    case SCOPE_WORDS:
+        view->panel = PANEL_RHYTHM;
+        focus(TARGET_DIAL, CONTROL_FEET_GRID);
+        own_key(own, PANE_KEY_ENTER, 0);
+        own_key(own, PANE_KEY_RIGHT, 0);
+        break;
     case SCOPE_DRAG:
         own_press(own, (TargetId){TARGET_DIAL, CONTROL_TOUCH}, 0);
         break;

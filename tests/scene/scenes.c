@@ -398,6 +398,8 @@ const StageScene stage_scenes[] = {
     {"own-list", 960, 540, 1.0, scenes_own_list},
     {"odd-groups", 960, 540, 1.0, scenes_odd_groups},
     {"odd-groups-over-eighths", 960, 540, 1.0, scenes_groups_over_eighths},
+    {"words", 960, 540, 1.0, scenes_words},
+    {"words-least", 720, 420, 1.0, scenes_words},
     {"keys", 960, 540, 1.0, play_keys},
     {"keys-least", 720, 420, 1.0, play_keys},
     {"left-handed", 960, 540, 1.0, play_left_handed},

@@ -19,5 +19,6 @@ void scenes_other_meter(Stage* stage);
 void scenes_groove_waits(Stage* stage);
 void scenes_own(Stage* stage);
 void scenes_own_list(Stage* stage);
+void scenes_words(Stage* stage);
 void scenes_odd_groups(Stage* stage);
 void scenes_groups_over_eighths(Stage* stage);

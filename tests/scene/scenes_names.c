@@ -70,3 +70,14 @@ void scenes_groups_over_eighths(Stage* const stage)
     scenes_pick(stage, CONTROL_FEET_GRID, 7);
     scenes_play(stage);
 }
+
+/* A dial of thirteen words, all of them laid out. */
+void scenes_words(Stage* const stage)
+{
+    scenes_play(stage);
+    stage_click(stage, (TargetId){TARGET_TAB, PANEL_RHYTHM});
+    if (geometry_of(&stage->model.view).compact) {
+        stage_click(stage, (TargetId){TARGET_PAGE, 0});
+    }
+    stage_click(stage, (TargetId){TARGET_DIAL, CONTROL_FEET_GRID});
+}

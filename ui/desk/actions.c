@@ -88,7 +88,7 @@ static const Action rows[] = {
     {SCOPE_DIAL, ANY_SHIFT, {PAGES(10, -10)}, "ten steps", effects_step},
     {SCOPE_DIAL, ANY_SHIFT, {ENDS(0, 1)}, "the least and the most", effects_go_to_end},
     {SCOPE_DIAL, ANY_SHIFT, {{PANE_KEY_DELETE, 0}}, "back to its default", effects_go_back},
-    {SCOPE_SWITCH, ANY_SHIFT, {ENTER}, "on or off, or the next word", effects_go_round},
+    {SCOPE_SWITCH, ANY_SHIFT, {ENTER}, "on or off, the next word, or all words", effects_go_round},
     {SCOPE_VALUE, ANY_SHIFT, {{KEY_FIGURES, 0}}, "type it", effects_type_more},
     {SCOPE_CARD, ANY_SHIFT, {ENTER}, "open its list", effects_use_focused},
     {SCOPE_CARD, ANY_SHIFT, {UP_DOWN(-1, 1)}, "the one before or after", effects_walk_card},
@@ -124,6 +124,8 @@ static const Action rows[] = {
     {SCOPE_ROW, ANY_SHIFT, {{PANE_KEY_ESCAPE, 0}}, "done: the page turns again", effects_leave_row},
     {SCOPE_OPTION, ANY_SHIFT, {UP_DOWN(1, -1)}, "the next, or the one before", effects_step_option},
     {SCOPE_OTHER, ANY_SHIFT, {ENTER}, "open it, loop it, change it", effects_use_focused},
+    {SCOPE_WORDS, ANY_SHIFT, {ENTER}, "pick it", effects_use_focused},
+    {SCOPE_WORDS, ANY_SHIFT, {{PANE_KEY_ESCAPE, 0}}, "leave it as it was", effects_leave_words},
     {SCOPE_DRAG, ANY_SHIFT, {{PANE_KEY_ESCAPE, 0}}, "put it back", effects_put_back},
 
     {SCOPE_TYPING, ANY_SHIFT, {{KEY_LETTERS, 0}}, "type on", effects_type_more},
@@ -177,9 +179,12 @@ static bool is_focused(const View* const view, const Scope scope)
         return (is_dial && dial != DIAL_TRIGGER) || kind == TARGET_CLICK;
     case SCOPE_SWITCH:
         return dial == DIAL_SWITCH || dial == DIAL_CHOICE || dial == DIAL_TRIGGER ||
-               kind == TARGET_CLICK;
+               kind == TARGET_CLICK ||
+               (dial == DIAL_VALUE && dial_of((Control)view->focus.index)->form == FORM_WORDS);
     case SCOPE_VALUE:
         return dial == DIAL_VALUE;
+    case SCOPE_WORDS:
+        return view->is_choosing && kind == TARGET_WORD;
     case SCOPE_CARD:
         return kind == TARGET_CARD;
     case SCOPE_ITEM:
@@ -231,6 +236,7 @@ const char* actions_scope(const Scope scope)
         [SCOPE_ROW] = "in a row that is edited",
         [SCOPE_OPTION] = "on an option of the window",
         [SCOPE_OTHER] = "on a tab, a bar, an option",
+        [SCOPE_WORDS] = "on a word of a dial",
         [SCOPE_DRAG] = "while a dial is dragged",
         [SCOPE_TYPING] = "while you type",
         [SCOPE_LIST] = "in a list",

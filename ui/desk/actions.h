@@ -17,6 +17,7 @@ typedef enum {
     SCOPE_ROW,    /* on a row that is edited */
     SCOPE_OPTION, /* on an option of the window */
     SCOPE_OTHER,  /* on a tab, a bar or an option */
+    SCOPE_WORDS,  /* on one of the words of a dial */
     SCOPE_DRAG,   /* the mouse holds a dial */
     SCOPE_TYPING,
     SCOPE_LIST,  /* a list is open */

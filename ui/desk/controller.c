@@ -116,7 +116,7 @@ static bool take(Model* const model, const PaneEvent* const event)
         break;
     case PANE_RELEASE:
         if (event->button == 1) {
-            mouse_release(model);
+            mouse_up(model);
         }
         break;
     case PANE_MOTION:

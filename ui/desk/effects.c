@@ -5,6 +5,7 @@
 #include "../scene/handed.h"
 #include "asking.h"
 #include "cursor.h"
+#include "choosing.h"
 #include "edit_items.h"
 #include "list.h"
 #include "options.h"
@@ -199,6 +200,8 @@ void effects_go_round(Model* const model, const Press press)
     (void)press;
     if (dial_of(control)->kind == DIAL_TRIGGER) {
         model_trigger(model, control);
+    } else if (model->view.focus.kind == TARGET_DIAL && dial_of(control)->kind == DIAL_VALUE) {
+        choosing_open(model, control);
     } else if (dial_of(control)->kind == DIAL_CHOICE) {
         model_nudge(model, control, value >= row->most ? row->least : value + 1.0f);
     } else {
@@ -249,6 +252,9 @@ void effects_use(Model* const model, const TargetId id)
         break;
     case TARGET_PUT_BACK:
         shelves_put_back(model, (EntryKind)id.index);
+        break;
+    case TARGET_WORD:
+        choosing_pick(model, id.index);
         break;
     case TARGET_TAB:
         view->panel = (Panel)id.index;
@@ -352,6 +358,12 @@ void effects_next_voice(Model* const model, const Press press)
 void effects_turn_page(Model* const model, const Press press)
 {
     cursor_page(model, press.which);
+}
+
+void effects_leave_words(Model* const model, const Press press)
+{
+    (void)press;
+    choosing_leave(model);
 }
 
 /* ---- Typing */

@@ -35,7 +35,8 @@ Effect effects_edit, effects_leave_row, effects_go_step, effects_go_end, effects
     effects_turn_page;
 
 /* Typing. */
-Effect effects_type_more, effects_type_less, effects_keep_typed, effects_leave_typed;
+Effect effects_leave_words, effects_type_more, effects_type_less, effects_keep_typed,
+    effects_leave_typed;
 
 /* The question where. */
 Effect effects_ask_more, effects_ask_less, effects_ask_yes, effects_ask_no;

@@ -2,6 +2,7 @@
 #include "mouse.h"
 
 #include "../scene/dial.h"
+#include "choosing.h"
 #include "asking.h"
 #include "edit_items.h"
 #include "effects.h"
@@ -77,6 +78,7 @@ static void press_target(Model* const model, const Target* const target, const d
         break;
     case TARGET_CLICK:
     case TARGET_CARD:
+    case TARGET_WORD:
     case TARGET_PUT_BACK:
     case TARGET_TAB:
     case TARGET_PAGE:
@@ -112,16 +114,28 @@ static bool is_soon(const Model* const model)
     return model->clicked_at >= 0.0 && model->now - model->clicked_at < double_click_seconds;
 }
 
+static bool stays(const Model* const model, const PaneEvent* const event)
+{
+    return fabs(event->x - model->drag_x) < drag_starts &&
+           fabs(event->y - model->drag_y) < drag_starts;
+}
+
+/* The second click on a dial of words, which the first has laid out over it. */
+static bool is_second_on_words(const Model* const model, const PaneEvent* const event)
+{
+    const TargetId dial = {TARGET_DIAL, (int)model->view.choosing};
+    return model->view.is_choosing && event->button == 1 && is_soon(model) && stays(model, event) &&
+           view_target_same(model->clicked, dial);
+}
+
 /* What is under the pointer; of a second click on a bar that bar, which the first one may have
    moved: of a long phrase eight are near. */
 static const Target* pressed_target(const Model* const model, const TargetList* const targets,
                                     const PaneEvent* const event)
 {
     const Target* const target = targets_at(targets, event->x, event->y);
-    const bool stays = fabs(event->x - model->drag_x) < drag_starts &&
-                       fabs(event->y - model->drag_y) < drag_starts;
     const bool is_bar = target && target->id.kind == TARGET_BAR && event->button == 1;
-    return is_bar && stays && is_soon(model) && model->clicked.kind == TARGET_BAR
+    return is_bar && stays(model, event) && is_soon(model) && model->clicked.kind == TARGET_BAR
                ? targets_find(targets, model->clicked)
                : target;
 }
@@ -129,6 +143,12 @@ static const Target* pressed_target(const Model* const model, const TargetList* 
 void mouse_press(Model* const model, const PaneEvent* const event)
 {
     TargetList targets;
+    if (is_second_on_words(model, event)) {
+        const Control control = model->view.choosing;
+        choosing_leave(model);
+        model_nudge(model, control, control_rows[control].normal);
+        return;
+    }
     model_targets(model, &targets);
     const Target* const target = pressed_target(model, &targets, event);
     const TargetId id = target ? target->id : (TargetId){TARGET_NONE, 0};
@@ -155,6 +175,9 @@ void mouse_press(Model* const model, const PaneEvent* const event)
     model->drag_y = event->y;
     model->is_fine = event->modifiers & PANE_SHIFT;
     model_stop_typing(model);
+    if (model->view.is_choosing && id.kind != TARGET_WORD) {
+        choosing_leave(model);
+    }
     if (target) {
         if (can_have_focus(target)) {
             model_focus(model, id);
@@ -214,6 +237,16 @@ void mouse_release(Model* const model)
 {
     editor_release(model, model->x);
     model_let_go(model);
+}
+
+void mouse_up(Model* const model)
+{
+    const TargetId held = model->view.pressed;
+    const bool is_click = is_held(model) && !model->view.is_dragged;
+    mouse_release(model);
+    if (is_click && view_target_same(held, model->clicked)) {
+        choosing_open(model, (Control)held.index);
+    }
 }
 
 static bool is_trigger(const TargetId id)

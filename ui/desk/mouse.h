@@ -10,5 +10,8 @@ void mouse_press(Model* model, const PaneEvent* event);
 void mouse_motion(Model* model, const PaneEvent* event);
 void mouse_scroll(Model* model, const PaneEvent* event);
 
+/* The button goes up: a click on a dial of words lays them out. */
+void mouse_up(Model* model);
+
 /* Whatever is held is let go. */
 void mouse_release(Model* model);

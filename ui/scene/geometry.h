@@ -190,6 +190,9 @@ TabPlaces geometry_tab_places(const Geometry* geometry, Box tab, double words);
    is above the window. */
 Box geometry_cell(const Geometry* geometry, int page, int column, int row);
 
+/* One of a dial's words, up to 14 of them, in the place of all dials. */
+Box geometry_word(const Geometry* geometry, int word);
+
 typedef struct {
     At label;
     double label_room;

@@ -219,6 +219,14 @@ Box geometry_cell(const Geometry* const g, const int page, const int column, con
     return (Box){left + column * (width + gap), is_seen ? y : -1000.0, width, 42.0};
 }
 
+Box geometry_word(const Geometry* const g, const int word)
+{
+    const Box first = geometry_cell(g, 0, word % 7, 0);
+    const double pitch = g->compact ? 23.0 : 44.0;
+    return (Box){first.x, first.y + (g->compact ? 0.0 : 14.0) + pitch * (word / 7), first.width,
+                 g->compact ? 20.0 : 24.0};
+}
+
 CellPlaces geometry_in_cell(const Box cell)
 {
     return (CellPlaces){

@@ -33,6 +33,8 @@ static const char* help_of(const View* const view, const TargetId id)
         return "The figure after, heard at the next line";
     case TARGET_PUT_BACK:
         return "Puts back what the groove has itself; Backspace does it for hands, feet and fill";
+    case TARGET_WORD:
+        return dial_of(view->choosing)->help;
     case TARGET_TAB:
         return "P goes to the next group of dials";
     case TARGET_PAGE:

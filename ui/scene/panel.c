@@ -75,10 +75,17 @@ static void draw_value(const Brush* const brush, const Target* const target, con
     }
     const Type type = brush_type(16.0, false, ALIGN_LEFT, colours->ink);
     const double wide = ink_width(brush->cairo, type, text);
-    const double size = wide > box.width ? 13.0 : 16.0;
+    const bool opens = dial_of(control)->form == FORM_WORDS && !typing;
+    const double room = box.width - (opens ? 14.0 : 0.0); /* before the triangle */
+    const double size = wide > room ? 13.0 : 16.0;
     const At at = places.value;
-    const double end = at.x + ink_text_in(brush->cairo, at.x, at.y, box.width,
+    const double end = at.x + ink_text_in(brush->cairo, at.x, at.y, room,
                                           brush_type(size, false, ALIGN_LEFT, colours->ink), text);
+    if (opens) {
+        ink_triangle(brush->cairo, (end < at.x + room ? end : at.x + room) + 9.0, places.sign, 4.5,
+                     POINT_DOWN, true,
+                     brush_is_hovered(brush, target->id) ? colours->ink : colours->soft);
+    }
     const Type small = brush_type(11.0, false, ALIGN_LEFT, colours->soft);
     if (end + 5.0 + ink_width(brush->cairo, small, unit) <= box.x + places.label_room - 4.0) {
         ink_text(brush->cairo, end + 5.0, at.y, small, unit);
@@ -172,6 +179,35 @@ static void draw_page(const Brush* const brush, const Target* const target)
     brush_focus(brush, target, 0.0);
 }
 
+/* A dial's words, each to be clicked; over the first the dial's name. */
+static void draw_choosable(const Brush* const brush, const Target* const target)
+{
+    const Palette* const colours = brush->colours;
+    const Control control = brush->view->choosing;
+    const Box box = target->box;
+    const int chosen = (int)(brush->view->values[control] - control_rows[control].least);
+    const bool is_chosen = target->id.index == chosen;
+    const bool over = brush_is_hovered(brush, target->id);
+    if (target->id.index == 0 && !brush->g->compact) {
+        ink_text(brush->cairo, box.x, box.y - 4.0,
+                 brush_type(11.0, false, ALIGN_LEFT, colours->soft), dial_of(control)->label);
+    }
+    if (is_chosen) {
+        ink_fill_round(brush->cairo, box, 3.0, colours->ink);
+    } else {
+        ink_frame(brush->cairo, box, 3.0, over ? 1.6 : 1.0, over ? colours->ink : colours->edge);
+    }
+    const Type least =
+        brush_type(11.0, is_chosen, ALIGN_CENTRE, is_chosen ? colours->ground : colours->ink);
+    Type type = least;
+    type.size = 13.0;
+    const char* const word = dial_of(control)->words[target->id.index];
+    ink_text_in(brush->cairo, box.x + box.width / 2.0, box.y + box.height / 2.0 + 4.6,
+                box.width - 4.0,
+                ink_width(brush->cairo, type, word) < box.width - 4.0 ? type : least, word);
+    brush_focus(brush, target, 3.0);
+}
+
 void draw_panel(const Brush* const brush)
 {
     const double y = floor(brush->g->panel) + 0.5;
@@ -186,6 +222,8 @@ void draw_panel(const Brush* const brush)
             draw_page(brush, target);
         } else if (target->id.kind == TARGET_TAB || target->id.kind == TARGET_PAGE) {
             continue;
+        } else if (target->id.kind == TARGET_WORD) {
+            draw_choosable(brush, target);
         } else if (target->id.kind == TARGET_THEME) {
             draw_theme(brush, target);
         } else if (target->id.kind == TARGET_OPTION) {

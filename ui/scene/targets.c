@@ -124,6 +124,12 @@ static void add_cell(const View* const view, const Geometry* const g, const int 
 
 static void add_panel(const View* const view, const Geometry* const g, TargetList* const list)
 {
+    if (view->is_choosing && dial_of(view->choosing)->panel == (int)view->panel) {
+        for (int word = 0; word < targets_choice_words(view->choosing); ++word) {
+            add(list, TARGET_WORD, word, GROUP_PANEL, geometry_word(g, word));
+        }
+        return;
+    }
     for (int i = 0; i < 14; ++i) {
         add_cell(view, g, i % 7, i / 7, list);
     }

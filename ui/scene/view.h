@@ -44,6 +44,7 @@ typedef enum {
     TARGET_CARD_UP,   /* the entry before */
     TARGET_CARD_DOWN, /* the entry after */
     TARGET_PUT_BACK,  /* index: EntryKind; plays what the groove has; ENTRY_KINDS: all of it */
+    TARGET_WORD,      /* index: of the words that are chosen from */
     TARGET_TAB,       /* index: Panel */
     TARGET_PAGE,      /* the panel's other row, where one shows */
     TARGET_BAR,       /* index: of the phrase */
@@ -188,6 +189,8 @@ typedef struct {
     Shelf shelves[ENTRY_KINDS];
     Demand demands[LIST_ROWS_MAX]; /* of the open feet list's lines */
     int32_t drafted[FIGURE_KINDS]; /* ids of figures that were changed and play so; 0: none */
+    bool is_choosing; /* the panel has a dial's words in the place of dials */
+    Control choosing;
     Panel panel;
     int page; /* 0 or 1: the row that shows where the panel has room for one */
     TargetId focus;
