@@ -283,6 +283,8 @@ static void there_is_time(const LibertyCase* const what, const StrokeList* const
     for (uint32_t i = 0; i < played->count; ++i) {
         const Stroke stroke = played->strokes[i];
         const bool is_added = !has_struck(written, stroke);
+        const bool is_opened = stroke.voice == VOICE_HAT_OPEN && !has(written, stroke);
+        CHECK(!is_opened || stroke.level == LEVEL_NORMAL);
         for (uint32_t k = 0; !has(written, stroke) && k < played->count; ++k) {
             const Stroke other = played->strokes[k];
             const double apart = fabs((double)(other.tick - stroke.tick)) * ms;

@@ -94,6 +94,7 @@ static bool vary_time(const LibertyBar* const bar, Stroke* const stroke)
     if (stroke->voice == VOICE_HAT_CLOSED && chance >= 1.0 - bar->often * hat_opens &&
         can_open(bar, *stroke)) {
         stroke->voice = VOICE_HAT_OPEN;
+        stroke->level = LEVEL_NORMAL; /* meant to be heard */
         return true;
     }
     return closes || chance >= bar->often * time_leaves;
