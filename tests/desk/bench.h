@@ -274,7 +274,7 @@ static inline PaneEvent bench_place(const Bench* const bench, const int limb, co
     const Geometry g = geometry_of(&model->view);
     const SeenBar* const bar = view_bar(&model->view, view_shown(&model->view));
     const BarSpace space = geometry_bar(&g, bar ? bar->meter : (Meter){4.0, 4});
-    const double x = g.beat_1 + quarters * Q / space.ticks * space.beat;
+    const double x = geometry_tick(&g, space, quarters * Q);
     const double y = (g.row_top[limb] + g.row_bottom[limb]) / 2.0;
     return (PaneEvent){.x = model->fit.x + model->fit.scale * x,
                        .y = model->fit.y + model->fit.scale * y,

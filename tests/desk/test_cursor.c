@@ -289,6 +289,87 @@ static void the_page_follows_again_when_one_is_done(void)
     }
 }
 
+/* ---- Steps that are too narrow for one page */
+
+static const int sizes[][2] = {{720, 420}, {860, 530}, {960, 540}, {1280, 760}, {1600, 1000}};
+
+/* 16 pixels for each step, at every size, grid and meter; the page has the step of the keys. */
+static void every_step_is_wide_enough_to_hit(void)
+{
+    static const Meter meters[] = {{4.0, 4}, {3.0, 4}, {7.0, 8}, {12.0, 8}, {5.0, 4}, {15.0, 8}};
+    begin();
+    for (int i = 0; i < 5; ++i) {
+        controller_resize(&bench->stage.model, sizes[i][0], sizes[i][1], 1.0);
+        for (int grid = 1; grid <= EDIT_BUFFER_GRID_MAX; ++grid) {
+            for (int meter = 0; meter < 6; ++meter) {
+                const int64_t bar = meter_bar_ticks(meters[meter]);
+                const int64_t step = Q / grid;
+                view->edit.grid = grid;
+                for (int64_t tick = 0; tick < bar; tick += step) {
+                    view->edit.cursor = (int32_t)tick;
+                    const Geometry g = geometry_of(view);
+                    const BarSpace space = geometry_bar(&g, meters[meter]);
+                    const double x = geometry_tick(&g, space, (double)tick);
+                    check_case("%d by %d, grid %d, %g/%d, tick %d", sizes[i][0], sizes[i][1], grid,
+                               meters[meter].beats_per_bar, (int)meters[meter].beat_unit,
+                               (int)tick);
+                    CHECK(space.beat * (double)step / space.ticks >= 16.0);
+                    CHECK(x >= g.beat_1 - 0.001 && x < g.right);
+                }
+            }
+        }
+    }
+    bench_close(bench);
+}
+
+/* Twelve a quarter in the smallest window: by keys, and by the mouse where it is seen. */
+static void a_step_on_a_later_page_is_found_by_keys_and_mouse(void)
+{
+    begin();
+    controller_resize(&bench->stage.model, 720, 420, 1.0);
+    key('e');
+    key(PANE_KEY_TAB);
+    bench_click(bench, LEFT_FOOT, 0.25); /* takes the figure up, on sixteenths */
+    key('z');
+    for (int i = 0; i < 8; ++i) {
+        stage_click(&bench->stage, (TargetId){TARGET_EDIT, EDIT_GRID});
+    }
+    CHECK_INT(view->edit.grid, 12);
+    for (int i = 0; i < 12 && !is_in_row(LEFT_FOOT); ++i) {
+        key(PANE_KEY_TAB);
+    }
+    key(PANE_KEY_HOME);
+    keys(PANE_KEY_RIGHT, 30); /* two quarters and a half */
+    key(PANE_KEY_ENTER);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "..........o.....");
+    bench_click(bench, LEFT_FOOT, 2.25);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), ".........oo.....");
+    bench_close(bench);
+}
+
+static void pages_of_a_bar_turn_before_the_bar_does(void)
+{
+    begin();
+    controller_resize(&bench->stage.model, 720, 420, 1.0);
+    view->edit.grid = 12;
+    key('e');
+    int pages = 1;
+    int32_t before = view->edit.cursor;
+    for (; view_shown(view) == view_phrase(view) && pages < 9; ++pages) {
+        key(PANE_KEY_PAGE_DOWN);
+        CHECK(view->edit.cursor > before || view_shown(view) > view_phrase(view));
+        before = view->edit.cursor;
+    }
+    CHECK_INT(view->edit.cursor, 0);
+    CHECK(pages > 2);
+    for (int i = 1; i < pages; ++i) {
+        key(PANE_KEY_PAGE_UP);
+    }
+    CHECK_INT(view_shown(view), view_phrase(view));
+    CHECK_INT(view->edit.cursor, 0);
+    bench_close(bench);
+}
+
 int main(void)
 {
     bench_move_in();
@@ -305,6 +386,9 @@ int main(void)
     RUN(the_playhead_goes_on_in_the_overview);
     RUN(pages_turn_by_keys_and_end_with_the_phrase);
     RUN(the_page_follows_again_when_one_is_done);
+    RUN(every_step_is_wide_enough_to_hit);
+    RUN(a_step_on_a_later_page_is_found_by_keys_and_mouse);
+    RUN(pages_of_a_bar_turn_before_the_bar_does);
     bench_move_out();
     return tests_end();
 }

@@ -338,6 +338,16 @@ static void play_edit_by_keys(Stage* const stage)
     stage_run(stage, 2.2);
 }
 
+/* Steps too narrow for a whole bar: its second page. */
+static void play_edit_page(Stage* const stage)
+{
+    scenes_play(stage);
+    stage->model.view.edit.grid = 12;
+    stage_key(stage, 'e');
+    stage_key(stage, PANE_KEY_PAGE_DOWN);
+    stage_run(stage, 0.1);
+}
+
 /* Into a folder whose name is long. */
 static void play_asked(Stage* const stage)
 {
@@ -405,6 +415,8 @@ const StageScene stage_scenes[] = {
     {"left-handed", 960, 540, 1.0, play_left_handed},
     {"left-handed-least", 720, 420, 1.0, play_left_handed},
     {"larger-still", 1280, 760, 1.0, play_larger},
+    {"edit-page", 960, 540, 1.0, play_edit_page},
+    {"edit-page-least", 720, 420, 1.0, play_edit_page},
     {"asked", 960, 540, 1.0, play_asked},
     {"asked-least", 720, 420, 1.0, play_asked},
     {"edit-by-keys", 960, 540, 1.0, play_edit_by_keys},

@@ -136,9 +136,9 @@ static void buttons_of_an_edit_say_what_is_missing(void)
 {
     begin("playing-dark");
     stage_click(stage, (TargetId){TARGET_TAB, PANEL_EDIT});
-    CHECK_INT(times_standing("nothing edited"), 4); /* undo, redo, save, drop */
+    CHECK_INT(times_standing("no edit"), 4); /* undo, redo, save, drop */
     stage_click(stage, (TargetId){TARGET_ROW, LEFT_FOOT});
-    CHECK_INT(times_standing("nothing edited"), 0);
+    CHECK_INT(times_standing("no edit"), 0);
     CHECK_INT(times_standing("1 back"), 1);
     CHECK_INT(times_standing("none undone"), 1);
     stage_key(stage, 'z');

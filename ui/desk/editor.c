@@ -5,6 +5,7 @@
 #include "../scene/handed.h"
 #include "../scene/words.h"
 
+#include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -183,16 +184,36 @@ void editor_hold_page(Model* const model)
     }
 }
 
+/* A bar may have several pages: true if it has another that way.  From a bar's last page one
+   comes to the next one's first. */
+static bool turn_within(Model* const model, const int by)
+{
+    View* const view = &model->view;
+    const SeenBar* const bar = view_bar(view, view_shown(view));
+    if (!bar) {
+        return false;
+    }
+    const Geometry g = geometry_of(view);
+    const BarSpace space = geometry_bar(&g, bar->meter);
+    const double to = space.first + by * space.seen;
+    const double last = floor((space.beats - 0.5) / space.seen) * space.seen;
+    const bool is_there = to > -0.5 && to < last + 0.5;
+    if (space.seen < space.beats) {
+        view->edit.cursor = (int32_t)((is_there ? to : by < 0 ? last : 0.0) * space.ticks);
+    }
+    return is_there && space.seen < space.beats;
+}
+
 void editor_turn_page(Model* const model, const int by)
 {
     View* const view = &model->view;
     const int last = view_phrase_bars(view) - 1;
     editor_hold_page(model);
-    if (view->held) {
+    if (view->held && !turn_within(model, by)) {
         const int wanted = view->looked_at + by;
         view->looked_at = wanted < 0 ? 0 : wanted > last ? last : wanted;
-        model->is_dirty = true;
     }
+    model->is_dirty = true;
 }
 
 void editor_let_page_go(Model* const model)

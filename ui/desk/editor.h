@@ -68,8 +68,8 @@ typedef struct {
    that can't be done. */
 bool editor_reach(Model* model, int row, double x, EditorPlace* place);
 
-/* The page stays while one edits: the bar shown is held, turned, and follows what plays
-   again. */
+/* The page stays while one edits: the bar shown, or as much of it as leaves its steps wide
+   enough to hit, is held, turned, and follows what plays again. */
 void editor_hold_page(Model* model);
 void editor_turn_page(Model* model, int by);
 void editor_let_page_go(Model* model);

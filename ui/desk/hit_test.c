@@ -38,7 +38,7 @@ static double bar_tick(const Model* const model, const SeenBar* const bar, const
 {
     const Geometry g = geometry_of(&model->view);
     const BarSpace space = geometry_bar(&g, bar->meter);
-    const double tick = (x - g.beat_1) / space.beat * space.ticks;
+    const double tick = ((x - g.beat_1) / space.beat + space.first) * space.ticks;
     const double bent = tick > 0.0 ? tick : 0.0;
     return swing_unbend(model->view.edit.swing, bent, meter_bar_ticks(bar->meter));
 }

@@ -28,7 +28,8 @@ const char* edit_help(const EditItem item)
         [EDIT_DROP] = "Drop the edit: the figure plays as it was written",
         [EDIT_FILE] =
             "MIDI file: the phrase, into a folder that is asked for once; key W; Shift+W straight",
-        [EDIT_PAGE] = "Page: held while you edit; up and down turn it, Enter lets it follow again",
+        [EDIT_PAGE] =
+            "Page: held while you edit; wheel, up and down turn it, Enter lets it follow again",
         [EDIT_LEARN] = "Learn keys: play the pad of the voice named; up and down choose the voice",
     };
     return helps[item];
@@ -60,7 +61,7 @@ static void draw_name(const Brush* const brush, const Target* const target)
 static const char* button_words(const Edit* const edit, const EditItem item, char text[32])
 {
     if (!edit->is_open) {
-        return "nothing edited";
+        return "no edit";
     }
     switch (item) {
     case EDIT_UNDO:

@@ -181,8 +181,32 @@ Geometry geometry_of(const View* const view)
     } else if (view->reads) {
         g.reads = true;
         reading_place(&g);
+    } else if (view->panel == PANEL_EDIT) {
+        g.edit_grid = view->edit.grid;
+        g.edit_tick = view->edit.cursor;
     }
     return g;
+}
+
+static const double step_least = 16.0; /* pixels: what can be hit */
+
+/* As many whole beats as leave each step room enough, the page that has edit_tick. */
+static void turn_to_page(const Geometry* const g, const double room, BarSpace* const space)
+{
+    space->seen = space->beats;
+    if (!g->edit_grid) {
+        return;
+    }
+    const double steps = space->ticks * g->edit_grid / (double)TICKS_PER_QUARTER; /* in a beat */
+    if (space->beat / steps >= step_least) {
+        return;
+    }
+    const double fit = floor(room / (steps * step_least));
+    const double pages = ceil(space->beats / (fit < 1.0 ? 1.0 : fit));
+    space->seen = ceil(space->beats / pages);
+    space->ahead = 0.0;
+    space->beat = room / space->seen;
+    space->first = floor(g->edit_tick / space->ticks / space->seen) * space->seen;
 }
 
 BarSpace geometry_bar(const Geometry* const g, const Meter meter)
@@ -190,11 +214,13 @@ BarSpace geometry_bar(const Geometry* const g, const Meter meter)
     const double room = g->right - g->beat_1;
     const double beats = meter.beats_per_bar;
     const double ahead = g->compact ? 0.5 : 1.0;
-    BarSpace space = {beats, room / (beats + ahead), ahead, (double)meter_beat_ticks(meter)};
+    BarSpace space = {beats, room / (beats + ahead), ahead, (double)meter_beat_ticks(meter), 0.0,
+                      beats};
     if (space.beat < (g->reads ? 1.6 * g->count_size[PAIR_HANDS] : 40.0)) {
         space.ahead = 0.0;
         space.beat = room / beats;
     }
+    turn_to_page(g, room, &space);
     return space;
 }
 

@@ -24,11 +24,13 @@ Fit geometry_fit(int width, int height, double scale);
 
 typedef struct {
     bool compact;
-    bool list;   /* a list of entries is open, under the staff */
-    bool keys;   /* the list of keys is: keys.h */
-    bool low;    /* the staff takes less height, for what is open under it */
-    bool reads;  /* the reading view: reading.h */
-    double unit; /* its pixels to those of a window of 1280 by 760 */
+    bool list;         /* a list of entries is open, under the staff */
+    bool keys;         /* the list of keys is: keys.h */
+    bool low;          /* the staff takes less height, for what is open under it */
+    bool reads;        /* the reading view: reading.h */
+    int edit_grid;     /* steps in a quarter that a figure is edited on; 0: none is */
+    int32_t edit_tick; /* of the bar: its page is shown */
+    double unit;       /* its pixels to those of a window of 1280 by 760 */
     double width;
     double height;
     double scale;  /* of the staff's rows and signs, 1 to 1.6 */
@@ -60,12 +62,15 @@ typedef struct {
 Geometry geometry_of(const View* view);
 
 /* The bar shown large: beats in it, how wide one is, and how many beats of the
-   next bar are seen. */
+   next bar are seen.  While a figure is edited whose steps would be too narrow to hit, a
+   page of the bar is shown: from beat `first` on. */
 typedef struct {
     double beats;
     double beat;
     double ahead;
     double ticks; /* in a beat */
+    double first;
+    double seen; /* beats of the page; all of them where the bar is one page */
 } BarSpace;
 
 BarSpace geometry_bar(const Geometry* geometry, Meter meter);

@@ -194,7 +194,7 @@ SmallPlaces geometry_small(const Box bar)
 Box geometry_tab(const Geometry* const g, const int panel)
 {
     return g->compact ? (Box){12.0 + 67.0 * panel, g->panel + 4.0, 63.0, 20.0}
-                      : (Box){12.0, g->panel + 3.0 + 15.5 * panel, 110.0, 15.5};
+                      : (Box){12.0, g->panel + 1.0 + 16.0 * panel, 110.0, 16.0};
 }
 
 Box geometry_page(const Geometry* const g)
@@ -325,5 +325,5 @@ Box geometry_number(const double x, const double y, const double size)
 
 double geometry_tick(const Geometry* const g, const BarSpace space, const double tick)
 {
-    return g->beat_1 + space.beat * tick / space.ticks;
+    return g->beat_1 + space.beat * (tick / space.ticks - space.first);
 }

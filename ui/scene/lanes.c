@@ -108,7 +108,8 @@ static void draw_groups(const Brush* const brush, const Shown* const shown,
         const double off = (double)(tick % beat) / (double)beat;
         const double near = fmin(off, 1.0 - off) * shown->space.beat;
         const int number = (int)(tick / part->step % steps) + 1;
-        if (tick % beat && near > half + 2.0 && x < shown->to && (double)tick > part->begin - 0.5) {
+        if (tick % beat && near > half + 2.0 && x < shown->to && x > brush->g->beat_1 &&
+            (double)tick > part->begin - 0.5) {
             const bool is_near = near < half + 0.45 * size;
             say(brush, (At){x, y}, steps > 16 || is_near ? "" : NULL, number, apart, size);
         }
@@ -134,17 +135,19 @@ void draw_count(const Brush* const brush, const Shown* const shown, const bool i
     const double y = is_feet ? g->count_feet : g->count_hands;
     const double size = g->count_size[pair];
     const int count = lanes_grids(shown, is_feet, grids);
-    const int beats = shown->is_next ? (is_feet ? 0 : 1) : (int)ceil(shown->space.beats);
+    const int first = (int)shown->space.first; /* of the page */
+    const int last = (int)ceil(fmin(shown->space.first + shown->space.seen, shown->space.beats));
+    const int beats = shown->is_next ? (is_feet ? 0 : 1) : last;
     for (int i = 0; !shown->is_next && i < count; ++i) {
         const bool divides = grids[i].step > 0 && !((int64_t)shown->space.ticks % grids[i].step);
-        for (int beat = 0; divides && beat < beats; ++beat) {
+        for (int beat = first; divides && beat < beats; ++beat) {
             draw_syllables(brush, shown, beat, &grids[i], y, g->said_size[pair]);
         }
         if (!divides && grids[i].step > 0 && (double)grids[i].step < shown->space.ticks) {
             draw_groups(brush, shown, &grids[i], y, pair);
         }
     }
-    for (int beat = 0; beat < beats; ++beat) {
+    for (int beat = first; beat < beats; ++beat) {
         draw_beat_number(brush, shown, beat, y,
                          shown->space.beat < (brush->g->reads ? 1.2 : 1.6) * size ? 0.8 * size
                                                                                   : size);

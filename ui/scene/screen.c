@@ -121,17 +121,27 @@ static double head_tick(const Mover* const mover)
     return mover->view->still ? beat : mover->view->now_tick;
 }
 
+/* True if x is on the page that is seen of the bar. */
+static bool is_on_page(const Mover* const mover, const double x)
+{
+    return mover->space.seen >= mover->space.beats ||
+           (x > mover->g->beat_1 - 8.0 && x < mover->g->right);
+}
+
 /* What moves in the bar that is shown large. */
 static void add_shown(Mover* const mover)
 {
     const Geometry* const g = mover->g;
+    const double x = x_of(mover, head_tick(mover));
+    if (!is_on_page(mover, x)) {
+        return;
+    }
     if (mover->view->place.rolling) {
         add_beat(mover);
     }
     if (mover->view->place.rolling && !mover->view->still) {
         add_strokes(mover);
     }
-    const double x = x_of(mover, head_tick(mover));
     add(mover, (Box){x - 1.0, g->row_top[0] - 2.0, 2.0, g->click + 6.0 - g->row_top[0]}, false);
 }
 

@@ -120,7 +120,8 @@ static double draw_word(const Brush* const brush, const double x, const double y
 static void draw_changes(const Brush* const brush, const Shown* const shown, const int limb)
 {
     Voice voice = brush_voice_of_limb(shown->bar, limb);
-    double free_from = 0.0;
+    const bool is_page = shown->space.seen < shown->space.beats;
+    double free_from = is_page ? brush->g->beat_1 - 8.0 : 0.0;
     for (uint32_t i = 0; i < shown->bar->count; ++i) {
         const SeenStroke* const stroke = &shown->bar->strokes[i];
         if (stroke->limb != limb || stroke->is_grace) {
@@ -360,6 +361,21 @@ static void draw_nothing(const Brush* const brush)
              "waiting for the plugin");
 }
 
+/* Of a bar that is edited in pages the one that is seen. */
+static void draw_page(const Brush* const brush, const Shown* const shown)
+{
+    const Geometry* const g = brush->g;
+    const bool is_page = shown->space.seen < shown->space.beats;
+    const double left = g->beat_1 - geometry_clear(g) - 4.0;
+    cairo_save(brush->cairo);
+    if (is_page) {
+        cairo_rectangle(brush->cairo, left, 0.0, g->right - left, g->height);
+        cairo_clip(brush->cairo);
+    }
+    draw_bar(brush, shown);
+    cairo_restore(brush->cairo);
+}
+
 void draw_staff(const Brush* const brush)
 {
     const Geometry* const g = brush->g;
@@ -371,10 +387,11 @@ void draw_staff(const Brush* const brush)
         return;
     }
     const BarSpace space = geometry_bar(g, bar->meter);
-    const double line = g->beat_1 + space.beat * space.beats;
-    const Shown now = {bar, g->beat_1, line - 1.0, space, false};
+    const double from = geometry_tick(g, space, 0.0);
+    const double line = from + space.beat * space.beats;
+    const Shown now = {bar, from, fmin(line, g->right + 1.0) - 1.0, space, false};
     const SeenBar* const next = view_next(brush->view);
-    draw_bar(brush, &now);
+    draw_page(brush, &now);
     if (next && space.ahead > 0.0) {
         BarSpace ahead = space;
         ahead.ticks = (double)meter_beat_ticks(next->meter);
@@ -383,7 +400,7 @@ void draw_staff(const Brush* const brush)
         if (!g->reads) {
             draw_next_label(brush, &coming);
         }
-    } else {
+    } else if (line < g->right + 1.0) {
         draw_down(brush, line, 2.0, brush->colours->edge);
     }
 }
