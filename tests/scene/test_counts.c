@@ -68,7 +68,7 @@ static void every_grid_has_syllables_or_numbers(void)
     };
     for (int grid = 1; grid <= 12; ++grid) {
         char text[256];
-        Stage* const stage = on_grid(grid, 2600, 1000);
+        Stage* const stage = on_grid(grid, 2600, 540);
         said_between(&stage->model.view, TICKS_PER_QUARTER, 2 * TICKS_PER_QUARTER, text);
         check_case("grid %d", grid);
         CHECK_TEXT(text, want[grid]);

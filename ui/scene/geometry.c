@@ -63,7 +63,31 @@ static const Rows list_rows = {
     .height = 188,
 };
 
-static const double most_scale = 1.6;
+/* What rows may grow to: as far as signs have room beside each other. */
+static const double most_scale = 1.6; /* where the bar is as wide as at first */
+static const double first_room = 628.0;
+
+/* Spare height is the staff's at first, and then in shares the overview's too. */
+static const double first_spare = 170.0;
+static const double staff_share = 0.72;
+
+static double for_staff(const double spare)
+{
+    return spare < first_spare ? fmax(spare, 0.0)
+                               : first_spare + staff_share * (spare - first_spare);
+}
+
+static double most_scale_of(const Geometry* const g)
+{
+    const double wider = (g->right - g->beat_1) / first_room;
+    return most_scale * fmax(wider, 1.0);
+}
+
+/* Type grows less than the rows it stands in. */
+static double type_scale(const double rows)
+{
+    return rows < 1.4 ? rows : 1.4 + 0.7 * (rows - 1.4);
+}
 static const double most_low_scale = 1.25;
 
 /* The share of the window's height that the staff has over a list. */
@@ -91,11 +115,12 @@ static void place_rows(Geometry* const g, const double extra)
                              : g->compact ? &compact_rows
                                           : &regular_rows;
     const double wanted = g->list ? fmax(list_share * g->height / rows->height, least_list_scale)
-                                  : 1.0 + (extra > 0.0 ? extra : 0.0) / rows->height;
-    const double most = g->low ? most_low_scale : most_scale;
+                                  : 1.0 + for_staff(extra) / rows->height;
+    const double most = g->low ? most_low_scale : most_scale_of(g);
     const double s = g->scale = wanted < most ? wanted : most;
+    g->beat_1 = g->staff + 10.0 * fmax(s, 1.6); /* heads are free of the bar line */
     const double y = g->top + (g->compact ? 0.0 : 4.0);
-    const double grown = s < 1.4 ? s : 1.4;
+    const double grown = type_scale(s);
     g->count_size[PAIR_HANDS] = (g->compact ? 15.0 : 20.0) * grown;
     g->count_size[PAIR_FEET] = 13.0 * grown;
     g->said_size[PAIR_HANDS] = 13.0 * grown;
@@ -122,11 +147,6 @@ static void place_rows(Geometry* const g, const double extra)
     const double left = g->compact ? 12.0 : 16.0;
     const double top = g->quiet + 5.0;
     g->overview = (Box){left, top, g->right - left, g->panel - 1.0 - top};
-    const double tall = g->compact ? 72.0 : 84.0 * s;
-    if (g->overview.height > tall) {
-        g->overview.y += (g->overview.height - tall) / 2.0;
-        g->overview.height = tall;
-    }
 }
 
 /* From the staff's end to the line that explains. */
