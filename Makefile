@@ -54,12 +54,22 @@ DRAW_LIBS = $(eval DRAW_LIBS := $$(shell $(PKG_CONFIG) --libs pangocairo cairo))
 SOUND_LIBS = $(eval SOUND_LIBS := $$(shell $(PKG_CONFIG) --libs fluidsynth sndfile))$(SOUND_LIBS)
 PANE_LIBS = $(eval PANE_LIBS := $$(shell $(PKG_CONFIG) --libs pugl-0 gl x11))$(PANE_LIBS)
 HOST_LIBS = $(eval HOST_LIBS := $$(shell $(PKG_CONFIG) --libs lilv-0 sratom-0))$(HOST_LIBS)
+# A host's process is everybody's: what is written past its end is caught, and the tables of
+# calls can't be written once loaded.  First, so that a packager's flags win.  Fortifying
+# wants an optimizer, and is said once; the sanitizers do their own.
+HARD = -fstack-protector-strong $(FORTIFY)
+FORTIFY = $(if $(SANITIZE)$(findstring _FORTIFY_SOURCE,$(CPPFLAGS) $(CFLAGS)),,$(if \
+	$(filter-out -O0,$(lastword $(filter -O%,$(CFLAGS)))),-U_FORTIFY_SOURCE -D_FORTIFY_SOURCE=2))
+HARD_LINK = -Wl,-z,relro,-z,now,-z,noexecstack
 # Last, so that they hold.  -ffp-contract=off: every compiler computes the same frame for
 # a stroke.
 OWN_FLAGS = -std=c11 -D_POSIX_C_SOURCE=200809L -D_XOPEN_SOURCE=700 -fPIC \
 	-fvisibility=hidden -ffp-contract=off -MMD -MP -DFOURLIMB_VERSION='"$(VERSION)"'
-COMPILE = $(CC) $(WARNINGS) $(FRAMES) $(CPPFLAGS) $(CFLAGS) $(SANITIZE) $(OWN_FLAGS) $(OUTSIDE_FLAGS)
-LINK = $(CC) $(CFLAGS) $(SANITIZE) $(LDFLAGS)
+COMPILE = $(CC) $(WARNINGS) $(FRAMES) $(HARD) $(CPPFLAGS) $(CFLAGS) $(SANITIZE) $(OWN_FLAGS) $(OUTSIDE_FLAGS)
+LINK = $(CC) $(HARD_LINK) $(CFLAGS) $(SANITIZE) $(LDFLAGS)
+# Some linkers' own symbols are seen unless told off.
+EXPORTS := ttl/exports.map
+LINK_LIBRARY = $(LINK) -shared -Wl,--no-undefined,-z,defs -Wl,--version-script=$(EXPORTS)
 
 # The programs that the build runs share their objects with the rest, unless another
 # compiler makes them.
@@ -108,7 +118,7 @@ help: ## List these targets
 # Objects depend on the flags they were made with.
 PLACES := $(CURDIR) $(abspath $(BUILD))
 PKG_CONFIG_ASKS := $(PKG_CONFIG_PATH) $(PKG_CONFIG_LIBDIR) $(PKG_CONFIG_SYSROOT_DIR)
-FLAGS := $(SETTABLE) SANITIZE WARNINGS FRAME_MOST OWN_FLAGS PLACES PKG_CONFIG_ASKS
+FLAGS := $(SETTABLE) SANITIZE WARNINGS FRAME_MOST HARD HARD_LINK OWN_FLAGS PLACES PKG_CONFIG_ASKS
 quoted = '$(subst ','\'',$(1))'
 ifneq ($(shell cat $(BUILD)/flags 2>/dev/null),$(strip $(foreach name,$(FLAGS),$(name)=$(strip $($(name))))))
 $(BUILD)/flags: FORCE
@@ -133,15 +143,15 @@ $(BUILD)/for-build/%.o: %.c $(BUILD)/flags
 	@echo "  CC   $< (for the build)"
 	$(Q)$(call compile,$(COMPILE_TOOL))
 
-$(BUNDLE)/fourlimb.so: $(ENGINE) $(BANK) $(LV2)
+$(BUNDLE)/fourlimb.so: $(ENGINE) $(BANK) $(LV2) $(EXPORTS)
 	@mkdir -p $(@D)
 	@echo "  LINK $@"
-	$(Q)$(LINK) -shared -Wl,--no-undefined,-z,defs -o $@ $^ $(BANK_LIBS) -lm
+	$(Q)$(LINK_LIBRARY) -o $@ $(filter %.o,$^) $(BANK_LIBS) -lm
 
-$(BUNDLE)/fourlimb_ui.so: $(WINDOW) $(TALK) $(BANK) $(ENGINE)
+$(BUNDLE)/fourlimb_ui.so: $(WINDOW) $(TALK) $(BANK) $(ENGINE) $(EXPORTS)
 	@mkdir -p $(@D)
 	@echo "  LINK $@"
-	$(Q)$(LINK) -shared -Wl,--no-undefined,-z,defs -o $@ $^ $(DRAW_LIBS) $(PANE_LIBS) $(BANK_LIBS) -lm
+	$(Q)$(LINK_LIBRARY) -o $@ $(filter %.o,$^) $(DRAW_LIBS) $(PANE_LIBS) $(BANK_LIBS) -lm
 
 $(BUNDLE)/bank/terms.ttl: $(BANK_FILES)
 	@rm -rf $(@D) && mkdir -p $(@D)

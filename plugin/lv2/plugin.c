@@ -296,7 +296,9 @@ static void run(const LV2_Handle instance, const uint32_t frames)
     take_controls(plugin);
     InputReader reader = input_reader(plugin->ports.control, &plugin->uris);
     uint32_t done = 0;
-    pass_late(&plugin->through, output, &plugin->uris);
+    if (pass_is_late(&plugin->through)) {
+        pass_late(&plugin->through, output, &plugin->uris);
+    }
     while (inbox_fill(&plugin->inbox, &reader)) {
         done = play_inbox(plugin, output, done, frames);
     }
