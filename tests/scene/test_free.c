@@ -35,8 +35,8 @@ static Stem far_stem(const View* const view, const SeenBar* const bar,
     const Box box = target ? target->box : (Box){0};
     const SmallPlaces at = geometry_small(box);
     const double ticks = (double)meter_bar_ticks(bar->meter);
-    const double unit = (at.lines[1] - at.lines[0]) / 40.0;
-    return (Stem){box.x + box.width * stroke->felt / ticks, at.lines[stroke->limb / 2],
+    const double unit = (at.lines[1] - at.lines[0]) / 32.0;
+    return (Stem){at.one + at.beats * stroke->felt / ticks, at.lines[stroke->limb / 2],
                   (3.0 + 12.0 * stroke->velocity / 127.0) * unit, stroke->limb % 2 ? 1 : -1};
 }
 
