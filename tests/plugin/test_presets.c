@@ -295,6 +295,25 @@ static void practice_runs_by_itself_with_a_click_and_the_others_follow_the_host(
     }
 }
 
+/* What is practised, and what is written over, is what is written: no feel and no liberty. */
+static void practice_and_writing_play_what_is_written(void)
+{
+    int exact = 0;
+    LILV_FOREACH(nodes, i, presets)
+    {
+        const LilvNode* const preset = lilv_nodes_get(presets, i);
+        load(preset);
+        const bool sketches = strstr(text_of(preset, LV2_PRESETS__bank), "sketch") != NULL;
+        check_case("%s", text_of(preset, RDFS "label"));
+        if (!sketches) {
+            ++exact;
+            CHECK_NEAR(values[CONTROL_LOOSENESS], 0.0, 0.0);
+            CHECK_NEAR(values[CONTROL_LIBERTY], 0.0, 0.0);
+        }
+    }
+    CHECK(exact >= 16);
+}
+
 int main(void)
 {
     host = bundle_host(RATE);
@@ -313,6 +332,7 @@ int main(void)
     RUN(tempi_are_ones_that_the_figures_were_written_for);
     RUN(each_plays_and_drops_no_stroke);
     RUN(practice_runs_by_itself_with_a_click_and_the_others_follow_the_host);
+    RUN(practice_and_writing_play_what_is_written);
     lilv_node_free(kind);
     lilv_nodes_free(presets);
     bank_free(bank);
