@@ -22,6 +22,12 @@ typedef struct {
 /* Reads on from the start of a port's buffer; NULL or another type is empty. */
 InputReader input_reader(const LV2_Atom_Sequence* sequence, const Uris* uris);
 
+/* False at the end, and in most blocks at once. */
+static inline bool input_is_left(const InputReader* const reader)
+{
+    return reader->sequence && reader->at < reader->sequence->atom.size;
+}
+
 /* The next whole event; false at the end, or where sizes stop making sense. */
 bool input_next(InputReader* reader, InputEvent* event);
 

@@ -177,6 +177,9 @@ static void take_controls(Plugin* const plugin)
 static uint32_t play(Plugin* const plugin, const MidiOutput output, uint32_t done,
                      const uint32_t end)
 {
+    if (done < end && engine_wait(&plugin->engine, end - done)) {
+        return end;
+    }
     while (done < end) {
         const uint32_t left = end - done;
         const uint32_t frames = left < SLICE_FRAMES_MAX ? left : SLICE_FRAMES_MAX;

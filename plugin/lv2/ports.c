@@ -10,6 +10,9 @@ void ports_init(Ports* const ports)
     for (int i = 0; i < CONTROL_COUNT; ++i) {
         ports->controls[i] = &control_rows[i].normal;
     }
+    for (int i = 0; i < READOUT_COUNT; ++i) {
+        ports->readouts[i] = &ports->nowhere;
+    }
     ports_start(ports);
 }
 
@@ -27,6 +30,13 @@ static void connect_control(Ports* const ports, const uint32_t control, const fl
     ports->controls[control] = now;
 }
 
+static void connect_readout(Ports* const ports, const uint32_t readout, float* const value)
+{
+    float* const now = value ? value : &ports->nowhere;
+    ports->are_moved |= ports->readouts[readout] != now;
+    ports->readouts[readout] = now;
+}
+
 void ports_connect(Ports* const ports, const uint32_t port, void* const data)
 {
     if (port == PORT_CONTROL) {
@@ -38,17 +48,23 @@ void ports_connect(Ports* const ports, const uint32_t port, void* const data)
     } else if (port < PORT_FIRST_READOUT) {
         connect_control(ports, port - PORT_FIRST_CONTROL, (const float*)data);
     } else if (port < PORT_FIRST_READOUT + READOUT_COUNT) {
-        ports->readouts[port - PORT_FIRST_READOUT] = (float*)data;
+        connect_readout(ports, port - PORT_FIRST_READOUT, (float*)data);
     }
 }
 
 static void look_where(Ports* const ports)
 {
-    int i = 1;
-    while (i < CONTROL_COUNT && ports->controls[i] == ports->controls[i - 1] + 1) {
-        ++i;
+    int control = 1, readout = 1;
+    while (control < CONTROL_COUNT &&
+           ports->controls[control] == ports->controls[control - 1] + 1) {
+        ++control;
     }
-    ports->are_side_by_side = i == CONTROL_COUNT;
+    while (readout < READOUT_COUNT &&
+           ports->readouts[readout] == ports->readouts[readout - 1] + 1) {
+        ++readout;
+    }
+    ports->has_controls_in_row = control == CONTROL_COUNT;
+    ports->has_readouts_in_row = readout == READOUT_COUNT;
     ports->are_moved = false;
 }
 
@@ -65,8 +81,8 @@ bool ports_take(Ports* const ports)
     if (ports->are_moved) {
         look_where(ports);
     }
-    const float* const now = ports->are_side_by_side ? ports->controls[0] : gathered;
-    if (!ports->are_side_by_side) {
+    const float* const now = ports->has_controls_in_row ? ports->controls[0] : gathered;
+    if (!ports->has_controls_in_row) {
         gather(ports, gathered);
     }
     /* NOLINTNEXTLINE(bugprone-suspicious-memory-comparison,cert-exp42-c,cert-flp37-c) */
@@ -79,9 +95,11 @@ bool ports_take(Ports* const ports)
 
 void ports_tell(const Ports* const ports, const float values[READOUT_COUNT])
 {
+    if (ports->has_readouts_in_row) {
+        memcpy(ports->readouts[0], values, READOUT_COUNT * sizeof *values);
+        return;
+    }
     for (int i = 0; i < READOUT_COUNT; ++i) {
-        if (ports->readouts[i]) {
-            *ports->readouts[i] = values[i];
-        }
+        *ports->readouts[i] = values[i];
     }
 }

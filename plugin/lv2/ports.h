@@ -13,10 +13,12 @@ typedef struct {
     LV2_Atom_Sequence* midi_out;
     LV2_Atom_Sequence* notify_out;
     const float* controls[CONTROL_COUNT]; /* of one that isn't connected, the default */
+    float* readouts[READOUT_COUNT];       /* likewise, `nowhere` */
     bool are_moved;                       /* since the host's memory was looked at */
-    bool are_side_by_side;                /* in the host's memory, as most hosts have them */
-    float values[CONTROL_COUNT];          /* as last taken over */
-    float* readouts[READOUT_COUNT];       /* or NULL */
+    bool has_controls_in_row;             /* in the host's memory, as most hosts have them */
+    bool has_readouts_in_row;
+    float values[CONTROL_COUNT]; /* as last taken over */
+    float nowhere;
 } Ports;
 
 /* Nothing is connected. */
@@ -32,4 +34,5 @@ void ports_connect(Ports* ports, uint32_t port, void* data);
    single bit: not a number equals itself, and 0 isn't -0. */
 bool ports_take(Ports* ports);
 
+/* After ports_take in the same block. */
 void ports_tell(const Ports* ports, const float values[READOUT_COUNT]);

@@ -30,8 +30,8 @@ void preview_feed_ask(PreviewFeed* const preview_feed, const bool all, const boo
 bool preview_feed_midi(PreviewFeed* const preview_feed, const uint8_t* const bytes,
                        const uint32_t size)
 {
-    const bool begins = through_incoming(bytes, size) == INCOMING_BEGINS;
-    if (!begins || !preview_feed->learns || preview_feed->watched <= 0) {
+    if (!preview_feed->learns || preview_feed->watched <= 0 ||
+        through_incoming(bytes, size) != INCOMING_BEGINS) {
         return false;
     }
     if (preview_feed->note_count < PREVIEW_FEED_NOTES) {

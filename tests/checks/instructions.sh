@@ -21,14 +21,14 @@ adds_at_most() {
 	[ -n "$with" ] && [ -n "$without" ] && [ $((with - without)) -le "$3" ]
 }
 
-check "a block in which nothing happens costs at most 580 instructions" costs_at_most standing 580
+check "a block in which nothing happens costs at most 400 instructions" costs_at_most standing 400
 check "values far apart in the host's memory cost at most 400 more" adds_at_most scattered standing 400
-check "a block with a standing position costs at most 2800 instructions" costs_at_most stopped 2800
-check "a silent block costs at most 980 instructions" costs_at_most start 980
-check "a silent block with a position costs at most 2970 instructions" costs_at_most position 2970
-check "eight notes that go through add at most 6400 instructions" adds_at_most notes standing 6400
+check "a block with a standing position costs at most 2640 instructions" costs_at_most stopped 2640
+check "a silent block costs at most 800 instructions" costs_at_most start 800
+check "a silent block with a position costs at most 2750 instructions" costs_at_most position 2750
+check "eight notes that go through add at most 5800 instructions" adds_at_most notes standing 5800
 check "a click in its gap adds at most 50 instructions to a block" adds_at_most gap busy 50
-check "a busy block costs at most 1000 instructions" costs_at_most busy 1000
-check "a block at the fastest tempo costs at most 4150 instructions" costs_at_most fastest 4150
-check "a block wound too fast to be played costs no more than silence" costs_at_most wound 580
+check "a busy block costs at most 820 instructions" costs_at_most busy 820
+check "a block at the fastest tempo costs at most 4000 instructions" costs_at_most fastest 4000
+check "a block wound too fast to be played costs no more than silence" costs_at_most wound 400
 tally

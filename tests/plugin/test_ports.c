@@ -113,6 +113,7 @@ static void readouts_are_told_where_they_are_connected(void)
         values[i] = (float)i + 1.0f;
         ports_connect(&keeping.ports, PORT_FIRST_READOUT + i, i ? &told[i] : NULL);
     }
+    ports_take(&keeping.ports);
     ports_tell(&keeping.ports, values);
     for (uint32_t i = 0; i < READOUT_COUNT; ++i) {
         CHECK_NEAR(told[i], i ? values[i] : 0.0f, 0.0);

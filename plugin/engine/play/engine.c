@@ -86,15 +86,16 @@ static void break_off(Engine* const engine, const Jump jump, const uint32_t offs
 typedef struct {
     Clock clock;
     Meter meter;
-    double tempo;
+    double tempo; /* as told, where it stands; else it is the clock's */
     int64_t played_until;
     bool rolling;
 } Course;
 
 static Course course_of(const Position* const position)
 {
-    return (Course){position->clock, position->meter, position_tempo(position),
-                    position->played_until, position->rolling};
+    const bool rolling = position->rolling;
+    return (Course){position->clock, position->meter, rolling ? 0.0 : position_tempo(position),
+                    position->played_until, rolling};
 }
 
 /* Where it stands it stands at each frame. */
@@ -287,7 +288,7 @@ static void advance_all(Engine* const engine, const uint32_t offset, const uint3
 
 void engine_advance(Engine* const engine, const uint32_t offset, const uint32_t frames)
 {
-    if (frames && !engine_stays_calm(engine, frames)) {
+    if (frames && !engine_wait(engine, frames)) {
         advance_all(engine, offset, frames);
     }
 }

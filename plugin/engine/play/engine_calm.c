@@ -83,21 +83,25 @@ void engine_find_calm(Engine* const engine, const uint32_t revision)
     }
 }
 
-bool engine_stays_calm(Engine* const engine, const uint32_t frames)
+/* False if strokes are to be drawn, or one is due. */
+static bool goes_on_calmly(Engine* const engine, const int64_t now)
+{
+    Lookahead* const lookahead = &engine->lookahead;
+    const int64_t end = clock_first_tick(&engine->groove_clock.clock, now);
+    const int64_t drawn = end + engine->calm.reach;
+    if (end > engine->calm.tick || drawn > engine->calm.drawn) {
+        return false;
+    }
+    lookahead->drawn_until = drawn > lookahead->drawn_until ? drawn : lookahead->drawn_until;
+    return true;
+}
+
+bool engine_wait(Engine* const engine, const uint32_t frames)
 {
     GrooveClock* const groove_clock = &engine->groove_clock;
     const int64_t now = groove_clock->clock.now + frames;
-    if (now > engine->calm.frame) {
+    if (now > engine->calm.frame || (groove_clock->rolling && !goes_on_calmly(engine, now))) {
         return false;
-    }
-    if (groove_clock->rolling) {
-        const int64_t end = clock_first_tick(&groove_clock->clock, now);
-        const int64_t drawn = end + engine->calm.reach;
-        if (end > engine->calm.tick || drawn > engine->calm.drawn) {
-            return false;
-        }
-        Lookahead* const lookahead = &engine->lookahead;
-        lookahead->drawn_until = drawn > lookahead->drawn_until ? drawn : lookahead->drawn_until;
     }
     groove_clock_advance(groove_clock, &engine->position, frames);
     return true;

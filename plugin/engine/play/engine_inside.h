@@ -10,9 +10,6 @@ void engine_stir(Engine* engine);
 /* Finds how long it is calm after all was looked at, if the revision is still this. */
 void engine_find_calm(Engine* engine, uint32_t revision);
 
-/* Lets `frames` frames go by; false, with nothing done, unless nothing happens in them. */
-bool engine_stays_calm(Engine* engine, uint32_t frames);
-
 /* Settings alone say what is played, now and from wherever. */
 void engine_begin_plan(Engine* engine, const Settings* settings);
 
