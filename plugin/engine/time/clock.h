@@ -5,6 +5,8 @@
 
 #include "ticks.h"
 
+#include <math.h>
+
 typedef struct {
     int64_t now;            /* frames since the instance began; never goes back */
     int64_t anchor_frame;   /* a `now` where the tick is known */
@@ -13,11 +15,18 @@ typedef struct {
 } Clock;
 
 /* The tick at `frame`, a fraction of one included. */
-double clock_tick(const Clock* clock, int64_t frame);
+static inline double clock_tick(const Clock* const clock, const int64_t frame)
+{
+    return clock->anchor_tick + (double)(frame - clock->anchor_frame) * clock->ticks_per_frame;
+}
 
 /* The first whole tick that is played at `frame` or later: strokes are rounded
    to the nearest frame, so it lies half a frame before. */
-int64_t clock_first_tick(const Clock* clock, int64_t frame);
+static inline int64_t clock_first_tick(const Clock* const clock, const int64_t frame)
+{
+    const double frames = (double)(frame - clock->anchor_frame) - 0.5;
+    return whole_number(ceil(clock->anchor_tick + frames * clock->ticks_per_frame));
+}
 
 /* The frame nearest to `tick`.  The clock must be rolling. */
 int64_t clock_frame(const Clock* clock, int64_t tick);

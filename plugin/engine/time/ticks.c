@@ -3,17 +3,6 @@
 
 #include <math.h>
 
-/* Two to the 62nd: exact in a double, and two of them just fit. */
-static const double most_whole = 4611686018427387904.0;
-
-int64_t whole_number(const double value)
-{
-    if (!(fabs(value) < most_whole)) {
-        return value > 0.0 ? INT64_MAX / 2 : value < 0.0 ? INT64_MIN / 2 : 0;
-    }
-    return (int64_t)value;
-}
-
 int64_t meter_beat_ticks(const Meter meter)
 {
     return 4 * TICKS_PER_QUARTER / meter.beat_unit;
@@ -29,12 +18,6 @@ bool meter_is_compound(const Meter meter)
 {
     const int64_t beats = (int64_t)meter.beats_per_bar;
     return meter.beat_unit == 8 && (beats == 6 || beats == 9 || beats == 12);
-}
-
-int meter_equal(const Meter a, const Meter b)
-{
-    return a.beat_unit == b.beat_unit && !(a.beats_per_bar < b.beats_per_bar) &&
-           !(a.beats_per_bar > b.beats_per_bar);
 }
 
 int64_t floor_div(const int64_t a, const int64_t b)

@@ -26,11 +26,23 @@ int64_t meter_bar_ticks(Meter meter);
 bool meter_is_compound(Meter meter);
 
 /* True if `a` and `b` are the same signature. */
-int meter_equal(Meter a, Meter b);
+static inline bool meter_equal(const Meter a, const Meter b)
+{
+    return a.beat_unit == b.beat_unit && !(a.beats_per_bar < b.beats_per_bar) &&
+           !(a.beats_per_bar > b.beats_per_bar);
+}
 
 /* The whole number that a double is, cut toward zero.  Beyond what ticks and frames
-   can be, and sums of two of them: the last that is.  Not a number: 0. */
-int64_t whole_number(double value);
+   can be, and sums of two of them: the last that is, which is 2 to the 62nd.  Not a
+   number: 0. */
+static inline int64_t whole_number(const double value)
+{
+    const double most = 4611686018427387904.0; /* exact in a double, and two just fit */
+    return value > -most && value < most ? (int64_t)value
+           : value > 0.0                 ? INT64_MAX / 2
+           : value < 0.0                 ? INT64_MIN / 2
+                                         : 0;
+}
 
 /* True if one is larger; not a number differs from nothing. */
 static inline bool differs(const double a, const double b)
