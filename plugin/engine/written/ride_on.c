@@ -150,6 +150,15 @@ void ride_on_strokes(const RideOnMove move, StrokeList* const list, const uint32
     }
 }
 
+static bool has_pedal(const StrokeList* const list, const uint32_t first)
+{
+    uint32_t i = first;
+    while (i < list->count && list->strokes[i].voice != VOICE_HAT_PEDAL) {
+        ++i;
+    }
+    return i < list->count;
+}
+
 static bool foot_closes(const StrokeList* const list, const uint32_t first, const int64_t tick)
 {
     bool closes = false;
@@ -162,7 +171,7 @@ static bool foot_closes(const StrokeList* const list, const uint32_t first, cons
 void ride_on_close(const RideOnMove move, StrokeList* const list, const uint32_t first,
                    const int64_t until)
 {
-    if (move.to != RIDE_ON_HALF_OPEN && move.to != RIDE_ON_OPEN) {
+    if ((move.to != RIDE_ON_HALF_OPEN && move.to != RIDE_ON_OPEN) || !has_pedal(list, first)) {
         return;
     }
     for (uint32_t i = first; i < list->count; ++i) {
