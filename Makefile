@@ -264,7 +264,7 @@ $(PANE_TESTS): $(BUILD)/tests/pane/%: $(BUILD)/tests/pane/%.o $(TEST_HELP) $(PAN
 BENCH_EXAMPLES := /usr/lib/lv2
 
 # What is measured is loaded, as hosts do.
-$(BUILD)/tests/bench/blocks: $(BUILD)/tests/bench/blocks.o $(BUILD)/tests/bench/stand.o \
+$(addprefix $(BUILD)/tests/bench/,blocks worst): %: %.o $(BUILD)/tests/bench/stand.o \
 		$(BUILD)/ui/command/uri_table.o $(BUILD)/plugin/engine/groove/controls.o
 	@echo "  LINK $@"
 	$(Q)$(LINK) -o $@ $^ -ldl
@@ -378,7 +378,7 @@ SAN := -fsanitize=address,undefined,float-cast-overflow -fno-sanitize-recover=al
 
 .PHONY: tests test check hosts crosscheck feel screenshots format bench goldens
 tests: all $(TESTS) $(BUILD)/picture $(BUILD)/tests/live/take $(BUILD)/tests/live/pad $(BUILD)/tests/bench/blocks \
-	$(BUILD)/tests/bench/empty.so $(BUILD)/tests/bench/scan \
+	$(BUILD)/tests/bench/empty.so $(BUILD)/tests/bench/scan $(BUILD)/tests/bench/worst \
 	$(BUILD)/tests/bench/reading $(BUILD)/tests/bench/instances $(BUILD)/tests/bench/pane $(BUILD)/tests/bench/window
 
 test: tests ## Run the quick tests only: every test program, once

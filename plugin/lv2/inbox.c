@@ -83,7 +83,7 @@ static void begin(Inbox* const inbox, InputReader* const reader)
 bool inbox_fill(Inbox* const inbox, InputReader* const reader)
 {
     InputEvent event;
-    if (!inbox->left) {
+    if (!inbox->left && input_is_left(reader)) {
         begin(inbox, reader);
     }
     if (!inbox->left) {

@@ -30,6 +30,12 @@ typedef struct {
     InboxEvent events[INBOX_HAND];
 } Inbox;
 
+/* True in most blocks. */
+static inline bool inbox_is_empty(const Inbox* const inbox, const InputReader* const reader)
+{
+    return !inbox->left && !input_is_left(reader);
+}
+
 /* Takes events in hand: the earliest of the next INBOX_MOST at most; false if there are
    none.  Where there are more, they follow in their turn. */
 bool inbox_fill(Inbox* inbox, InputReader* reader);

@@ -130,6 +130,14 @@ void stand_midi(Stand* const stand, const uint32_t at, const uint8_t bytes[3])
     lv2_atom_forge_write(&stand->forge, bytes, 3);
 }
 
+void stand_look(Stand* const stand, const uint32_t at)
+{
+    LV2_Atom_Forge_Frame object;
+    lv2_atom_forge_frame_time(&stand->forge, at);
+    lv2_atom_forge_object(&stand->forge, &object, 0, urid(stand, "urn:fourlimb:terms#Look"));
+    lv2_atom_forge_pop(&stand->forge, &object);
+}
+
 __attribute__((noinline)) void stand_counted(const Stand* const stand, const uint32_t frames)
 {
     stand->plugin->run(stand->handle, frames);

@@ -67,6 +67,7 @@ float* stand_control(Stand* stand, uint32_t control);
 /* What the next block is sent, in order of frames. */
 void stand_place(Stand* stand, const StandPlace* place);
 void stand_midi(Stand* stand, uint32_t at, const uint8_t bytes[3]);
+void stand_look(Stand* stand, uint32_t at); /* a window that asks for all there is */
 
 void stand_run(Stand* stand, uint32_t frames);
 

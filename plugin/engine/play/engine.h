@@ -82,6 +82,10 @@ void engine_report(Engine* engine, const Report* report, uint32_t offset);
    messages can still be taken. */
 void engine_begin(Engine* engine, uint32_t room);
 
+/* Lets `frames` frames go by unplayed: what falls in them comes late, with the next that are
+   played, unless the place is another by then. */
+void engine_hold(Engine* engine, uint32_t frames);
+
 /* Lets `frames` frames go by in which nothing happens, which is all that there is to do; false,
    with nothing done, if something may. */
 bool engine_wait(Engine* engine, uint32_t frames);

@@ -106,3 +106,10 @@ bool engine_wait(Engine* const engine, const uint32_t frames)
     groove_clock_advance(groove_clock, &engine->position, frames);
     return true;
 }
+
+void engine_hold(Engine* const engine, const uint32_t frames)
+{
+    engine_stir(engine);
+    engine->position.clock.now += frames;
+    engine->groove_clock.clock.now = engine->position.clock.now;
+}
