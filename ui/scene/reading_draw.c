@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* What stands around the staff in the reading view. */
 #include "brush.h"
+#include "coming.h"
 #include "handed.h"
 #include "reading.h"
 #include "words.h"
@@ -138,18 +139,11 @@ static void draw_form(const Brush* const brush, const int index, const int bars)
     }
 }
 
-/* What waits for its line: what of it is other than what plays; NULL if nothing is told. */
+/* What waits for its line, if it has a name. */
 static const Entry* waiting(const View* const view)
 {
-    const SeenBar* const now = view_bar(view, view_shown(view));
-    const SeenBar* const then = view_bar(view, view->place.change_bar);
-    if (!view->place.waiting || !then || !now) {
-        return NULL;
-    }
-    return then->groove != now->groove ? view_entry(view, ENTRY_GROOVE, (int32_t)then->groove)
-           : then->feet != now->feet   ? view_entry(view, ENTRY_FEET, (int32_t)then->feet)
-           : then->hands != now->hands ? view_entry(view, ENTRY_HANDS, (int32_t)then->hands)
-                                       : NULL;
+    Coming coming;
+    return coming_of(view, &coming) ? coming.entry : NULL;
 }
 
 /* The fill that the phrase has, wherever it stands. */
