@@ -35,7 +35,7 @@ void scenes_play(Stage* const stage)
     stage_run(stage, 1.2);
 }
 
-static void play_light(Stage* const stage)
+void scenes_light(Stage* const stage)
 {
     stage->model.view.theme = THEME_LIGHT;
     stage->model.view.palette = palette_light;
@@ -60,7 +60,7 @@ static void play_feet_list(Stage* const stage)
 
 static void play_groove_list(Stage* const stage)
 {
-    play_light(stage);
+    scenes_light(stage);
     stage_key(stage, 'g');
     stage_key(stage, PANE_KEY_DOWN);
     stage_run(stage, 0.5);
@@ -173,7 +173,7 @@ static void play_five_four(Stage* const stage)
     play_meter(stage, "Brine Stair", 5.0f, 4);
 }
 
-static void play_twelve_eight(Stage* const stage)
+void scenes_twelve_eight(Stage* const stage)
 {
     play_meter(stage, "Counterweight", 12.0f, 8);
     stage_click(stage, (TargetId){TARGET_DIAL, CONTROL_LEFT_HAND});
@@ -188,7 +188,7 @@ static void play_with_losses(Stage* const stage)
 }
 
 /* A change that waits, far from the list: at the end of the phrase. */
-static void play_change_waits(Stage* const stage)
+void scenes_change_waits(Stage* const stage)
 {
     scenes_pick(stage, CONTROL_CHANGE_AT, CHANGE_AT_PHRASE);
     scenes_play(stage);
@@ -214,25 +214,6 @@ static void play_second_row(Stage* const stage)
 {
     play_rolling_feet(stage);
     stage_click(stage, (TargetId){TARGET_PAGE, 0});
-}
-
-/* Names as people give them to figures of their own. */
-static void play_long_names(Stage* const stage)
-{
-    scenes_play(stage);
-    for (int shelf = ENTRY_HANDS; shelf <= ENTRY_FEET; ++shelf) {
-        const int32_t id = view_playing(&stage->model.view, (EntryKind)shelf);
-        for (int i = 0; i < stage->model.view.shelves[shelf].count; ++i) {
-            Entry* const entry = &stage->model.entries[shelf][i];
-            if (entry->id == id) {
-                entry->label = shelf == ENTRY_HANDS
-                                   ? "Hands of the third verse, as rehearsed on the quay in March"
-                                   : "Salzfunikularzwischenstationsvorplatzgeplauder";
-            }
-        }
-    }
-    stage->model.entries[ENTRY_GROOVE][0].label =
-        "The long way home from the salt pans, second version with the bridge";
 }
 
 static void play_keys(Stage* const stage)
@@ -273,40 +254,6 @@ static void play_liberty_light(Stage* const stage)
     stage->model.view.theme = THEME_LIGHT;
     stage->model.view.palette = palette_light;
     play_liberty(stage);
-}
-
-static void play_reading(Stage* const stage)
-{
-    scenes_play(stage);
-    stage_key(stage, 'd');
-}
-
-static void play_reading_light(Stage* const stage)
-{
-    play_light(stage);
-    stage_key(stage, 'd');
-}
-
-static void play_reading_waits(Stage* const stage)
-{
-    play_change_waits(stage);
-    stage_key(stage, 'd');
-}
-
-static void play_reading_twelve_eight(Stage* const stage)
-{
-    play_twelve_eight(stage);
-    stage_key(stage, 'd');
-}
-
-/* Sixteen bars, the limbs' numbers past what anybody plays. */
-static void play_reading_long(Stage* const stage)
-{
-    stage->tempo = 300.0f;
-    scenes_pick(stage, CONTROL_FEET, scenes_named(stage, ENTRY_FEET, "Sixteenths"));
-    scenes_pick(stage, CONTROL_PHRASE_BARS, 16);
-    scenes_play(stage);
-    stage_key(stage, 'd');
 }
 
 static void play_left_handed(Stage* const stage)
@@ -360,7 +307,7 @@ static void play_asked(Stage* const stage)
 
 const StageScene stage_scenes[] = {
     {"playing-dark", 960, 540, 1.0, scenes_play},
-    {"playing-light", 960, 540, 1.0, play_light},
+    {"playing-light", 960, 540, 1.0, scenes_light},
     {"playing-dark-2x", 1920, 1080, 2.0, scenes_play},
     {"least", 720, 420, 1.0, scenes_play},
     {"under-least", 480, 300, 1.0, scenes_play},
@@ -384,9 +331,9 @@ const StageScene stage_scenes[] = {
     {"gone", 960, 540, 1.0, gone},
     {"missing", 960, 540, 1.0, missing},
     {"five-four", 960, 540, 1.0, play_five_four},
-    {"twelve-eight", 960, 540, 1.0, play_twelve_eight},
+    {"twelve-eight", 960, 540, 1.0, scenes_twelve_eight},
     {"losses-least", 720, 420, 1.0, play_with_losses},
-    {"change-waits", 960, 540, 1.0, play_change_waits},
+    {"change-waits", 960, 540, 1.0, scenes_change_waits},
     {"narrow", 860, 530, 1.0, play_rolling_feet},
     {"narrow-feet-list", 860, 530, 1.0, play_feet_list},
     {"low", 960, 500, 1.0, scenes_play},
@@ -395,8 +342,8 @@ const StageScene stage_scenes[] = {
     {"fill", 960, 540, 1.0, stand_at_fill},
     {"fill-least", 720, 420, 1.0, stand_at_fill},
     {"edit-least", 720, 420, 1.0, play_edit},
-    {"long-names", 960, 540, 1.0, play_long_names},
-    {"long-names-least", 720, 420, 1.0, play_long_names},
+    {"long-names", 960, 540, 1.0, scenes_long_names},
+    {"long-names-least", 720, 420, 1.0, scenes_long_names},
     {"large-list-light", 1280, 760, 1.0, play_groove_list},
     {"kept", 960, 540, 1.0, scenes_kept},
     {"kept-least", 720, 420, 1.0, scenes_kept},
@@ -421,15 +368,15 @@ const StageScene stage_scenes[] = {
     {"asked-least", 720, 420, 1.0, play_asked},
     {"edit-by-keys", 960, 540, 1.0, play_edit_by_keys},
     {"edit-by-keys-least", 720, 420, 1.0, play_edit_by_keys},
-    {"reading", 1280, 760, 1.0, play_reading},
-    {"reading-least", 720, 420, 1.0, play_reading},
-    {"reading-4k", 3840, 2160, 1.0, play_reading},
-    {"reading-light", 1280, 760, 1.0, play_reading_light},
-    {"reading-waits", 1280, 760, 1.0, play_reading_waits},
-    {"reading-twelve-eight", 1280, 760, 1.0, play_reading_twelve_eight},
-    {"reading-long", 1280, 760, 1.0, play_reading_long},
-    {"reading-tall", 900, 1400, 1.0, play_reading},
-    {"reading-wide", 1900, 600, 1.0, play_reading},
+    {"reading", 1280, 760, 1.0, scenes_reading},
+    {"reading-least", 720, 420, 1.0, scenes_reading},
+    {"reading-4k", 3840, 2160, 1.0, scenes_reading},
+    {"reading-light", 1280, 760, 1.0, scenes_reading_light},
+    {"reading-waits", 1280, 760, 1.0, scenes_reading_waits},
+    {"reading-twelve-eight", 1280, 760, 1.0, scenes_reading_twelve_eight},
+    {"reading-long", 1280, 760, 1.0, scenes_reading_long},
+    {"reading-tall", 900, 1400, 1.0, scenes_reading},
+    {"reading-wide", 1900, 600, 1.0, scenes_reading},
 };
 
 const int stage_scene_count = sizeof stage_scenes / sizeof *stage_scenes;

@@ -81,3 +81,58 @@ void scenes_words(Stage* const stage)
     }
     stage_click(stage, (TargetId){TARGET_DIAL, CONTROL_FEET_GRID});
 }
+
+/* Names as people give them to figures of their own. */
+void scenes_long_names(Stage* const stage)
+{
+    scenes_play(stage);
+    for (int shelf = ENTRY_HANDS; shelf <= ENTRY_FEET; ++shelf) {
+        const int32_t id = view_playing(&stage->model.view, (EntryKind)shelf);
+        for (int i = 0; i < stage->model.view.shelves[shelf].count; ++i) {
+            Entry* const entry = &stage->model.entries[shelf][i];
+            if (entry->id == id) {
+                entry->label = shelf == ENTRY_HANDS
+                                   ? "Hands of the third verse, as rehearsed on the quay in March"
+                                   : "Salzfunikularzwischenstationsvorplatzgeplauder";
+            }
+        }
+    }
+    stage->model.entries[ENTRY_GROOVE][0].label =
+        "The long way home from the salt pans, second version with the bridge";
+}
+
+/* ---- The reading view */
+
+void scenes_reading(Stage* const stage)
+{
+    scenes_play(stage);
+    stage_key(stage, 'd');
+}
+
+void scenes_reading_light(Stage* const stage)
+{
+    scenes_light(stage);
+    stage_key(stage, 'd');
+}
+
+void scenes_reading_waits(Stage* const stage)
+{
+    scenes_change_waits(stage);
+    stage_key(stage, 'd');
+}
+
+void scenes_reading_twelve_eight(Stage* const stage)
+{
+    scenes_twelve_eight(stage);
+    stage_key(stage, 'd');
+}
+
+/* Sixteen bars, the limbs' numbers past what anybody plays. */
+void scenes_reading_long(Stage* const stage)
+{
+    stage->tempo = 300.0f;
+    scenes_pick(stage, CONTROL_FEET, scenes_named(stage, ENTRY_FEET, "Sixteenths"));
+    scenes_pick(stage, CONTROL_PHRASE_BARS, 16);
+    scenes_play(stage);
+    stage_key(stage, 'd');
+}

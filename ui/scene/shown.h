@@ -33,3 +33,8 @@ void draw_count(const Brush* brush, const Shown* shown, bool is_feet);
 /* Where figures start again, and the click. */
 void draw_turns(const Brush* brush, const Shown* shown);
 void draw_clicks(const Brush* brush, const Shown* shown);
+
+/* Lines of bar and beats, and where a change comes in; the line behind a bar that no other is
+   shown after. */
+void draw_grid(const Brush* brush, const Shown* shown);
+void draw_end_line(const Brush* brush, double x);
