@@ -80,8 +80,7 @@ static void check_size(const TargetList* const targets)
         if (!is_large) {
             check_case("target %d %d, %g by %g, in %g by %g, list %d", (int)target->id.kind,
                        target->id.index, target->box.width, target->box.height,
-                       own->model.view.width, own->model.view.height,
-                       own->model.view.list.is_open);
+                       own->model.view.width, own->model.view.height, own->model.view.list.is_open);
         }
         CHECK(is_large);
     }

@@ -189,7 +189,7 @@ typedef struct {
     Shelf shelves[ENTRY_KINDS];
     Demand demands[LIST_ROWS_MAX]; /* of the open feet list's lines */
     int32_t drafted[FIGURE_KINDS]; /* ids of figures that were changed and play so; 0: none */
-    bool is_choosing; /* the panel has a dial's words in the place of dials */
+    bool is_choosing;              /* the panel has a dial's words in the place of dials */
     Control choosing;
     Panel panel;
     int page; /* 0 or 1: the row that shows where the panel has room for one */

@@ -1,0 +1,125 @@
+// SPDX-License-Identifier: ISC
+/* Effects where something is edited or typed: the second half of effects.h. */
+#include "effects.h"
+
+#include "asking.h"
+#include "choosing.h"
+#include "cursor.h"
+#include "typing.h"
+
+/* ---- A row of the editor */
+
+void effects_edit(Model* const model, const Press press)
+{
+    (void)press;
+    cursor_enter(model);
+}
+
+void effects_leave_row(Model* const model, const Press press)
+{
+    (void)press;
+    cursor_leave(model);
+}
+
+void effects_go_step(Model* const model, const Press press)
+{
+    cursor_step(model, press.which);
+}
+
+void effects_go_end(Model* const model, const Press press)
+{
+    cursor_to_end(model, press.which);
+}
+
+void effects_move_stroke(Model* const model, const Press press)
+{
+    cursor_move(model, press.which);
+}
+
+void effects_louder(Model* const model, const Press press)
+{
+    cursor_louder(model, press.which);
+}
+
+void effects_level(Model* const model, const Press press)
+{
+    cursor_level(model, (Level)press.which);
+}
+
+void effects_cycle_level(Model* const model, const Press press)
+{
+    (void)press;
+    cursor_cycle(model);
+}
+
+void effects_clear_step(Model* const model, const Press press)
+{
+    (void)press;
+    cursor_clear(model);
+}
+
+void effects_next_voice(Model* const model, const Press press)
+{
+    cursor_voice(model, press.shift ? -1 : 1);
+}
+
+void effects_turn_page(Model* const model, const Press press)
+{
+    cursor_page(model, press.which);
+}
+
+void effects_leave_words(Model* const model, const Press press)
+{
+    (void)press;
+    choosing_leave(model);
+}
+
+/* ---- Typing */
+
+void effects_type_more(Model* const model, const Press press)
+{
+    typing_more(model, press.text);
+}
+
+void effects_type_less(Model* const model, const Press press)
+{
+    (void)press;
+    typing_less(model);
+}
+
+void effects_keep_typed(Model* const model, const Press press)
+{
+    (void)press;
+    typing_end(model);
+}
+
+void effects_leave_typed(Model* const model, const Press press)
+{
+    (void)press;
+    model_stop_typing(model);
+}
+
+/* ---- The question where */
+
+void effects_ask_more(Model* const model, const Press press)
+{
+    asking_more(model, press.text);
+}
+
+void effects_ask_less(Model* const model, const Press press)
+{
+    (void)press;
+    asking_less(model);
+}
+
+void effects_ask_yes(Model* const model, const Press press)
+{
+    (void)press;
+    asking_yes(model);
+}
+
+void effects_ask_no(Model* const model, const Press press)
+{
+    (void)press;
+    asking_no(model);
+}
