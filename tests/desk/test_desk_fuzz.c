@@ -18,6 +18,18 @@ static uint32_t any(const uint32_t most)
     return chance_to(&state, most);
 }
 
+static int written, unasked;
+
+/* A file is written: only where it was asked into which folder, and answered. */
+static void write_file(void* const handle, const bool straight)
+{
+    (void)handle;
+    (void)straight;
+    ++written;
+    unasked += !own->model.view.asked.is_known;
+    own->model.view.asked.is_known = false; /* as where it can't be: so it asks again */
+}
+
 /* Mostly in the window, sometimes far out or no number at all. */
 static double any_place(const double size)
 {
@@ -111,6 +123,7 @@ static void check_sane(void)
 static void anything_in_any_order_does_no_harm(void)
 {
     double seconds = 0.0;
+    own->model.output.write_file = write_file;
     for (int step = 0; step < STEPS; ++step) {
         if (any(4)) {
             any_input();
@@ -129,6 +142,9 @@ static void anything_in_any_order_does_no_harm(void)
         }
     }
     CHECK(own->writes > 1000 && own->touches > 1000); /* else this has tried little */
+    printf("# %d files were asked for and written\n", written);
+    CHECK(written > 0);
+    CHECK_INT(unasked, 0);
     own_release(own);
     CHECK_INT(own->held, 0);
 }
