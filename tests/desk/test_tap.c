@@ -200,6 +200,19 @@ static void in_twelve_eight_a_tap_is_a_dotted_quarter(void)
     CHECK_NEAR(own_value(own, CONTROL_TEMPO), 120.0, 0.0);
 }
 
+/* 2/2 counts halves: 60 of them a minute are 120 quarters. */
+static void in_two_two_a_tap_is_a_half(void)
+{
+    fresh();
+    View* const view = &own->model.view;
+    view->has_bar[0] = true;
+    view->bars[0].meter = (Meter){2.0, 2};
+    for (int i = 0; i < 5; ++i) {
+        tap_key(50.0 + 1.0 * i);
+    }
+    CHECK_NEAR(own_value(own, CONTROL_TEMPO), 120.0, 0.0);
+}
+
 int main(void)
 {
     RUN(even_taps_are_their_tempo);
@@ -217,6 +230,7 @@ int main(void)
     RUN(where_no_time_is_told_the_windows_counts);
     RUN(after_t_a_tempo_can_be_typed);
     RUN(in_twelve_eight_a_tap_is_a_dotted_quarter);
+    RUN(in_two_two_a_tap_is_a_half);
     own_desk_close(own);
     return tests_end();
 }

@@ -2,6 +2,7 @@
 #include "effects.h"
 
 #include "../scene/dial.h"
+#include "../scene/signature.h"
 #include "../scene/handed.h"
 #include "asking.h"
 #include "choosing.h"
@@ -48,11 +49,11 @@ void effects_put_all_back(Model* const model, const Press press)
     shelves_put_back(model, ENTRY_KINDS);
 }
 
-/* What is tapped is the beat: three eighths where they are one to the ear. */
+/* What is tapped is the note that the tempo shown counts. */
 static double quarters_of_tap(const Model* const model)
 {
     const SeenBar* const bar = view_bar(&model->view, view_shown(&model->view));
-    return bar && view_is_compound(bar->meter) ? 12.0 / bar->meter.beat_unit : 1.0;
+    return bar ? signature_beat(bar->meter).quarters : 1.0;
 }
 
 void effects_tap(Model* const model, const Press press)

@@ -4,6 +4,7 @@
 #include "coming.h"
 #include "handed.h"
 #include "reading.h"
+#include "signature.h"
 #include "words.h"
 
 #include <math.h>
@@ -53,22 +54,19 @@ static void draw_tempo(const Brush* const brush, const ReadingPlaces* const plac
     char text[32];
     const Palette* const colours = brush->colours;
     const SeenBar* const bar = view_bar(brush->view, view_shown(brush->view));
-    const bool is_dotted = bar && view_is_compound(bar->meter) && bar->meter.beat_unit == 8;
-    const double tempo = (double)brush->view->readouts[READOUT_TEMPO_NOW] / (is_dotted ? 1.5 : 1.0);
+    static const Meter common = {4.0, 4};
+    const NoteValue note = signature_beat(bar ? bar->meter : common);
+    const double tempo = (double)brush->view->readouts[READOUT_TEMPO_NOW] / note.quarters;
     snprintf(text, sizeof text, tempo > 0.0 ? "%.4g" : "\xE2\x80\x93", tempo);
     const double wide =
         ink_text(brush->cairo, places->tempo.x, places->tempo.y,
                  type_of(brush, READING_TEMPO, true, ALIGN_RIGHT, colours->ink), text);
     const double u = brush->g->unit;
-    const At head = {places->tempo.x - wide - 82.0 * u, places->tempo.y - 8.0 * u};
-    head_draw(brush->cairo, head.x, head.y, VOICE_SNARE, (Mark){colours->ink, 3.0 * u, false});
-    ink_line(brush->cairo, head.x + 10.0 * u, head.y, head.x + 10.0 * u, head.y - 40.0 * u, 3.0 * u,
-             colours->ink);
-    if (is_dotted) {
-        ink_fill_round(brush->cairo, (Box){head.x + 16.0 * u, head.y - 3.0 * u, 6.0 * u, 6.0 * u},
-                       3.0 * u, colours->ink);
-    }
-    ink_text(brush->cairo, head.x + 46.0 * u, places->tempo.y,
+    const double dot = note.dotted ? 10.0 * u : 0.0;
+    const At head = {places->tempo.x - wide - 82.0 * u - dot, places->tempo.y - 8.0 * u};
+    head_note(brush->cairo, head.x, head.y, note.unit, note.dotted,
+              (Mark){colours->ink, 2.8 * u, false});
+    ink_text(brush->cairo, head.x + 46.0 * u + dot, places->tempo.y,
              type_of(brush, READING_TEMPO, false, ALIGN_CENTRE, colours->soft), "=");
     if (bar) {
         const Type type = type_of(brush, READING_METER, true, ALIGN_CENTRE, colours->ink);
