@@ -28,7 +28,10 @@ static void draw_small(const Brush* const brush, const Figure* const figure,
     const Box box = small->box;
     const double y = floor(box.y + box.height / 2.0) + 0.5;
     ink_line(brush->cairo, box.x, y, box.x + box.width, y, 1.0, brush->colours->edge);
-    for (int64_t from = 0; figure && from < (int64_t)small->ticks; from += figure->cycle_ticks) {
+    if (!figure) {
+        return;
+    }
+    for (int64_t from = 0; from < (int64_t)small->ticks; from += figure->cycle_ticks) {
         for (uint32_t i = 0; i < figure->stroke_count; ++i) {
             const Stroke stroke = figure->strokes[i];
             const double share = (double)(from + stroke.tick) / small->ticks;
