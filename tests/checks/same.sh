@@ -35,7 +35,7 @@ for compiler in gcc clang; do
 	[ -z "$fma" ] || check "$compiler -O3 for this processor plays the same" sum_is_noted $compiler -O3 -march=native
 done
 no_libm_in_feel() {
-	! grep -nE '\b(tanh?|sinh?|cosh?|expm?1?2?|log(1p|2|10)?|pow|cbrt|hypot|lround|lrint|rint)\(' "$root"/plugin/engine/feel/*.c "$root"/plugin/engine/writing/liberty*.c
+	! grep -nE '\b(tanh?|sinh?|cosh?|expm?1?2?|log(1p|2|10)?|pow|cbrt|hypot|lround|lrint|rint)\(' "$root"/plugin/engine/feel/*.[ch] "$root"/plugin/engine/writing/liberty*.c
 }
 check "feel and liberty call nothing whose last bit a C library chooses" no_libm_in_feel
 tally

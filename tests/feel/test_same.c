@@ -7,7 +7,7 @@
 #include "../help/check.h"
 
 enum { BARS = 512, TAKES = 16 };
-static const uint64_t noted = UINT64_C(0xC3BB0DECDAA89312);
+static const uint64_t noted = UINT64_C(0x2CCA10C75DA0A056);
 
 /* FNV-1a (Fowler, Noll, Vo; IETF draft-eastlake-fnv), of eight bytes. */
 static uint64_t stir(uint64_t sum, const uint64_t value)
@@ -18,7 +18,7 @@ static uint64_t stir(uint64_t sum, const uint64_t value)
     return sum;
 }
 
-/* Eighths, backbeats with ghosts, kicks and a crash now and then. */
+/* Eighths, backbeats with ghosts, kicks, the hat's foot and a crash now and then. */
 static StrokeList bar_of(const int64_t bar)
 {
     const int64_t step = TICKS_PER_QUARTER / 4, begin = bar * 16 * step;
@@ -35,7 +35,8 @@ static StrokeList bar_of(const int64_t bar)
             stroke_list_add(&list, (Stroke){tick, LEFT_HAND, VOICE_SNARE, level, true});
         }
         if (i % 3 == bar % 3) {
-            stroke_list_add(&list, (Stroke){tick, i % 2 ? LEFT_FOOT : RIGHT_FOOT, VOICE_KICK,
+            stroke_list_add(&list, (Stroke){tick, i % 2 ? LEFT_FOOT : RIGHT_FOOT,
+                                            i % 2 && bar % 2 ? VOICE_HAT_PEDAL : VOICE_KICK,
                                             LEVEL_NORMAL, true});
         }
     }

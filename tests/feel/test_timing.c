@@ -176,20 +176,24 @@ static void kick_and_hat_meet_as_loosely_as_drummers(void)
     CHECK_NEAR(sd, 14.8, 3.0);
 }
 
-static void no_constant_offset_hides_in_it(void)
+/* tests/data/drummers.tsv, own, "mean of a take less that of the drummer's takes": one take in
+   ten is earlier, one later than this; over takes there is none. */
+static void a_take_is_as_far_off_the_click_as_a_drummers_and_takes_together_are_not(void)
 {
-    double sum = 0.0, most = 0.0;
+    const double early = -10.2, late = 10.3;
+    double sum = 0.0;
+    int beyond = 0;
     for (int take = 1; take <= TAKES; ++take) {
         Session session = session_of(1000.0f, 1.0, HAT);
         session.take = (float)take;
         take_play(host, &session, &first);
         const double mean = series_mean(first.offset_ms, first.count);
         sum += mean / TAKES;
-        most = fmax(most, fabs(mean));
+        beyond += mean < early || mean > late;
     }
+    check_case("mean %.2f, %d of %d takes beyond", sum, beyond, TAKES);
     CHECK_NEAR(sum, 0.0, 1.5);
-    /* A take's four places have habits that last: it may be off by what one stroke is. */
-    CHECK_NEAR(most, 0.0, 18.0);
+    CHECK(beyond <= TAKES / 5);
 }
 
 static void looseness_0_is_the_exact_grid(void)
@@ -241,9 +245,10 @@ static void the_same_take_is_the_same_in_any_block_size_and_after_a_locate(void)
     session.quarters = 32;
     take_play(host, &session, &second);
     check_case("located to the ninth bar");
-    CHECK_INT(second.count, 64);
-    for (int i = 1; i < second.count; ++i) {
-        CHECK_INT(second.frame[i], first.frame[first.count - 64 + i]);
+    /* The place itself may have been played ahead of it, and the end's stroke ahead of that. */
+    CHECK(second.count >= 63 && second.count <= 65);
+    for (int i = 1; i <= 63; ++i) {
+        CHECK_INT(second.frame[second.count - i], first.frame[first.count - i]);
     }
 }
 
@@ -323,7 +328,7 @@ int main(void)
     RUN(eighths_stray_from_the_click_as_drummers_do);
     RUN(white_noise_of_the_same_spread_would_not_pass);
     RUN(kick_and_hat_meet_as_loosely_as_drummers);
-    RUN(no_constant_offset_hides_in_it);
+    RUN(a_take_is_as_far_off_the_click_as_a_drummers_and_takes_together_are_not);
     RUN(looseness_0_is_the_exact_grid);
     RUN(the_spread_has_no_pile_up_at_its_ends);
     RUN(the_same_take_is_the_same_in_any_block_size_and_after_a_locate);

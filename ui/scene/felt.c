@@ -114,8 +114,8 @@ static void looseness_words(const View* const view, const Control control, const
     snprintf(text, FELT_ROOM, "%s",
              ms <= 0.0    ? "exactly on the click"
              : ms <= 10.0 ? "tighter than nine in ten passages of drummers"
-             : ms <= 17.0 ? "tighter than most passages of drummers"
-             : ms <= 23.0 ? "as drummers stray from a click"
+             : ms <= 16.0 ? "tighter than most passages of drummers"
+             : ms <= 20.0 ? "as drummers stray from a click"
                           : "looser than most passages of drummers");
 }
 

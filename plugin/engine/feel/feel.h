@@ -4,10 +4,10 @@
    machine (noise.h).
 
    What lasts through a take are its habits: how early or late, and how loud, each limb is
-   at each place of the bar.  What comes and goes is a drift that all limbs share, chance
-   of each stroke alone, and bars that are louder or softer.  Two takes have different
-   habits, as two days have; the same bar later in a section has the same habits and
-   another chance. */
+   at each place of the bar.  What comes and goes is a drift that all limbs share and that
+   is back at the click within two bars, chance of each stroke alone, and bars that are
+   louder or softer.  Two takes have different habits, as two days have; the same bar later
+   in a section has the same habits and another chance. */
 #pragma once
 
 #include "../written/stroke.h"
@@ -38,15 +38,26 @@ typedef struct {
     int64_t limb_after;  /* until its next */
     int64_t in_bar;      /* since the bar line: what habits go by */
     int64_t in_take;     /* in the song: what chance goes by */
-    bool with_time;      /* another limb's stroke here keeps time */
+    bool with_time;      /* another limb keeps time here or an eighth note away */
     FillPlace fill;
+    int64_t before; /* as near, on this side and on that */
+    int64_t after;
 } Surroundings;
 
 /* True if the same push moves both: of the feet, of the snare, of the hands else. */
-bool feel_pushes_alike(Stroke a, Stroke b);
+static inline bool feel_pushes_alike(const Stroke a, const Stroke b)
+{
+    const bool foot = a.limb >= RIGHT_FOOT;
+    return foot == (b.limb >= RIGHT_FOOT) &&
+           (foot || (a.voice == VOICE_SNARE) == (b.voice == VOICE_SNARE));
+}
 
 /* True of a hand's stroke on hats, cymbals or cowbell: it leads the others' time. */
-bool feel_keeps_time(Stroke stroke);
+static inline bool feel_keeps_time(const Stroke stroke)
+{
+    return stroke.limb < RIGHT_FOOT && stroke.voice > VOICE_SIDE_STICK &&
+           !(stroke.voice >= VOICE_TOM_HIGH && stroke.voice <= VOICE_TOM_FLOOR);
+}
 
 /* How far off its place the stroke is played, in ticks; 0 at looseness 0 without
    push.  Chance and habit move it by less than a quarter of `near`.  Push moves all that it
@@ -55,8 +66,8 @@ bool feel_keeps_time(Stroke stroke);
    So a limb's strokes keep their order.
 
    Over eight bars the strokes of all limbs stray by the looseness, as standard deviation,
-   at 105 quarter notes a minute: the mean of many takes, one of them a quarter more or
-   less.  Slower they stray more and faster less, as measured: 1.2 times as far up to 95,
+   at 107 quarter notes a minute: the mean of many takes, one of them a quarter more or
+   less.  Slower they stray more and faster less, as measured: 1.2 times as far up to 100,
    0.9 times from 110 on; and feet less where they run, under 120 ms from stroke to stroke. */
 int64_t feel_offset(const Feel* feel, Stroke stroke, const Surroundings* around, double tempo);
 

@@ -13,10 +13,10 @@ static int64_t distance(const int64_t a, const int64_t b)
 static FillPlace fill_place(const Score* const score, const int64_t tick)
 {
     const Selection* const selection = score->selection;
-    const int64_t index = floor_div(tick, meter_bar_ticks(score->meter));
-    if (!selection->turnaround || !selection->groove || index < 0) {
+    if (!selection->turnaround || !selection->groove || tick < 0) {
         return FILL_NOWHERE;
     }
+    const int64_t index = floor_div(tick, meter_bar_ticks(score->meter));
     const Bar bar = bar_at(selection, score->meter, index);
     const Fill fill = fill_in_bar(selection, &bar);
     if (fill.figure && tick >= fill.begin && fill.end - tick <= TICKS_PER_QUARTER) {
@@ -30,11 +30,29 @@ static FillPlace fill_place(const Score* const score, const int64_t tick)
     return before.figure && before.end == bar.begin ? FILL_BEAT_AFTER : FILL_NOWHERE;
 }
 
+/* At a stroke of the same limb or on the same voice. */
+static void look_beside(Surroundings* const seen, const Stroke stroke, const Stroke other,
+                        const int64_t apart)
+{
+    const bool is_before = other.tick < stroke.tick;
+    int64_t* const beside = is_before ? &seen->before : &seen->after;
+    *beside = apart < *beside ? apart : *beside;
+    if (other.limb != stroke.limb) {
+        return;
+    }
+    int64_t* const side = is_before ? &seen->limb_before : &seen->limb_after;
+    *side = apart < *side ? apart : *side;
+    if (apart < seen->turn && !feel_pushes_alike(stroke, other)) {
+        seen->turn = apart;
+    }
+}
+
 /* Looks at the strokes a quarter note around this one. */
 static Surroundings look_around(const Score* const score, const StrokeList* const around,
                                 const Stroke stroke)
 {
-    Surroundings seen = {.near = TICKS_PER_QUARTER,
+    Surroundings seen = {.before = TICKS_PER_QUARTER,
+                         .after = TICKS_PER_QUARTER,
                          .turn = TICKS_PER_QUARTER,
                          .limb_before = TICKS_PER_QUARTER,
                          .limb_after = TICKS_PER_QUARTER,
@@ -42,22 +60,15 @@ static Surroundings look_around(const Score* const score, const StrokeList* cons
                          .in_take = stroke.tick + score->in_song,
                          .fill = fill_place(score, stroke.tick)};
     for (uint32_t i = 0; i < around->count; ++i) {
-        const Stroke other = around->strokes[i];
-        const int64_t apart = distance(other.tick, stroke.tick);
-        const bool same_limb = other.limb == stroke.limb;
-        seen.with_time |= !apart && !same_limb && feel_keeps_time(other);
-        if (!apart || !(same_limb || other.voice == stroke.voice)) {
-            continue;
-        }
-        seen.near = apart < seen.near ? apart : seen.near;
-        int64_t* const side = other.tick < stroke.tick ? &seen.limb_before : &seen.limb_after;
-        if (same_limb && apart < *side) {
-            *side = apart;
-        }
-        if (same_limb && !feel_pushes_alike(stroke, other) && apart < seen.turn) {
-            seen.turn = apart;
+        const Stroke* const other = &around->strokes[i];
+        const int64_t apart = distance(other->tick, stroke.tick);
+        if (other->limb != stroke.limb && other->voice != stroke.voice) {
+            seen.with_time |= apart <= TICKS_PER_QUARTER / 2 && feel_keeps_time(*other);
+        } else if (apart) {
+            look_beside(&seen, stroke, *other, apart);
         }
     }
+    seen.near = seen.before < seen.after ? seen.before : seen.after;
     return seen;
 }
 
