@@ -211,42 +211,6 @@ static void slow_playing_strays_further_than_fast_as_measured(void)
     CHECK_NEAR(measured_spread(18.0, 140.0), (16.9 + 16.5 + 14.6) / 3.0, 1.0);
 }
 
-static double correlation_of_habits(const WindowLimb limb, const uint32_t a, const uint32_t b)
-{
-    static Performance one, other;
-    const Feel feels[] = {default_feel(a), default_feel(b)};
-    double mean[2][16], x[16], y[16];
-    bool has[2][16];
-    int n = 0;
-    play_feel(OURS, &feels[0], &patterns[1], WINDOW_BARS, 110.0, &one);
-    play_feel(OURS, &feels[1], &patterns[1], WINDOW_BARS, 110.0, &other);
-    const Row rows[] = {window_row(&one.ms, limb), window_row(&other.ms, limb)};
-    place_means(&rows[0], 8, mean[0], has[0]);
-    place_means(&rows[1], 8, mean[1], has[1]);
-    for (int p = 0; p < 16; ++p) {
-        x[n] = mean[0][p];
-        y[n] = mean[1][p];
-        n += has[0][p] && has[1][p];
-    }
-    return correlation_of(x, y, n, 4);
-}
-
-static void habits_of_two_takes_differ_as_those_of_a_drummers_two_takes(void)
-{
-    for (int limb = 0; limb < WINDOW_LIMBS; ++limb) {
-        double band[3], got[2 * TAKES];
-        for (int i = 0; i < 2 * TAKES; ++i) {
-            got[i] = correlation_of_habits((WindowLimb)limb, (uint32_t)(2 * i + 1),
-                                           (uint32_t)(2 * i + 2));
-        }
-        const double median = median_of(got, 2 * TAKES);
-        CHECK(
-            find_band("habits", "timing habit, two takes of one drummer", limb_names[limb], band));
-        check_case("%s: %.3g to %.3g, ours %.3g", limb_names[limb], band[0], band[2], median);
-        CHECK(median >= band[0] && median <= band[2] && median < 0.6);
-    }
-}
-
 int main(void)
 {
     play_all();
@@ -256,6 +220,5 @@ int main(void)
     RUN(the_first_model_would_be_told);
     RUN(looseness_is_the_standard_deviation_that_a_person_measures);
     RUN(slow_playing_strays_further_than_fast_as_measured);
-    RUN(habits_of_two_takes_differ_as_those_of_a_drummers_two_takes);
     return tests_end();
 }
