@@ -269,6 +269,10 @@ $(addprefix $(BUILD)/tests/bench/,blocks worst): %: %.o $(BUILD)/tests/bench/sta
 	@echo "  LINK $@"
 	$(Q)$(LINK) -o $@ $^ -ldl
 
+$(BUILD)/tests/bench/strokes: $(BUILD)/tests/bench/strokes.o $(ENGINE)
+	@echo "  LINK $@"
+	$(Q)$(LINK) -o $@ $^ -lm
+
 $(BUILD)/tests/bench/scan: $(BUILD)/tests/bench/scan.o
 	@echo "  LINK $@"
 	$(Q)$(LINK) -o $@ $^ $(HOST_LIBS)
@@ -378,7 +382,7 @@ SAN := -fsanitize=address,undefined,float-cast-overflow -fno-sanitize-recover=al
 
 .PHONY: tests test check hosts crosscheck feel screenshots format bench goldens
 tests: all $(TESTS) $(BUILD)/picture $(BUILD)/tests/live/take $(BUILD)/tests/live/pad $(BUILD)/tests/bench/blocks \
-	$(BUILD)/tests/bench/empty.so $(BUILD)/tests/bench/scan $(BUILD)/tests/bench/worst \
+	$(BUILD)/tests/bench/empty.so $(BUILD)/tests/bench/scan $(BUILD)/tests/bench/worst $(BUILD)/tests/bench/strokes \
 	$(BUILD)/tests/bench/reading $(BUILD)/tests/bench/instances $(BUILD)/tests/bench/pane $(BUILD)/tests/bench/window
 
 test: tests ## Run the quick tests only: every test program, once

@@ -44,4 +44,14 @@ check "a jump every eight frames costs a block at most 270000 instructions" wors
 check "a tempo every frame costs a block at most 345000 instructions" worst_at_most 33 345000
 check "dials, jumps, tempi, meters and stops cost a block at most 620000" worst_at_most 21 620000
 check "dials, and a window that asks anew in every frame, at most 685000" worst_at_most 39 685000
+# Of all that a stroke asks of the feel; what stands around it isn't counted.
+feel_costs_at_most() {
+	got=$(valgrind --tool=callgrind --callgrind-out-file=/dev/null --toggle-collect=feel_offset \
+		--toggle-collect=feel_velocity "$build/tests/bench/strokes" 2>&1 |
+		awk '/^[0-9]+$/ { strokes = $1 } /Collected : / { print int($NF / strokes) }')
+	echo "got ${got:-nothing}, want at most $1"
+	[ -n "$got" ] && [ "$got" -le "$1" ]
+}
+
+check "a stroke's feel costs at most 1200 instructions" feel_costs_at_most 1200
 tally
