@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* What the plugin plays the window has: entries that only the session holds, and files
    that another instance wrote.  Listed, edited and written as any other. */
-#include "../../ui/desk/edit_items.h"
+#include "../../ui/desk/asking.h"
 #include "kept.h"
 
 enum { MANY = 60, MANY_FIRST = 1100 };
@@ -69,10 +69,13 @@ static void an_entry_that_only_the_session_has_is_listed_and_edited(void)
     close_all(bench, &kept);
 }
 
-/* The bytes of the file that W has written. */
+/* The bytes of the file that W has written, into the folder that it asks about at first. */
 static size_t written(Bench* const bench, char* const bytes, const size_t room)
 {
-    edit_items_write(&bench->stage.model, true);
+    asking_write(&bench->stage.model, true);
+    if (bench_view(bench)->asked.is_open) {
+        asking_yes(&bench->stage.model);
+    }
     const char* const path = strstr(bench_note(bench), "Written: ");
     FILE* const file = path ? fopen(path + strlen("Written: "), "rb") : NULL;
     const size_t size = file ? fread(bytes, 1, room, file) : 0;
