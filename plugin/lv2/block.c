@@ -128,28 +128,42 @@ static void take_section(Plugin* const plugin, const ToldSection* const section)
     engine_plan_put(&plugin->engine, &entry);
 }
 
+static void take_report(Plugin* const plugin, const MidiOutput output, const Report* const report,
+                        const uint32_t frame)
+{
+    const uint32_t stirs = plugin->engine.stirs;
+    engine_begin(&plugin->engine, midi_output_room(output));
+    engine_report(&plugin->engine, report, frame);
+    plugin->unsettled += plugin->engine.stirs != stirs;
+    midi_output_write(output, &plugin->engine.out, &plugin->through, &plugin->uris);
+}
+
+/* What a window or our own command says. */
+static void take_message(Plugin* const plugin, const LV2_Atom* const message)
+{
+    const uint32_t size = (uint32_t)sizeof *message + message->size;
+    const LV2_Atom* value = NULL;
+    LV2_URID property = 0;
+    ToldSection section;
+    if (decode_section(message, size, &plugin->uris, &section)) {
+        take_section(plugin, &section);
+    } else if (decode_look(message, size, &plugin->uris, &property)) {
+        notify_asked(&plugin->notify, property, &plugin->uris);
+    } else if (decode_message(message, size, &plugin->uris, &property, &value)) {
+        take_set(plugin, property, value);
+    }
+}
+
 static void take_event(Plugin* const plugin, const MidiOutput output, const InputEvent event,
                        const uint32_t frame)
 {
     Report report;
-    LV2_URID property = 0;
-    const uint32_t size = (uint32_t)sizeof *event.body + event.body->size;
-    const LV2_Atom* value = NULL;
-    ToldSection section;
     if (event.body->type == plugin->uris.midi_MidiEvent) {
         take_midi(plugin, output, event.body, frame);
     } else if (input_report(event.body, &plugin->uris, &report)) {
-        engine_begin(&plugin->engine, midi_output_room(output));
-        const uint32_t stirs = plugin->engine.stirs;
-        engine_report(&plugin->engine, &report, frame);
-        plugin->unsettled += plugin->engine.stirs != stirs;
-        midi_output_write(output, &plugin->engine.out, &plugin->through, &plugin->uris);
-    } else if (decode_section(event.body, size, &plugin->uris, &section)) {
-        take_section(plugin, &section);
-    } else if (decode_look(event.body, size, &plugin->uris, &property)) {
-        notify_asked(&plugin->notify, property, &plugin->uris);
-    } else if (decode_message(event.body, size, &plugin->uris, &property, &value)) {
-        take_set(plugin, property, value);
+        take_report(plugin, output, &report, frame);
+    } else {
+        take_message(plugin, event.body);
     }
 }
 

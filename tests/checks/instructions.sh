@@ -27,7 +27,7 @@ check "values far apart in the host's memory cost at most 400 more" adds_at_most
 check "a block with a standing position costs at most 2640 instructions" costs_at_most stopped 2640
 check "a silent block costs at most 800 instructions" costs_at_most start 800
 check "a silent block with a position costs at most 2750 instructions" costs_at_most position 2750
-check "eight notes that go through add at most 5800 instructions" adds_at_most notes standing 5800
+check "eight notes that go through add at most 5300 instructions" adds_at_most notes standing 5300
 check "a click in its gap adds at most 50 instructions to a block" adds_at_most gap busy 50
 check "a busy block costs at most 820 instructions" costs_at_most busy 820
 check "a block at the fastest tempo costs at most 4000 instructions" costs_at_most fastest 4000

@@ -67,6 +67,10 @@ static bool is_whole(const uint8_t* const bytes, const uint32_t size)
 
 Incoming through_incoming(const uint8_t* const bytes, const uint32_t size)
 {
+    const bool is_note = size == MIDI_BYTES && bytes[0] >= MIDI_NOTE_OFF && bytes[0] < 0xA0;
+    if (is_note && !((bytes[1] | bytes[2]) & 0x80)) { /* as nearly all that come */
+        return bytes[0] >= MIDI_NOTE_ON && bytes[2] ? INCOMING_BEGINS : INCOMING_ENDS;
+    }
     if (!is_whole(bytes, size)) {
         return INCOMING_BROKEN;
     }
