@@ -35,15 +35,16 @@ static size_t held(void)
 
 static size_t resident(void)
 {
-    unsigned long pages = 0;
+    char line[128] = "";
+    char* end = line;
     FILE* const file = fopen("/proc/self/statm", "r");
-    if (!file || fscanf(file, "%*u %lu", &pages) != 1) {
-        pages = 0;
+    if (file && fgets(line, sizeof line, file)) {
+        strtoul(line, &end, 10); /* all there is room for; then what is in memory */
     }
     if (file) {
         fclose(file);
     }
-    return pages * PAGE;
+    return strtoul(end, NULL, 10) * PAGE;
 }
 
 static Instance make(const LV2_Descriptor* const plugin, const char* const bundle,

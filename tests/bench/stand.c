@@ -92,7 +92,7 @@ void stand_close(Stand* const stand)
 
 float* stand_control(Stand* const stand, const uint32_t control)
 {
-    return &stand->values[control * stand->apart];
+    return &stand->values[(size_t)control * stand->apart];
 }
 
 static void add_float(Stand* const stand, const char* const key, const float value)

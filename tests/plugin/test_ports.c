@@ -16,7 +16,7 @@ typedef struct {
 
 static float* value_of(const Keeping* const keeping, const uint32_t control)
 {
-    return &keeping->values[control * keeping->apart];
+    return &keeping->values[(size_t)control * keeping->apart];
 }
 
 static void open_ports(Keeping* const keeping, const uint32_t apart)

@@ -66,8 +66,7 @@ static void play_from_bar_4(Played* const into, const int jumps)
     for (int i = SMALL / STEP - 1 - jumps; i < SMALL / STEP; ++i) {
         Transport transport = from_the_top;
         transport.at = (int64_t)i * STEP;
-        transport.frame =
-            i == SMALL / STEP - 1 ? 4 * BAR_FRAMES : (int64_t)(9 - i) * QUARTER_FRAMES;
+        transport.frame = (int64_t)QUARTER_FRAMES * (i == SMALL / STEP - 1 ? 16 : 9 - i);
         send_transport(host, transport);
     }
     while (into->frames < FRAMES) {

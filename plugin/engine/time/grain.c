@@ -8,7 +8,7 @@
    sequencers (from memory). */
 #define STEPS(X) X(192.0) X(384.0) X(480.0) X(960.0) X(1920.0) X(3840.0) X(7680.0) X(15360.0)
 #define IN_A_BEAT(steps) steps,
-#define BEATS_OF_ONE(steps) 1.0 / steps,
+#define BEATS_OF_ONE(steps) 1.0 / (steps),
 static const double steps[] = {STEPS(IN_A_BEAT)};
 static const double lengths[] = {STEPS(BEATS_OF_ONE) 0.0}; /* none is left: exact */
 enum { STEP_KINDS = sizeof steps / sizeof *steps };
