@@ -1,7 +1,8 @@
 #!/bin/sh
 # SPDX-License-Identifier: ISC
 # chart.sh BUILD - charts as files: each kind is what its name says, the words are in it,
-# one that is there stays.  Signatures: PNG (W3C), PDF (ISO 32000), SVG (W3C).
+# one that is there stays.  Signatures: PNG (W3C), PDF (ISO 32000), SVG (W3C); MusicXML 4.0
+# (W3C Music Notation Community Group), of which tests/notation has the whole bank.
 
 here=$(realpath "$(dirname "$0")")
 . "$here/shared.inc"
@@ -38,9 +39,69 @@ another_kind_of_file_is_refused() {
 	same "$status" 1 && has "$err" ".pdf" && [ ! -e a.gif ]
 }
 
+# of FILE PATH...: the text of each element, by python's own reader.
+of() {
+	"$python" -c 'import sys, xml.etree.ElementTree as e
+root = e.parse(sys.argv[1]).getroot()
+print(" ".join(root.find(path).text for path in sys.argv[2:]))' "$@"
+}
+
+notation_says_a_shuffle_in_its_sound_and_in_words() {
+	run chart --groove "Reading Room" --notation a.musicxml
+	same "$status" 0 && has "$out" "a.musicxml: 8 bars" || return
+	first=part/measure/direction
+	same "$(of a.musicxml $first/sound/swing/first $first/sound/swing/second $first/sound/swing/swing-type)" "2 1 eighth" || return
+	same "$(of a.musicxml "$first/direction-type/words")" "Swing eighths, 2 to 1"
+}
+
+# Three eighths a beat: 105 quarters a minute are 70 beats.
+notation_tells_a_tempo_in_the_beats_of_its_meter() {
+	run chart --groove "Grey Water" --tempo 105 --notation b.musicxml
+	beat=part/measure/direction/direction-type/metronome
+	same "$(of b.musicxml $beat/beat-unit $beat/per-minute)" "quarter 70" && grep -q '<beat-unit-dot/>' b.musicxml || return
+	grep -q '<sound tempo="105">' b.musicxml
+}
+
+notation_names_the_groove_and_its_fill() {
+	run chart --groove "Reading Room" --title 'A <b> & "c"' --notation c.musicxml
+	same "$(of c.musicxml work/work-title)" 'A <b> & "c"' || return
+	has "$(grep '<words>fill' c.musicxml)" "fill, 1 beat: "
+}
+
+a_left_handed_notation_has_the_same_places() {
+	run chart --groove "Lower Station" --notation right.musicxml
+	run chart --groove "Lower Station" --left-handed --notation left.musicxml
+	! cmp -s right.musicxml left.musicxml || return
+	places='s/.*<display-step>\(.*\)<.*/\1/p'
+	same "$(sed -n "$places" left.musicxml | sort | uniq -c)" "$(sed -n "$places" right.musicxml | sort | uniq -c)"
+}
+
+notation_beside_a_chart_is_two_files() {
+	run chart --groove 1 --out d.pdf --notation d.musicxml
+	same "$status" 0 && [ -s d.pdf ] && [ -s d.musicxml ]
+}
+
+another_kind_of_notation_is_refused() {
+	run chart --groove 1 --notation a.mid
+	same "$status" 1 && has "$err" ".musicxml" && [ ! -e a.mid ]
+}
+
+notation_that_is_there_stays() {
+	echo mine >mine.musicxml
+	run chart --groove 1 --notation mine.musicxml
+	same "$status" 2 && has "$err" "--force" && same "$(cat mine.musicxml)" mine
+}
+
 check "a PNG is two pixels a point of A4" a_png_is_two_pixels_a_point_of_a4
 check "a PDF has a page for every four rows" a_pdf_has_a_page_for_every_four_rows
 check "an SVG is well-formed" an_svg_is_well_formed
 check "a chart that is there stays" a_chart_that_is_there_stays
 check "another kind of file is refused" another_kind_of_file_is_refused
+check "notation says a shuffle in its sound and in words" notation_says_a_shuffle_in_its_sound_and_in_words
+check "notation tells a tempo in the beats of its meter" notation_tells_a_tempo_in_the_beats_of_its_meter
+check "notation names the groove and its fill" notation_names_the_groove_and_its_fill
+check "a left-handed notation has the same places" a_left_handed_notation_has_the_same_places
+check "notation beside a chart is two files" notation_beside_a_chart_is_two_files
+check "another kind of notation is refused" another_kind_of_notation_is_refused
+check "notation that is there stays" notation_that_is_there_stays
 tally

@@ -43,6 +43,7 @@ value() {
 	*:bits) echo 24 ;;
 	render:out) echo other.mid ;;
 	chart:out) echo other.svg ;;
+	chart:notation) echo other.musicxml ;;
 	practice:out) echo other ;;
 	*:soundfont) echo "$soundfont" ;;
 	*:bundle) echo "$build/lv2/fourlimb.lv2" ;;

@@ -180,6 +180,12 @@ static bool take_out(Request* const request, const char* const value)
     return true;
 }
 
+static bool take_notation(Request* const request, const char* const value)
+{
+    request->notation = value;
+    return true;
+}
+
 static bool take_bundle(Request* const request, const char* const value)
 {
     request->bundle = value;
@@ -360,6 +366,8 @@ const OptionRow option_rows[] = {
     {"midi", NULL, FOR(PRACTICE), take_midi, "the files are MIDI, as without a word"},
     {"out", "FILE", FOR(RENDER), take_out, "the file to write: .mid, or .wav for sound"},
     {"out", "FILE", FOR(CHART), take_out, "the file to write: .pdf, .svg or .png"},
+    {"notation", "FILE", FOR(CHART), take_notation,
+     "the file to write for notation programs: .musicxml, on five lines"},
     {"out", "FOLDER", FOR(PRACTICE), take_out, "the folder to fill"},
     {"force", NULL, FILES, take_force, "in place of what is there already"},
     {"soundfont", "FILE", RENDERED, take_soundfont,

@@ -47,7 +47,8 @@ typedef struct {
     Section sections[SECTIONS_MAX];
     int section_count;
     const char* out;
-    const char* bundle; /* NULL: found beside the program or in the LV2 folders */
+    const char* notation; /* a file; NULL: none */
+    const char* bundle;   /* NULL: found beside the program or in the LV2 folders */
     const char* title;
     const char* operand; /* a kind to list, a file to check; NULL if none */
     double from;         /* of practice: quarter notes a minute, 0 if not said */

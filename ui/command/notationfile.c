@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: ISC
+#include "notationfile.h"
+
+#include "../file/bytes.h"
+#include "../notation/musicxml.h"
+#include "commands.h"
+#include "outfile.h"
+#include "picks.h"
+#include "sheet_fill.h"
+
+#include <stdio.h>
+#include <string.h>
+
+bool notationfile_kind(const char* const path)
+{
+    const char* const dot = strrchr(path, '.');
+    return dot && (!strcmp(dot, ".musicxml") || !strcmp(dot, ".xml"));
+}
+
+static const char* fill_name(const Bank* const bank, const Figure* const fill)
+{
+    const char* name = "";
+    for (uint32_t i = 0; fill && i < bank_count(bank, ENTRY_TURNAROUND); ++i) {
+        const EntryInfo* const info = bank_entry(bank, ENTRY_TURNAROUND, i);
+        name = info->id == fill->id ? info->label : name;
+    }
+    return name;
+}
+
+static int save(const MusicXmlScore* const score, const char* const path, const bool force)
+{
+    Bytes file = {.bytes = NULL};
+    char why[MUSICXML_WHY_ROOM];
+    char refused[SAVE_WHY_ROOM];
+    bool good = musicxml_write(score, &file, why);
+    if (!good) {
+        fprintf(stderr, "fourlimb: no notation was written: %s\n", why);
+    } else if (!outfile_save(path, file.bytes, file.size, force, refused)) {
+        fprintf(stderr, "fourlimb: %s\n", refused);
+        good = false;
+    } else {
+        printf("wrote %s: %d bars as MusicXML\n", path, score->sheet->bars);
+    }
+    bytes_free(&file);
+    return good ? DONE : FAILED;
+}
+
+/* A shuffle is told, not written out. */
+int notationfile_write(const Performance* const performance, const Section* const section,
+                       const char* const title, const char* const path, const bool force)
+{
+    static Sheet sheet; /* too large for a stack */
+    Picks picks;
+    const int status = picks_make(performance, section, &picks);
+    if (status != DONE) {
+        return status;
+    }
+    char name[256];
+    picks_title(&picks, name, sizeof name);
+    Selection straight = picks.selection;
+    straight.swing.ratio = 1.0;
+    sheet_fill(&sheet, &straight, picks.meter);
+    for (int row = 0; section->left_handed && row < sheet.count; ++row) {
+        sheet_fill_mirror(&sheet.rows[row].strokes);
+    }
+    sheet.title = title ? title : name;
+    sheet.tempo = picks.tempo;
+    const MusicXmlScore score = {&sheet, picks.selection.swing,
+                                 fill_name(performance->bank, straight.turnaround),
+                                 straight.kit->notes};
+    return save(&score, path, force);
+}
