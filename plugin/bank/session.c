@@ -251,6 +251,22 @@ bool session_reopen(Session* const session, const EntryKind kind, const uint32_t
     return forget_name(session, saved);
 }
 
+/* What stays as TEXT_UNREAD: a text that can't be read whole, as it came, behind one that is
+   kept already; NULL if there is no memory. */
+static char* keep_unread(const SessionTexts* const texts, const bool complains)
+{
+    const char* const own = texts->of[TEXT_OWN];
+    const char* const before = *own ? texts->of[TEXT_UNREAD] : "";
+    const char* const more = !complains ? "" : *own ? own : texts->of[TEXT_UNREAD];
+    const char* const between = *before && *more ? "\n" : "";
+    const size_t room = strlen(before) + strlen(between) + strlen(more) + 1;
+    char* const kept = malloc(room);
+    if (kept) {
+        snprintf(kept, room, "%s%s%s", before, between, more);
+    }
+    return kept;
+}
+
 /* Leaves of the session's entries those that its user's file hasn't, or has
    otherwise; the bank with them.  A text that can't be read whole is kept as it
    came, and tried where there is no better one. */
@@ -263,18 +279,15 @@ static bool open_own(const Session* const session, SessionTexts* const texts, Ba
     char* const own = all ? write_sessions(whole, NULL, 0, is_another, session->plain) : NULL;
     const bool as_given = own && !strcmp(own, all);
     *opened = as_given ? bank_hold(whole) : own ? open_with(session, own) : NULL;
-    char* const unread = whole && !complains_of_session(whole) ? strdup("") : strdup(given);
+    char* const unread = keep_unread(texts, !whole || complains_of_session(whole));
     const bool good = *opened && unread;
-    if (good && !(*texts->of[TEXT_UNREAD] && *texts->of[TEXT_OWN])) {
-        free(texts->of[TEXT_UNREAD]);
-        texts->of[TEXT_UNREAD] = unread;
-    } else {
-        free(unread);
-    }
     if (good) {
+        free(texts->of[TEXT_UNREAD]);
         free(texts->of[TEXT_OWN]);
+        texts->of[TEXT_UNREAD] = unread;
         texts->of[TEXT_OWN] = own;
     } else {
+        free(unread);
         free(own);
     }
     free(all);

@@ -186,6 +186,29 @@ static void entries_that_cannot_be_read_are_kept_for_the_next_save(void)
     keeper_close(keeper);
 }
 
+/* Found by tests/fuzz: the newer text was lost where an older one was kept. */
+static void two_texts_that_cannot_be_read_are_both_kept(void)
+{
+    static const char older[] = "an older text that is no Turtle";
+    static const char newer[] = "a newer text that is no Turtle";
+    Keeper* const keeper = keeper_open(NO_WORKER);
+    const LV2_URID type = urid(keeper, LV2_ATOM__String);
+    StateTable table = {.count = 2};
+    table.rows[0] = (StateRow){urid(keeper, FL "ownEntries"), type, sizeof newer, strdup(newer)};
+    table.rows[1] = (StateRow){urid(keeper, FL "unreadEntries"), type, sizeof older, strdup(older)};
+    for (int i = 0; i < 3; ++i) {
+        check_case("time %d", i + 1);
+        restore_table(keeper, &table);
+        clear_table(&table);
+        save_table(keeper, &table);
+        const StateRow* const row = row_of(keeper, &table, FL "unreadEntries");
+        CHECK(row && strstr(row->value, older) && strstr(row->value, newer));
+        CHECK_INT(row ? row->size : 0, sizeof older + sizeof newer);
+    }
+    clear_table(&table);
+    keeper_close(keeper);
+}
+
 static void restoring_nothing_drops_what_was(void)
 {
     StateTable table = {.count = 0};
@@ -336,6 +359,7 @@ int main(void)
     RUN(a_session_that_names_a_missing_figure_says_so_and_keeps_the_name);
     RUN(a_draft_that_cannot_be_read_is_kept_for_the_next_save);
     RUN(entries_that_cannot_be_read_are_kept_for_the_next_save);
+    RUN(two_texts_that_cannot_be_read_are_both_kept);
     RUN(restoring_nothing_drops_what_was);
     RUN(damaged_states_do_no_harm_and_what_is_whole_is_kept);
     RUN(run_work_save_and_restore_may_meet);
