@@ -33,6 +33,17 @@ static void through_list(Stage* const stage, const EntryKind kind,
     stage_key(stage, PANE_KEY_ESCAPE);
 }
 
+/* Found by tests/fuzz: a division by no height was made a whole number. */
+static void a_list_that_is_closed_has_no_rows(void)
+{
+    for (int i = 0; i < SIZES; ++i) {
+        const View view = {.width = sizes[i].width, .height = sizes[i].height};
+        const Geometry g = geometry_of(&view);
+        check_case("%d x %d", sizes[i].width, sizes[i].height);
+        CHECK_INT(geometry_list_rows(&g), 0);
+    }
+}
+
 static int lines_seen;
 
 static void check_names(const View* const view)
@@ -182,6 +193,7 @@ static void meter_tempo_and_length_stand_as_presets_have_them(void)
 
 int main(void)
 {
+    RUN(a_list_that_is_closed_has_no_rows);
     RUN(every_name_is_read_whole_at_every_size);
     RUN(meter_tempo_and_length_stand_as_presets_have_them);
     return tests_end();

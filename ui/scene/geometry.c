@@ -258,5 +258,5 @@ bool geometry_covers(const Geometry* const g)
 int geometry_list_rows(const Geometry* const g)
 {
     const double room = g->list_box.y + g->list_box.height - g->list_rows - 4.0;
-    return (int)floor(room / g->row_height);
+    return g->row_height > 0.0 ? (int)floor(room / g->row_height) : 0; /* none is open */
 }
