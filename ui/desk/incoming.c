@@ -76,6 +76,7 @@ static void take_message(Model* const model, const char* const text, const size_
     const size_t length = utf8_cut(text, line, MESSAGE_ROOM - 1);
     memcpy(model->view.message, text, length);
     model->view.message[length] = '\0';
+    utf8_repair(model->view.message);
     model->is_dirty = true;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "model.h"
 
+#include "../../plugin/bank/utf8.h"
 #include "../scene/dial.h"
 
 #include <stdio.h>
@@ -71,6 +72,7 @@ const Library* model_library(const Model* const model)
 void model_say(Model* const model, const char* const words)
 {
     snprintf(model->view.edit.note, sizeof model->view.edit.note, "%s", words);
+    utf8_repair(model->view.edit.note); /* also where it was cut */
     model->is_dirty = true;
 }
 
