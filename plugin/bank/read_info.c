@@ -1,13 +1,17 @@
 // SPDX-License-Identifier: ISC
 #include "entries.h"
 
+#include "utf8.h"
+
 #include <stdlib.h>
 #include <string.h>
 
 char* read_copy(const Subject* const subject, const char* const text)
 {
     char* const copy = strdup(text ? text : "");
-    if (!copy) {
+    if (copy) {
+        utf8_repair(copy); /* serd lets some through that isn't */
+    } else {
         turtle_fail(subject->turtle);
     }
     return copy;

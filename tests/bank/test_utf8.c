@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: ISC
 /* test_utf8.c - texts cut and repaired, as GLib has UTF-8. */
+#include "../../plugin/bank/single.h"
 #include "../../plugin/bank/utf8.h"
 #include "../help/check.h"
 
@@ -37,9 +38,26 @@ static void bytes_of_no_character_are_repaired_and_others_stay(void)
     g_rand_free(chance);
 }
 
+/* Found by tests/fuzz: serd takes a letter that is begun and not gone on with. */
+static void what_is_told_of_an_entry_has_whole_letters(void)
+{
+    static const char entry[] =
+        "@prefix fl: <urn:fourlimb:terms#> .\n"
+        "@prefix rdfs: <http://www.w3.org/2000/01/rdf-schema#> .\n"
+        "<urn:test:g> a fl:FeetFigure ; rdfs:label \"a\xCC\xC5z\" ; rdfs:comment \"\xCC\xC5\" ;\n"
+        " fl:line [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 4 ; fl:steps \"O.o.\" ] .\n";
+    char why[SINGLE_WHY_ROOM] = "";
+    Single* const single = single_read("entry", entry, sizeof entry - 1, why);
+    CHECK_TEXT(why, "");
+    CHECK(single && g_utf8_validate(single->info.label, -1, NULL));
+    CHECK(single && g_utf8_validate(single->info.comment, -1, NULL));
+    single_free(single);
+}
+
 int main(void)
 {
     RUN(a_cut_text_has_all_the_characters_that_fit);
     RUN(bytes_of_no_character_are_repaired_and_others_stay);
+    RUN(what_is_told_of_an_entry_has_whole_letters);
     return tests_end();
 }
