@@ -13,6 +13,7 @@ PACKAGES_FEEL := midicsv
 PACKAGES_PLAY := jalv jackd2 fluidsynth
 PACKAGES_CROSSCHECK := lilypond
 PACKAGES_BENCH := lv2-examples
+PACKAGES_FUZZ := clang libclang-rt-14-dev
 PACKAGES_NODE := nodejs npm
 
 VERSION := 0.1.0
@@ -304,6 +305,15 @@ $(DIRECT): $(BUILD)/tests/%: $(BUILD)/tests/%.o $(TEST_HELP) $(BUILD)/ui/command
 	@echo "  LINK $@"
 	$(Q)$(LINK) $(WRAP) -o $@ $^ $(BANK_LIBS) -lpthread -lm
 
+# Inputs of the outside world by chance: each tests/fuzz/fuzz_*.c is fed by libFuzzer, or by
+# replay.c with the inputs that are kept.
+FUZZERS := $(patsubst tests/%.c,$(BUILD)/tests/%,$(wildcard tests/fuzz/fuzz_*.c))
+FUZZER := # -fsanitize=fuzzer: the program finds inputs by itself
+$(FUZZERS): $(BUILD)/tests/fuzz/%: $(BUILD)/tests/fuzz/%.o $(if $(FUZZER),,$(BUILD)/tests/fuzz/replay.o) \
+		$(BUILD)/tests/fuzz/fuzz.o $(DESK) $(COMMAND_ROOM) $(LV2) $(BANK) $(ENGINE)
+	@echo "  LINK $@"
+	$(Q)$(LINK) $(FUZZER) -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(SOUND_LIBS) $(BANK_LIBS) -lpthread -lm
+
 # ---- What people do with it
 
 DEMO := $(BUILD)/demo
@@ -378,11 +388,11 @@ SCRIPTS := tests/checks/layers.sh tests/checks/circles.sh tests/checks/names.sh 
 	tests/checks/instructions.sh tests/checks/linear.sh tests/checks/same.sh tests/checks/packager.sh tests/checks/runner.sh \
 	tests/plugin/validate.sh tests/command/command.sh tests/command/refusals.sh tests/command/options.sh tests/command/chart.sh \
 	tests/command/wav.sh tests/command/sound.sh tests/command/interrupt.sh tests/command/practice.sh tests/command/plan.sh tests/command/presets.sh tests/command/play.sh tests/command/vary.sh tests/feel/pictures.sh tests/live/play.sh tests/live/pipewire.sh \
-	tests/live/session.sh tests/live/located.sh tests/live/learn.sh tests/pane/cures.sh
+	tests/live/session.sh tests/live/located.sh tests/live/learn.sh tests/pane/cures.sh tests/fuzz/replay.sh
 SAN := -fsanitize=address,undefined,float-cast-overflow -fno-sanitize-recover=all -fno-omit-frame-pointer
 
 .PHONY: tests test check hosts crosscheck feel screenshots format bench goldens
-tests: all $(TESTS) $(BUILD)/picture $(BUILD)/tests/live/take $(BUILD)/tests/live/pad $(BUILD)/tests/bench/blocks \
+tests: all $(TESTS) $(FUZZERS) $(BUILD)/picture $(BUILD)/tests/live/take $(BUILD)/tests/live/pad $(BUILD)/tests/bench/blocks \
 	$(BUILD)/tests/bench/empty.so $(BUILD)/tests/bench/scan $(BUILD)/tests/bench/worst $(BUILD)/tests/bench/strokes \
 	$(BUILD)/tests/bench/reading $(BUILD)/tests/bench/instances $(BUILD)/tests/bench/pane $(BUILD)/tests/bench/window
 
@@ -395,6 +405,18 @@ check: ## Install what is missing, build and run every test
 	@$(MAKE) --no-print-directory -j2 tests BUILD=build/clang CC=clang
 	@$(MAKE) --no-print-directory -j2 tests BUILD=build/sanitize OPTIMISE=-O1 SANITIZE="$(SAN)"
 	@sh tests/run.sh $(BUILD) $(TESTS) $(SCRIPTS) tests/checks/sanitized.sh
+
+# -O2 and no waiting for a bank: thousands of inputs a second.
+MINUTES := 2
+FUZZ :=
+fuzz: ## Feed control port, state, texts, window and command line by chance, MINUTES each (FUZZ=name: one)
+	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD) $(PACKAGES_FUZZ)"
+	@$(MAKE) --no-print-directory -j2 fuzzers BUILD=$(BUILD)/fuzz CC=clang OPTIMISE=-O2 \
+		SANITIZE="$(SAN) -fsanitize=fuzzer-no-link" FUZZER=-fsanitize=fuzzer
+	@sh tests/fuzz/fuzz.sh $(BUILD) $(MINUTES) $(FUZZ)
+
+.PHONY: fuzz fuzzers
+fuzzers: $(BUNDLE)/bank/terms.ttl $(FUZZERS)
 
 hosts: ## Install Ardour and test inside it, without a window
 	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD) $(PACKAGES_CHECK) $(PACKAGES_HOSTS)"
