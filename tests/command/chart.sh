@@ -39,6 +39,14 @@ another_kind_of_file_is_refused() {
 	same "$status" 1 && has "$err" ".pdf" && [ ! -e a.gif ]
 }
 
+# Two ratios differ in the words for them, not in where strokes stand: 36 lines did.
+a_shuffle_is_drawn_as_it_is_written() {
+	run chart --groove "Reading Room" --set swing_ratio=2.25 --out less.svg
+	run chart --groove "Reading Room" --set swing_ratio=2.75 --out more.svg
+	differ=$(diff less.svg more.svg | grep -c '^<')
+	[ "$differ" -ge 1 ] && [ "$differ" -le 8 ] || { echo "$differ lines differ"; return 1; }
+}
+
 # of FILE PATH...: the text of each element, by python's own reader.
 of() {
 	"$python" -c 'import sys, xml.etree.ElementTree as e
@@ -97,6 +105,7 @@ check "a PDF has a page for every four rows" a_pdf_has_a_page_for_every_four_row
 check "an SVG is well-formed" an_svg_is_well_formed
 check "a chart that is there stays" a_chart_that_is_there_stays
 check "another kind of file is refused" another_kind_of_file_is_refused
+check "a shuffle is drawn as it is written" a_shuffle_is_drawn_as_it_is_written
 check "notation says a shuffle in its sound and in words" notation_says_a_shuffle_in_its_sound_and_in_words
 check "notation tells a tempo in the beats of its meter" notation_tells_a_tempo_in_the_beats_of_its_meter
 check "notation names the groove and its fill" notation_names_the_groove_and_its_fill

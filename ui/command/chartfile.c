@@ -154,7 +154,10 @@ int chartfile_write(const Performance* const performance, const Section* const s
     if (status != DONE) {
         return status;
     }
-    sheet_fill(&sheet, &picks.selection, picks.meter);
+    Selection straight = picks.selection; /* a shuffle is told in words */
+    straight.swing.ratio = 1.0;
+    sheet_fill(&sheet, &straight, picks.meter);
+    sheet.swing = picks.selection.swing;
     for (int row = 0; section->left_handed && row < sheet.count; ++row) {
         sheet_fill_mirror(&sheet.rows[row].strokes);
     }

@@ -145,8 +145,7 @@ static void put_tempo(MusicXmlWriter* const writer)
     xml_open(xml, "direction", "placement=\"above\"");
     put_metronome(xml, sheet->meter, sheet->tempo);
     if (swings) {
-        snprintf(text, sizeof text, "Swing %s, %.4g to 1",
-                 swing.pair_ticks < TICKS_PER_QUARTER ? "sixteenths" : "eighths", swing.ratio);
+        words_swing(text, sizeof text, swing);
         musicxml_head_words(xml, text);
     }
     xml_open(xml, "sound", "tempo=\"%.6g\"", sheet->tempo);

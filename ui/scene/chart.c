@@ -67,7 +67,10 @@ static void draw_tempo(cairo_t* const cairo, const Sheet* const sheet)
     } else {
         snprintf(text, sizeof text, "%d bar%s", sheet->bars, sheet->bars == 1 ? "" : "s");
     }
-    ink_text(cairo, x, 82.0, (Type){9.5, false, ALIGN_LEFT, GREY(0.2)}, text);
+    x += ink_text(cairo, x, 82.0, (Type){9.5, false, ALIGN_LEFT, GREY(0.2)}, text) + 18.0;
+    words_swing(text, sizeof text, sheet->swing);
+    const double size = title_size(cairo, text, CHART_WIDTH - margin - x);
+    ink_text(cairo, x, 82.0, (Type){size < 12.0 ? size : 12.0, true, ALIGN_LEFT, GREY(0.0)}, text);
 }
 
 static void draw_head(cairo_t* const cairo, const Sheet* const sheet)

@@ -4,6 +4,7 @@
 #pragma once
 
 #include "../../plugin/engine/written/stroke.h"
+#include "../../plugin/engine/written/swing.h"
 
 enum { SHEET_TURNS_MAX = 64 };
 
@@ -28,6 +29,7 @@ typedef struct {
     char form[FORM_BARS_MAX + 1];
     Meter meter;
     double tempo; /* quarter notes a minute */
+    Swing swing;  /* told in words: strokes stand as they are written */
     int bars;
     uint32_t meet_after; /* bars until all meet again; 0: not told */
     int count;

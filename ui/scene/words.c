@@ -36,3 +36,12 @@ void words_fill(char* const text, const size_t room, const int64_t begin, const 
         snprintf(text, room, "fill");
     }
 }
+
+void words_swing(char* const text, const size_t room, const Swing swing)
+{
+    const char* const notes = swing.pair_ticks < TICKS_PER_QUARTER ? "sixteenths" : "eighths";
+    text[0] = '\0';
+    if (swing.ratio > 1.0) {
+        snprintf(text, room, "Swing %s, %.4g to 1", notes, swing.ratio);
+    }
+}
