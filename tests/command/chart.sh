@@ -47,6 +47,13 @@ a_shuffle_is_drawn_as_it_is_written() {
 	[ "$differ" -ge 1 ] && [ "$differ" -le 8 ] || { echo "$differ lines differ"; return 1; }
 }
 
+# Two columns a beat.
+a_shuffle_is_shown_as_it_is_written() {
+	run show --groove "Reading Room" --set turnaround=-1 --set swing_ratio=2.75
+	has "$out" "at 132, Swing eighths, 2.75 to 1" || return
+	same "$(printf '%s\n' "$out" | sed -n 's/^  right hand, ride  *//p' | head -n 1)" "o. Oo o. Oo"
+}
+
 # of FILE PATH...: the text of each element, by python's own reader.
 of() {
 	"$python" -c 'import sys, xml.etree.ElementTree as e
@@ -105,6 +112,7 @@ check "a PDF has a page for every four rows" a_pdf_has_a_page_for_every_four_row
 check "an SVG is well-formed" an_svg_is_well_formed
 check "a chart that is there stays" a_chart_that_is_there_stays
 check "another kind of file is refused" another_kind_of_file_is_refused
+check "a shuffle is shown as it is written" a_shuffle_is_shown_as_it_is_written
 check "a shuffle is drawn as it is written" a_shuffle_is_drawn_as_it_is_written
 check "notation says a shuffle in its sound and in words" notation_says_a_shuffle_in_its_sound_and_in_words
 check "notation tells a tempo in the beats of its meter" notation_tells_a_tempo_in_the_beats_of_its_meter

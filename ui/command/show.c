@@ -35,17 +35,21 @@ static void print_bar(const Selection* const selection, const Meter meter, const
 static void print_groove(const Picks* const picks, const bool left_handed)
 {
     const EntryInfo* const info = picks->info;
+    Selection straight = picks->selection; /* a shuffle is told in words */
+    straight.swing.ratio = 1.0;
+    char swing[48];
     char title[256];
     picks_title(picks, title, sizeof title);
-    printf("%s: %s, %g/%d at %g\n", title, info->family, picks->meter.beats_per_bar,
-           picks->meter.beat_unit, picks->tempo);
+    words_swing(swing, sizeof swing, picks->selection.swing);
+    printf("%s: %s, %g/%d at %g%s%s\n", title, info->family, picks->meter.beats_per_bar,
+           picks->meter.beat_unit, picks->tempo, *swing ? ", " : "", swing);
     if (picks->as_written) {
         puts(info->comment);
     }
-    const int bars = (int)fill_round_bars(&picks->selection, FILL_ROUND_MAX);
+    const int bars = (int)fill_round_bars(&straight, FILL_ROUND_MAX);
     printf("signs: . rest, g ghost, o normal, O accent, f flam, d drag\n");
     for (int bar = 0; bar < bars; ++bar) {
-        print_bar(&picks->selection, picks->meter, bar, left_handed);
+        print_bar(&straight, picks->meter, bar, left_handed);
     }
 }
 
