@@ -37,6 +37,7 @@ static struct {
     PortRoom input, midi, notify;
     uint32_t capacity[2]; /* of midi and notify */
     bool through;         /* notes came in: who sent them ends them */
+    bool is_song;         /* sections were told */
     int sounding[16][128];
 } host;
 
@@ -178,6 +179,7 @@ static void raw_event(FuzzInput* const input)
         lv2_atom_forge_atom(&host.forge, (uint32_t)size, type);
         lv2_atom_forge_write(&host.forge, body, (uint32_t)size);
         host.through |= type == host.uris.midi_MidiEvent;
+        host.is_song |= type == host.uris.atom_Object || type == host.uris.atom_Blank;
     }
 }
 
@@ -243,6 +245,14 @@ static void roll(const float speed, const double bar, const float tempo)
     lv2_atom_forge_pop(&host.forge, &object);
 }
 
+static void tell(const ToldSection* const told)
+{
+    if (has_room(2048)) {
+        lv2_atom_forge_frame_time(&host.forge, 0);
+        encode_section(&host.forge, told, &host.uris);
+    }
+}
+
 static void section(FuzzInput* const input)
 {
     ToldSection told = {.bar = (int16_t)fuzz_two(input),
@@ -254,10 +264,8 @@ static void section(FuzzInput* const input)
     for (int i = 0; i < CONTROL_COUNT; ++i) {
         told.controls[i] = host.controls[i];
     }
-    if (has_room(2048)) {
-        lv2_atom_forge_frame_time(&host.forge, 0);
-        encode_section(&host.forge, &told, &host.uris);
-    }
+    host.is_song = true;
+    tell(&told);
 }
 
 static void set_control(FuzzInput* const input)
@@ -333,7 +341,7 @@ static uint32_t act(FuzzInput* const input)
 static void start(void)
 {
     memset(&host.sounding, 0, sizeof host.sounding);
-    host.through = false;
+    host.through = host.is_song = false;
     host.capacity[0] = host.capacity[1] = ROOM;
     defaults();
     instantiate();
@@ -348,7 +356,12 @@ static void check_silence(void)
     defaults();
     connect_all();
     host.capacity[0] = host.capacity[1] = ROOM;
-    run(64); /* what was sent last */
+    run(64);            /* what was sent last */
+    if (host.is_song) { /* whose settings hold, with a clock of its own maybe */
+        ToldSection none = {.meter = {4.0, 4}, .tempo = 120.0, .begins = true};
+        memcpy(none.controls, host.controls, sizeof none.controls);
+        tell(&none);
+    }
     roll(0.0f, 0.0, 120.0f);
     run(1024);
     run(1024);
