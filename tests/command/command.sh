@@ -225,7 +225,7 @@ tracks_end_on_the_bar_line() {
 # rendered_exactly BARS LABEL: without feel, and without the swing that a groove may
 # have written, which 1.0 would leave in place; 1.0001 is under half a tick.
 rendered_exactly() {
-	render --groove "$2" --bars "$1" --set looseness=0 --set touch=0 --set accent_feet=60 --set swing_ratio=1.0001 \
+	render --groove "$2" --bars "$1" --set looseness=0 --set touch=0 --set liberty=0 --set accent_feet=60 --set swing_ratio=1.0001 \
 		--set "fill_every=${3:-0}" --set "fill_beats=${4:-0}" --out one.mid &&
 		"$python" "$here/check_render.py" "$presets" one.mid "$@"
 }
@@ -251,9 +251,9 @@ fills_are_rendered_where_they_are_asked_for() {
 
 # Each section counts its fills from its own first bar: as if it stood alone.
 sections_have_fills_of_their_own() {
-	render --groove "Pump House" --bars 6 --set fill_every=4 --set fill_beats=2 --set looseness=0 --set touch=0 \
-		--groove "Pump House" --bars 7 --turnaround "Four shots" --set fill_every=3 --set looseness=0 --set touch=0 --out two.mid || return
-	render --groove "Pump House" --bars 7 --turnaround "Four shots" --set fill_every=3 --set looseness=0 --set touch=0 --out alone.mid || return
+	render --groove "Pump House" --bars 6 --set fill_every=4 --set fill_beats=2 --set looseness=0 --set touch=0 --set liberty=0 \
+		--groove "Pump House" --bars 7 --turnaround "Four shots" --set fill_every=3 --set looseness=0 --set touch=0 --set liberty=0 --out two.mid || return
+	render --groove "Pump House" --bars 7 --turnaround "Four shots" --set fill_every=3 --set looseness=0 --set touch=0 --set liberty=0 --out alone.mid || return
 	bar=$("$python" "$here/midi_lines.py" alone.mid | awk '{ print $2 }' | sort -n | tail -1)
 	"$python" "$here/midi_lines.py" alone.mid | grep ' on ' | cut -d' ' -f2,5 >alone.txt
 	"$python" "$here/midi_lines.py" two.mid | grep ' on ' |
@@ -262,7 +262,7 @@ sections_have_fills_of_their_own() {
 }
 
 a_wrong_note_is_found_by_the_check() {
-	render --groove "Brake Wheel" --bars 4 --set looseness=0 --set touch=0 --out one.mid
+	render --groove "Brake Wheel" --bars 4 --set looseness=0 --set touch=0 --set liberty=0 --out one.mid
 	! "$python" "$here/check_render.py" "$presets" one.mid 4 "Pump House" >/dev/null
 }
 

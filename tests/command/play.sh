@@ -23,7 +23,7 @@ counted() {
 	for limb in $limbs; do
 		others=$(for other in $limbs; do [ "$other" = "$limb" ] || echo "--set $other=0"; done)
 		# shellcheck disable=SC2086
-		render "$@" --bars "$bars" --set looseness=0 --set touch=0 $others --out "$limb.mid"
+		render "$@" --bars "$bars" --set looseness=0 --set touch=0 --set liberty=0 $others --out "$limb.mid"
 		midicsv "$limb.mid" "$limb.csv" || return
 	done
 	"$python" "$here/check_play.py" rendered table.txt right_hand.csv left_hand.csv right_foot.csv left_foot.csv

@@ -35,14 +35,14 @@ another_host_finds_them_all() {
 a_preset_is_its_controls() {
 	render --preset "seven under the bell" --bars 16 --out a.mid
 	render --groove "Cable Hum" --hands quarter-hats --set ride_on=5 --feet running-four-four-three-three-two --tempo 140 \
-		--set feet_cycle=7 --set phrase_bars=8 --set looseness=0 --bars 16 --out b.mid
+		--set feet_cycle=7 --set phrase_bars=8 --set looseness=0 --set liberty=0 --bars 16 --out b.mid
 	cmp a.mid b.mid
 }
 
 what_is_typed_after_it_wins() {
 	render --preset "Seven under the Bell" --tempo 120 --hands eighth-hats --set feet_cycle=5 --out a.mid
 	render --groove "Cable Hum" --hands eighth-hats --set ride_on=5 --feet running-four-four-three-three-two --tempo 120 \
-		--set feet_cycle=5 --set phrase_bars=8 --set looseness=0 --out b.mid
+		--set feet_cycle=5 --set phrase_bars=8 --set looseness=0 --set liberty=0 --out b.mid
 	cmp a.mid b.mid
 }
 

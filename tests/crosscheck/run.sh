@@ -56,7 +56,7 @@ agrees_with_score() {
 	midi=$work/tuplets-$1.midi
 	[ "$1" -eq 0 ] && midi=$work/tuplets.midi
 	shift
-	XDG_DATA_HOME=$work/data "$build/fourlimb" render --groove "Upper Station" --bars 1 --tempo 120 --set looseness=0 \
+	XDG_DATA_HOME=$work/data "$build/fourlimb" render --groove "Upper Station" --bars 1 --tempo 120 --set looseness=0 --set liberty=0 \
 		--turnaround none --set right_hand=0 --set left_hand=0 "$@" --out "$work/ours.mid" --force || return 1
 	kicks "$midi" >"$work/theirs.txt"
 	kicks "$work/ours.mid" >"$work/ours.txt"
@@ -67,7 +67,7 @@ agrees_with_score() {
 
 # What a notation program makes of a straight file: midi2ly, which comes with LilyPond.
 reads_as_strokes() {
-	"$build/fourlimb" render --bars 4 --turnaround none --set looseness=0 --groove "$1" --out "$work/$1.mid" --force >/dev/null &&
+	"$build/fourlimb" render --bars 4 --turnaround none --set looseness=0 --set liberty=0 --groove "$1" --out "$work/$1.mid" --force >/dev/null &&
 		midi2ly --quiet -o "$work/$1.ly" "$work/$1.mid" 2>/dev/null || return 1
 	sed -n '/trackBchannelB/,$p' "$work/$1.ly" | grep -v '^ *%\|skip' | grep -oE "[a-gr>][is,']*[0-9]+" | sed 's/.*[^0-9]//' |
 		sort -n | uniq -c >"$work/lengths.txt"

@@ -85,7 +85,7 @@ static void put_beams(const NotePlace* const place)
     for (int level = 1; level <= BEAMS_MOST; ++level) {
         const char* const word =
             beams_word(&place->voice->rhythm, place->index, level, place->meter);
-        char attribute[16];
+        char attribute[24];
         snprintf(attribute, sizeof attribute, "number=\"%d\"", level);
         if (word) {
             xml_text_with(place->xml, "beam", attribute, word);
@@ -143,7 +143,7 @@ static void put_grace(const NotePlace* const place, const Stroke stroke, const i
     xml_text(xml, "type", is_drag ? "16th" : "eighth");
     put_head(place, stroke);
     for (int level = 1; is_drag && level <= 2; ++level) {
-        char attribute[16];
+        char attribute[24];
         snprintf(attribute, sizeof attribute, "number=\"%d\"", level);
         xml_text_with(xml, "beam", attribute, index ? "end" : "begin");
     }
