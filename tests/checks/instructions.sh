@@ -33,7 +33,7 @@ check "a busy block costs at most 820 instructions" costs_at_most busy 820
 check "a block at the fastest tempo costs at most 4000 instructions" costs_at_most fastest 4000
 check "a block wound too fast to be played costs no more than silence" costs_at_most wound 415
 
-# The hosts of tests/bench/worst.c: seeds that were worst among a hundred, one of each kind.
+# The hosts of tests/bench/worst.c: seeds that were worst among some forty, one of each kind.
 worst_at_most() {
 	got=$(worst_of "$1")
 	echo "got ${got:-nothing}, want at most $2"
