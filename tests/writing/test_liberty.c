@@ -252,6 +252,35 @@ static void fills_are_played_as_written(void)
     CHECK(stays_counted > 5000);
 }
 
+/* Cymbal and snare in turn: a snare stroke within an eighth on both sides. */
+static void blast_stays(const LibertyCase* const what, const StrokeList* const written,
+                        const StrokeList* const played, const int64_t bar)
+{
+    (void)what;
+    (void)bar;
+    for (uint32_t i = 0; i < written->count; ++i) {
+        const Stroke stroke = written->strokes[i];
+        bool is_before = false, is_after = false;
+        for (uint32_t k = 0; k < written->count; ++k) {
+            const Stroke other = written->strokes[k];
+            const bool is_snare = other.voice == VOICE_SNARE && other.level >= LEVEL_NORMAL;
+            is_before |= is_snare && other.tick < stroke.tick && stroke.tick - other.tick <= Q / 2;
+            is_after |= is_snare && other.tick > stroke.tick && other.tick - stroke.tick <= Q / 2;
+        }
+        if (feel_keeps_time(stroke) && is_before && is_after) {
+            ++stays_counted;
+            CHECK(has_struck(played, stroke));
+        }
+    }
+}
+
+static void the_cymbal_of_a_blast_goes_on(void)
+{
+    stays_counted = 0;
+    each_bar(blast_stays);
+    CHECK(stays_counted > 1000);
+}
+
 /* ---- What a person can play */
 
 static void nobody_is_torn(const LibertyCase* const what, const StrokeList* const written,
@@ -314,6 +343,7 @@ int main(void)
     RUN(backbeats_and_accents_are_never_left_out);
     RUN(a_phrase_s_first_beat_is_played_as_written);
     RUN(fills_are_played_as_written);
+    RUN(the_cymbal_of_a_blast_goes_on);
     RUN(no_limb_is_in_two_places);
     RUN(what_is_added_has_its_time);
     bank_free(bank);

@@ -13,7 +13,7 @@
    What stays: all that two feet play, and kicks of one that run (three within a quarter
    note); backbeats, and a snare off the beats that goes on and on; accents and what stands
    on beats, but for a crash; the phrase's first beat; fills; a hand that keeps time faster
-   than 120 ms.  Nothing is added that its limb has no time for. */
+   than 120 ms, or in turn with the snare.  Nothing is added that its limb has no time for. */
 #pragma once
 
 #include "../groove/groove.h"

@@ -81,6 +81,14 @@ static bool can_open(const LibertyBar* const bar, const Stroke hat)
            beside_look(bar->written, next->tick, beside_backbeat, LIMB_COUNT).at;
 }
 
+/* Cymbal and snare in turn, as in a blast: neither goes without the other. */
+static bool is_in_turn(const LibertyBar* const bar, const Stroke stroke)
+{
+    const Beside snare = beside_look(bar->written, stroke.tick, beside_backbeat, LIMB_COUNT);
+    return snare.before && snare.after &&
+           snare.after->tick - snare.before->tick <= TICKS_PER_QUARTER;
+}
+
 /* The hand that keeps time: true if it strikes. */
 static bool vary_time(const LibertyBar* const bar, Stroke* const stroke)
 {
@@ -88,7 +96,8 @@ static bool vary_time(const LibertyBar* const bar, Stroke* const stroke)
     const Beside hand = beside_look(bar->written, stroke->tick, beside_any, stroke->limb);
     const bool is_fast = !beside_is_clear(&hand, stroke->tick, liberty_bar_ticks(bar, runs_ms));
     const bool closes = hand.before && hand.before->voice != stroke->voice;
-    if (liberty_bar_on_beat(bar, stroke->tick) || stroke->level >= LEVEL_ACCENT || is_fast) {
+    if (liberty_bar_on_beat(bar, stroke->tick) || stroke->level >= LEVEL_ACCENT || is_fast ||
+        is_in_turn(bar, *stroke)) {
         return true;
     }
     if (stroke->voice == VOICE_HAT_CLOSED && chance >= 1.0 - bar->often * hat_opens &&
