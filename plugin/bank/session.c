@@ -257,7 +257,8 @@ static char* keep_unread(const SessionTexts* const texts, const bool complains)
 {
     const char* const own = texts->of[TEXT_OWN];
     const char* const before = *own ? texts->of[TEXT_UNREAD] : "";
-    const char* const more = !complains ? "" : *own ? own : texts->of[TEXT_UNREAD];
+    const char* const found = !complains ? "" : *own ? own : texts->of[TEXT_UNREAD];
+    const char* const more = strstr(before, found) ? "" : found; /* the same again: once */
     const char* const between = *before && *more ? "\n" : "";
     const size_t room = strlen(before) + strlen(between) + strlen(more) + 1;
     char* const kept = malloc(room);

@@ -45,7 +45,8 @@ void pass_midi(Through* const through, const MidiOutput output, const LV2_Atom* 
 void pass_late(Through* const through, const MidiOutput output, const Uris* const uris)
 {
     MidiMessage message;
-    while (pass_is_late(through) && midi_output_room(output) && through_late(through, 0, &message)) {
+    while (pass_is_late(through) && midi_output_room(output) &&
+           through_late(through, 0, &message)) {
         midi_output_add(output, message.frame, message.bytes, MIDI_BYTES, uris);
     }
 }

@@ -64,8 +64,15 @@ def header(path, rate, bits):
     return got == want
 
 
+def tick_seconds(path):
+    """The longest tick of the file: a note is up to half of it early or late."""
+    file = mido.MidiFile(path)
+    tempi = [message.tempo for track in file.tracks for message in track if message.type == "set_tempo"]
+    return mido.tick2second(1, file.ticks_per_beat, max(tempi))
+
+
 def onsets(path, midi):
-    """Half a block early or late and a tick's rounding; then the sound's own attack,
+    """Half a block early or late and a tick's rounding of the file, a frame's of both; then the sound's own attack,
     which is one for each key, and takes up to 1.5 ms to the detector's threshold."""
     rate, _, frames = read(path)
     notes, got = note_seconds(midi), rises(frames, rate)
@@ -75,12 +82,12 @@ def onsets(path, midi):
     errors = {}
     for at, (second, key) in zip(got, notes):
         errors.setdefault(key, []).append(at - second * rate)
-    good = True
+    good, tick = True, tick_seconds(midi) * rate
     for key, found in errors.items():
         low, high = min(found), max(found)
         print(f"key {key}: {low:.1f} to {high:.1f} frames, {1000 * low / rate:.3f} to {1000 * high / rate:.3f} ms")
-        good &= high - low <= BLOCK + 2
-        good &= low >= -BLOCK / 2 - 1 and high <= BLOCK / 2 + 1 + 0.0015 * rate
+        good &= high - low <= BLOCK + tick + 2
+        good &= low >= -BLOCK / 2 - tick / 2 - 1 and high <= BLOCK / 2 + tick / 2 + 1 + 0.0015 * rate
     return good
 
 

@@ -18,9 +18,9 @@ both() {
 }
 
 # One foot in quarters, so far off the grid that blocks and frames never meet; each stroke
-# has died away before the next.
+# has died away before the next, and all are as loud: a softer one is found later.
 loose_feet="--groove 3 --feet four-on-the-floor --bars 5 --tempo 61.7 --set right_hand=0 --set left_hand=0
-	--set looseness=30"
+	--set looseness=30 --set touch=0 --set accent_feet=0"
 
 onsets_are_within_half_a_block() {
 	for rate in 44100 48000 96000; do
@@ -47,7 +47,8 @@ clicks_are_where_the_midi_file_has_them() {
 # A program by others, with a player and a file renderer of its own, plays the MIDI file.
 it_sounds_as_another_renderer_has_the_midi_file() {
 	both song --groove "Lower Station" --bars 4 --groove "Winter Timetable" --bars 2
-	fluidsynth -q -n -i -C 0 -g 0.5 -r 44100 -F other.wav -T wav -O s16 \
+	# Its sound drivers may look for a folder of PulseAudio's: here, not in the home.
+	PULSE_RUNTIME_PATH=$work/pulse fluidsynth -q -n -i -C 0 -g 0.5 -r 44100 -F other.wav -T wav -O s16 \
 		"$system" song.mid >/dev/null 2>&1
 	wav alike song.wav other.wav
 }

@@ -53,7 +53,7 @@ check "without looking first, no display is a null pointer" \
 check "without looking first, no GLX is a null pointer" \
 	without 7 pane.c 's/pane_try_display(why);/XOpenDisplay(NULL);/' test_pane 5
 check "without taking messages, a window of its own can't be asked to close" \
-	without 8 pane_input.c 's/^    case ClientMessage:/    case LASTEvent:/' test_input 7
+	without 8 pane_input.c 's/^    case ClientMessage:/    case LASTEvent:/' test_input 8
 check "without an exit handler of the pane's, a connection that is cut ends the host" \
 	without 9 pane_input.c 's/^        pane_guard_display(pane);/        ;/' test_pane 7
 check "without an I/O error handler, the host's own ends it" \

@@ -139,8 +139,6 @@ void draw_edit(const Brush* const brush, const Target* const target)
         draw_name(brush, target);
         break;
     case EDIT_SAVE:
-        brush_button(brush, target, button_words(edit, item, text), edit->is_open);
-        break;
     case EDIT_DROP:
         brush_button(brush, target, button_words(edit, item, text), edit->is_open);
         break;

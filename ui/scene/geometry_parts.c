@@ -222,8 +222,9 @@ Box geometry_cell(const Geometry* const g, const int page, const int column, con
 Box geometry_word(const Geometry* const g, const int word)
 {
     const Box first = geometry_cell(g, 0, word % 7, 0);
+    const int row = word / 7;
     const double pitch = g->compact ? 23.0 : 44.0;
-    return (Box){first.x, first.y + (g->compact ? 0.0 : 14.0) + pitch * (word / 7), first.width,
+    return (Box){first.x, first.y + (g->compact ? 0.0 : 14.0) + pitch * row, first.width,
                  g->compact ? 20.0 : 24.0};
 }
 

@@ -41,7 +41,8 @@ KeyPlaces keys_line(const Geometry* const g, const int line)
     const int columns = keys_columns(g);
     const double left = g->compact ? 12.0 : 16.0;
     const double wide = (g->width - 2.0 * left - between * (columns - 1)) / columns;
-    const double x = left + (wide + between) * (line / rows(g));
+    const int column = line / rows(g);
+    const double x = left + (wide + between) * column;
     const double y = g->list_rows + line_height * (line % rows(g));
     const double base = y + 12.0;
     return (KeyPlaces){
