@@ -154,13 +154,7 @@ int chartfile_write(const Performance* const performance, const Section* const s
     if (status != DONE) {
         return status;
     }
-    Selection straight = picks.selection; /* a shuffle is told in words */
-    straight.swing.ratio = 1.0;
-    sheet_fill(&sheet, &straight, picks.meter);
-    sheet.swing = picks.selection.swing;
-    for (int row = 0; section->left_handed && row < sheet.count; ++row) {
-        sheet_fill_mirror(&sheet.rows[row].strokes);
-    }
+    sheet_fill_written(&sheet, &picks.selection, picks.meter, section->left_handed);
     sheet.title = title ? title : picks.info->label;
     sheet.comment = picks.as_written ? picks.info->comment : "";
     sheet.hands = only_name(performance->bank, ENTRY_HANDS, &picks);

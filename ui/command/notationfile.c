@@ -57,16 +57,11 @@ int notationfile_write(const Performance* const performance, const Section* cons
     }
     char name[256];
     picks_title(&picks, name, sizeof name);
-    Selection straight = picks.selection;
-    straight.swing.ratio = 1.0;
-    sheet_fill(&sheet, &straight, picks.meter);
-    for (int row = 0; section->left_handed && row < sheet.count; ++row) {
-        sheet_fill_mirror(&sheet.rows[row].strokes);
-    }
+    sheet_fill_written(&sheet, &picks.selection, picks.meter, section->left_handed);
     sheet.title = title ? title : name;
     sheet.tempo = picks.tempo;
     const MusicXmlScore score = {&sheet, picks.selection.swing,
-                                 fill_name(performance->bank, straight.turnaround),
-                                 straight.kit->notes};
+                                 fill_name(performance->bank, picks.selection.turnaround),
+                                 picks.selection.kit->notes};
     return save(&score, path, force);
 }

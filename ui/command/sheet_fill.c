@@ -24,6 +24,13 @@ static void fill_bar(SheetBar* const row, const Selection* const selection, cons
     row->fill_end = parts.fill_end;
 }
 
+Selection sheet_fill_straight(const Selection* const selection)
+{
+    Selection straight = *selection;
+    straight.swing.ratio = 1.0;
+    return straight;
+}
+
 /* Right and left stand beside each other in Limb. */
 void sheet_fill_mirror(StrokeList* const strokes)
 {
@@ -54,4 +61,15 @@ void sheet_fill(Sheet* const sheet, const Selection* const selection, const Mete
         }
     }
     sheet->form[sheet->bars] = '\0';
+}
+
+void sheet_fill_written(Sheet* const sheet, const Selection* const selection, const Meter meter,
+                        const bool left_handed)
+{
+    const Selection straight = sheet_fill_straight(selection);
+    sheet_fill(sheet, &straight, meter);
+    sheet->swing = selection->swing;
+    for (int row = 0; left_handed && row < sheet->count; ++row) {
+        sheet_fill_mirror(&sheet->rows[row].strokes);
+    }
 }

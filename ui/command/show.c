@@ -35,8 +35,7 @@ static void print_bar(const Selection* const selection, const Meter meter, const
 static void print_groove(const Picks* const picks, const bool left_handed)
 {
     const EntryInfo* const info = picks->info;
-    Selection straight = picks->selection; /* a shuffle is told in words */
-    straight.swing.ratio = 1.0;
+    const Selection straight = sheet_fill_straight(&picks->selection);
     char swing[48];
     char title[256];
     picks_title(picks, title, sizeof title);

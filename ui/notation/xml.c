@@ -38,15 +38,22 @@ void xml_begin(Xml* const xml, const char* const doctype)
     put(xml, doctype ? doctype : "");
 }
 
-void xml_open(Xml* const xml, const char* const name, const char* const attributes, ...)
+/* A tag alone on its line, with attributes as printf has them. */
+static void put_line(Xml* const xml, const char* const name, const char* const attributes,
+                     va_list list, const char* const end)
 {
     char text[TAG_ROOM];
+    vsnprintf(text, sizeof text, attributes, list);
+    indent(xml);
+    put_tag(xml, name, text, end);
+}
+
+void xml_open(Xml* const xml, const char* const name, const char* const attributes, ...)
+{
     va_list list;
     va_start(list, attributes);
-    vsnprintf(text, sizeof text, attributes, list);
+    put_line(xml, name, attributes, list, ">\n");
     va_end(list);
-    indent(xml);
-    put_tag(xml, name, text, ">\n");
     xml->open[xml->depth++] = name;
 }
 
@@ -61,13 +68,10 @@ void xml_close(Xml* const xml)
 
 void xml_empty(Xml* const xml, const char* const name, const char* const attributes, ...)
 {
-    char text[TAG_ROOM];
     va_list list;
     va_start(list, attributes);
-    vsnprintf(text, sizeof text, attributes, list);
+    put_line(xml, name, attributes, list, "/>\n");
     va_end(list);
-    indent(xml);
-    put_tag(xml, name, text, "/>\n");
 }
 
 static const char* escape_of(const char letter)
