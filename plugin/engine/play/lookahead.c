@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: ISC
 #include "lookahead.h"
 
-#include <string.h>
-
 /* Places told by hosts are rounded: what is this close is the same place. */
 enum { SAME_PLACE = TICKS_PER_QUARTER / 384 };
 
@@ -143,15 +141,11 @@ static void draw_stroke(Lookahead* const lookahead, const Score* const score, co
 }
 
 /* More than there is room for around it: these alone. */
-static void draw_crowd(Lookahead* const lookahead, const Score* const score, const int64_t from,
-                       const int64_t to)
+static void draw_crowd(Lookahead* const lookahead, const Score* const score, const PerformedKey key,
+                       const int64_t from, const int64_t to)
 {
-    Selection all = *score->selection;
     StrokeList crowd;
-    all.swing = score->swing;
-    memset(all.limbs, true, sizeof all.limbs);
-    liberty_strokes(&(LibertyPlace){&all, score->meter, score->tempo, score->in_song}, from, to,
-                    &lookahead->performed.written, &crowd);
+    performed_crowd(&lookahead->performed, key, score->selection, score->swing, from, to, &crowd);
     lookahead->dropped += crowd.dropped;
     for (uint32_t i = 0; i < crowd.count; ++i) {
         draw_stroke(lookahead, score, crowd.strokes[i]);
@@ -170,7 +164,7 @@ void lookahead_draw(Lookahead* const lookahead, const Score* const score, const 
     lookahead->drawn_until = until;
     performed_look(&lookahead->performed, key, score->selection, score->swing, from, to);
     if (performed->strokes.dropped) {
-        draw_crowd(lookahead, score, from, to);
+        draw_crowd(lookahead, score, key, from, to);
         return;
     }
     const StrokeList* const list = &performed->strokes;

@@ -30,6 +30,15 @@ static void drop_before(Performed* const performed, const int64_t tick)
     performed->from = tick;
 }
 
+/* Limbs that aren't heard are silenced when their time comes. */
+static Selection everybody(const Selection* const selection, const Swing swing)
+{
+    Selection all = *selection;
+    all.swing = swing;
+    memset(all.limbs, true, sizeof all.limbs);
+    return all;
+}
+
 static void look_on(Performed* const performed, const LibertyPlace* const place,
                     const int64_t until)
 {
@@ -53,9 +62,7 @@ void performed_look(Performed* const performed, const PerformedKey key,
     if (is_kept && until <= performed->until) {
         return;
     }
-    Selection all = *selection;
-    all.swing = swing;
-    memset(all.limbs, true, sizeof all.limbs); /* silenced when their time comes */
+    const Selection all = everybody(selection, swing);
     const LibertyPlace place = {&all, key.meter, key.tempo, key.in_song};
     if (is_kept) {
         drop_before(performed, from);
@@ -65,6 +72,15 @@ void performed_look(Performed* const performed, const PerformedKey key,
     }
     performed->key = key;
     look_on(performed, &place, until + ahead);
+}
+
+void performed_crowd(Performed* const performed, const PerformedKey key,
+                     const Selection* const selection, const Swing swing, const int64_t begin,
+                     const int64_t end, StrokeList* const list)
+{
+    const Selection all = everybody(selection, swing);
+    const LibertyPlace place = {&all, key.meter, key.tempo, key.in_song};
+    liberty_strokes(&place, begin, end, &performed->written, list);
 }
 
 int64_t performed_next(const Performed* const performed, const PerformedKey* const key,

@@ -33,6 +33,10 @@ void performed_forget(Performed* performed);
 void performed_look(Performed* performed, PerformedKey key, const Selection* selection, Swing swing,
                     int64_t begin, int64_t end);
 
+/* The strokes of [begin, end) alone, where there is no room for those around. */
+void performed_crowd(Performed* performed, PerformedKey key, const Selection* selection,
+                     Swing swing, int64_t begin, int64_t end, StrokeList* list);
+
 /* The tick of the first stroke at or after a tick that is drawn from; where none is kept, that
    from which on it isn't known; the tick itself if nothing of that key is kept there. */
 int64_t performed_next(const Performed* performed, const PerformedKey* key, int64_t tick);
