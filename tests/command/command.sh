@@ -97,6 +97,22 @@ list_names_every_control() {
 	done
 }
 
+# README: "a chart holds what is written, a MIDI file what is played".
+what_is_written_knows_no_liberty() {
+	for free in 0 100; do
+		for label in "Left Luggage" "Winter Timetable" "Lights of Ostrel"; do
+			"$fourlimb" show --groove "$label" --set liberty=$free || return
+			"$fourlimb" chart --groove "$label" --set liberty=$free --out one.svg --force >said.txt || return
+			cat one.svg
+			"$fourlimb" chart --groove "$label" --set liberty=$free --notation one.musicxml --force >said.txt || return
+			cat one.musicxml
+		done >"written-$free.txt"
+		render --groove "Left Luggage" --bars 16 --set liberty=$free --out "played-$free.mid"
+	done
+	cmp written-0.txt written-100.txt || return
+	! cmp -s played-0.mid played-100.mid
+}
+
 # The six strokes between hat and snare as tests/bank has them: "R L R L R L".
 show_prints_a_groove_limb_by_limb() {
 	run show --groove "Brake Wheel"
@@ -409,6 +425,7 @@ check_words() {
 	check "the README counts the bank's meters" the_readme_counts_the_meters
 	check "list names every control" list_names_every_control
 	check "show prints a groove limb by limb" show_prints_a_groove_limb_by_limb
+	check "charts hold what is written at any liberty, MIDI files what is played" what_is_written_knows_no_liberty
 	check "left-handed each line is the other side's" left_handed_each_line_is_the_other_sides
 	check "a left-handed chart is another" a_left_handed_chart_is_another
 }

@@ -135,7 +135,7 @@ static void the_preview_marks_what_is_not_written(void)
 
 /* ---- Another pass by the same hands */
 
-enum { PLACES = 16 };
+enum { PLACES = 24 };
 
 typedef struct {
     double offset[SECTION][PLACES]; /* ms; not a number: no stroke */
@@ -143,7 +143,7 @@ typedef struct {
 } Pass;
 
 /* The hat of a section that begins at a bar of the song. */
-static Pass pass_at(const int64_t from, const float take)
+static Pass pass_at(const Meter meter, const double tempo, const int64_t from, const float take)
 {
     static Pass pass;
     float values[CONTROL_COUNT];
@@ -153,16 +153,16 @@ static Pass pass_at(const int64_t from, const float take)
     values[CONTROL_TAKE] = take;
     values[CONTROL_LIBERTY] = 0.0f;
     values[CONTROL_TURNAROUND] = -1.0f;
-    const Meter meter = {4.0, 4};
     const Settings settings = settings_from_controls(values);
     const int64_t ticks = meter_bar_ticks(meter), step = TICKS_PER_QUARTER / 4;
-    look_begin(&look, bank_library(bank), meter, 105.0);
+    const int places = (int)(ticks / step);
+    look_begin(&look, bank_library(bank), meter, tempo);
     engine_plan_put(&look.engine, &(PlanEntry){.from = {from, 0},
                                                .origin = from,
                                                .meter = meter,
-                                               .tempo = 105.0,
+                                               .tempo = tempo,
                                                .settings = settings});
-    engine_locate(&look.engine, meter, 105.0, from * ticks);
+    engine_locate(&look.engine, meter, tempo, from * ticks);
     look_play_to_bar(&look, SECTION, 64);
     const uint8_t hat = look.engine.plan.entries[0].selection.kit->notes[VOICE_HAT_HALF_OPEN];
     memset(&pass, 0, sizeof pass);
@@ -174,8 +174,8 @@ static Pass pass_at(const int64_t from, const float take)
     for (int i = 0; i < look.played.count; ++i) {
         const Note note = look.played.notes[i];
         const int slot = (int)floor((double)note.frame / look_frame(&look, (double)step) + 0.5);
-        if (note.key == hat && slot < SECTION * PLACES) {
-            pass.offset[slot / PLACES][slot % PLACES] =
+        if (note.key == hat && slot < SECTION * places) {
+            pass.offset[slot / places][slot % places] =
                 ((double)note.frame - slot * look_frame(&look, (double)step)) * 1e3 / LOOK_RATE;
         }
     }
@@ -205,13 +205,14 @@ static double correlation(const double a[PLACES], const double b[PLACES])
 
 /* The offsets of single strokes are others, and the places are as early and late as before;
    with another take they are another day's. */
-static void a_section_that_comes_again_is_another_pass_by_the_same_hands(void)
+static void check_passes(const Meter meter, const double tempo)
 {
+    enum { TAKES = 8 };
     double same = 0.0, other = 0.0;
-    for (int take = 1; take <= 8; ++take) {
-        const Pass verse = pass_at(8, (float)take);
-        const Pass again = pass_at(40, (float)take);
-        const Pass day = pass_at(40, (float)(take + 100));
+    for (int take = 1; take <= TAKES; ++take) {
+        const Pass verse = pass_at(meter, tempo, 8, (float)take);
+        const Pass again = pass_at(meter, tempo, 40, (float)take);
+        const Pass day = pass_at(meter, tempo, 40, (float)(take + 100));
         int alike = 0, strokes = 0;
         for (int bar = 0; bar < SECTION; ++bar) {
             for (int place = 0; place < PLACES; ++place) {
@@ -220,22 +221,32 @@ static void a_section_that_comes_again_is_another_pass_by_the_same_hands(void)
                 alike += fabs(apart) < 0.05;
             }
         }
-        check_case("take %d: %d of %d alike", take, alike, strokes);
+        check_case("%g/%d at %g, take %d: %d of %d alike", meter.beats_per_bar, meter.beat_unit,
+                   tempo, take, alike, strokes);
         CHECK(strokes > SECTION * 5);
         CHECK(alike < strokes / 20);
-        same += correlation(verse.mean, again.mean) / 8.0;
-        other += correlation(verse.mean, day.mean) / 8.0;
+        same += correlation(verse.mean, again.mean) / TAKES;
+        other += correlation(verse.mean, day.mean) / TAKES;
     }
-    check_case("places correlate %.2f with the same hands' and %.2f with another day's", same,
-               other);
+    check_case("%g/%d at %g: places correlate %.2f with the same hands', %.2f with another day's",
+               meter.beats_per_bar, meter.beat_unit, tempo, same, other);
     CHECK(same > 0.5);
     CHECK(same > other + 0.3);
 }
 
+static void a_section_that_comes_again_is_another_pass_by_the_same_hands(void)
+{
+    check_passes((Meter){4.0, 4}, 105.0);
+    check_passes((Meter){4.0, 4}, 160.0);
+    check_passes((Meter){7.0, 8}, 80.0);
+    check_passes((Meter){12.0, 8}, 133.7);
+    check_passes((Meter){5.0, 4}, 120.0);
+}
+
 static void told_again_a_section_is_the_same(void)
 {
-    const Pass once = pass_at(8, 3.0f);
-    const Pass twice = pass_at(8, 3.0f);
+    const Pass once = pass_at((Meter){7.0, 8}, 133.7, 8, 3.0f);
+    const Pass twice = pass_at((Meter){7.0, 8}, 133.7, 8, 3.0f);
     for (int bar = 0; bar < SECTION; ++bar) {
         for (int place = 0; place < PLACES; ++place) {
             CHECK(isnan(once.offset[bar][place]) == isnan(twice.offset[bar][place]));

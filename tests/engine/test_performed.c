@@ -92,6 +92,8 @@ static void what_changed_is_worked_out_anew(void)
     }
 }
 
+#define REST "................................................................"
+
 /* Sixteen lines of sixteen a quarter: nobody plays that, and yet nothing of it is lost. */
 static void of_more_than_there_is_room_for_all_are_drawn(void)
 {
@@ -100,9 +102,9 @@ static void of_more_than_there_is_room_for_all_are_drawn(void)
     const Meter meter = {4.0, 4};
     for (int line = 0; line < 16; ++line) {
         add_line(&crowd, (uint8_t)(line / 4), (Voice)(line % 4 + 2), 16, 1,
-                 "oooooooooooooooooooooooooooooooo");
+                 "oooooooooooooooooooooooooooooooo" REST REST REST);
     }
-    const Groove groove = one_letter(&crowd.figure, NULL, meter, 1);
+    const Groove groove = one_letter(&crowd.figure, NULL, meter, 4); /* bars, so that it rolls on */
     const Selection selection = selection_of_groove(&groove);
     const Score score = {
         .selection = &selection, .feel = &selection.feel, .meter = meter, .tempo = 120.0};
@@ -116,6 +118,12 @@ static void of_more_than_there_is_room_for_all_are_drawn(void)
         count += lookahead.due.count;
     }
     CHECK_INT(count, crowd.figure.stroke_count);
+    CHECK(lookahead.performed.strokes.dropped > 0);
+    check_case("where there is room again");
+    for (int64_t at = 2 * Q; at < 6 * Q; at += Q / 16) {
+        lookahead_draw(&lookahead, &score, key, at + Q / 16);
+    }
+    CHECK_INT(lookahead.performed.strokes.dropped, 0);
     CHECK_INT(lookahead.dropped, 0);
 }
 
