@@ -39,6 +39,9 @@ void xml_begin(Xml* const xml, const char* const doctype)
 }
 
 /* A tag alone on its line, with attributes as printf has them. */
+static void put_line(Xml* xml, const char* name, const char* attributes, va_list list,
+                     const char* end) __attribute__((format(printf, 3, 0)));
+
 static void put_line(Xml* const xml, const char* const name, const char* const attributes,
                      va_list list, const char* const end)
 {
