@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: ISC
 #include "controls.h"
 
-#define CONTROL_ROW(name, symbol, least, most, normal) {symbol, least, most, normal},
-const ControlRow control_rows[CONTROL_COUNT] = {CONTROLS(CONTROL_ROW)};
+#define CONTROL_ROW(name, symbol, least, most, normal) {symbol, least, most, normal, false},
+#define SELECTION_ROW(name, symbol, least, most, normal) {symbol, least, most, normal, true},
+const ControlRow control_rows[CONTROL_COUNT] = {CONTROL_ROWS(CONTROL_ROW, SELECTION_ROW)};
 #undef CONTROL_ROW
+#undef SELECTION_ROW
 
-#define READOUT_ROW(name, symbol, least, most) {symbol, least, most, least},
+#define READOUT_ROW(name, symbol, least, most) {symbol, least, most, least, false},
 const ControlRow readout_rows[READOUT_COUNT] = {READOUTS(READOUT_ROW)};
 #undef READOUT_ROW
 

@@ -7,34 +7,37 @@
 #include "../time/limits.h"
 #include "../written/kinds.h"
 
+#include <stdbool.h>
+
 /* Ports before the controls: control, midi_out, notify. */
 enum { PORT_CONTROL, PORT_MIDI_OUT, PORT_NOTIFY, PORT_FIRST_CONTROL };
 
-/* name, symbol, least, most, default, in the order of the ports. */
-#define CONTROLS(X)                                                                                \
+/* name, symbol, least, most, default, in the order of the ports.  S: part of a selection,
+   what says what is written; what is kept has a value of each of them, and no other. */
+#define CONTROL_ROWS(X, S)                                                                         \
     X(ENABLED, "enabled", 0, 1, 1)                                                                 \
-    X(GROOVE, "groove", 1, ID_MOST, 1)                                                             \
-    X(HANDS, "hands", 0, ID_MOST, 0)                                                               \
-    X(FEET, "feet", 0, ID_MOST, 0)                                                                 \
-    X(RIDE_ON, "ride_on", 0, 8, 0)                                                                 \
-    X(PHRASE_BARS, "phrase_bars", 0, 16, 0)                                                        \
-    X(TURNAROUND, "turnaround", -1, ID_MOST, 0)                                                    \
-    X(FILL_EVERY, "fill_every", 0, 64, 0)                                                          \
-    X(FILL_BEATS, "fill_beats", 0, 16, 0)                                                          \
-    X(CRASH, "crash", 0, 3, 0)                                                                     \
+    S(GROOVE, "groove", 1, ID_MOST, 1)                                                             \
+    S(HANDS, "hands", 0, ID_MOST, 0)                                                               \
+    S(FEET, "feet", 0, ID_MOST, 0)                                                                 \
+    S(RIDE_ON, "ride_on", 0, 8, 0)                                                                 \
+    S(PHRASE_BARS, "phrase_bars", 0, 16, 0)                                                        \
+    S(TURNAROUND, "turnaround", -1, ID_MOST, 0)                                                    \
+    S(FILL_EVERY, "fill_every", 0, 64, 0)                                                          \
+    S(FILL_BEATS, "fill_beats", 0, 16, 0)                                                          \
+    S(CRASH, "crash", 0, 3, 0)                                                                     \
     X(FILL_NOW, "fill_now", 0, 1, 0)                                                               \
     X(CHANGE_AT, "change_at", 0, 3, 2)                                                             \
-    X(HANDS_GRID, "hands_grid", 0, 12, 0)                                                          \
-    X(FEET_GRID, "feet_grid", 0, 12, 0)                                                            \
-    X(HANDS_CYCLE, "hands_cycle", 0, 64, 0)                                                        \
-    X(FEET_CYCLE, "feet_cycle", 0, 64, 0)                                                          \
-    X(HANDS_SHIFT, "hands_shift", -32, 32, 0)                                                      \
-    X(FEET_SHIFT, "feet_shift", -32, 32, 0)                                                        \
-    X(REALIGN, "realign", 0, 2, 1)                                                                 \
-    X(LEAD_FOOT, "lead_foot", 0, 1, 0)                                                             \
-    X(SWING_RATIO, "swing_ratio", 1, 3, 1)                                                         \
-    X(SWING_GRID, "swing_grid", 0, 1, 0)                                                           \
-    X(SWING_FOLLOW, "swing_follow", 0, 1, 0)                                                       \
+    S(HANDS_GRID, "hands_grid", 0, 12, 0)                                                          \
+    S(FEET_GRID, "feet_grid", 0, 12, 0)                                                            \
+    S(HANDS_CYCLE, "hands_cycle", 0, 64, 0)                                                        \
+    S(FEET_CYCLE, "feet_cycle", 0, 64, 0)                                                          \
+    S(HANDS_SHIFT, "hands_shift", -32, 32, 0)                                                      \
+    S(FEET_SHIFT, "feet_shift", -32, 32, 0)                                                        \
+    S(REALIGN, "realign", 0, 2, 1)                                                                 \
+    S(LEAD_FOOT, "lead_foot", 0, 1, 0)                                                             \
+    S(SWING_RATIO, "swing_ratio", 1, 3, 1)                                                         \
+    S(SWING_GRID, "swing_grid", 0, 1, 0)                                                           \
+    S(SWING_FOLLOW, "swing_follow", 0, 1, 0)                                                       \
     X(PUSH_HANDS, "push_hands", -50, 50, 0)                                                        \
     X(PUSH_SNARE, "push_snare", -50, 50, 0)                                                        \
     X(PUSH_FEET, "push_feet", -50, 50, 0)                                                          \
@@ -69,6 +72,8 @@ enum { PORT_CONTROL, PORT_MIDI_OUT, PORT_NOTIFY, PORT_FIRST_CONTROL };
     X(SPLIT_FEET, "split_feet", 0, 1, 0)                                                           \
     X(THROUGH, "through", 0, 1, 1)
 
+#define CONTROLS(X) CONTROL_ROWS(X, X)
+
 #define CONTROL_INDEX(name, symbol, least, most, normal) CONTROL_##name,
 typedef enum { CONTROLS(CONTROL_INDEX) CONTROL_COUNT } Control;
 #undef CONTROL_INDEX
@@ -79,6 +84,7 @@ typedef struct {
     float least;
     float most;
     float normal;
+    bool is_selection; /* part of what is selected, and so of what is kept */
 } ControlRow;
 
 extern const ControlRow control_rows[CONTROL_COUNT];
