@@ -46,11 +46,11 @@ static void render(Performance* const performance)
     CHECK_NEAR(rendition.first.tempo, 90.0, 1e-6);
     CHECK_NEAR(rendition.last_tempo, 120.0, 1e-6);
     Bytes file = {.bytes = NULL};
-    CHECK(song_end(&performance->song, &file));
+    CHECK(reel_end(&performance->song, &file));
     bytes_free(&file);
 }
 
-static bool is_on(const SongEvent* const event)
+static bool is_on(const ReelEvent* const event)
 {
     return (event->bytes[0] & 0xF0) == LV2_MIDI_MSG_NOTE_ON;
 }
@@ -60,7 +60,7 @@ static void a_rendered_ladder_is_what_the_own_clock_plays(void)
     Performance performance;
     CHECK(performance_open(&performance, BUNDLE));
     render(&performance);
-    const Song* const song = &performance.song;
+    const Reel* const song = &performance.song;
     Host* const host = bundle_host(RATE);
     play_clock(host, song->seconds - 0.01);
     /* Chords may come in another order where frames differ: each of a note's kind. */
@@ -68,7 +68,7 @@ static void a_rendered_ladder_is_what_the_own_clock_plays(void)
     for (int key = 0; key < 128; ++key) {
         size_t live = 0;
         for (size_t i = 0; i < song->event_count; ++i) {
-            const SongEvent* const event = &song->events[i];
+            const ReelEvent* const event = &song->events[i];
             if (!is_on(event) || event->bytes[1] != key || event->seconds > song->seconds - 0.02) {
                 continue;
             }

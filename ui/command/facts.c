@@ -5,12 +5,12 @@
 
 enum { KEYS = 128 };
 
-static bool is_note_on(const SongEvent* const event)
+static bool is_note_on(const ReelEvent* const event)
 {
     return (event->bytes[0] & 0xF0) == 0x90 && event->bytes[2] > 0;
 }
 
-static bool is_click(const SongEvent* const event, const SongSection* const section)
+static bool is_click(const ReelEvent* const event, const ReelSection* const section)
 {
     return event->bytes[1] == section->clicks[0] || event->bytes[1] == section->clicks[1];
 }
@@ -58,13 +58,13 @@ static void enter_bar(BarWalk* const walk, const int bar)
     ++walk->run;
 }
 
-ClickFacts facts_click(const Song* const song, const SongSection* const section, const int channel)
+ClickFacts facts_click(const Reel* const song, const ReelSection* const section, const int channel)
 {
     ClickFacts facts = {.count_in = section->count_in, .bars = section->bars};
     BarWalk walk = {.facts = &facts, .last = -1};
     const double bar_seconds = section->beats * 240.0 / section->beat_unit / section->tempo;
     for (size_t i = 0; i < song->event_count; ++i) {
-        const SongEvent* const event = &song->events[i];
+        const ReelEvent* const event = &song->events[i];
         if (!is_note_on(event) || (event->bytes[0] & 0x0F) != channel ||
             !is_click(event, section)) {
             continue;
@@ -116,11 +116,11 @@ void facts_print_click(FILE* const out, const ClickFacts* const facts)
 }
 
 /* The next stroke with this key from `*at` on, or NULL. */
-static const SongEvent* next_stroke(const Song* const song, const SongSection* const section,
+static const ReelEvent* next_stroke(const Reel* const song, const ReelSection* const section,
                                     const int key, size_t* const at)
 {
     while (*at < song->event_count) {
-        const SongEvent* const event = &song->events[(*at)++];
+        const ReelEvent* const event = &song->events[(*at)++];
         if (is_note_on(event) && event->bytes[1] == key && !is_click(event, section)) {
             return event;
         }
@@ -128,8 +128,8 @@ static const SongEvent* next_stroke(const Song* const song, const SongSection* c
     return NULL;
 }
 
-void facts_stray(Stray* const stray, const Song* const song, const Song* const exact,
-                 const SongSection* const section)
+void facts_stray(Stray* const stray, const Reel* const song, const Reel* const exact,
+                 const ReelSection* const section)
 {
     /* Nobody plays a stroke so far off: two on one key fell into one. */
     static const double most_ms = 200.0;
@@ -137,8 +137,8 @@ void facts_stray(Stray* const stray, const Song* const song, const Song* const e
         double sum = 0.0, squares = 0.0, count = 0.0;
         size_t at = 0, exact_at = 0;
         for (;;) {
-            const SongEvent* const played = next_stroke(song, section, key, &at);
-            const SongEvent* const written = next_stroke(exact, section, key, &exact_at);
+            const ReelEvent* const played = next_stroke(song, section, key, &at);
+            const ReelEvent* const written = next_stroke(exact, section, key, &exact_at);
             const double off =
                 played && written ? (played->seconds - written->seconds) * 1000.0 : (double)NAN;
             if (!(fabs(off) <= most_ms)) {

@@ -3,7 +3,7 @@
    of a file is taken from it, never from what was asked for. */
 #pragma once
 
-#include "song.h"
+#include "reel.h"
 
 #include <stdio.h>
 
@@ -18,7 +18,7 @@ typedef struct {
 } ClickFacts;
 
 /* Of a song of this one section, its click on `channel` (0 to 15). */
-ClickFacts facts_click(const Song* song, const SongSection* section, int channel);
+ClickFacts facts_click(const Reel* song, const ReelSection* section, int channel);
 
 /* "1 bar counted in, then 4 clicks a bar: 2 bars with, 2 without". */
 void facts_print_click(FILE* out, const ClickFacts* facts);
@@ -31,7 +31,7 @@ typedef struct {
 
 /* Adds a song, `exact` being the same on the grid.  Strokes are matched by key, in
    order. */
-void facts_stray(Stray* stray, const Song* song, const Song* exact, const SongSection* section);
+void facts_stray(Stray* stray, const Reel* song, const Reel* exact, const ReelSection* section);
 
 /* Standard deviation, ms; 0 if there are no strokes. */
 double facts_stray_ms(const Stray* stray);

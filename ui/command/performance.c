@@ -112,15 +112,15 @@ bool performance_open(Performance* const performance, const char* const bundle)
 
 void performance_close(Performance* const performance)
 {
-    song_free(&performance->song);
+    reel_free(&performance->song);
     host_close(performance->host);
     bank_free(performance->bank);
 }
 
 void performance_begin(Performance* const performance, const char* const title)
 {
-    song_free(&performance->song);
-    song_begin(&performance->song, performance->host, title);
+    reel_free(&performance->song);
+    reel_begin(&performance->song, performance->host, title);
 }
 
 static bool has_own_clock(const Performance* const performance)
@@ -145,7 +145,7 @@ static int add_rungs(Performance* const performance, Rendition* const played)
     const bool climbs = has_own_clock(performance);
     const double step = climbs ? (double)host_get(performance->host, "ladder_step") : 0.0;
     const double top = (double)host_get(performance->host, "ladder_top");
-    SongSection rung = played->first;
+    ReelSection rung = played->first;
     const int rung_bars = step > 0.0
                               ? (int)host_get(performance->host, "ladder_every") * rung.phrase_bars
                               : rung.bars;
@@ -154,7 +154,7 @@ static int add_rungs(Performance* const performance, Rendition* const played)
     }
     for (int left = played->first.bars; left > 0; left -= rung.bars) {
         rung.bars = left < rung_bars ? left : rung_bars;
-        song_add(&performance->song, &rung);
+        reel_add(&performance->song, &rung);
         played->last_tempo = rung.tempo;
         rung.first_bar += rung.bars;
         rung.count_in = 0;
@@ -178,7 +178,7 @@ int performance_play(Performance* const performance, const Section* const sectio
     const int phrase = (int)host_get(performance->host, "phrase_bars");
     const Kit* const kit =
         library_kit(bank_library(performance->bank), (uint32_t)host_get(performance->host, "kit"));
-    played->first = (SongSection){
+    played->first = (ReelSection){
         .label = info->label,
         .bars = section->bars ? section->bars : PERFORMANCE_BARS,
         .count_in = (int)host_get(performance->host, "count_in"),

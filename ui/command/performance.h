@@ -5,12 +5,12 @@
 #include "../../plugin/bank/bank.h"
 #include "host.h"
 #include "request.h"
-#include "song.h"
+#include "reel.h"
 
 typedef struct {
     Bank* bank;
     Host* host;
-    Song song;
+    Reel song;
 } Performance;
 
 /* Opens the plugin and its bank.  False, with a message, if that can't be done;
@@ -30,11 +30,11 @@ enum { PERFORMANCE_BARS = 8 }; /* of a section that says none */
 
 /* What a section came to. */
 typedef struct {
-    SongSection first; /* the whole of it but for the tempo, which a ladder raises */
+    ReelSection first; /* the whole of it but for the tempo, which a ladder raises */
     double last_tempo;
 } Rendition;
 
-/* Adds a section; song_end plays all of them.  What the plugin's own clock would do is done by the song's
+/* Adds a section; reel_end plays all of them.  What the plugin's own clock would do is done by the song's
    tempo: it begins at the clock's, and a ladder raises it.  The count-in control
    puts bars before the section.  A status as in commands.h, with a message if it
    isn't DONE. */

@@ -162,7 +162,7 @@ int command_practice(const Request* const request)
                      ? picks_make(&practice.performance, &section, &practice.picks)
                      : FAILED;
     status = status == DONE ? make_all(&practice) : status;
-    song_free(&practice.exact);
+    reel_free(&practice.exact);
     performance_close(&practice.performance);
     return status;
 }

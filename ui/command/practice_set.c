@@ -94,9 +94,9 @@ static int bars_at(const Practice* const practice, const int tempo)
     return phrase * (int)ceil(SECONDS_EACH / (seconds * phrase));
 }
 
-/* Begins the song of the file at hand; writing it, or song_end, plays it. */
+/* Begins the song of the file at hand; writing it, or reel_end, plays it. */
 static int begin(Practice* const practice, const LimbSet limbs, const int tempo, const bool exact,
-                 SongSection* const played)
+                 ReelSection* const played)
 {
     static Section section; /* too large for a stack */
     Performance* const performance = &practice->performance;
@@ -114,10 +114,10 @@ static int begin(Practice* const practice, const LimbSet limbs, const int tempo,
 /* Plays the file at hand and keeps its messages alone. */
 static int play(Practice* const practice, const LimbSet limbs, const int tempo, const bool exact)
 {
-    SongSection played;
+    ReelSection played;
     Bytes file = {.bytes = NULL};
     int status = begin(practice, limbs, tempo, exact, &played);
-    if (status == DONE && !song_end(&practice->performance.song, &file)) {
+    if (status == DONE && !reel_end(&practice->performance.song, &file)) {
         status = practice_say("there is no memory for the song", "", FAILED);
     }
     bytes_free(&file);
@@ -127,17 +127,17 @@ static int play(Practice* const practice, const LimbSet limbs, const int tempo, 
 static int play_exactly(Practice* const practice, const LimbSet limbs, const int tempo)
 {
     const int status = play(practice, limbs, tempo, true);
-    song_free(&practice->exact);
+    reel_free(&practice->exact);
     practice->exact = practice->performance.song;
-    practice->performance.song = (Song){.events = NULL};
+    practice->performance.song = (Reel){.events = NULL};
     return status;
 }
 
 /* What the file holds, as it was rendered. */
-static void take_facts(Practice* const practice, const SongSection* const played,
+static void take_facts(Practice* const practice, const ReelSection* const played,
                        RoutineItem* const item)
 {
-    const Song* const song = &practice->performance.song;
+    const Reel* const song = &practice->performance.song;
     const int own = (int)host_get(practice->performance.host, "click_channel");
     const int channel = own ? own : (int)host_get(practice->performance.host, "channel");
     item->click = facts_click(song, played, channel - 1);
@@ -150,7 +150,7 @@ static int make_file(Practice* const practice, const RoutineKind kind, const Lim
     char path[PATH_ROOM], name[LIMBSET_ROOM];
     RoutineItem* const item = &practice->routine.items[practice->routine.count];
     const char* const what = practice->routine.title;
-    SongSection played;
+    ReelSection played;
     double seconds = 0.0;
     *item = (RoutineItem){.kind = kind, .limbs = limbs, .tempo = tempo};
     limbset_name(limbs, name);

@@ -11,7 +11,7 @@ typedef struct {
     const Request* request;
     const Section* section; /* as asked, with what practising adds */
     Performance performance;
-    Song exact; /* the file at hand on the grid */
+    Reel exact; /* the file at hand on the grid */
     Picks picks;
     Routine routine;
     char what[256];  /* is practised */

@@ -19,7 +19,7 @@ static void warn_of_kit(const Performance* const performance, const Request* con
 
 static void tell(const Rendition* const played)
 {
-    const SongSection* const first = &played->first;
+    const ReelSection* const first = &played->first;
     printf("  %-28s %3d bars of %d/%d at %g", first->label, first->bars, first->beats,
            first->beat_unit, first->tempo);
     if (played->last_tempo > first->tempo) {

@@ -24,13 +24,13 @@ static bool complain(const char* const why)
     return false;
 }
 
-static void print_strokes(const Song* const song, const char* const path)
+static void print_strokes(const Reel* const song, const char* const path)
 {
     printf("wrote %s: %u strokes in %d phrase%s", path, song->strokes, song->phrases,
            song->phrases == 1 ? "" : "s");
 }
 
-static bool write_midi(const Song* const song, const Bytes* const file, const char* const path,
+static bool write_midi(const Reel* const song, const Bytes* const file, const char* const path,
                        const bool force)
 {
     char why[SAVE_WHY_ROOM];
@@ -42,7 +42,7 @@ static bool write_midi(const Song* const song, const Bytes* const file, const ch
     return true;
 }
 
-static bool write_wav(const Song* const song, const char* const path, const bool force,
+static bool write_wav(const Reel* const song, const char* const path, const bool force,
                       WavForm form, double* const length)
 {
     char soundfont[SOUNDFONT_ROOM];
@@ -66,11 +66,11 @@ static bool write_wav(const Song* const song, const char* const path, const bool
     return true;
 }
 
-bool songfile_write(Song* const song, const char* const path, const bool force,
+bool songfile_write(Reel* const song, const char* const path, const bool force,
                     const WavForm* const form, double* const seconds)
 {
     Bytes file = {.bytes = NULL};
-    bool good = song_end(song, &file);
+    bool good = reel_end(song, &file);
     double length = song->seconds;
     if (!good) {
         complain("there is no memory for the file");

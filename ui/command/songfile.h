@@ -2,7 +2,7 @@
 /* songfile.h - a song into a file whose kind its name's ending says. */
 #pragma once
 
-#include "song.h"
+#include "reel.h"
 #include "wav.h"
 
 typedef enum { SONGFILE_NONE, SONGFILE_MIDI, SONGFILE_WAV } SongFile;
@@ -13,4 +13,4 @@ SongFile songfile_kind(const char* path);
 /* Plays the song and writes it; says on standard output what was written.
    The form is of a WAV file, its soundfont as asked, or NULL.  `seconds`, if it isn't
    NULL, becomes the file's length.  False, with a message, if it can't be done. */
-bool songfile_write(Song* song, const char* path, bool force, const WavForm* form, double* seconds);
+bool songfile_write(Reel* song, const char* path, bool force, const WavForm* form, double* seconds);

@@ -22,7 +22,7 @@ static const double riff_bytes_most = 4294900000.0;
 
 /* One time through the song. */
 typedef struct {
-    const Song* song;
+    const Reel* song;
     const WavForm* form;
     Synth* synth;
     size_t next;   /* event */
@@ -33,7 +33,7 @@ typedef struct {
 
 /* What both passes share. */
 typedef struct {
-    const Song* song;
+    const Reel* song;
     const WavForm* form;
     double gain;
     double peak;    /* of the first pass, before the gain */
@@ -42,7 +42,7 @@ typedef struct {
     char* why;
 } Rendering;
 
-static int64_t block_of(const Pass* const pass, const SongEvent* const event)
+static int64_t block_of(const Pass* const pass, const ReelEvent* const event)
 {
     return (int64_t)floor(event->seconds * pass->form->rate / SYNTH_BLOCK + 0.5);
 }
@@ -59,7 +59,7 @@ static void listen(Pass* const pass, const float samples[2 * SYNTH_BLOCK])
 
 static void run_block(Pass* const pass, float samples[2 * SYNTH_BLOCK])
 {
-    const Song* const song = pass->song;
+    const Reel* const song = pass->song;
     while (pass->next < song->event_count &&
            block_of(pass, &song->events[pass->next]) <= pass->block) {
         synth_send(pass->synth, song->events[pass->next++].bytes);
@@ -176,7 +176,7 @@ static bool fits_a_wav(const Rendering* const rendering)
     return false;
 }
 
-bool wav_save(const Song* const song, const char* const path, const bool replace,
+bool wav_save(const Reel* const song, const char* const path, const bool replace,
               const WavForm* const form, WavReport* const report, char why[WAV_WHY_ROOM])
 {
     char what[WAV_WHY_ROOM];

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "request.h"
-#include "song.h"
+#include "reel.h"
 
 typedef struct {
     double seconds; /* the song, and what rings on */
@@ -18,5 +18,5 @@ enum { WAV_WHY_ROOM = 1024 };
    are comparable therefore; only what would pass 1 dB below full scale is made
    softer as a whole.  The file ends when nothing rings any more.  False, with
    the reason in `why`, if it can't be made; then nothing is there. */
-bool wav_save(const Song* song, const char* path, bool replace, const WavForm* form,
+bool wav_save(const Reel* song, const char* path, bool replace, const WavForm* form,
               WavReport* report, char why[WAV_WHY_ROOM]);

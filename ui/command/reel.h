@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: ISC
-/* song.h - sections played by the real plugin as one performance, gathered as a MIDI
+/* reel.h - sections played by the real plugin as one performance, gathered as a MIDI
    file: one transport that rolls from the first bar to the last.  The plugin is told
    of each section before it comes, so that a section's early strokes come before its
    bar line, and nothing sounds of a bar that isn't in the song. */
@@ -23,39 +23,39 @@ typedef struct {
     double tempo;    /* quarter notes a minute */
     int beats;       /* of the meter */
     int beat_unit;
-    float controls[CONTROL_COUNT]; /* song_add fills them in */
-} SongSection;
+    float controls[CONTROL_COUNT]; /* reel_add fills them in */
+} ReelSection;
 
 /* A channel message, and when it sounds from the song's start. */
 typedef struct {
     double seconds;
     uint8_t bytes[3];
-} SongEvent;
+} ReelEvent;
 
-enum { SONG_TRACKS = 2 }; /* tempo, meter and markers; drums */
+enum { REEL_TRACKS = 2 }; /* tempo, meter and markers; drums */
 
 typedef struct {
     Host* host;
-    SongSection* sections;
+    ReelSection* sections;
     size_t section_count;
     size_t section_room;
-    SmfTrack tracks[SONG_TRACKS];
-    SongEvent* events; /* the drum track's messages, in order */
+    SmfTrack tracks[REEL_TRACKS];
+    ReelEvent* events; /* the drum track's messages, in order */
     size_t event_count;
     size_t event_room;
     bool failed;      /* memory ran out */
     double seconds;   /* how long it is, once it has ended */
     uint32_t strokes; /* note-ons gathered, less the click's */
     int phrases;      /* markers written */
-} Song;
+} Reel;
 
 /* The host must be opened at TIMELINE_RATE and live as long as the song. */
-void song_begin(Song* song, Host* host, const char* title);
+void reel_begin(Reel* song, Host* host, const char* title);
 
 /* Adds a section with the controls that are set in the host now. */
-void song_add(Song* song, const SongSection* section);
+void reel_add(Reel* song, const ReelSection* section);
 
 /* Plays all, and makes the file; false if memory ran out. */
-bool song_end(Song* song, Bytes* file);
+bool reel_end(Reel* song, Bytes* file);
 
-void song_free(Song* song);
+void reel_free(Reel* song);

@@ -47,7 +47,7 @@ static double play(const int from, const int to)
         Rendition rendition;
         CHECK_INT(performance_play(&performance, &sections[i], &rendition), 0);
     }
-    CHECK(song_end(&performance.song, &file));
+    CHECK(reel_end(&performance.song, &file));
     bytes_free(&file);
     return performance.song.seconds;
 }
@@ -56,7 +56,7 @@ static double play(const int from, const int to)
 static int take_notes(Note* const notes, int count)
 {
     for (size_t i = 0; i < performance.song.event_count && count < NOTES; ++i) {
-        const SongEvent* const event = &performance.song.events[i];
+        const ReelEvent* const event = &performance.song.events[i];
         if ((event->bytes[0] & 0xF0) == 0x90) {
             notes[count++] = (Note){event->seconds, event->bytes[1], event->bytes[2], false};
         }
@@ -304,7 +304,7 @@ static void after_sixty_seams_a_note_is_still_on_its_tick(void)
         count += want_bar(groove, line, &ticks[count]);
         line += meter_bar_ticks(groove->meter) * TICKS / TICKS_PER_QUARTER;
     }
-    CHECK(song_end(&performance.song, &file));
+    CHECK(reel_end(&performance.song, &file));
     CHECK(file_begins_at(&file, ticks, count));
     bytes_free(&file);
 }

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: ISC
-#include "song.h"
+#include "reel.h"
 
 #include "../../plugin/engine/groove/plan.h"
 #include "../../plugin/talk/encode.h"
@@ -16,20 +16,20 @@ enum { BLOCK_FRAMES = 1024, MARKER_ROOM = 256 };
 /* Sections that the plugin is told of beforehand: fewer than it can hold. */
 enum { SECTIONS_AHEAD = PLAN_MAX / 2 };
 
-void song_begin(Song* const song, Host* const host, const char* const title)
+void reel_begin(Reel* const song, Host* const host, const char* const title)
 {
-    *song = (Song){.host = host};
+    *song = (Reel){.host = host};
     smf_text(&song->tracks[CONDUCTOR], 0, SMF_TRACK_NAME, title);
     smf_text(&song->tracks[DRUMS], 0, SMF_TRACK_NAME, "Drums");
 }
 
-static bool make_room(Song* const song)
+static bool make_room(Reel* const song)
 {
     if (song->section_count < song->section_room) {
         return true;
     }
     const size_t room = 2 * song->section_room + 16;
-    SongSection* const grown = realloc(song->sections, room * sizeof *grown);
+    ReelSection* const grown = realloc(song->sections, room * sizeof *grown);
     if (!grown) {
         song->failed = true;
         return false;
@@ -39,24 +39,24 @@ static bool make_room(Song* const song)
     return true;
 }
 
-void song_add(Song* const song, const SongSection* const section)
+void reel_add(Reel* const song, const ReelSection* const section)
 {
     if (!make_room(song)) {
         return;
     }
-    SongSection* const added = &song->sections[song->section_count++];
+    ReelSection* const added = &song->sections[song->section_count++];
     *added = *section;
     for (int i = 0; i < CONTROL_COUNT; ++i) {
         added->controls[i] = host_get(song->host, control_rows[i].symbol);
     }
 }
 
-static int64_t bars_ticks(const SongSection* const section, const int bars)
+static int64_t bars_ticks(const ReelSection* const section, const int bars)
 {
     return (int64_t)bars * section->beats * 4 * SMF_DIVISION / section->beat_unit;
 }
 
-static int64_t section_ticks(const SongSection* const section)
+static int64_t section_ticks(const ReelSection* const section)
 {
     return bars_ticks(section, section->count_in + section->bars);
 }
@@ -64,7 +64,7 @@ static int64_t section_ticks(const SongSection* const section)
 /* ---- The transport */
 
 typedef struct {
-    Song* song;
+    Reel* song;
     Uris uris;
     Timeline time;
     int64_t line;     /* the file's tick at the section's start */
@@ -74,7 +74,7 @@ typedef struct {
 
 /* What a section says from the bar line that is told next on, on the transport's clock
    whatever it was set to. */
-static ToldSection told_section(const Transport* const transport, const SongSection* const section)
+static ToldSection told_section(const Transport* const transport, const ReelSection* const section)
 {
     ToldSection told = {.bar = transport->told_bar,
                         .origin = transport->told_bar,
@@ -95,7 +95,7 @@ static void send_section(Transport* const transport, const ToldSection* const to
 
 static void tell_one(Transport* const transport)
 {
-    const SongSection* const section = &transport->song->sections[transport->told];
+    const ReelSection* const section = &transport->song->sections[transport->told];
     ToldSection told = told_section(transport, section);
     told.origin += section->count_in;
     told.controls[CONTROL_ENABLED] = 1.0f;
@@ -108,7 +108,7 @@ static void tell_one(Transport* const transport)
 /* Nothing sounds from the last bar's end on, a click neither. */
 static void tell_end(Transport* const transport)
 {
-    const SongSection* const last = &transport->song->sections[transport->song->section_count - 1];
+    const ReelSection* const last = &transport->song->sections[transport->song->section_count - 1];
     ToldSection told = told_section(transport, last);
     told.ends = true;
     told.controls[CONTROL_CLICK] = CLICK_OFF;
@@ -128,7 +128,7 @@ static void tell_ahead(Transport* const transport, const size_t playing)
 
 /* The place is told at the start alone: bar lines lie between frames, and the plugin's
    own clock has them right. */
-static void send_place(Transport* const transport, const SongSection* const section)
+static void send_place(Transport* const transport, const ReelSection* const section)
 {
     host_send_position(transport->song->host, (HostPosition){
                                                   .frame = transport->time.frame,
@@ -142,11 +142,11 @@ static void send_place(Transport* const transport, const SongSection* const sect
 
 /* ---- What it plays */
 
-static void keep(Song* const song, const double seconds, const uint8_t bytes[3])
+static void keep(Reel* const song, const double seconds, const uint8_t bytes[3])
 {
     if (song->event_count == song->event_room) {
         const size_t room = 2 * song->event_room + 1024;
-        SongEvent* const grown = realloc(song->events, room * sizeof *grown);
+        ReelEvent* const grown = realloc(song->events, room * sizeof *grown);
         if (!grown) {
             song->failed = true;
             return;
@@ -154,15 +154,15 @@ static void keep(Song* const song, const double seconds, const uint8_t bytes[3])
         song->events = grown;
         song->event_room = room;
     }
-    SongEvent* const event = &song->events[song->event_count++];
+    ReelEvent* const event = &song->events[song->event_count++];
     event->seconds = seconds;
     memcpy(event->bytes, bytes, sizeof event->bytes);
 }
 
 /* Takes the last block's messages. */
-static void gather(Transport* const transport, const SongSection* const section)
+static void gather(Transport* const transport, const ReelSection* const section)
 {
-    Song* const song = transport->song;
+    Reel* const song = transport->song;
     const LV2_URID midi = host_urid(song->host, LV2_MIDI__MidiEvent);
     LV2_ATOM_SEQUENCE_FOREACH (host_midi(song->host), event) {
         if (event->body.type == midi && event->body.size == 3) {
@@ -178,7 +178,7 @@ static void gather(Transport* const transport, const SongSection* const section)
     }
 }
 
-static void run(Transport* const transport, const SongSection* const section, const int64_t frames)
+static void run(Transport* const transport, const ReelSection* const section, const int64_t frames)
 {
     for (int64_t done = 0; done < frames; done += BLOCK_FRAMES) {
         const int64_t left = frames - done;
@@ -189,7 +189,7 @@ static void run(Transport* const transport, const SongSection* const section, co
     }
 }
 
-static void mark_section(Transport* const transport, const SongSection* const section)
+static void mark_section(Transport* const transport, const ReelSection* const section)
 {
     SmfTrack* const conductor = &transport->song->tracks[CONDUCTOR];
     const uint64_t line = (uint64_t)transport->line;
@@ -210,8 +210,8 @@ static void mark_section(Transport* const transport, const SongSection* const se
 
 static void play_section(Transport* const transport, const size_t index)
 {
-    Song* const song = transport->song;
-    const SongSection* const section = &song->sections[index];
+    Reel* const song = transport->song;
+    const ReelSection* const section = &song->sections[index];
     const int64_t end = transport->line + section_ticks(section);
     timeline_tempo(&transport->time, section->tempo);
     song->seconds +=
@@ -227,7 +227,7 @@ static void play_section(Transport* const transport, const size_t index)
 /* What is late is still played; then the transport stops, and notes end. */
 static void play_out(Transport* const transport)
 {
-    const SongSection* const last = &transport->song->sections[transport->song->section_count - 1];
+    const ReelSection* const last = &transport->song->sections[transport->song->section_count - 1];
     run(transport, last, timeline_late_frames(last->tempo));
     host_send_position(transport->song->host,
                        (HostPosition){.frame = transport->time.frame, .speed = 0.0f});
@@ -240,7 +240,7 @@ static LV2_URID map_uri(const LV2_URID_Map_Handle host, const char* const uri)
     return host_urid((Host*)host, uri);
 }
 
-static void perform(Song* const song)
+static void perform(Reel* const song)
 {
     LV2_URID_Map map = {song->host, map_uri};
     Transport transport = {.song = song, .uris = uris_map(&map), .time = {.end = INT64_MAX}};
@@ -250,20 +250,20 @@ static void perform(Song* const song)
     if (song->section_count) {
         play_out(&transport);
     }
-    for (int i = 0; i < SONG_TRACKS; ++i) {
+    for (int i = 0; i < REEL_TRACKS; ++i) {
         smf_end(&song->tracks[i], (uint64_t)transport.line);
     }
 }
 
-bool song_end(Song* const song, Bytes* const file)
+bool reel_end(Reel* const song, Bytes* const file)
 {
     perform(song);
-    return smf_file(song->tracks, SONG_TRACKS, file) && !song->failed;
+    return smf_file(song->tracks, REEL_TRACKS, file) && !song->failed;
 }
 
-void song_free(Song* const song)
+void reel_free(Reel* const song)
 {
-    for (int i = 0; i < SONG_TRACKS; ++i) {
+    for (int i = 0; i < REEL_TRACKS; ++i) {
         bytes_free(&song->tracks[i].bytes);
     }
     free(song->sections);
