@@ -76,15 +76,23 @@ static RideOn chosen_ride_on(const Library* const library, const Settings* const
     return settings->ride_on ? settings->ride_on : library_ride_on(library, settings->hands);
 }
 
-Selection selection_make(const Library* const library, const Settings* const settings,
+/* Where a slot was emptied, what still plays of it is sought among all. */
+static const Library* library_of(const Library* const library, const Settings* const settings)
+{
+    const Library* const kept = settings->kept ? library->kept[settings->kept - 1] : NULL;
+    return kept ? kept : library;
+}
+
+Selection selection_make(const Library* const everything, const Settings* const settings,
                          const double tempo)
 {
+    const Library* const library = library_of(everything, settings);
     Selection selection = {
         .groove = chosen_groove(library, settings->groove),
         .hands = library_figure(library, FIGURE_HANDS, settings->hands),
         .feet = library_figure(library, FIGURE_FEET, settings->feet),
         .ride_on = chosen_ride_on(library, settings),
-        .kit = selection_kit(library, settings->kit),
+        .kit = selection_kit(everything, settings->kit),
         .phrase_bars = settings->phrase_bars ? settings->phrase_bars : 1,
         .hands_regrid = settings->hands_regrid,
         .feet_regrid = settings->feet_regrid,

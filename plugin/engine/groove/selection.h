@@ -9,7 +9,8 @@
 
 /* The picks that are in effect, found in the library once per change.
    Ids the library lacks fall back: groove to the library's first, hands, feet
-   and turnaround to what the groove has written, kit to the first. */
+   and turnaround to what the groove has written, kit to the first.  What is kept is found
+   in its own library, but for the kit. */
 typedef struct {
     const Groove* groove;     /* NULL if the library has none: silence */
     const Figure* hands;      /* NULL: as written */
@@ -33,7 +34,7 @@ typedef struct {
 } Selection;
 
 /* `tempo`: quarter notes a minute, for a swing that follows it. */
-Selection selection_make(const Library* library, const Settings* settings, double tempo);
+Selection selection_make(const Library* everything, const Settings* settings, double tempo);
 
 /* A groove by itself, as it is written: straight, and all limbs heard. */
 Selection selection_of_groove(const Groove* groove);

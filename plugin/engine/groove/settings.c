@@ -133,6 +133,24 @@ Settings settings_from_controls(const float values[CONTROL_COUNT])
     };
 }
 
+Settings settings_of_kept(const float values[CONTROL_COUNT], const uint32_t slot,
+                          const float kept[CONTROL_COUNT])
+{
+    float laid[CONTROL_COUNT];
+    for (int i = 0; i < CONTROL_COUNT; ++i) {
+        laid[i] = control_rows[i].is_selection ? kept[i] : values[i];
+    }
+    Settings settings = settings_from_controls(laid);
+    settings.kept = slot;
+    return settings;
+}
+
+float settings_fit(const Control control, const float value)
+{
+    const ControlRow* const row = &control_rows[control];
+    return isnan(value) ? row->normal : fminf(fmaxf(value, row->least), row->most);
+}
+
 int32_t settings_pick(const float values[CONTROL_COUNT], const EntryKind kind)
 {
     return whole(values, kind_controls[kind]);
@@ -140,8 +158,8 @@ int32_t settings_pick(const float values[CONTROL_COUNT], const EntryKind kind)
 
 bool settings_play_alike(const Settings* const a, const Settings* const b)
 {
-    return a->groove == b->groove && a->hands == b->hands && a->feet == b->feet &&
-           a->ride_on == b->ride_on && a->phrase_bars == b->phrase_bars &&
+    return a->kept == b->kept && a->groove == b->groove && a->hands == b->hands &&
+           a->feet == b->feet && a->ride_on == b->ride_on && a->phrase_bars == b->phrase_bars &&
            a->turnaround == b->turnaround && a->fill_every == b->fill_every &&
            a->fill_beats == b->fill_beats && a->crash == b->crash && a->realign == b->realign &&
            a->left_foot_leads == b->left_foot_leads && a->loop_bar == b->loop_bar &&
@@ -157,9 +175,11 @@ void settings_take_at_once(Settings* const played, const Settings* const asked)
     played->kit = asked->kit;
     played->split_feet = asked->split_feet;
     played->change_at = asked->change_at;
-    played->swing_ratio = asked->swing_ratio;
-    played->swing_sixteenths = asked->swing_sixteenths;
-    played->swing_follow = asked->swing_follow;
+    if (played->kept == asked->kept) {
+        played->swing_ratio = asked->swing_ratio;
+        played->swing_sixteenths = asked->swing_sixteenths;
+        played->swing_follow = asked->swing_follow;
+    }
     played->feel = asked->feel;
     played->through = asked->through;
     played->clock = asked->clock;

@@ -59,6 +59,7 @@ typedef struct {
 
 typedef struct {
     bool enabled;
+    uint32_t kept;   /* the slot, 1 to KEPT_MAX, whose selection this is; 0: the picks' */
     uint32_t groove; /* id */
     uint32_t hands;  /* id, or AS_WRITTEN */
     uint32_t feet;   /* id, or AS_WRITTEN */
@@ -94,13 +95,22 @@ typedef struct {
    range, not a number becomes the default.  lv2:toggled: above 0 is on. */
 Settings settings_from_controls(const float values[CONTROL_COUNT]);
 
+/* The settings that play a kept selection whole: its values in place of those of all controls
+   that belong to a selection, and what they name found in its own library. */
+Settings settings_of_kept(const float values[CONTROL_COUNT], uint32_t slot,
+                          const float kept[CONTROL_COUNT]);
+
+/* What is kept of a control's value: it as it is, in range. */
+float settings_fit(Control control, float value);
+
 /* What the controls pick of a kind: an id, AS_WRITTEN or TURNAROUND_NONE. */
 int32_t settings_pick(const float values[CONTROL_COUNT], EntryKind kind);
 
-/* True if what is played is the same: all but swing, feel, limbs, output and
+/* True if what is played is the same: all but the picks' swing, feel, limbs, output and
    click, which may change at any time without a stroke lost or doubled, and the
    clock with its ladder and rate, which say where the groove is, not what. */
 bool settings_play_alike(const Settings* a, const Settings* b);
 
-/* Takes over what may change at any moment: the rest of the list above. */
+/* Takes over what may change at any moment: the rest of the list above, but for the swing
+   of what is kept, which comes and goes with it. */
 void settings_take_at_once(Settings* played, const Settings* asked);

@@ -14,6 +14,7 @@ enum {
     SLICE_FRAMES_MAX = 1024,  /* a block is worked off in slices of this size */
     SOUNDING_MAX = 128,       /* one for each MIDI key */
     MIDI_LIST_MAX = 768,      /* a slice's strokes, their note-offs, and those owed */
+    KEPT_MAX = 16,            /* kept selections: all within one turn of a knob */
 };
 
 /* Ids of what can be picked: the factory's below the first own, the user's own up to

@@ -59,7 +59,9 @@ typedef struct {
     uint32_t count;
 } Successors;
 
-typedef struct {
+typedef struct Library Library;
+
+struct Library {
     const Figure* figures[FIGURE_KINDS]; /* by FigureKind, in order of id */
     uint32_t figure_counts[FIGURE_KINDS];
     const Groove* grooves; /* in order of id */
@@ -67,7 +69,10 @@ typedef struct {
     const Kit* kits; /* in order of id */
     uint32_t kit_count;
     Successors successors[ENTRY_KINDS];
-} Library;
+    const Library* kept[KEPT_MAX]; /* where each kept selection finds what it plays, by slot
+                                      from 0: a draft or another file of the same id is none
+                                      of its; NULL: nothing is kept there */
+};
 
 /* The id of what plays where this one is picked: another one if its entry left, else itself,
    be it anybody's or nobody's. */
