@@ -196,8 +196,8 @@ static bool turn_within(Model* const model, const int by)
     const Geometry g = geometry_of(view);
     const BarSpace space = geometry_bar(&g, bar->meter);
     const double to = space.first + by * space.seen;
-    const double last = floor((space.beats - 0.5) / space.seen) * space.seen;
-    const bool is_there = to > -0.5 && to < last + 0.5;
+    const double last = (ceil(space.beats / space.seen) - 1.0) * space.seen;
+    const bool is_there = to > -0.1 && to < last + 0.1;
     if (space.seen < space.beats) {
         view->edit.cursor = (int32_t)((is_there ? to : by < 0 ? last : 0.0) * space.ticks);
     }

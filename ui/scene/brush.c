@@ -73,8 +73,9 @@ Voice brush_voice_of_limb(const SeenBar* const bar, const int limb)
 
 double brush_stem_height(const Geometry* const g, const SeenStroke* const stroke)
 {
-    const double tallest = (g->compact || g->low ? 19.0 : g->list ? 17.0 : 26.0) * g->scale;
-    return 5.0 * g->scale + tallest * stroke->velocity / 127.0;
+    const double scale = g->sign[stroke->limb / 2];
+    const double tallest = (g->compact || g->low ? 19.0 : g->list ? 17.0 : 26.0) * scale;
+    return 5.0 * scale + tallest * stroke->velocity / 127.0;
 }
 
 /* From the tip on: that is where a short stem shows that it is dashed. */

@@ -34,6 +34,7 @@ void draw_overview(const Brush* brush);
 void draw_panel(const Brush* brush);
 void draw_dial(const Brush* brush, const Target* target, Control control);
 void draw_edit(const Brush* brush, const Target* target);
+void edit_draw_held(const Brush* brush, At at, double room);
 void draw_theme(const Brush* brush, const Target* target);
 void draw_option(const Brush* brush, const Target* target);
 void draw_list(const Brush* brush);

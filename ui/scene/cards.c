@@ -191,7 +191,11 @@ static void draw_card(const Brush* const brush, const Target* const target)
     const bool is_known = view_bar(view, view_shown(view)) || (id && entry);
     snprintf(text, sizeof text, id ? "%d, not in the bank" : is_known ? "rest" : " ", (int)id);
     Box name = card.name;
-    name.height -= draw_card_foot(brush, &card, shelf, entry) ? card.over : 0.0;
+    if (!geometry_folds(brush->g, shelf == ENTRY_HANDS ? RIGHT_HAND : RIGHT_FOOT)) {
+        const bool is_tall = draw_card_foot(brush, &card, shelf, entry);
+        name.height -= is_tall && !brush->g->edits ? card.over : 0.0;
+        edit_draw_held(brush, card.held, card.room);
+    }
     ink_name(brush->cairo, name,
              brush_type(brush->g->compact ? 16.0 : 19.0, true, ALIGN_LEFT, colours->ink),
              entry && id ? entry->label : text);

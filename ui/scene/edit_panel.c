@@ -35,6 +35,27 @@ const char* edit_help(const EditItem item)
     return helps[item];
 }
 
+/* While the page is held: which bar it is, and which one sounds. */
+void edit_draw_held(const Brush* const brush, const At at, const double room)
+{
+    char text[64];
+    const View* const view = brush->view;
+    const SeenPlace* const place = &view->place;
+    if (!brush->g->edits || !view->held) {
+        return;
+    }
+    const Type held = brush_type(12.0, true, ALIGN_LEFT, brush->colours->accent);
+    snprintf(text, sizeof text, "%s held at bar %d", brush->g->compact ? "" : "page",
+             view->looked_at + 1);
+    brush_fit(brush, at.x, at.y, room, held, text + (brush->g->compact ? 1 : 0));
+    if (place->rolling && view->has_place) {
+        const int64_t playing = floor_mod(place->bar - view_phrase(view), view_phrase_bars(view));
+        snprintf(text, sizeof text, "bar %d is playing", (int)playing + 1);
+        brush_fit(brush, at.x, at.y + 18.0, room,
+                  brush_type(12.0, false, ALIGN_LEFT, brush->colours->ink), text);
+    }
+}
+
 static void value(const Brush* const brush, const Box box, const char* const text,
                   const char* const unit)
 {

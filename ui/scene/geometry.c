@@ -39,6 +39,42 @@ static const Rows compact_rows = {
     .height = 228,
 };
 
+/* While a figure is edited its pair has most of the height, 192 of 284, and the other folds. */
+static const Rows edit_rows[2][2] = {
+    [PAIR_HANDS] = {{.count_hands = 18,
+                     .line = {90, 122, 230, 240},
+                     .ground = {{108, 192}, {235, 256}},
+                     .count_feet = 212,
+                     .turns_top = 259,
+                     .turns = 264,
+                     .click = 275,
+                     .height = 284},
+                    {.count_hands = 15,
+                     .line = {64, 92, 182, 192},
+                     .ground = {{79, 150}, {187, 202}},
+                     .count_feet = 168,
+                     .turns_top = 204,
+                     .turns = 209,
+                     .click = 221,
+                     .height = 228}},
+    [PAIR_FEET] = {{.count_hands = 16,
+                    .line = {36, 46, 154, 186},
+                    .ground = {{41, 60}, {172, 256}},
+                    .count_feet = 82,
+                    .turns_top = 258,
+                    .turns = 264,
+                    .click = 275,
+                    .height = 284},
+                   {.count_hands = 14,
+                    .line = {31, 41, 110, 138},
+                    .ground = {{36, 50}, {125, 199}},
+                    .count_feet = 66,
+                    .turns_top = 202,
+                    .turns = 209,
+                    .click = 221,
+                    .height = 228}},
+};
+
 /* For what is open under it: neither turns nor clicks. */
 static const Rows low_rows = {
     .count_hands = 16,
@@ -110,7 +146,8 @@ Fit geometry_fit(const int width, const int height, const double scale)
 
 static void place_rows(Geometry* const g, const double extra)
 {
-    const Rows* const rows = g->list      ? &list_rows
+    const Rows* const rows = g->edits     ? &edit_rows[g->edited][g->compact]
+                             : g->list    ? &list_rows
                              : g->low     ? &low_rows
                              : g->compact ? &compact_rows
                                           : &regular_rows;
@@ -118,6 +155,11 @@ static void place_rows(Geometry* const g, const double extra)
                                   : 1.0 + for_staff(extra) / rows->height;
     const double most = g->low ? most_low_scale : most_scale_of(g);
     const double s = g->scale = wanted < most ? wanted : most;
+    g->sign[PAIR_HANDS] = g->sign[PAIR_FEET] = s;
+    if (g->edits) {
+        g->sign[g->edited] = (g->compact ? 1.15 : 1.35) * s;
+        g->sign[g->edited == PAIR_FEET ? PAIR_HANDS : PAIR_FEET] = 0.45 * s;
+    }
     g->beat_1 = g->staff + 10.0 * fmax(s, 1.6); /* heads are free of the bar line */
     const double y = g->top + (g->compact ? 0.0 : 4.0);
     const double grown = type_scale(s);
@@ -181,6 +223,16 @@ static void place_columns(Geometry* const g)
     }
 }
 
+/* A step that is narrower is hard to hit.  Of those that a shuffle bends the narrowest are
+   2 / (ratio + 1) as wide, and have still what any target has. */
+static double step_least_of(const View* const view)
+{
+    const double least = 24.0;
+    const double target = 16.0;
+    const double ratio = view->edit.swing.ratio > 1.0 ? view->edit.swing.ratio : 1.0;
+    return fmax(least, target * (ratio + 1.0) / 2.0);
+}
+
 Geometry geometry_of(const View* const view)
 {
     Geometry g = {.width = view->width, .height = view->height};
@@ -188,6 +240,8 @@ Geometry geometry_of(const View* const view)
     g.list = view->list.is_open;
     g.keys = view->keys.is_open && !g.list;
     g.low = g.keys && !g.compact;
+    g.edits = view->panel == PANEL_EDIT && !g.list && !g.keys && !view->reads;
+    g.edited = view->edit.pair;
     g.top = g.compact ? 44.0 : 56.0;
     const double panel = g.compact ? 76.0 : 112.0;
     g.panel = g.height - panel;
@@ -201,30 +255,39 @@ Geometry geometry_of(const View* const view)
     } else if (view->reads) {
         g.reads = true;
         reading_place(&g);
-    } else if (view->panel == PANEL_EDIT) {
+    } else if (g.edits) {
         g.edit_grid = view->edit.grid;
         g.edit_tick = view->edit.cursor;
+        g.edit_swings = view->edit.swing.ratio > 1.0;
+        g.step_least = step_least_of(view);
     }
     return g;
 }
 
-static const double step_least = 16.0; /* pixels: what can be hit */
-
-/* As many whole beats as leave each step room enough, the page that has edit_tick. */
+/* As many whole beats as leave each step room enough, the page that has edit_tick; where a
+   beat alone is too wide a part of it. */
 static void turn_to_page(const Geometry* const g, const double room, BarSpace* const space)
 {
+    const double pair = g->edit_swings ? TICKS_PER_QUARTER / space->ticks : 1.0;
+    const double group = fmax(pair, 1.0); /* beats: a page begins where a shuffle does */
     space->seen = space->beats;
     if (!g->edit_grid) {
         return;
     }
+    space->ahead = 0.0;
+    space->beat = room / space->beats;
     const double steps = space->ticks * g->edit_grid / (double)TICKS_PER_QUARTER; /* in a beat */
-    if (space->beat / steps >= step_least) {
+    if (space->beat / steps >= g->step_least) {
         return;
     }
-    const double fit = floor(room / (steps * step_least));
-    const double pages = ceil(space->beats / (fit < 1.0 ? 1.0 : fit));
-    space->seen = ceil(space->beats / pages);
-    space->ahead = 0.0;
+    const double fit = room / (steps * g->step_least); /* beats */
+    if (fit < 1.0) {
+        space->seen = fit < 0.5 ? 0.25 : 0.5;
+    } else {
+        const double most = fmax(floor(fit / group), 1.0) * group;
+        const double pages = ceil(space->beats / most);
+        space->seen = ceil(space->beats / pages / group) * group;
+    }
     space->beat = room / space->seen;
     space->first = floor(g->edit_tick / space->ticks / space->seen) * space->seen;
 }
@@ -248,6 +311,11 @@ double geometry_clear(const Geometry* const g)
 {
     const double room = g->beat_1 - g->staff;
     return fmin(10.0 * g->scale, room);
+}
+
+bool geometry_folds(const Geometry* const g, const int limb)
+{
+    return g->edits && (limb >= RIGHT_FOOT) != (g->edited == PAIR_FEET);
 }
 
 bool geometry_covers(const Geometry* const g)

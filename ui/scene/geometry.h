@@ -28,12 +28,17 @@ typedef struct {
     bool keys;         /* the list of keys is: keys.h */
     bool low;          /* the staff takes less height, for what is open under it */
     bool reads;        /* the reading view: reading.h */
+    bool edits;        /* a figure is edited: its pair has most of the staff, the other folds */
+    LimbPair edited;   /* then whose it is */
+    bool edit_swings;  /* on swung steps */
+    double step_least; /* pixels that a step has */
     int edit_grid;     /* steps in a quarter that a figure is edited on; 0: none is */
     int32_t edit_tick; /* of the bar: its page is shown */
     double unit;       /* its pixels to those of a window of 1280 by 760 */
     double width;
     double height;
-    double scale;  /* of the staff's rows and signs, 1 to 1.6 */
+    double scale;   /* of the staff's rows, 1 to 1.6 */
+    double sign[2]; /* of signs, by pair: the same but where a pair is folded */
     double top;    /* the line under the top row */
     double labels; /* left of the limbs' labels */
     double staff;  /* left of the rows' ground */
@@ -74,6 +79,9 @@ typedef struct {
 } BarSpace;
 
 BarSpace geometry_bar(const Geometry* geometry, Meter meter);
+
+/* True if the limb's pair is folded while the other is edited. */
+bool geometry_folds(const Geometry* geometry, int limb);
 
 /* How far left of a bar's one its line stands, so that strokes on it are free. */
 double geometry_clear(const Geometry* geometry);
@@ -129,6 +137,7 @@ typedef struct {
     At down_sign;
     Box name;      /* where nothing stands over the foot */
     double over;   /* what that takes from the name's height */
+    At held;       /* while its pair is edited: which bar's page is held; under it what plays */
     At line;       /* over the foot, */
     At foot;       /* the last */
     double room;   /* of a line; the last one's ends before the dots */

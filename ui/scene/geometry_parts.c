@@ -75,16 +75,39 @@ Box geometry_changed(const TopRow* const top, const char* const name, const size
     return (Box){wanted < last ? wanted : last, top->groove_mark - 14.0, width, 19.0};
 }
 
-CardPlaces geometry_card(const Geometry* const g, const LimbPair pair)
+/* From where to where a card stands: beside its rows.  A pair that is edited has all of its
+   block, the other's has a name. */
+typedef struct {
+    double top;
+    double height;
+} Reach;
+
+static Reach card_reach(const Geometry* const g, const LimbPair pair)
 {
     const size_t right = pair == PAIR_FEET ? RIGHT_FOOT : RIGHT_HAND;
+    if (geometry_folds(g, (int)right)) {
+        return (Reach){g->line[right] - 26.0, g->compact ? 42.0 : 52.0};
+    }
+    if (g->edits) {
+        const double top = g->row_top[right] - 20.0;
+        return (Reach){top, g->row_bottom[right + 1] - top};
+    }
     const double over = g->compact ? 47.0 : g->low ? 49.0 : 63.0;
     const double under = g->compact ? 29.0 : g->low ? 24.0 : 39.0;
     const double top = g->line[right] - over * (pair == PAIR_FEET ? 0.87 : 1.0);
-    const double width = g->compact ? 118.0 : 168.0;
     const double room = g->line[right + 1] + under - top;
     const double tall = g->compact ? 96.0 : 116.0;
-    const double height = room < tall ? room : tall;
+    return (Reach){top, room < tall ? room : tall};
+}
+
+CardPlaces geometry_card(const Geometry* const g, const LimbPair pair)
+{
+    const bool is_folded = geometry_folds(g, pair == PAIR_FEET ? RIGHT_FOOT : RIGHT_HAND);
+    const Reach reach = card_reach(g, pair);
+    const double top = reach.top;
+    const double height = reach.height;
+    const double width = g->compact ? 118.0 : 168.0;
+    const double foot = is_folded ? 24.0 : g->edits ? height - 50.0 : g->compact ? 42.0 : 46.0;
     const double x = g->compact ? 12.0 : 16.0;
     const double end = x + width;
     const double bottom = top + height;
@@ -96,7 +119,8 @@ CardPlaces geometry_card(const Geometry* const g, const LimbPair pair)
         .title_width = 44.0,
         .up_sign = {end - 40.0, top + 13.0},
         .down_sign = {end - 18.0, top + 13.0},
-        .name = {x + 10.0, top + 22.0, width - 16.0, height - (g->compact ? 42.0 : 46.0)},
+        .name = {x + 10.0, top + 22.0, width - 16.0, height - foot},
+        .held = {x + 10.0, top + 88.0},
         .over = g->compact ? 14.0 : 16.0,
         .line = {x + 10.0, bottom - (g->compact ? 24.0 : 27.0)},
         .foot = {x + 10.0, bottom - 9.0},
@@ -115,9 +139,10 @@ LabelPlaces geometry_label(const Geometry* const g, const int limb)
                         : g->compact ? 18.0
                         : g->list    ? 20.0
                                      : 28.0; /* a right limb's line */
-    const double y = limb == LIMB_COUNT ? g->click
-                     : limb % 2         ? g->line[limb] + (g->low ? 12.0 : 0.0)
-                                        : g->line[limb] - over;
+    const double y = limb == LIMB_COUNT        ? g->click
+                     : geometry_folds(g, limb) ? g->line[limb] + (limb % 2 ? 8.0 : -8.0)
+                     : limb % 2                ? g->line[limb] + (g->low ? 12.0 : 0.0)
+                                               : g->line[limb] - over;
     const double rate = y + (g->compact ? 21.0 : 27.0);
     return (LabelPlaces){
         .box = {x - 4.0, y - 8.0, g->staff - x - 6.0, 16.0},

@@ -78,7 +78,7 @@ static void draw_limb(const Brush* const brush, const Target* const target, cons
     const bool on = view->values[handed_switch(view, limb)] > 0.0f;
     draw_switch(brush, &places, on, g->compact || g->list ? brief[limb] : full[limb]);
     const SeenBar* const bar = view_bar(view, view_shown(view));
-    if (g->low) {
+    if (g->low || geometry_folds(g, limb)) {
         brush_focus(brush, target, 1.0);
         return;
     }

@@ -59,6 +59,7 @@ void reading_place(Geometry* const g)
     g->beat_1 = g->staff + 26.0 * u;
     g->right = g->width - 20.0 * u;
     g->scale = 2.0 * u * fmin(taller, 1.6);
+    g->sign[PAIR_HANDS] = g->sign[PAIR_FEET] = g->scale;
     place_pair(g, PAIR_HANDS, 138.0, (const double[]){238.0, 272.0},
                (const double[]){255.0, 336.0});
     place_pair(g, PAIR_FEET, 384.0, (const double[]){480.0, 514.0}, (const double[]){497.0, 578.0});

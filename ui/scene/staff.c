@@ -51,7 +51,7 @@ static void draw_stroke(const Brush* const brush, const Shown* const shown,
     if (x > shown->to + (shown->is_next ? -7.0 : 0.0)) {
         return; /* whole signs only */
     }
-    const double s = brush->g->scale;
+    const double s = brush->g->sign[stroke->limb / 2];
     const double y = brush->g->line[stroke->limb];
     const double up = points_up(stroke->limb) ? -1.0 : 1.0;
     const double size = (stroke->is_grace ? 0.9
@@ -79,7 +79,8 @@ static bool is_in_strip(const Brush* const brush, const SeenStroke* const stroke
 {
     const Geometry* const g = brush->g;
     const bool is_ringed = stroke->voice == VOICE_HAT_OPEN || stroke->voice == VOICE_HAT_HALF_OPEN;
-    const double far = brush_stem_height(g, stroke) + (is_ringed ? 15.0 : 0.0) * g->scale;
+    const double far =
+        brush_stem_height(g, stroke) + (is_ringed ? 15.0 : 0.0) * g->sign[stroke->limb / 2];
     return points_up(stroke->limb)
                ? g->line[stroke->limb] - far < g->row_top[stroke->limb] + 11.0
                : g->line[stroke->limb] + far > g->row_bottom[stroke->limb] - 13.0;
@@ -231,7 +232,11 @@ static void draw_slots(const Brush* const brush, const Shown* const shown)
         const double y = brush->g->line[limb];
         for (int i = 0; i < steps; ++i) {
             const double x = slot_x(shown, edit->swing, i * step);
-            ink_fill(brush->cairo, (Box){x - 1.5, y - 1.5, 3.0, 3.0}, brush->colours->soft);
+            const double r = 3.0 * brush->g->scale;
+            ink_fill_round(brush->cairo, (Box){x - r, y - r, 2.0 * r, 2.0 * r}, r,
+                           brush->colours->ground);
+            ink_frame(brush->cairo, (Box){x - r, y - r, 2.0 * r, 2.0 * r}, r, 1.0,
+                      brush->colours->soft);
         }
         const TargetId row = {TARGET_ROW, limb};
         if (view->has_keys && view_target_same(view->focus, row)) {
@@ -264,7 +269,9 @@ static void draw_bar(const Brush* const brush, const Shown* const shown)
         draw_stroke(brush, shown, &shown->bar->strokes[i]);
     }
     for (int limb = 0; limb < LIMB_COUNT && !shown->is_next; ++limb) {
-        draw_changes(brush, shown, limb);
+        if (!geometry_folds(brush->g, limb)) {
+            draw_changes(brush, shown, limb);
+        }
     }
     if (!brush->g->low) {
         draw_turns(brush, shown);

@@ -57,7 +57,8 @@ static void add_card(const View* const view, const Geometry* const g, const Entr
     add(list, TARGET_CARD, (int)shelf, is_feet ? GROUP_FEET : GROUP_HANDS, card.box);
     add(list, TARGET_CARD_UP, (int)shelf, GROUP_NONE, card.up);
     add(list, TARGET_CARD_DOWN, (int)shelf, GROUP_NONE, card.down);
-    if (picked_here(view, shelf) && !has_other_foot(view, shelf)) {
+    const bool is_folded = geometry_folds(g, is_feet ? RIGHT_FOOT : RIGHT_HAND);
+    if (picked_here(view, shelf) && !has_other_foot(view, shelf) && !is_folded) {
         add(list, TARGET_PUT_BACK, (int)shelf, GROUP_NONE, card.put_back);
     }
 }
