@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: ISC
 /* points.c - build tool: copies a Turtle template from standard input to
    standard output and puts bank entries in it: "@points feet@" becomes a scale
-   point for each.  Usage: points BANK_FOLDER < TEMPLATE */
+   point for each, and "@points variation@" one for each variation.  Usage: points BANK_FOLDER < TEMPLATE */
 #include "../plugin/bank/bank.h"
+#include "../plugin/engine/writing/variation.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -45,6 +46,15 @@ static void print_points(const Bank* const bank, const EntryKind kind)
     }
 }
 
+static void print_variations(void)
+{
+    printf("lv2:scalePoint");
+    for (uint32_t number = 0; number < VARIATION_COUNT; ++number) {
+        printf("%s\n\t\t\t[ rdfs:label \"%s\" ; rdf:value %u ]", number ? " ," : "",
+               variation_words(number), number);
+    }
+}
+
 static void print_line(const Bank* const bank, const char* line)
 {
     static const char mark[] = "@points ";
@@ -53,7 +63,11 @@ static void print_line(const Bank* const bank, const char* line)
     const char* const end = word ? strchr(word, '@') : NULL;
     if (end) {
         printf("%.*s", (int)(begin - line), line);
-        print_points(bank, kind_of(word, (size_t)(end - word)));
+        if (!strncmp(word, "variation@", sizeof "variation@" - 1)) {
+            print_variations();
+        } else {
+            print_points(bank, kind_of(word, (size_t)(end - word)));
+        }
         line = end + 1;
     }
     fputs(line, stdout);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* Every control port is on the screen once, in the words and the range that the
    bundle's Turtle states: read by lilv, an outside library (LV2's reference). */
+#include "../../plugin/engine/writing/variation.h"
 #include "../desk/own_desk.h"
 #include "../help/check.h"
 #include "../plugin/bundle.h"
@@ -156,8 +157,10 @@ static void an_enumeration_has_a_word_for_each_of_its_points(void)
         const bool is_picked = dial_of((Control)i)->kind == DIAL_PICK;
         if (has_property((Control)i, LV2_CORE "enumeration") && !is_picked) {
             check_case("%s", control_rows[i].symbol);
-            CHECK_INT(dial_of((Control)i)->form, FORM_WORDS);
-            CHECK_INT(lilv_scale_points_size(points), targets_choice_words((Control)i));
+            const bool is_varied = dial_of((Control)i)->form == FORM_VARIED;
+            const int words = is_varied ? VARIATION_COUNT : targets_choice_words((Control)i);
+            CHECK(is_varied || dial_of((Control)i)->form == FORM_WORDS);
+            CHECK_INT(lilv_scale_points_size(points), words);
         }
         lilv_scale_points_free(points);
     }

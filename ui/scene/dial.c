@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "dial.h"
 
+#include "../../plugin/engine/writing/variation.h"
 #include "felt.h"
 
 #include <math.h>
@@ -39,6 +40,16 @@ static void ratio_text(const double ratio, char text[DIAL_TEXT_ROOM])
         snprintf(text, DIAL_TEXT_ROOM, "triplet");
     } else {
         snprintf(text, DIAL_TEXT_ROOM, "%.2f : 1", ratio);
+    }
+}
+
+/* "13, nobody's": of numbers that no variation has. */
+static void varied_text(const uint32_t number, char text[DIAL_TEXT_ROOM])
+{
+    if (number < VARIATION_COUNT) {
+        snprintf(text, DIAL_TEXT_ROOM, "%s", variation_words(number));
+    } else {
+        snprintf(text, DIAL_TEXT_ROOM, "%u, nobody's", number);
     }
 }
 
@@ -104,6 +115,9 @@ void dial_text(const View* const view, const Control control, const float value,
         break;
     case FORM_ENTRY:
         entry_text(view, control, (int32_t)value, text);
+        break;
+    case FORM_VARIED:
+        varied_text((uint32_t)dial_fit(control, number), text);
         break;
     }
 }

@@ -20,6 +20,7 @@ typedef enum {
     FORM_RATIO,  /* long to short */
     FORM_PUSH,   /* ms ahead or behind */
     FORM_ENTRY,  /* what is picked */
+    FORM_VARIED, /* a variation's name */
 } Form;
 
 typedef struct {

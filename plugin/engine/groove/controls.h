@@ -19,6 +19,9 @@ enum { PORT_CONTROL, PORT_MIDI_OUT, PORT_NOTIFY, PORT_FIRST_CONTROL };
     S(GROOVE, "groove", 1, ID_MOST, 1)                                                             \
     S(HANDS, "hands", 0, ID_MOST, 0)                                                               \
     S(FEET, "feet", 0, ID_MOST, 0)                                                                 \
+    S(VARIATION, "variation", 0, 63, 0)                                                            \
+    S(VARIATION_THEN, "variation_then", 0, 63, 0)                                                  \
+    S(GROW_EVERY, "grow_every", 0, 64, 0)                                                          \
     S(RIDE_ON, "ride_on", 0, 8, 0)                                                                 \
     S(PHRASE_BARS, "phrase_bars", 0, 16, 0)                                                        \
     S(TURNAROUND, "turnaround", -1, ID_MOST, 0)                                                    \
@@ -27,6 +30,7 @@ enum { PORT_CONTROL, PORT_MIDI_OUT, PORT_NOTIFY, PORT_FIRST_CONTROL };
     S(CRASH, "crash", 0, 3, 0)                                                                     \
     X(FILL_NOW, "fill_now", 0, 1, 0)                                                               \
     X(CHANGE_AT, "change_at", 0, 3, 2)                                                             \
+    X(KEPT, "kept", 0, 16, 0)                                                                      \
     S(HANDS_GRID, "hands_grid", 0, 12, 0)                                                          \
     S(FEET_GRID, "feet_grid", 0, 12, 0)                                                            \
     S(HANDS_CYCLE, "hands_cycle", 0, 64, 0)                                                        \

@@ -102,6 +102,9 @@ Settings settings_from_controls(const float values[CONTROL_COUNT])
         .groove = natural(values, CONTROL_GROOVE),
         .hands = natural(values, CONTROL_HANDS),
         .feet = natural(values, CONTROL_FEET),
+        .variation = natural(values, CONTROL_VARIATION),
+        .variation_then = natural(values, CONTROL_VARIATION_THEN),
+        .grow_every = natural(values, CONTROL_GROW_EVERY),
         .ride_on = (RideOn)whole(values, CONTROL_RIDE_ON),
         .phrase_bars = natural(values, CONTROL_PHRASE_BARS),
         .turnaround = whole(values, CONTROL_TURNAROUND),
@@ -159,7 +162,9 @@ int32_t settings_pick(const float values[CONTROL_COUNT], const EntryKind kind)
 bool settings_play_alike(const Settings* const a, const Settings* const b)
 {
     return a->kept == b->kept && a->groove == b->groove && a->hands == b->hands &&
-           a->feet == b->feet && a->ride_on == b->ride_on && a->phrase_bars == b->phrase_bars &&
+           a->feet == b->feet && a->variation == b->variation &&
+           a->variation_then == b->variation_then && a->grow_every == b->grow_every &&
+           a->ride_on == b->ride_on && a->phrase_bars == b->phrase_bars &&
            a->turnaround == b->turnaround && a->fill_every == b->fill_every &&
            a->fill_beats == b->fill_beats && a->crash == b->crash && a->realign == b->realign &&
            a->left_foot_leads == b->left_foot_leads && a->loop_bar == b->loop_bar &&

@@ -59,10 +59,13 @@ typedef struct {
 
 typedef struct {
     bool enabled;
-    uint32_t kept;   /* the slot, 1 to KEPT_MAX, whose selection this is; 0: the picks' */
-    uint32_t groove; /* id */
-    uint32_t hands;  /* id, or AS_WRITTEN */
-    uint32_t feet;   /* id, or AS_WRITTEN */
+    uint32_t kept;           /* the slot, 1 to KEPT_MAX, whose selection this is; 0: the picks' */
+    uint32_t groove;         /* id */
+    uint32_t hands;          /* id, or AS_WRITTEN */
+    uint32_t feet;           /* id, or AS_WRITTEN */
+    uint32_t variation;      /* number of variation.h, 0 to 63; 0: none */
+    uint32_t variation_then; /* of what that makes */
+    uint32_t grow_every;     /* phrases; 0: the feet stay as they are */
     RideOn ride_on;
     uint32_t phrase_bars; /* 1 to 16, or AS_WRITTEN */
     int32_t turnaround;   /* id, AS_WRITTEN or TURNAROUND_NONE */
