@@ -3,7 +3,7 @@
    standard output and puts bank entries in it: "@points feet@" becomes a scale
    point for each, and "@points variation@" one for each variation.  Usage: points BANK_FOLDER < TEMPLATE */
 #include "../plugin/bank/bank.h"
-#include "../plugin/engine/writing/variation.h"
+#include "../plugin/engine/varied/variation.h"
 
 #include <stdio.h>
 #include <stdlib.h>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* Every control port is on the screen once, in the words and the range that the
    bundle's Turtle states: read by lilv, an outside library (LV2's reference). */
-#include "../../plugin/engine/writing/variation.h"
+#include "../../plugin/engine/varied/variation.h"
 #include "../desk/own_desk.h"
 #include "../help/check.h"
 #include "../plugin/bundle.h"

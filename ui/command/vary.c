@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: ISC
-#include "../../plugin/engine/writing/variation.h"
+#include "../../plugin/engine/writing/variation_faults.h"
 #include "commands.h"
 #include "picks.h"
 #include "playcheck.h"
@@ -142,15 +142,15 @@ static void print_others(const VariationRow rows[VARIATION_COUNT])
 
 static void print_all(const VaryAsked* const asked)
 {
-    static VariationRoom rooms[2]; /* likewise */
+    static VariationRoom room; /* likewise */
     static VariationRow rows[VARIATION_COUNT];
     uint8_t order[VARIATION_COUNT];
-    const uint32_t offered = variation_offers(asked->feet, asked->hands, asked->meter, rows, rooms);
+    const uint32_t offered = variation_offers(asked->feet, asked->hands, asked->meter, rows, &room);
     const uint32_t count = variation_order(rows, order);
     printf("%u variations of %d, from the plainest to the fullest\n", offered, VARIATION_COUNT - 1);
     for (uint32_t i = 0; i < count; ++i) {
         print_row(asked, order[i],
-                  variation_make(asked->feet, asked->hands, asked->meter, order[i], rooms).figure);
+                  variation_make(asked->feet, asked->hands, asked->meter, order[i], &room).figure);
     }
     if (offered + 1 < VARIATION_COUNT) {
         print_others(rows);

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "dial.h"
 
-#include "../../plugin/engine/writing/variation.h"
+#include "../../plugin/engine/varied/variation.h"
 #include "felt.h"
 
 #include <math.h>

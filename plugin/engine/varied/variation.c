@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: ISC
 #include "variation.h"
 
-#include "play_entry.h"
 #include "vary_foot.h"
 
 #include <stddef.h>
@@ -174,28 +173,55 @@ bool variation_equal(const Figure* const a, const Figure* const b)
 
 /* ---- Offers, order and grow: how many strokes there are in the same time decides. */
 
-/* Of how dense it is and of how it begins, so that equal figures have the same, whatever cycle
-   they are written in (FNV-1a; constants of Fowler, Noll and Vo). */
+/* True if the figure is so many times the same. */
+static bool comes_round(const Figure* const figure, const uint32_t times)
+{
+    const uint32_t count = figure->stroke_count / times;
+    const int64_t apart = figure->cycle_ticks / times;
+    for (uint32_t i = count; i < figure->stroke_count; ++i) {
+        const Stroke a = figure->strokes[i - count];
+        const Stroke b = figure->strokes[i];
+        if (b.tick - a.tick != apart || a.limb != b.limb || a.level != b.level) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* How often the same is written in it. */
+static uint32_t most_rounds(const Figure* const figure)
+{
+    uint32_t times = figure->stroke_count;
+    while (times > 1 && (figure->stroke_count % times || figure->cycle_ticks % times ||
+                         !comes_round(figure, times))) {
+        --times;
+    }
+    return times;
+}
+
+static uint64_t digest_word(const uint64_t digest, const uint64_t word)
+{
+    return (digest ^ word) * 1099511628211U;
+}
+
+/* Of what is repeated, so that equal figures have the same, whatever cycle they are written in
+   (FNV-1a, Fowler, Noll and Vo, a word at a time; two of one bank that differ and meet in 64
+   bits don't come up, and a test looks for them). */
 static uint64_t digest_of(const Figure* const figure)
 {
-    enum { BEGIN = 16 };
-    const int64_t shared = common_divisor(figure->cycle_ticks, figure->stroke_count);
-    uint64_t digest = 14695981039346656037U;
-    digest = (digest ^ (uint64_t)(figure->cycle_ticks / shared)) * 1099511628211U;
-    digest = (digest ^ (uint64_t)(figure->stroke_count / shared)) * 1099511628211U;
-    for (uint32_t i = 0; i < BEGIN; ++i) {
-        const Stroke stroke = figure->strokes[i % figure->stroke_count];
-        const int64_t turn = (int64_t)(i / figure->stroke_count) * figure->cycle_ticks;
-        const uint64_t word =
-            (uint64_t)(stroke.tick + turn) * 64 + (uint64_t)(stroke.limb * 8 + stroke.level);
-        digest = (digest ^ word) * 1099511628211U;
+    const uint32_t times = most_rounds(figure);
+    uint64_t digest = digest_word(14695981039346656037U, (uint64_t)(figure->cycle_ticks / times));
+    for (uint32_t i = 0; i < figure->stroke_count / times; ++i) {
+        const Stroke stroke = figure->strokes[i];
+        digest = digest_word(digest, (uint64_t)stroke.tick * 64 +
+                                         (uint64_t)(stroke.limb * 8 + stroke.level));
     }
     return digest;
 }
 
 void variation_offer(const Figure* const feet, const Figure* const hands, const Meter meter,
                      const uint32_t number, VariationRow rows[VARIATION_COUNT],
-                     VariationRoom* const room, VariationRoom* const other)
+                     VariationRoom* const room)
 {
     const Variation made = variation_make(feet, hands, meter, number, room);
     VariationRow* const row = &rows[number];
@@ -208,20 +234,18 @@ void variation_offer(const Figure* const feet, const Figure* const hands, const 
     row->digest = digest_of(made.figure);
     for (uint32_t i = 1; i < number && !row->reason; ++i) {
         if (!rows[i].reason && rows[i].digest == row->digest) {
-            const Variation above = variation_make(feet, hands, meter, i, other);
-            const bool same = variation_equal(above.figure, made.figure);
-            row->reason = same ? VARY_AS_EARLIER : VARY_NONE;
-            row->same_as = same ? (uint8_t)i : 0;
+            row->reason = VARY_AS_EARLIER;
+            row->same_as = (uint8_t)i;
         }
     }
 }
 
 uint32_t variation_offers(const Figure* const feet, const Figure* const hands, const Meter meter,
-                          VariationRow rows[VARIATION_COUNT], VariationRoom rooms[2])
+                          VariationRow rows[VARIATION_COUNT], VariationRoom* const room)
 {
     uint32_t offered = 0;
     for (uint32_t number = 0; number < VARIATION_COUNT; ++number) {
-        variation_offer(feet, hands, meter, number, rows, &rooms[0], &rooms[1]);
+        variation_offer(feet, hands, meter, number, rows, room);
         offered += number && !rows[number].reason;
     }
     return offered;
@@ -257,16 +281,4 @@ uint32_t variation_grow(const uint32_t count, const int64_t phrase, const uint32
     const int64_t there_and_back = 2 * ((int64_t)count - 1);
     const int64_t at = floor_mod(floor_div(phrase, every), there_and_back);
     return (uint32_t)(at < count ? at : there_and_back - at);
-}
-
-/* ---- Playable */
-
-uint32_t variation_faults(const Figure* const figure, const double tempo, const double minutes,
-                          const PlayLimits* const limits, Playability* const room)
-{
-    const double twice = 2.0 * (double)figure->cycle_ticks / (double)TICKS_PER_QUARTER;
-    const double quarters = tempo * minutes > twice ? tempo * minutes : twice;
-    play_entry_figure(figure, tempo, quarters, limits, room);
-    return playability_faults(room, (PlayStream)RIGHT_FOOT) |
-           playability_faults(room, (PlayStream)LEFT_FOOT) | playability_faults(room, PLAY_FEET);
 }

@@ -12,7 +12,6 @@
    that and leaves all kicks to the other.  How feet are given: vary_foot.h. */
 #pragma once
 
-#include "playability.h"
 #include "vary.h"
 #include "vary_fill.h"
 #include "vary_meet.h"
@@ -130,17 +129,17 @@ typedef struct {
     uint8_t same_as;   /* the row above where that is the reason */
     uint32_t strokes;  /* in its cycle, */
     int64_t cycle;     /*   ticks */
-    uint64_t digest;   /* of its strokes: equal figures have the same */
+    uint64_t digest;   /* of its strokes: equal figures have the same, and no others of one bank */
 } VariationRow;
 
 /* Looks at one row, where all with lower numbers were looked at before; one by one, so that a
-   block can have its share.  `other` is needed to compare; row 0 is the source. */
+   block can have its share.  Row 0 is the source. */
 void variation_offer(const Figure* feet, const Figure* hands, Meter meter, uint32_t number,
-                     VariationRow rows[VARIATION_COUNT], VariationRoom* room, VariationRoom* other);
+                     VariationRow rows[VARIATION_COUNT], VariationRoom* room);
 
 /* All of them; how many are offered, the source not counted. */
 uint32_t variation_offers(const Figure* feet, const Figure* hands, Meter meter,
-                          VariationRow rows[VARIATION_COUNT], VariationRoom rooms[2]);
+                          VariationRow rows[VARIATION_COUNT], VariationRoom* room);
 
 /* ---- Grow */
 
@@ -152,11 +151,3 @@ uint32_t variation_order(const VariationRow rows[VARIATION_COUNT],
 /* Which of `count` rows so ordered plays in a phrase: one further every so many phrases, and
    back, for ever.  `every`: phrases, at least 1. */
 uint32_t variation_grow(uint32_t count, int64_t phrase, uint32_t every);
-
-/* ---- Playable or not */
-
-/* What no person can do of a figure at a tempo, for so many minutes, or twice through it if
-   that is longer: a
-   set of PLAY_TOO_FAST and so on; 0: playable.  Rates are in `room` then. */
-uint32_t variation_faults(const Figure* figure, double tempo, double minutes,
-                          const PlayLimits* limits, Playability* room);

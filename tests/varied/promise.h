@@ -3,7 +3,7 @@
    was made of it stand in time, without the lines and feet that made it. */
 #pragma once
 
-#include "../../plugin/engine/writing/variation.h"
+#include "../../plugin/engine/writing/variation_faults.h"
 #include "../help/check.h"
 
 enum { Q = TICKS_PER_QUARTER, S = TICKS_PER_QUARTER / 4 };
