@@ -25,7 +25,7 @@ SANITIZE :=
 # ---- What whoever builds may set, in the environment or on make's command line; for a
 # ---- cross build CC_FOR_BUILD and its like, of the programs that the build itself runs.
 SETTABLE := CC CPPFLAGS CFLAGS LDFLAGS PKG_CONFIG CC_FOR_BUILD CPPFLAGS_FOR_BUILD CFLAGS_FOR_BUILD \
-	LDFLAGS_FOR_BUILD PKG_CONFIG_FOR_BUILD
+	LDFLAGS_FOR_BUILD PKG_CONFIG_FOR_BUILD PUGL
 # A packager's second step, "make install", often comes without the flags of the first:
 # what it isn't told is as it was when the folder was built.
 ifneq ($(and $(filter install,$(MAKECMDGOALS)),$(wildcard $(BUILD)/flags)),)
@@ -34,6 +34,11 @@ $(foreach name,$(SETTABLE),$(if $(filter undefined default,$(origin $(name))),$(
 endif
 CFLAGS ?= $(OPTIMISE) -g
 PKG_CONFIG ?= pkg-config
+# Pugl's pkg-config name: the one with worlds (0.5) where it is there, else the first (Debian 12's).
+ifeq ($(PUGL),)
+PUGL := $(shell $(PKG_CONFIG) --exists pugl-gl-0 2>/dev/null && echo pugl-gl-0 || echo pugl-0)
+endif
+OTHER_PUGL := $(if $(filter pugl-gl-0,$(PUGL)),first,current)
 PKG_CONFIG_FOR_BUILD ?= pkg-config
 V := # V=1 shows the commands
 Q := $(if $(V),,@)
@@ -47,13 +52,13 @@ WARNINGS := -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion \
 FRAME_MOST := 16384
 FRAMES = $(if $(SANITIZE),,-Wframe-larger-than=$(FRAME_MOST))
 # Looked up when used, not before: at first the packages may be missing.
-LIBRARIES = lv2 lilv-0 sratom-0 serd-0 sord-0 pangocairo pugl-0 fluidsynth sndfile
+LIBRARIES = lv2 lilv-0 sratom-0 serd-0 sord-0 pangocairo $(PUGL) fluidsynth sndfile
 outside = $(shell $(1) --cflags-only-I $(2) | sed 's/-I/-isystem /g')
 OUTSIDE_FLAGS = $(eval OUTSIDE_FLAGS := $$(call outside,$(PKG_CONFIG),$(LIBRARIES)))$(OUTSIDE_FLAGS)
 BANK_LIBS = $(eval BANK_LIBS := $$(shell $(PKG_CONFIG) --libs sord-0 serd-0))$(BANK_LIBS)
 DRAW_LIBS = $(eval DRAW_LIBS := $$(shell $(PKG_CONFIG) --libs pangocairo cairo))$(DRAW_LIBS)
 SOUND_LIBS = $(eval SOUND_LIBS := $$(shell $(PKG_CONFIG) --libs fluidsynth sndfile))$(SOUND_LIBS)
-PANE_LIBS = $(eval PANE_LIBS := $$(shell $(PKG_CONFIG) --libs pugl-0 gl x11))$(PANE_LIBS)
+PANE_LIBS = $(eval PANE_LIBS := $$(shell $(PKG_CONFIG) --libs $(PUGL) gl x11))$(PANE_LIBS)
 HOST_LIBS = $(eval HOST_LIBS := $$(shell $(PKG_CONFIG) --libs lilv-0 sratom-0))$(HOST_LIBS)
 # A host's process is everybody's: what is written past its end is caught, and the tables of
 # calls can't be written once loaded.  First, so that a packager's flags win.  Fortifying
@@ -96,7 +101,7 @@ SCENE := $(call objects,ui/scene/*.c)
 DESK := $(call objects,ui/desk/*.c)
 COMMAND := $(call objects,ui/command/*.c) $(call objects,ui/file/*.c) $(call objects,ui/notation/*.c) \
 	$(call objects,plugin/check/*.c) $(SCENE)
-PANE := $(call objects,ui/pane/pane*.c)
+PANE := $(filter-out %_$(OTHER_PUGL).o,$(call objects,ui/pane/pane*.c))
 FILES := $(call objects,ui/file/*.c)
 WINDOW := $(call objects,ui/window/*.c) $(FILES) $(PANE) $(DESK) $(SCENE)
 BANK_FILES := $(wildcard presets/*.ttl) ttl/terms.ttl

@@ -7,6 +7,7 @@ here=$(realpath "$(dirname "$0")")
 . "$here/tally.sh"
 cd "$here/../.." || exit 1
 build=$1
+. "$here/built.sh"
 planted=$(mktemp -d)
 trap 'rm -rf "$planted"' EXIT
 trap 'exit 1' HUP INT TERM
@@ -17,7 +18,7 @@ circles() {
 
 nothing_leads_back_to_itself() {
 	# shellcheck disable=SC2046
-	circles "$build" $(find plugin ui -name '*.c' | sort)
+	circles "$build" $(built plugin ui)
 }
 
 # plant FILE FUNCTION CALLED: a function that calls another one, compiled.

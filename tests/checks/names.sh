@@ -7,6 +7,7 @@ here=$(realpath "$(dirname "$0")")
 . "$here/tally.sh"
 cd "$here/../.." || exit 1
 build=$1
+. "$here/built.sh"
 planted=$(mktemp -d)
 trap 'rm -rf "$planted"' EXIT
 trap 'exit 1' HUP INT TERM
@@ -31,7 +32,7 @@ every_type_is_defined_once() {
 
 every_public_function_begins_with_its_files_name() {
 	# shellcheck disable=SC2046
-	names functions "$build" "$agreed" $(find plugin ui -name '*.c' | sort)
+	names functions "$build" "$agreed" $(built plugin ui)
 }
 
 # found WHAT COMMAND...: it fails, and names what it was for.

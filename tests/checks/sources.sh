@@ -7,9 +7,11 @@ here=$(dirname "$0")
 . "$here/tally.sh"
 cd "$here/../.." || exit 1
 build=$1
-outside=$(pkg-config --cflags-only-I lv2 lilv-0 serd-0 sord-0 pangocairo pugl-0 fluidsynth sndfile | sed 's/-I/-isystem /g')
+. "tests/checks/built.sh"
+pugl=$(sed -n 's/^PUGL=//p' "$build/flags")
+outside=$(pkg-config --cflags-only-I lv2 lilv-0 serd-0 sord-0 pangocairo "$pugl" fluidsynth sndfile | sed 's/-I/-isystem /g')
 flags="-std=c11 -D_POSIX_C_SOURCE=200809L -D_XOPEN_SOURCE=700"
-sources=$(find plugin ui ttl -name '*.c' | sort)
+sources=$(built plugin ui ttl)
 
 headers_stand_alone() {
 	bad=0
@@ -30,6 +32,15 @@ compilers_warned_of_nothing() {
 		[ ! -e "${said%.said}" ] || { cat "$said"; warned=1; }
 	done
 	return $warned
+}
+
+# Against declarations of what it asks for, where that Pugl itself isn't here.
+the_other_pugl_compiles() {
+	for compiler in gcc clang; do
+		# shellcheck disable=SC2086
+		$compiler $flags -isystem tests/pane/current $outside -Wall -Wextra -Wpedantic -Wshadow \
+			-Wconversion -Werror -c -o /dev/null ui/pane/pane_view_current.c || return 1
+	done
 }
 
 planted_warning_is_found() {
@@ -86,7 +97,7 @@ every_script_is_run() {
 	forgotten=0
 	for script in tests/*/*.sh; do
 		grep -q "$script" Makefile && continue
-		case $script in tests/checks/tally.sh | tests/bench/instructions.sh | tests/bench/worst.sh) continue ;; esac
+		case $script in tests/checks/tally.sh | tests/checks/built.sh | tests/bench/instructions.sh | tests/bench/worst.sh) continue ;; esac
 		echo "$script is run by nobody: put it into SCRIPTS" && forgotten=1
 	done
 	return $forgotten
@@ -95,6 +106,11 @@ every_script_is_run() {
 check "every script is run" every_script_is_run
 check "every header compiles alone" headers_stand_alone
 check "the compilers warned of nothing" compilers_warned_of_nothing
+if [ "$(other_pugl)" = current ]; then
+	check "the window compiles against the Pugl with worlds" the_other_pugl_compiles
+else
+	skip "the window compiles against the first Pugl" "its header isn't here"
+fi
 check "a warning would be found" planted_warning_is_found
 check "every source is formatted (make format)" formatted
 check "no source is longer than 400 lines" files_are_short

@@ -100,6 +100,11 @@ void rig_find(const Rig* const rig, const TargetId id, int* const x, int* const 
         exit(1);
     }
     const Fit fit = rig->mirror.fit;
-    *x = rig->offer.x + (int)(fit.x + fit.scale * (target->box.x + 0.5 * target->box.width));
-    *y = rig->offer.y + (int)(fit.y + fit.scale * (target->box.y + 0.5 * target->box.height));
+    Window inside;
+    int left = 0;
+    int top = 0;
+    XTranslateCoordinates(rig->display, (Window)rig->widget, DefaultRootWindow(rig->display), 0, 0,
+                          &left, &top, &inside);
+    *x = left + (int)(fit.x + fit.scale * (target->box.x + 0.5 * target->box.width));
+    *y = top + (int)(fit.y + fit.scale * (target->box.y + 0.5 * target->box.height));
 }

@@ -1,46 +1,10 @@
 // SPDX-License-Identifier: ISC
-/* What Debian 12's Pugl (0~svn32) does to a host, and where it is cured; each
-   has a test in tests/pane/test_pane.c:
-   1. its window isn't sent to the X server until the first event is asked for, so
-      hosts die of a window they can't find: wait_for_the_first_size;
-   2. it destroys its context while that is current, which kills the process a few
-      windows later: finish lets go of it first;
-   3. it takes the thread's GL context from the host: pane_guard.c;
-   4. it goes on drawing on a window that was destroyed with its parent, and X
-      errors end processes: take in pane_input.c, pane_guard.c;
-   5. without a display or GLX it uses a null pointer: pane_try_display;
-   6. it loses half of the keys, and messages without a name and the release of Esc
-      end windows: once open it isn't asked for events any more, nor to draw.
-   Xlib itself ends the process where the server, or by it any client, cuts the
-   connection: pane_guard_display, which needs libX11 1.7. */
 #include "pane_inside.h"
 
 #include <X11/Xutil.h>
 
 #include <stdio.h>
 #include <stdlib.h>
-#include <time.h>
-
-enum { FIRST_SIZE_MS = 250, LOOK_EVERY_MS = 2 };
-
-static void wait_for_the_first_size(Pane* const pane)
-{
-    const struct timespec moment = {0, LOOK_EVERY_MS * 1000000L};
-    puglProcessEvents(pane->view);
-    for (int waited = 0; waited < FIRST_SIZE_MS && !pane->reshaped && !pane->gone;
-         waited += LOOK_EVERY_MS) {
-        nanosleep(&moment, NULL);
-        puglProcessEvents(pane->view);
-    }
-    if (!pane->reshaped && !pane->gone) { /* a slow server; meet its context all the same */
-        puglPostRedisplay(pane->view);
-        puglProcessEvents(pane->view);
-    }
-    if (!pane->reshaped && !pane->gone && pane->display) { /* and wait for its answer */
-        XSync(pane->display, False);
-        puglProcessEvents(pane->view);
-    }
-}
 
 static void hint_sizes(const Pane* const pane, const PaneRequest* const request)
 {
@@ -55,7 +19,7 @@ static void hint_sizes(const Pane* const pane, const PaneRequest* const request)
     XSetWMNormalHints(pane->display, pane->window, &hints);
 }
 
-/* Pugl's own choice of events, and those it leaves out. */
+/* All are read here, of whichever Pugl: a key that goes back to the host is X's own event. */
 static void select_events(const Pane* const pane)
 {
     XSelectInput(pane->display, pane->window,
@@ -70,7 +34,7 @@ static void prepare(Pane* const pane, const PaneRequest* const request)
     pane->delete_window = XInternAtom(pane->display, "WM_DELETE_WINDOW", False);
     select_events(pane);
     hint_sizes(pane, request);
-    if (!request->parent) { /* Pugl's own try fails if nobody has named that yet */
+    if (!request->parent) { /* the first Pugl's own try fails if nobody has named that yet */
         XSetWMProtocols(pane->display, pane->window, &pane->delete_window, 1);
     }
     pane_draw_prepare(pane);
@@ -87,17 +51,9 @@ static void start_afresh(Pane* const pane)
                    (PaneEvent){.kind = PANE_RESIZE, .width = pane->width, .height = pane->height});
 }
 
-static bool create(Pane* const pane, const PaneRequest* const request)
+static bool create(Pane* const pane, const PaneRequest* const request, char why[256])
 {
-    pane->view = puglCreate((PuglNativeWindow)request->parent, request->title, request->width,
-                            request->height, true);
-    if (!pane->view) {
-        return false;
-    }
-    pane->window = (Window)puglGetNativeWindow(pane->view);
-    pane_input_connect(pane);
-    wait_for_the_first_size(pane);
-    if (!pane_make_current(pane)) {
+    if (!pane_view_open(pane, request, why) || !pane_make_current(pane)) {
         return false;
     }
     prepare(pane, request);
@@ -114,20 +70,15 @@ static void finish(Pane* const pane)
     if (pane->context) {
         glXMakeCurrent(pane->display, None, NULL);
     }
-    puglDestroy(pane->view);
+    pane_view_close(pane);
     pane_guard_leave(pane, &host);
 }
 
 Pane* pane_open(const PaneRequest* const request, char why[256])
 {
-    why[0] = '\0';
-    Display* const trial = pane_try_display(why);
-    Pane* const pane = trial ? calloc(1, sizeof *pane) : NULL;
+    Pane* const pane = calloc(1, sizeof *pane);
+    snprintf(why, 256, "%s", pane ? "" : "no window: no memory is left");
     if (!pane) {
-        if (trial) {
-            snprintf(why, 256, "no window: no memory is left");
-            XCloseDisplay(trial);
-        }
         return NULL;
     }
     pane->parent = (Window)request->parent;
@@ -136,13 +87,14 @@ Pane* pane_open(const PaneRequest* const request, char why[256])
     pane->width = request->width;
     pane->height = request->height;
     const PaneHost host = pane_guard_enter(pane);
-    const bool created = create(pane, request);
+    const bool created = create(pane, request, why);
     pane_guard_leave(pane, &host);
-    XCloseDisplay(trial);
     if (!created) {
-        snprintf(why, 256,
-                 "no window: the X server refused one of %d x %d with OpenGL in parent 0x%lx",
-                 request->width, request->height, (unsigned long)request->parent);
+        if (!why[0]) {
+            snprintf(why, 256,
+                     "no window: the X server refused one of %d x %d with OpenGL in parent 0x%lx",
+                     request->width, request->height, (unsigned long)request->parent);
+        }
         pane_close(pane);
         return NULL;
     }

@@ -3,7 +3,6 @@
 
 #include <X11/Xproto.h>
 
-#include <stdio.h>
 #include <stdlib.h>
 
 /* The one variable at file scope: Xlib gives error handlers no handle to carry it
@@ -85,45 +84,6 @@ bool pane_make_current(const Pane* const pane)
 {
     return pane->context && !pane->gone &&
            glXMakeCurrent(pane->display, pane->window, pane->context) && !pane->gone;
-}
-
-/* Pugl's own two lists of attributes: with a back buffer, and without. */
-static bool has_visual(Display* const display)
-{
-    int doubled[] = {
-        GLX_RGBA, GLX_DOUBLEBUFFER, GLX_RED_SIZE, 4,   GLX_GREEN_SIZE, 4, GLX_BLUE_SIZE,
-        4,        GLX_DEPTH_SIZE,   16,           None};
-    int single[] = {GLX_RGBA,       GLX_RED_SIZE, 4,   GLX_GREEN_SIZE, 4, GLX_BLUE_SIZE, 4,
-                    GLX_DEPTH_SIZE, 16,           None};
-    XVisualInfo* visual = glXChooseVisual(display, DefaultScreen(display), doubled);
-    visual = visual ? visual : glXChooseVisual(display, DefaultScreen(display), single);
-    if (visual) {
-        XFree(visual);
-    }
-    return visual;
-}
-
-Display* pane_try_display(char why[256])
-{
-    Display* const display = XOpenDisplay(NULL);
-    if (!display) {
-        snprintf(why, 256,
-                 "no window: the X display \"%.100s\" doesn't answer; DISPLAY must name one",
-                 XDisplayName(NULL));
-        return NULL;
-    }
-    const char* lack = NULL;
-    if (!glXQueryExtension(display, NULL, NULL)) {
-        lack = "has no GLX";
-    } else if (!has_visual(display)) {
-        lack = "has no RGB visual with a depth buffer for GLX";
-    }
-    if (lack) {
-        snprintf(why, 256, "no window: the X display \"%.100s\" %s, so nothing can be drawn on it",
-                 XDisplayName(NULL), lack);
-        XCloseDisplay(display);
-    }
-    return lack ? NULL : display;
 }
 
 double pane_scale_of(Display* const display)

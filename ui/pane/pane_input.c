@@ -22,43 +22,7 @@ void pane_input_add(Pane* const pane, const PaneEvent event)
     add(pane, (PaneNews){.told = event});
 }
 
-/* ---- While opening: Pugl's callbacks */
-
-/* Inside a callback of Pugl's that draws, the current context is its own, unless
-   it couldn't be had. */
-static bool meet(Pane* const pane)
-{
-    if (!pane->context && pane->window && glXGetCurrentDrawable() == pane->window) {
-        pane->display = glXGetCurrentDisplay();
-        pane->context = glXGetCurrentContext();
-        pane_guard_display(pane);
-    }
-    return pane_draw_can(pane);
-}
-
-static void on_reshape(PuglView* const view, const int width, const int height)
-{
-    Pane* const pane = puglGetHandle(view);
-    if (meet(pane)) {
-        pane->reshaped = true;
-        pane->width = width;
-        pane->height = height;
-    }
-}
-
-static void on_display(PuglView* const view)
-{
-    meet(puglGetHandle(view));
-}
-
-void pane_input_connect(Pane* const pane)
-{
-    puglSetHandle(pane->view, pane);
-    puglSetReshapeFunc(pane->view, on_reshape);
-    puglSetDisplayFunc(pane->view, on_display);
-}
-
-/* ---- Once open: X's events, in their order */
+/* ---- X's events, in their order */
 
 static void add_pointer(Pane* const pane, PaneEvent event, const int x, const int y,
                         const unsigned state)

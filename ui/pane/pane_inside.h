@@ -8,7 +8,6 @@
 #include <GL/glx.h>
 #include <GL/glxext.h>
 #include <X11/Xlib.h>
-#include <pugl/pugl.h>
 
 /* Motions in a row count once, so a poll would need more clicks and keys than
    these since the last; the rest is dropped. */
@@ -28,8 +27,8 @@ typedef struct {
 } PaneNews;
 
 struct Pane {
-    PuglView* view;
-    Display* display; /* these three are Pugl's own, seen in its first callback */
+    void* view;       /* what pane_view keeps: Pugl's */
+    Display* display; /* these three are Pugl's own */
     Window window;
     GLXContext context;
     Atom protocols, delete_window;
@@ -37,7 +36,6 @@ struct Pane {
     bool (*event)(void* handle, const PaneEvent* event);
     void* handle;
 
-    bool reshaped;   /* Pugl told a size, while opening */
     bool dirty;      /* what is shown isn't what should be, */
     PaneRect damage; /* here */
     bool gone;       /* the window was destroyed, by its parent's end, or broken */
@@ -63,6 +61,17 @@ struct Pane {
     int largest;
 };
 
+/* ---- pane_view_first.c, pane_view_current.c: a window with a GL context, Pugl's: that of the
+   first Pugl, which Debian 12 packages, or the one with worlds; the build takes one. */
+
+/* Sets view, display, window and context, and pane->gone if the parent is.  The size told in
+   pane is the window's.  False with the reason in `why`, which stays empty where X refused.
+   Within the guard; on false pane_view_close is still due. */
+bool pane_view_open(Pane* pane, const PaneRequest* request, char why[256]);
+
+/* The pane's context isn't current.  Nothing happens where none was opened. */
+void pane_view_close(Pane* pane);
+
 /* ---- pane_guard.c: the host is left as it was found */
 
 typedef struct {
@@ -82,15 +91,10 @@ void pane_guard_display(Pane* pane);
 /* Whether the pane's own context is now current. */
 bool pane_make_current(const Pane* pane);
 
-/* A connection that shows that puglCreate will live: there are a display, GLX, a
-   visual.  Else NULL, and says why not.  To be closed only when Pugl has its own:
-   GLX would unload its driver and load it again, half of what opening costs. */
-Display* pane_try_display(char why[256]);
 double pane_scale_of(Display* display);
 
 /* ---- pane_input.c: what happened */
 
-void pane_input_connect(Pane* pane); /* Pugl's callbacks, while opening */
 void pane_input_take_events(Pane* pane);
 void pane_input_add(Pane* pane, PaneEvent event);
 
