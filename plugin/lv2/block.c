@@ -114,7 +114,7 @@ static void take_midi(Plugin* const plugin, const MidiOutput output, const LV2_A
 /* Sections of a song from a host that knows them; a new song starts from the ports. */
 static void take_section(Plugin* const plugin, const ToldSection* const section)
 {
-    const PlanEntry entry = {.from = {section->bar, 0},
+    const PlanEntry entry = {.from = {section->bar, section->tick},
                              .origin = section->origin,
                              .meter = section->meter,
                              .tempo = section->tempo,

@@ -283,7 +283,8 @@ static bool section_makes_sense(const ToldSection* const section)
 {
     return meter_makes_sense(section->meter) && section->tempo >= 1.0 && section->tempo <= 2000.0 &&
            section->bar >= 0 && section->bar < most_bars && section->origin >= 0 &&
-           section->origin < most_bars;
+           section->origin < most_bars && section->tick >= 0 &&
+           section->tick < meter_bar_ticks(section->meter);
 }
 
 bool decode_section(const LV2_Atom* const message, const uint32_t size, const Uris* const uris,
@@ -294,7 +295,7 @@ bool decode_section(const LV2_Atom* const message, const uint32_t size, const Ur
     double numbers[SECTION_FIELD_COUNT] = {0.0};
     const double* number = numbers;
     LV2_URID key = 0;
-    if (!walk_object(message, size, uris, uris->fl_Section, &walk)) {
+    if (!walk_object(message, size, uris, uris->fl_ToldSection, &walk)) {
         return false;
     }
     for (const LV2_Atom* atom; (atom = walk_properties(&walk, &key));) {

@@ -17,7 +17,7 @@ bool decode_message(const LV2_Atom* message, uint32_t size, const Uris* uris, LV
 /* True if it is an fl:Look; the property it wants, 0 for all. */
 bool decode_look(const LV2_Atom* message, uint32_t size, const Uris* uris, LV2_URID* wanted);
 
-/* True if it is an fl:Section that makes sense, controls that are missing at their
+/* True if it is an fl:ToldSection that makes sense, controls that are missing at their
    defaults. */
 bool decode_section(const LV2_Atom* message, uint32_t size, const Uris* uris, ToldSection* section);
 

@@ -76,7 +76,7 @@ void encode_section(LV2_Atom_Forge* const forge, const ToldSection* const from,
 {
     LV2_Atom_Forge_Frame frame;
     const double place[] = {SECTION_FIELDS(AS_NUMBER)};
-    lv2_atom_forge_object(forge, &frame, 0, uris->fl_Section);
+    lv2_atom_forge_object(forge, &frame, 0, uris->fl_ToldSection);
     lv2_atom_forge_key(forge, uris->fl_sectionPlace);
     encode_numbers(forge, place, SECTION_FIELD_COUNT, uris);
     lv2_atom_forge_key(forge, uris->fl_sectionControls);

@@ -43,7 +43,7 @@ void encode_place(LV2_Atom_Forge* forge, const SeenPlace* place, const Uris* uri
 /* True if both say the same in every field that is sent. */
 bool encode_places_alike(const SeenPlace* a, const SeenPlace* b);
 
-/* What is played from a bar line on, for a plugin whose host knows the song beforehand. */
+/* What is played from a place on, for a plugin whose host knows the song beforehand. */
 typedef struct {
     int64_t bar;    /* of the song, where it begins */
     int64_t origin; /* the bar that phrases, figures and feel count from */
@@ -51,10 +51,11 @@ typedef struct {
     double tempo; /* quarter notes a minute it begins at */
     bool ends;    /* nothing is played from here on */
     bool begins;  /* the song's first: those told before are forgotten */
+    int64_t tick; /* where it begins in that bar, less than its meter's bar */
     float controls[CONTROL_COUNT];
 } ToldSection;
 
-/* An fl:Section. */
+/* An fl:ToldSection. */
 void encode_section(LV2_Atom_Forge* forge, const ToldSection* section, const Uris* uris);
 
 /* A part of a long text: of which, where it begins, and how long the whole is, in

@@ -53,7 +53,8 @@
     X(int32_t, meter.beat_unit)                                                                    \
     X(double, tempo)                                                                               \
     X(bool, ends)                                                                                  \
-    X(bool, begins)
+    X(bool, begins)                                                                                \
+    X(int64_t, tick)
 
 /* How many there are. */
 #define ONE_MORE(type, field) +1

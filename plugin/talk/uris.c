@@ -36,7 +36,7 @@ Uris uris_map(LV2_URID_Map* const map)
         .time_speed = map->map(h, LV2_TIME__speed),
         .fl_Look = map->map(h, FOURLIMB_TERMS "Look"),
         .fl_Message = map->map(h, FOURLIMB_TERMS "Message"),
-        .fl_Section = map->map(h, FOURLIMB_TERMS "Section"),
+        .fl_ToldSection = map->map(h, FOURLIMB_TERMS "ToldSection"),
         .fl_bankMessages = map->map(h, FOURLIMB_TERMS "bankMessages"),
         .fl_bar = map->map(h, FOURLIMB_TERMS "bar"),
         .fl_droppedStrokes = map->map(h, FOURLIMB_TERMS "droppedStrokes"),

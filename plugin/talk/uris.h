@@ -35,7 +35,7 @@ typedef struct {
     LV2_URID time_speed;
     LV2_URID fl_Look;
     LV2_URID fl_Message;
-    LV2_URID fl_Section;
+    LV2_URID fl_ToldSection;
     LV2_URID fl_bankMessages;
     LV2_URID fl_bar;
     LV2_URID fl_droppedStrokes;

@@ -258,9 +258,11 @@ static void section(FuzzInput* const input)
     ToldSection told = {.bar = (int16_t)fuzz_two(input),
                         .origin = (int16_t)fuzz_two(input),
                         .meter = {fuzz_number(input), 1 << fuzz_byte(input) % 7},
-                        .tempo = fuzz_number(input),
-                        .ends = fuzz_byte(input) & 1,
-                        .begins = fuzz_byte(input) & 1};
+                        .tempo = fuzz_number(input)};
+    const uint32_t ends = fuzz_byte(input); /* what its other bits are is where in the bar */
+    told.ends = ends & 1;
+    told.tick = (ends >> 1) * (TICKS_PER_QUARTER / 16);
+    told.begins = fuzz_byte(input) & 1;
     for (int i = 0; i < CONTROL_COUNT; ++i) {
         told.controls[i] = host.controls[i];
     }

@@ -36,7 +36,8 @@ static ToldSection any_section(uint32_t* const state)
                            .meter = {1 + pick(state, 16), (int32_t)(1U << pick(state, 6))},
                            .tempo = 1.0 + pick(state, 1999),
                            .ends = pick(state, 2),
-                           .begins = pick(state, 8) == 0};
+                           .begins = pick(state, 8) == 0,
+                           .tick = pick(state, 2) * pick(state, TICKS_PER_QUARTER / 16)};
     for (int i = 0; i < CONTROL_COUNT; ++i) {
         const ControlRow row = control_rows[i];
         section.controls[i] = row.least + (float)pick(state, (uint32_t)(row.most - row.least) + 1);
@@ -59,6 +60,7 @@ static void a_section_told_is_the_section_heard(void)
         CHECK_NEAR(heard.tempo, told.tempo, 0.0);
         CHECK_INT(heard.ends, told.ends);
         CHECK_INT(heard.begins, told.begins);
+        CHECK_INT(heard.tick, told.tick);
         for (int c = 0; c < CONTROL_COUNT; ++c) {
             CHECK_NEAR((double)heard.controls[c], (double)told.controls[c], 0.0);
         }
@@ -97,6 +99,23 @@ static void a_section_of_bars_shorter_than_half_a_beat_is_refused(void)
         check_case("%g beats", beats[i]);
         CHECK(!hears(&section));
     }
+}
+
+/* It would begin in a bar that isn't its own. */
+static void a_section_that_begins_behind_its_bar_is_refused(void)
+{
+    uint32_t state = 5;
+    ToldSection section = any_section(&state);
+    section.meter = (Meter){7.0, 8};
+    section.tick = 7 * TICKS_PER_QUARTER / 2 - 1;
+    tell(&section);
+    CHECK(hears(&section));
+    section.tick += 1;
+    tell(&section);
+    CHECK(!hears(&section));
+    section.tick = -1;
+    tell(&section);
+    CHECK(!hears(&section));
 }
 
 static bool has_place(const ToldSection* const heard)
@@ -142,7 +161,7 @@ static void spoilt_sections_do_no_harm_to_what_plays(void)
         if (section.begins) {
             engine_plan_clear(&engine);
         }
-        const PlanEntry entry = {.from = {section.bar, 0},
+        const PlanEntry entry = {.from = {section.bar, section.tick},
                                  .origin = section.origin,
                                  .meter = section.meter,
                                  .tempo = section.tempo,
@@ -164,6 +183,7 @@ int main(void)
     RUN(a_section_told_is_the_section_heard);
     RUN(a_section_cut_at_any_byte_is_refused_or_at_its_defaults);
     RUN(a_section_of_bars_shorter_than_half_a_beat_is_refused);
+    RUN(a_section_that_begins_behind_its_bar_is_refused);
     RUN(spoilt_sections_do_no_harm_to_what_plays);
     bank_free(bank);
     talk_close(&talk);
