@@ -98,9 +98,10 @@ BANK := $(BANK_READER) $(BUILD)/compiled_factory.o
 TALK := $(call objects,plugin/talk/*.c)
 LV2 := $(call objects,plugin/lv2/*.c) $(TALK)
 SCENE := $(call objects,ui/scene/*.c)
-DESK := $(call objects,ui/desk/*.c)
+FIND := $(call objects,ui/find/*.c)
+DESK := $(call objects,ui/desk/*.c) $(FIND)
 COMMAND := $(call objects,ui/command/*.c) $(call objects,ui/file/*.c) $(call objects,ui/notation/*.c) \
-	$(call objects,plugin/check/*.c) $(SCENE)
+	$(call objects,plugin/check/*.c) $(SCENE) $(FIND)
 PANE := $(filter-out %_$(OTHER_PUGL).o,$(call objects,ui/pane/pane*.c))
 FILES := $(call objects,ui/file/*.c)
 WINDOW := $(call objects,ui/window/*.c) $(FILES) $(PANE) $(DESK) $(SCENE)
@@ -208,7 +209,7 @@ $(BUILD)/fourlimb: $(COMMAND) $(TALK) $(BANK) $(ENGINE)
 	@echo "  LINK $@"
 	$(Q)$(LINK) -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(SOUND_LIBS) $(BANK_LIBS) -lm
 
-$(TOOLS)/manual: $(patsubst %,$(TOOLS)/ui/%.o,manual/manual command/help command/options command/request command/typed)
+$(TOOLS)/manual: $(patsubst %,$(TOOLS)/ui/%.o,manual/manual command/help command/listed command/options command/request command/typed)
 	@echo "  LINK $@"
 	$(Q)$(LINK_TOOL) -o $@ $^ -lm
 
@@ -392,7 +393,7 @@ clean: ## Remove the build folder
 SCRIPTS := tests/checks/layers.sh tests/checks/circles.sh tests/checks/names.sh tests/checks/kind.sh tests/checks/binaries.sh tests/checks/sources.sh \
 	tests/checks/instructions.sh tests/checks/linear.sh tests/checks/same.sh tests/checks/packager.sh tests/checks/runner.sh \
 	tests/plugin/validate.sh tests/command/command.sh tests/command/refusals.sh tests/command/options.sh tests/command/chart.sh \
-	tests/command/wav.sh tests/command/sound.sh tests/command/interrupt.sh tests/command/practice.sh tests/command/plan.sh tests/command/presets.sh tests/command/play.sh tests/command/vary.sh tests/feel/pictures.sh tests/live/play.sh tests/live/pipewire.sh \
+	tests/command/wav.sh tests/command/sound.sh tests/command/interrupt.sh tests/command/practice.sh tests/command/plan.sh tests/command/presets.sh tests/command/play.sh tests/command/vary.sh tests/command/list.sh tests/feel/pictures.sh tests/live/play.sh tests/live/pipewire.sh \
 	tests/live/session.sh tests/live/located.sh tests/live/learn.sh tests/pane/cures.sh tests/fuzz/replay.sh
 SAN := -fsanitize=address,undefined,float-cast-overflow -fno-sanitize-recover=all -fno-omit-frame-pointer
 

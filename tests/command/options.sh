@@ -32,6 +32,8 @@ value() {
 	*:to) echo 400 ;;
 	*:meter) echo 7/8 ;;
 	*:family) echo rock ;;
+	*:grid) echo 16ths ;;
+	*:limit) echo 7 ;;
 	*:click) echo off ;;
 	*:set) echo feet_cycle=5 ;;
 	*:minutes) echo 1 ;;

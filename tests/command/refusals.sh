@@ -55,7 +55,11 @@ unrendered "an unknown control is refused" "volume" --set volume=1
 unrendered "a control to press is refused" "fill_every" --set fill_now=1
 unrendered "a control out of range is refused" "1 to 16" --set channel=17
 unrendered "a control without a value is refused" "symbol=number" --set channel
-check "a list of nothing known is refused" refused "drums" list drums
+check "a tempo to look for that can't be is refused" refused "20 to 400" list feet gallop at 18
+check "a limit to look for that can't be is refused" refused "1 to 40" list feet under 99
+check "a limit without a number is refused" refused "after under" list feet gallop under
+check "a grid that is none is refused" refused "quintuplets" list feet --grid nonsense
+check "words behind controls are refused" refused "nothing after" list controls gallop
 check "help after a command is help" help_after_a_command_is_help
 check "a groove set as a control is refused or told of" a_groove_set_as_a_control_is_refused_or_told_of
 tally

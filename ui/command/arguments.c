@@ -44,6 +44,11 @@ static bool refuse(const Command command, const char* const typed)
 
 static bool take_operand(Request* const request, const Command command, const char* const word)
 {
+    if (request->operand && strstr(command_rows[command].operand, "WORD") &&
+        request->looked_for_count < LOOKED_FOR_MAX) {
+        request->looked_for[request->looked_for_count++] = word;
+        return true;
+    }
     if (request->operand || !*command_rows[command].operand) {
         fprintf(stderr,
                 "fourlimb: \"%s\" is one word too many; `fourlimb %s --help` says what there is\n",

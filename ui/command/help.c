@@ -22,6 +22,7 @@ const char* const help_examples[] = {
     "fourlimb chart --groove \"The Switchman\" --out switchman.pdf",
     "fourlimb practice --groove \"Brine Stair\" --from 100 --to 160 --out brine-stair",
     "fourlimb list feet --meter 7/8",
+    "fourlimb list feet gallop under 7 at 180",
     "fourlimb list --presets",
     "fourlimb vary --groove \"Lower Station\" --feet gallop --tempo 180",
     "fourlimb check my-feet.ttl",

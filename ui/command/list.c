@@ -8,6 +8,8 @@
 #include <stdio.h>
 #include <string.h>
 
+static const double minutes_normal = 4.0;
+
 static void print_control(const Host* const host, const LilvPort* const port)
 {
     const LilvPlugin* const plugin = host_plugin(host);
@@ -49,7 +51,7 @@ static int list_controls(const char* const bundle)
     return DONE;
 }
 
-/* "kits" and so on; -1 for all kinds, -2 for none of them. */
+/* "kits" and so on; -1 if it is none of them: all kinds. */
 static int asked_kind(const char* const word)
 {
     for (int kind = 0; word && kind < ENTRY_KINDS; ++kind) {
@@ -57,23 +59,54 @@ static int asked_kind(const char* const word)
             return kind;
         }
     }
-    return word ? -2 : -1;
+    return -1;
+}
+
+/* What is looked for, of options and words alike; the first may be a kind. */
+static bool read_wish(const Request* const request, const bool has_kind, Wish* const wish)
+{
+    char typed[LOOKED_FOR_MAX * WISH_WORD_ROOM] = "";
+    const Section* const first = request_first(request);
+    const char* const operand = request->operand && !has_kind ? request->operand : "";
+    size_t length = (size_t)snprintf(typed, sizeof typed, "%s", operand);
+    for (int i = 0; i < request->looked_for_count && length < sizeof typed; ++i) {
+        length +=
+            (size_t)snprintf(typed + length, sizeof typed - length, " %s", request->looked_for[i]);
+    }
+    *wish = (Wish){.family = request->family, .grid = request->grid, .tempo = first->tempo};
+    wish->meter = (Meter){first->beats, first->beat_unit};
+    wish->limit = request->limit;
+    wish->limited = request->limit;
+    wish_read(wish, typed);
+    if (*wish->wrong) {
+        fprintf(stderr,
+                "fourlimb: list %s: expected strokes a second from 1 to 40 after under and limit, "
+                "and quarter notes a minute from 20 to 400 after at\n",
+                wish->wrong);
+    }
+    return !*wish->wrong;
+}
+
+/* What the bank isn't asked for takes no words. */
+static bool takes_no_words(const Request* const request, const bool controls)
+{
+    if (request->presets && request->operand) {
+        fprintf(stderr, "fourlimb: list takes a kind or --presets, not both\n");
+    } else if (controls && request->looked_for_count) {
+        fprintf(stderr, "fourlimb: list controls: expected nothing after it\n");
+    } else {
+        return true;
+    }
+    return false;
 }
 
 int command_list(const Request* const request)
 {
     char bundle[BUNDLE_PATH_ROOM];
+    Wish wish;
     const bool controls = request->operand && !strcmp(request->operand, "controls");
     const int kind = asked_kind(request->operand);
-    if (!controls && kind == -2) {
-        fprintf(stderr,
-                "fourlimb: list %s: expected grooves, hands, feet, turnarounds, kits or "
-                "controls, or nothing for all the bank\n",
-                request->operand);
-        return ASKED_WRONGLY;
-    }
-    if (request->presets && request->operand) {
-        fprintf(stderr, "fourlimb: list takes a kind or --presets, not both\n");
+    if (!takes_no_words(request, controls) || !read_wish(request, controls || kind >= 0, &wish)) {
         return ASKED_WRONGLY;
     }
     if (!bundle_find(request->bundle, bundle)) {
@@ -82,5 +115,7 @@ int command_list(const Request* const request)
     if (request->presets) {
         return presets_print(bundle) ? DONE : FAILED;
     }
-    return controls ? list_controls(bundle) : listing_print(bundle, request, kind);
+    const double minutes = request->minutes > 0.0 ? request->minutes : minutes_normal;
+    const ListingAsked asked = {&wish, kind, minutes};
+    return controls ? list_controls(bundle) : listing_print(bundle, &asked);
 }

@@ -2,23 +2,36 @@
 #include "listing.h"
 
 #include "../../plugin/bank/entry_facts.h"
+#include "../find/found.h"
 #include "bundle.h"
 #include "commands.h"
 #include "playcheck.h"
+#include "verdict.h"
 
+#include <math.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
-#include <strings.h>
 
-enum { WIDTH = 100, WORDS_AT = 8, GRID_WIDE = 9 };
+enum { WIDTH = 100, WORDS_AT = 8, GRID_WIDE = 9, LENGTH_WIDE = 12 };
 
 /* What is listed, and against which limits. */
 typedef struct {
     const Bank* bank;
-    const Request* request;
+    const Wish* wish;
+    double minutes;
     PlayLimits limits;
     Playability* room;
 } Listing;
+
+/* One kind of it. */
+typedef struct {
+    const Listing* listing;
+    EntryKind kind;
+    AskedEntry* entries;
+    Match* matches; /* of what is found, in order */
+    int count;      /* of those */
+} ListedKind;
 
 /* Lines of words, indented, at most WIDTH wide. */
 static void print_words(const char* words)
@@ -36,144 +49,236 @@ static void print_words(const char* words)
     putchar('\n');
 }
 
-static void print_facts(const EntryFacts* const facts, const EntryKind kind)
+/* Strokes a second are told where a tempo or a limit is asked for. */
+static bool tells_rates(const ListedKind* const listed)
 {
+    return listed->kind != ENTRY_KIT &&
+           (listed->listing->wish->tempo > 0.0 || listed->listing->wish->limited);
+}
+
+/* In order of its heading: of families there are headings where nothing is ranked. */
+static bool tells_family(const ListedKind* const listed)
+{
+    return wish_ranks(listed->listing->wish);
+}
+
+static void print_rates(const ListedKind* const listed, const AskedEntry* const entry)
+{
+    const Listing* const listing = listed->listing;
+    char verdict[VERDICT_ROOM];
+    const double tempo = match_tempo(listing->wish, entry, 0.0);
+    const AskedRates rates = asked_rates(entry, tempo, listing->room);
+    const uint32_t faults =
+        asked_faults(entry, tempo, listing->minutes, &listing->limits, listing->room);
+    verdict_say(faults, listing->minutes, verdict);
+    printf("  %5.0f  %4.0f  %5g  %s", rates.right, rates.left, round(tempo), verdict);
+}
+
+static void print_facts(const ListedKind* const listed, const EntryFacts* const facts)
+{
+    const bool more = tells_rates(listed);
     printf("  %d", facts->difficulty);
-    if (kind == ENTRY_GROOVE) {
+    if (listed->kind == ENTRY_GROOVE) {
         printf("  %5s", facts->meter);
     }
     printf("  %-*s", GRID_WIDE, facts->grid);
-    if (kind == ENTRY_GROOVE) {
+    if (listed->kind == ENTRY_GROOVE) {
         printf("  %5s", facts->tempo);
     }
     printf("  %7s  ", facts->range);
-    if (*facts->feel) {
+    if (more) {
+        printf("%-*s", LENGTH_WIDE, facts->length);
+    } else if (*facts->feel) {
         printf("%-7s  %s", facts->length, facts->feel);
     } else {
         printf("%s", facts->length);
     }
 }
 
-static void print_entry(const Listing* const listing, const EntryKind kind, const uint32_t index)
+/* What it is of, where no heading says so, and the words that were looked through. */
+static void print_said(const ListedKind* const listed, const EntryInfo* const info,
+                       const EntryFacts* const facts)
 {
-    const EntryInfo* const entry = bank_entry(listing->bank, kind, index);
-    const EntryFacts facts = entry_facts(listing->bank, kind, index, listing->room);
+    char words[2048];
+    const bool more = tells_rates(listed);
+    const bool family = tells_family(listed) && *info->family;
+    snprintf(words, sizeof words, "%s%s%s%s%s%s", family ? "(" : "", family ? info->family : "",
+             family ? ") " : "", info->comment, more && *facts->feel ? " Feel: " : "",
+             more ? facts->feel : "");
+    if (*words) {
+        print_words(words);
+    }
+}
+
+static void print_entry(const ListedKind* const listed, const int index)
+{
+    const Listing* const listing = listed->listing;
+    const uint32_t at = (uint32_t)index;
+    const EntryInfo* const info = bank_entry(listing->bank, listed->kind, at);
+    const EntryFacts facts = entry_facts(listing->bank, listed->kind, at, listing->room);
     char warning[ENTRY_WARNING_ROOM];
-    printf("  %4u  %-34s", entry->id, entry->label);
-    if (kind != ENTRY_KIT) {
-        print_facts(&facts, kind);
+    printf("  %4u  %-34s", info->id, info->label);
+    if (listed->kind != ENTRY_KIT) {
+        print_facts(listed, &facts);
+    }
+    if (tells_rates(listed)) {
+        print_rates(listed, &listed->entries[index]);
     }
     putchar('\n');
-    if (*entry->comment) {
-        print_words(entry->comment);
-    }
-    entry_warning(listing->bank, kind, index, &listing->limits, listing->room, warning);
+    print_said(listed, info, &facts);
+    entry_warning(listing->bank, listed->kind, at, &listing->limits, listing->room, warning);
     if (*warning) {
         printf("%*sbeyond a person: %s\n", WORDS_AT, "", warning);
     }
 }
 
-/* ---- Which of them */
+/* ---- Under headings: where they were found, else families */
 
-/* Grooves in it; figures whose bars are as long, or that roll. */
-static bool has_meter(const Listing* const listing, const EntryKind kind, const uint32_t index)
+static const char* family_of(const ListedKind* const listed, const int match)
 {
-    const Section* const asked = request_first(listing->request);
-    const Meter meter = {asked->beats, asked->beat_unit};
+    return listed->entries[listed->matches[match].index].family;
+}
+
+static const char* heading_of(const ListedKind* const listed, const int match)
+{
+    const Wish* const wish = listed->listing->wish;
+    return wish_ranks(wish) ? match_heading(wish, &listed->matches[match])
+                            : family_of(listed, match);
+}
+
+/* The match of a heading after one; `count` if that was the last. */
+static int next_under(const ListedKind* const listed, const char* const heading, int match)
+{
+    while (++match < listed->count && strcmp(heading_of(listed, match), heading) != 0) {
+    }
+    return match;
+}
+
+static void print_heading(const ListedKind* const listed, const char* const heading)
+{
+    int count = 0;
+    for (int i = next_under(listed, heading, -1); i < listed->count;
+         i = next_under(listed, heading, i)) {
+        ++count;
+    }
+    if (*heading) {
+        printf(" %s (%d)\n", heading, count);
+    }
+    for (int i = next_under(listed, heading, -1); i < listed->count;
+         i = next_under(listed, heading, i)) {
+        print_entry(listed, listed->matches[i].index);
+    }
+}
+
+static void print_columns(const ListedKind* const listed)
+{
+    const bool more = tells_rates(listed);
+    if (listed->kind == ENTRY_GROOVE) {
+        printf("    id  %-34s hard  meter  %-*s  tempo    range  %-*s", "name", GRID_WIDE, "grid",
+               more ? LENGTH_WIDE : 7, "length");
+        fputs(more ? "" : "  feel", stdout);
+    } else {
+        printf("    id  %-34s hard  %-*s    range  %-*s", "name", GRID_WIDE, "grid",
+               more ? LENGTH_WIDE : 0, "length");
+    }
+    if (more) {
+        printf("  right  left     at  for %g minutes", listed->listing->minutes);
+    }
+    putchar('\n');
+}
+
+/* ---- What is found */
+
+static void print_head(const ListedKind* const listed)
+{
+    char said[WISH_SAID_ROOM];
+    const Listing* const listing = listed->listing;
+    wish_say(listing->wish, said);
+    if (wish_is_empty(listing->wish)) {
+        printf("%d %ss\n", listed->count, kind_rows[listed->kind].word);
+    } else {
+        printf("%d of %u %ss: %s\n", listed->count, bank_count(listing->bank, listed->kind),
+               kind_rows[listed->kind].word, said);
+    }
+    if (listed->count && listed->kind != ENTRY_KIT) {
+        print_columns(listed);
+    }
+}
+
+static AskedEntry asked_of(const Listing* const listing, const EntryKind kind, const uint32_t index)
+{
     const Library* const library = bank_library(listing->bank);
-    if (!asked->beats || kind == ENTRY_KIT) {
-        return true;
+    const EntryInfo* const info = bank_entry(listing->bank, kind, index);
+    return (AskedEntry){.kind = kind,
+                        .id = (int32_t)info->id,
+                        .label = info->label,
+                        .family = info->family,
+                        .comment = info->comment,
+                        .tempo_low = info->tempo_low,
+                        .tempo_high = info->tempo_high,
+                        .figure =
+                            kind < (EntryKind)FIGURE_KINDS ? &library->figures[kind][index] : NULL,
+                        .groove = kind == ENTRY_GROOVE ? &library->grooves[index] : NULL};
+}
+
+static void print_found(const ListedKind* const listed, const FoundIn* const in, const bool alone)
+{
+    char said[WISH_SAID_ROOM];
+    print_head(listed);
+    for (int i = 0; i < listed->count; ++i) {
+        const char* const heading = heading_of(listed, i);
+        if (next_under(listed, heading, -1) == i) {
+            print_heading(listed, heading);
+        }
     }
-    if (kind == ENTRY_GROOVE) {
-        return meter_equal(library->grooves[index].meter, meter);
+    if (!listed->count && alone && !wish_is_empty(listed->listing->wish)) {
+        found_loosen(listed->listing->wish, in, said);
+        puts(said);
     }
-    const Figure* const figure = &library->figures[kind][index];
-    return !figure->bars || figure->cycle_ticks == figure->bars * meter_bar_ticks(meter);
 }
 
-static bool is_asked(const Listing* const listing, const EntryKind kind, const uint32_t index)
+/* `alone`: no other kind is asked for.  How many were found; -1 without memory. */
+static int print_kind(const Listing* const listing, const EntryKind kind, const bool alone)
 {
-    const char* const family = listing->request->family;
-    return has_meter(listing, kind, index) &&
-           (!family || !strcasecmp(family, bank_entry(listing->bank, kind, index)->family));
-}
-
-static bool is_family(const Listing* const listing, const EntryKind kind, const uint32_t index,
-                      const char* const family)
-{
-    return is_asked(listing, kind, index) &&
-           !strcmp(bank_entry(listing->bank, kind, index)->family, family);
-}
-
-static uint32_t family_size(const Listing* const listing, const EntryKind kind, const uint32_t end,
-                            const char* const family)
-{
-    uint32_t count = 0;
-    for (uint32_t i = 0; i < end; ++i) {
-        count += is_family(listing, kind, i, family);
-    }
-    return count;
-}
-
-static void print_family(const Listing* const listing, const EntryKind kind,
-                         const char* const family)
-{
+    int found = -1;
     const uint32_t all = bank_count(listing->bank, kind);
-    if (*family) {
-        printf(" %s (%u)\n", family, family_size(listing, kind, all, family));
+    AskedEntry* const entries = calloc(all + 1, sizeof *entries);
+    Match* const matches = calloc(all + 1, sizeof *matches);
+    const bool good = entries && matches;
+    for (uint32_t i = 0; good && i < all; ++i) {
+        entries[i] = asked_of(listing, kind, i);
     }
-    for (uint32_t i = 0; i < all; ++i) {
-        if (is_family(listing, kind, i, family)) {
-            print_entry(listing, kind, i);
-        }
+    if (good) {
+        const FoundIn in = {entries, (int)all, 0.0, listing->room};
+        found = found_list(listing->wish, &in, matches);
+        const ListedKind listed = {listing, kind, entries, matches, found};
+        print_found(&listed, &in, alone);
     }
+    free(entries);
+    free(matches);
+    return found;
 }
 
-static void print_head(const Listing* const listing, const EntryKind kind)
+int listing_print(const char* const bundle, const ListingAsked* const asked)
 {
-    uint32_t count = 0;
-    for (uint32_t i = 0; i < bank_count(listing->bank, kind); ++i) {
-        count += is_asked(listing, kind, i);
-    }
-    printf("%u %ss\n", count, kind_rows[kind].word);
-    if (count && kind == ENTRY_GROOVE) {
-        printf("    id  %-34s hard  meter  %-*s  tempo    range  %-7s  feel\n", "name", GRID_WIDE,
-               "grid", "length");
-    } else if (count && kind != ENTRY_KIT) {
-        printf("    id  %-34s hard  %-*s    range  length\n", "name", GRID_WIDE, "grid");
-    }
-}
-
-static void print_kind(const Listing* const listing, const EntryKind kind)
-{
-    print_head(listing, kind);
-    for (uint32_t i = 0; i < bank_count(listing->bank, kind); ++i) {
-        const char* const family = bank_entry(listing->bank, kind, i)->family;
-        if (is_asked(listing, kind, i) && !family_size(listing, kind, i, family)) {
-            print_family(listing, kind, family);
-        }
-    }
-}
-
-static int print_listing(const Listing* const listing, const int kind)
-{
-    for (int i = 0; i < ENTRY_KINDS; ++i) {
-        if (kind == -1 || kind == i) {
-            print_kind(listing, (EntryKind)i);
-        }
-    }
-    return DONE;
-}
-
-int listing_print(const char* const bundle, const Request* const request, const int kind)
-{
+    static Playability room; /* too large for a stack */
     Bank* const bank = bundle_bank(bundle);
     if (!bank) {
         return FAILED;
     }
-    static Playability room; /* too large for a stack */
-    const Listing listing = {bank, request, playcheck_limits(), &room};
-    const int status = print_listing(&listing, kind);
+    const Listing listing = {bank, asked->wish, asked->minutes, playcheck_limits(), &room};
+    int all = 0;
+    bool good = true;
+    for (int i = 0; i < ENTRY_KINDS && good; ++i) {
+        if (asked->kind == -1 || asked->kind == i) {
+            const int found = print_kind(&listing, (EntryKind)i, asked->kind == i);
+            good = found >= 0;
+            all += found;
+        }
+    }
+    if (good && !all && asked->kind == -1) { /* a kind may be what was meant */
+        puts("nothing; there are lists of grooves, hands, feet, turnarounds, kits and controls");
+    }
     bank_free(bank);
-    return status;
+    return good ? DONE : FAILED;
 }

@@ -2,7 +2,13 @@
 /* listing.h - the bank's entries as lines that people read: `fourlimb list`. */
 #pragma once
 
-#include "request.h"
+#include "../find/wish.h"
 
-/* Of a kind, an EntryKind, or -1 for all of them.  A status as in commands.h. */
-int listing_print(const char* bundle, const Request* request, int kind);
+typedef struct {
+    const Wish* wish;
+    int kind;       /* an EntryKind, or -1 for all of them */
+    double minutes; /* for which a person is to play it */
+} ListingAsked;
+
+/* A status as in commands.h. */
+int listing_print(const char* bundle, const ListingAsked* asked);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "options.h"
 
+#include "listed.h"
 #include "typed.h"
 
 #include <stdio.h>
@@ -279,31 +280,6 @@ static bool take_midi(Request* const request, const char* const value)
     return true;
 }
 
-static bool take_family(Request* const request, const char* const value)
-{
-    request->family = value;
-    return true;
-}
-
-static bool take_presets(Request* const request, const char* const value)
-{
-    (void)value;
-    request->presets = true;
-    return true;
-}
-
-/* As people try it, too, beside --kit NAME. */
-static bool take_kits(Request* const request, const char* const value)
-{
-    (void)value;
-    if (request->operand) {
-        fprintf(stderr, "fourlimb: --kits beside \"%s\": list takes one kind\n", request->operand);
-        return false;
-    }
-    request->operand = "kits";
-    return true;
-}
-
 static bool take_help(Request* const request, const char* const value)
 {
     (void)value;
@@ -343,7 +319,7 @@ const OptionRow option_rows[] = {
     {"from", "BPM", FOR(PRACTICE), take_from, "the ladder of tempi begins here"},
     {"to", "BPM", FOR(PRACTICE), take_to, "and goes up to this (the groove's own tempo)"},
     {"steps", "N", FOR(PRACTICE), take_steps, "in so many tempi, 1 to 12 (4)"},
-    {"minutes", "N", FOR(CHECK) | FOR(VARY), take_minutes,
+    {"minutes", "N", FOR(CHECK) | FOR(VARY) | FOR(LIST), take_minutes,
      "the length of the song that a person is to play (4)"},
     {"variation", "NAME", FOR(VARY), take_variation,
      "what is varied once more: a variation of the feet, by name or number"},
@@ -353,7 +329,13 @@ const OptionRow option_rows[] = {
     {"save", "NAME", FOR(CHECK), take_save, "keep what was lightened as figures of your own"},
     {"meter", "B/U", PICKED, take_meter, "such as 7/8 (as the groove is written)"},
     {"meter", "B/U", FOR(LIST), take_meter, "only grooves in it, and figures that fit its bars"},
-    {"family", "NAME", FOR(LIST), take_family, "only entries of this family"},
+    {"grid", "GRID", FOR(LIST), listed_grid, "only what is on it: " LISTED_GRIDS},
+    {"limit", "N", FOR(LIST), listed_limit,
+     "only what asks for N strokes a second of one foot at most; a list of hands: of one hand"},
+    {"tempo", "BPM", FOR(LIST), take_tempo,
+     "tell strokes a second and whether a person can play it at this tempo; what is written "
+     "for it comes first"},
+    {"family", "NAME", FOR(LIST), listed_family, "only entries of this family"},
     {"click", "off|count-in|always", RENDERED, take_click,
      "where a click is heard (in the count-in; practice: always)"},
     {"count-in", "BARS", RENDERED, take_count_in, "bars of click first, 0 to 4 (0; practice: 1)"},
@@ -374,8 +356,8 @@ const OptionRow option_rows[] = {
      "for sound: its drums (else a General MIDI one is sought)"},
     {"rate", "44100|48000|96000", RENDERED, take_rate, "of sound: frames a second (44100)"},
     {"bits", "16|24", RENDERED, take_bits, "of sound: bits a sample (16)"},
-    {"presets", NULL, FOR(LIST), take_presets, "the plugin's presets, in place of the bank"},
-    {"kits", NULL, FOR(LIST), take_kits, "the same as the kind kits"},
+    {"presets", NULL, FOR(LIST), listed_presets, "the plugin's presets, in place of the bank"},
+    {"kits", NULL, FOR(LIST), listed_kits, "the same as the kind kits"},
     {"bundle", "FOLDER", ALL, take_bundle,
      "the plugin to use, in place of the one beside this program"},
     {"help", NULL, ALL, take_help, "say what the command takes"},

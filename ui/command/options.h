@@ -16,8 +16,9 @@
     X(CHART, chart, "", "", "draw a groove for a music stand")                                     \
     X(PRACTICE, practice, "", "",                                                                  \
       "fill a folder with a set to practise by: hands, feet, together")                            \
-    X(LIST, list, "[KIND]", "grooves|hands|feet|turnarounds|kits|controls",                        \
-      "say what the bank holds: all, or grooves, hands, feet, turnarounds, kits, controls")        \
+    X(LIST, list, "[KIND] [WORD]...", "grooves|hands|feet|turnarounds|kits|controls",              \
+      "say what the bank holds: all, or grooves, hands, feet, turnarounds, kits, controls; words " \
+      "are looked for, and may be \"under 7 at 180\", \"on triplets\" and \"in 7/8\" too")         \
     X(CHECK, check, "[FILE.ttl]", "FILE",                                                          \
       "say what is right and wrong in a file of figures, or in all of your own folder; with "      \
       "--groove, whether a person can play it")

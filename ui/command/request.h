@@ -2,9 +2,11 @@
 /* request.h - what was asked for on the command line. */
 #pragma once
 
+#include "../find/wish.h"
+
 #include <stdbool.h>
 
-enum { SECTIONS_MAX = 64, SETTINGS_MAX = 64, CONTROL_SYMBOL_ROOM = 64 };
+enum { SECTIONS_MAX = 64, SETTINGS_MAX = 64, CONTROL_SYMBOL_ROOM = 64, LOOKED_FOR_MAX = 32 };
 
 /* symbol=value for one control. */
 typedef struct {
@@ -61,6 +63,10 @@ typedef struct {
     bool as_wav;           /* and not MIDI */
     bool presets;          /* list them */
     const char* family;    /* of what is listed; NULL: any */
+    const char* looked_for[LOOKED_FOR_MAX]; /* words of what is listed, after the operand */
+    int looked_for_count;
+    WishGrid grid; /* of what is listed */
+    int limit;     /* most strokes a second of one limb; 0 if not said */
     WavForm wav;
     bool force;
     bool help; /* and nothing else */
