@@ -103,6 +103,10 @@ static void enter(const Scope scope)
         own_say(own, CONTROL_FEET, middle_entry());
         focus(TARGET_DIAL, CONTROL_LEFT_HAND);
         break;
+    case SCOPE_STATE:
+        own_key(own, 'p', 0);
+        own_key(own, 'o', 0);
+        break;
     case SCOPE_DIAL:
     case SCOPE_VALUE:
         own_say(own, CONTROL_TOUCH, 40.0f);

@@ -67,9 +67,9 @@ static void c_turns_the_clock_p_the_panel_and_l_loops(void)
     CHECK_NEAR(own_value(own, CONTROL_CLOCK), 1.0, 0.0);
     own_key(own, 'c', 0);
     CHECK_NEAR(own_value(own, CONTROL_CLOCK), 0.0, 0.0);
-    for (int panel = 1; panel <= PANEL_COUNT; ++panel) {
+    for (int panel = 1; panel <= PANEL_EDIT; ++panel) { /* the pages, not the states */
         own_key(own, 'p', 0);
-        CHECK_INT(own->model.view.panel, panel % PANEL_COUNT);
+        CHECK_INT(own->model.view.panel, panel % PANEL_EDIT);
     }
     own->model.view.place.phrase_bars = 8;
     own->model.view.place.bar = own->model.view.place.phrase + 3;
@@ -77,6 +77,25 @@ static void c_turns_the_clock_p_the_panel_and_l_loops(void)
     CHECK_NEAR(own_value(own, CONTROL_LOOP_BAR), 4.0, 0.0);
     own_key(own, 'l', 0);
     CHECK_NEAR(own_value(own, CONTROL_LOOP_BAR), 0.0, 0.0);
+}
+
+static void o_and_esc_go_back_to_the_page(void)
+{
+    static const uint32_t back[] = {'o', PANE_KEY_ESCAPE};
+    for (int i = 0; i < 2; ++i) {
+        fresh();
+        own_click(own, (TargetId){TARGET_TAB, PANEL_FILLS});
+        own_key(own, 'o', 0);
+        CHECK_INT(own->model.view.panel, PANEL_OUTPUT);
+        own_key(own, back[i], 0);
+        CHECK_INT(own->model.view.panel, PANEL_FILLS);
+        own_key(own, 'e', 0);
+        own_key(own, PANE_KEY_ESCAPE, 0); /* out of the row, */
+        CHECK_INT(own->model.view.panel, PANEL_EDIT);
+        own_key(own, 'o', 0);
+        own_key(own, 'p', 0); /* the page after the one that states took the place of */
+        CHECK_INT(own->model.view.panel, PANEL_FILLS + 1);
+    }
 }
 
 /* A place that makes no sense, as a host could say it. */
@@ -169,7 +188,9 @@ static void space_is_the_hosts_but_in_what_is_typed(void)
         CHECK(!own_key(own, ' ', 0));
         CHECK(!own_key(own, 'q', 0));
         CHECK(!own_key(own, PANE_KEY_F1, 0));
-        CHECK(!own_key(own, PANE_KEY_ESCAPE, 0)); /* nothing is dragged */
+        if (page_rows[own->model.view.panel].group != PAGES_STATE) {
+            CHECK(!own_key(own, PANE_KEY_ESCAPE, 0)); /* nothing is dragged */
+        }
         CHECK_INT(own->writes, 0);
     }
     fresh();
@@ -316,6 +337,7 @@ int main(void)
     RUN(six_is_hands_alone_seven_feet_alone_nought_all);
     RUN(five_turns_the_click);
     RUN(c_turns_the_clock_p_the_panel_and_l_loops);
+    RUN(o_and_esc_go_back_to_the_page);
     RUN(a_bar_outside_the_phrase_cannot_be_looped);
     RUN(t_and_figures_set_the_tempo);
     RUN(short_cuts_of_the_host_are_left_alone);

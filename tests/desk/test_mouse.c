@@ -2,6 +2,7 @@
 /* Pointing, clicking, dragging and the wheel.  200 pixels are a whole range, with
    Shift a tenth of it (ui/desk/mouse.c says so; the numbers here are by hand). */
 #include "../../plugin/engine/groove/settings.h"
+#include "../../ui/scene/target_choice.h"
 #include "../help/check.h"
 #include "own_desk.h"
 
@@ -268,9 +269,9 @@ static void a_click_on_a_word_chooses_it(void)
     fresh();
     Target target;
     own_find(own, dial(CONTROL_CHANGE_AT), &target);
-    for (int word = 0; word < targets_choice_words(CONTROL_CHANGE_AT); ++word) {
-        const double left = targets_choice_edge(target.box, CONTROL_CHANGE_AT, word);
-        const double right = targets_choice_edge(target.box, CONTROL_CHANGE_AT, word + 1);
+    for (int word = 0; word < target_choice_words(CONTROL_CHANGE_AT); ++word) {
+        const double left = target_choice_edge(target.box, CONTROL_CHANGE_AT, word);
+        const double right = target_choice_edge(target.box, CONTROL_CHANGE_AT, word + 1);
         own_mouse(own, PANE_PRESS, (left + right) / 2.0, middle_y(&target), 0);
         own_release(own);
         controller_tick(&own->model, own->model.now + 1.0);

@@ -52,7 +52,7 @@ static void the_pointers_help_is_over_that_of_the_focus(void)
 {
     begin("playing-dark");
     view->focus = (TargetId){TARGET_TAB, PANEL_FEEL};
-    CHECK(stands("P goes to the next group"));
+    CHECK(stands("P goes to the next page"));
     view->hover = (TargetId){TARGET_BAR, 1};
     CHECK(stands("loops this bar"));
     stage_end(stage);

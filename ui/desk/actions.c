@@ -60,7 +60,8 @@ static const Action rows[] = {
      "a fill now: it ends on the next bar line",
      effects_trigger},
     {SCOPE_WINDOW, ANY_SHIFT, {{'l', 0}}, "loop this bar, or the phrase again", effects_loop_shown},
-    {SCOPE_WINDOW, ANY_SHIFT, {{'p', 1}}, "the next group of dials", effects_next_panel},
+    {SCOPE_WINDOW, ANY_SHIFT, {{'p', 1}}, "the next page", effects_next_panel},
+    {SCOPE_WINDOW, ANY_SHIFT, {{'o', PANEL_OUTPUT}}, "output, and back", effects_open_panel},
     {SCOPE_WINDOW, ANY_SHIFT, {{'e', 0}}, "edit by keys, and the other pair", effects_edit},
     {SCOPE_WINDOW, ANY_SHIFT, {{'z', EDIT_UNDO}}, "take back what was edited", effects_do_item},
     {SCOPE_WINDOW, ANY_SHIFT, {{'y', EDIT_REDO}}, "make it again", effects_do_item},
@@ -83,6 +84,8 @@ static const Action rows[] = {
      {{PANE_KEY_LEFT, -1}, {PANE_KEY_RIGHT, 1}},
      "to what is beside it in its group",
      effects_go_within},
+
+    {SCOPE_STATE, ANY_SHIFT, {{PANE_KEY_ESCAPE, 0}}, "back to the page", effects_leave_panel},
 
     {SCOPE_DIAL, ANY_SHIFT, {UP_DOWN(1, -1)}, "a step; with Shift a finer one", effects_step},
     {SCOPE_DIAL, ANY_SHIFT, {PAGES(10, -10)}, "ten steps", effects_step},
@@ -194,10 +197,12 @@ static bool is_focused(const View* const view, const Scope scope)
     case SCOPE_OPTION:
         return kind == TARGET_THEME || kind == TARGET_OPTION;
     case SCOPE_OTHER:
-        return kind == TARGET_TAB || kind == TARGET_PAGE || kind == TARGET_BAR ||
-               kind == TARGET_THEME || kind == TARGET_OPTION;
+        return kind == TARGET_TAB || kind == TARGET_PAGE || kind == TARGET_SHOW ||
+               kind == TARGET_BAR || kind == TARGET_THEME || kind == TARGET_OPTION;
     case SCOPE_WINDOW:
         return true;
+    case SCOPE_STATE:
+        return page_rows[view->panel].group == PAGES_STATE;
     case SCOPE_DRAG:
         return view->pressed.kind == TARGET_DIAL;
     case SCOPE_TYPING:
@@ -228,6 +233,7 @@ const char* actions_scope(const Scope scope)
 {
     static const char* const words[SCOPE_COUNT] = {
         [SCOPE_WINDOW] = "anywhere",
+        [SCOPE_STATE] = "in Edit or Output",
         [SCOPE_DIAL] = "on a dial",
         [SCOPE_SWITCH] = "on a switch or words",
         [SCOPE_VALUE] = "on a value",

@@ -9,6 +9,7 @@
 /* Where a key has its meaning; where two do, the later of these counts. */
 typedef enum {
     SCOPE_WINDOW, /* wherever the focus is */
+    SCOPE_STATE,  /* a state has a page's place */
     SCOPE_DIAL,   /* the focus is on a dial, or the click's switch */
     SCOPE_SWITCH, /* on one that is turned, or goes round its words */
     SCOPE_VALUE,  /* on one that is typed */

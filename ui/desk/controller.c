@@ -149,6 +149,9 @@ bool controller_input(Model* const model, const PaneEvent* const event)
     if (model->view.panel != PANEL_EDIT) {
         editor_let_page_go(model);
     }
+    if (page_rows[model->view.panel].group != PAGES_STATE) {
+        model->view.page_before = model->view.panel;
+    }
     keep_focus(model);
     return is_used;
 }

@@ -85,11 +85,6 @@ void effects_loop_shown(Model* const model, const Press press)
     loop(model, view_shown(&model->view) - view_phrase(&model->view));
 }
 
-void effects_next_panel(Model* const model, const Press press)
-{
-    model->view.panel = (Panel)(((int)model->view.panel + press.which) % PANEL_COUNT);
-}
-
 void effects_do_item(Model* const model, const Press press)
 {
     edit_items_do(model, (EditItem)press.which);
@@ -98,25 +93,6 @@ void effects_do_item(Model* const model, const Press press)
 void effects_write_phrase(Model* const model, const Press press)
 {
     asking_write(model, press.shift);
-}
-
-void effects_show_keys(Model* const model, const Press press)
-{
-    (void)press;
-    model->view.keys.is_open = !model->view.keys.is_open;
-    model->view.keys.first = model->view.keys.lit = 0;
-}
-
-void effects_read(Model* const model, const Press press)
-{
-    View* const view = &model->view;
-    (void)press;
-    model_stop_typing(model);
-    model_let_go(model);
-    model->editor.hold.is_held = false;
-    view->hover = (TargetId){TARGET_NONE, 0};
-    view->keys.is_open = false;
-    view->reads = !view->reads;
 }
 
 /* ---- The ring of focus */
@@ -258,6 +234,9 @@ void effects_use(Model* const model, const TargetId id)
         break;
     case TARGET_TAB:
         view->panel = (Panel)id.index;
+        break;
+    case TARGET_SHOW:
+        effects_show(model, (ShowItem)id.index);
         break;
     case TARGET_PAGE:
         view->page = !view->page;

@@ -18,8 +18,11 @@ enum { HANDS_ALONE, FEET_ALONE, EVERYTHING };
 
 /* Wherever the focus is. */
 Effect effects_turn, effects_trigger, effects_hear_only, effects_open_list, effects_tap,
-    effects_put_all_back, effects_loop_shown, effects_next_panel, effects_do_item,
-    effects_write_phrase, effects_show_keys, effects_read;
+    effects_put_all_back, effects_loop_shown, effects_do_item, effects_write_phrase;
+
+/* What the window shows: effects_pages.c. */
+Effect effects_next_panel, effects_open_panel, effects_leave_panel, effects_show_keys, effects_read;
+void effects_show(Model* model, ShowItem item);
 
 /* The ring of focus. */
 Effect effects_go_to_group, effects_go_within;

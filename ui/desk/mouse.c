@@ -2,6 +2,7 @@
 #include "mouse.h"
 
 #include "../scene/dial.h"
+#include "../scene/target_choice.h"
 #include "choosing.h"
 #include "asking.h"
 #include "edit_items.h"
@@ -32,7 +33,7 @@ static void press_dial(Model* const model, const Target* const target, const dou
         model_trigger(model, control);
     } else if (dial->kind == DIAL_CHOICE) {
         model_nudge(model, control,
-                    control_rows[control].least + (float)targets_choice_at(target, control, x));
+                    control_rows[control].least + (float)target_choice_at(target, control, x));
     } else {
         model_hold(model, target->id);
     }
@@ -82,6 +83,7 @@ static void press_target(Model* const model, const Target* const target, const d
     case TARGET_PUT_BACK:
     case TARGET_TAB:
     case TARGET_PAGE:
+    case TARGET_SHOW:
     case TARGET_THEME:
     case TARGET_OPTION:
     case TARGET_EDIT:

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "dial.h"
+#include "target_choice.h"
 #include "targets.h"
 
 typedef struct {
@@ -32,6 +33,10 @@ void draw_limbs(const Brush* brush);
 void draw_staff(const Brush* brush);
 void draw_overview(const Brush* brush);
 void draw_panel(const Brush* brush);
+
+/* Pages: what pages.h names. */
+void draw_cells(const Brush* brush);
+
 void draw_dial(const Brush* brush, const Target* target, Control control);
 void draw_edit(const Brush* brush, const Target* target);
 void edit_draw_held(const Brush* brush, At at, double room);
@@ -41,7 +46,7 @@ void draw_list(const Brush* brush);
 void draw_keys(const Brush* brush);
 void draw_help(const Brush* brush);
 
-/* True if what is pointed at in a small window is explained where the tabs are. */
+/* True if in a small window the line of countdowns says what is pointed at, or what is new. */
 bool help_explains(const Brush* brush);
 void draw_reading(const Brush* brush);
 

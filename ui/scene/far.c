@@ -61,6 +61,9 @@ void draw_far_bar(const Brush* const brush, const Target* const target, const Se
         bar->fill ? view_entry(brush->view, ENTRY_TURNAROUND, (int32_t)bar->fill) : NULL;
     const bool over = brush_is_hovered(brush, target->id);
     double x = box.x + 5.0;
+    if (bar == view_bar(brush->view, view_shown(brush->view))) {
+        ink_fill(brush->cairo, box, colours->shade);
+    }
     snprintf(text, sizeof text, "%c", 'A' + bar->part);
     x += ink_text(brush->cairo, x, y, brush_type(14.0, true, ALIGN_LEFT, colours->ink), text) + 4.0;
     snprintf(text, sizeof text, "%u", bar->in_phrase + 1);

@@ -18,14 +18,14 @@ typedef struct {
 } Rows;
 
 static const Rows regular_rows = {
-    .count_hands = 21,
-    .line = {67, 89, 187, 209},
-    .ground = {{78, 128}, {198, 248}},
-    .count_feet = 143,
-    .turns_top = 252,
-    .turns = 260,
-    .click = 275,
-    .height = 284,
+    .count_hands = 19,
+    .line = {64, 83, 171, 190},
+    .ground = {{73, 115}, {180, 222}},
+    .count_feet = 131,
+    .turns_top = 226,
+    .turns = 234,
+    .click = 247,
+    .height = 255,
 };
 
 static const Rows compact_rows = {
@@ -144,6 +144,22 @@ Fit geometry_fit(const int width, const int height, const double scale)
     return fit;
 }
 
+/* From the quiet line down: tabs, the phrase's bars, dials. */
+static void place_panel(Geometry* const g)
+{
+    const double left = g->compact ? 12.0 : 16.0;
+    g->panel = g->quiet + (g->compact ? 5.0 : 7.0);
+    g->tabs = (Box){left, g->panel + 1.0, g->right - left, g->compact ? 21.0 : 25.0};
+    g->cells = g->height - (g->compact ? 48.0 : 108.0);
+    const double top = g->tabs.y + g->tabs.height + (g->compact ? 2.0 : 3.0);
+    const double tall = g->edits ? 18.0 : g->cells - 5.0 - top;
+    g->overview = (Box){left, top, g->right - left, tall};
+}
+
+/* What a window needs besides the rows while a figure is edited, when the phrase's bars have
+   one line. */
+static const double edit_others[] = {237.0, 150.0};
+
 static void place_rows(Geometry* const g, const double extra)
 {
     const Rows* const rows = g->edits     ? &edit_rows[g->edited][g->compact]
@@ -151,8 +167,9 @@ static void place_rows(Geometry* const g, const double extra)
                              : g->low     ? &low_rows
                              : g->compact ? &compact_rows
                                           : &regular_rows;
-    const double wanted = g->list ? fmax(list_share * g->height / rows->height, least_list_scale)
-                                  : 1.0 + for_staff(extra) / rows->height;
+    const double wanted = g->list    ? fmax(list_share * g->height / rows->height, least_list_scale)
+                          : g->edits ? (g->height - edit_others[g->compact]) / rows->height
+                                     : 1.0 + for_staff(extra) / rows->height;
     const double most = g->low ? most_low_scale : most_scale_of(g);
     const double s = g->scale = wanted < most ? wanted : most;
     g->sign[PAIR_HANDS] = g->sign[PAIR_FEET] = s;
@@ -186,9 +203,7 @@ static void place_rows(Geometry* const g, const double extra)
     g->click = y + s * rows->click;
     const double bottom = y + s * rows->height;
     g->quiet = bottom + (g->compact ? 8.0 : 10.0);
-    const double left = g->compact ? 12.0 : 16.0;
-    const double top = g->quiet + 5.0;
-    g->overview = (Box){left, top, g->right - left, g->panel - 1.0 - top};
+    place_panel(g);
 }
 
 /* From the staff's end to the line that explains. */
@@ -200,7 +215,7 @@ static void place_list(Geometry* const g)
     g->list_rows = top + 52.0;
     g->row_height = g->compact ? 22.0 : 24.0;
     g->overview = (Box){g->labels, g->height, g->right - g->labels, 0.0};
-    g->panel = top;
+    g->panel = g->cells = top;
 }
 
 static void place_columns(Geometry* const g)
@@ -243,8 +258,6 @@ Geometry geometry_of(const View* const view)
     g.edits = view->panel == PANEL_EDIT && !g.list && !g.keys && !view->reads;
     g.edited = view->edit.pair;
     g.top = g.compact ? 44.0 : 56.0;
-    const double panel = g.compact ? 76.0 : 112.0;
-    g.panel = g.height - panel;
     g.help = g.compact ? 0.0 : g.height - 7.0;
     place_columns(&g);
     place_rows(&g, g.height - (g.compact ? LEAST_HEIGHT : FIRST_HEIGHT));

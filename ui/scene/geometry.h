@@ -55,9 +55,11 @@ typedef struct {
     double turns_top;
     double turns;
     double click;
-    double quiet; /* base line of what is counted down, between staff and overview */
+    double quiet; /* base line of what is counted down, between staff and tabs */
+    double panel; /* the line over the tabs */
+    Box tabs;
     Box overview;
-    double panel; /* the line over it */
+    double cells; /* top of the dials */
     double help;  /* base line; 0: none */
     Box list_box;
     double list_rows; /* top of the first line */
@@ -190,15 +192,28 @@ typedef struct {
 
 SmallPlaces geometry_small(Box bar);
 
-Box geometry_tab(const Geometry* geometry, int panel);
+/* A page's tab, left; right what has a key: the states, then the ShowItems.  A small window has
+   their keys alone, in its top row. */
+Box geometry_tab(const Geometry* geometry, Panel panel);
+Box geometry_show(const Geometry* geometry, ShowItem item);
+
+/* Where a page stands that has the bars' place too. */
+Box geometry_page_box(const Geometry* geometry);
+
+/* The line between a group of tabs and the one before; x, 0: there is none before this panel. */
+double geometry_tab_line(const Geometry* geometry, Panel panel);
+
+/* A small window's other row of dials. */
 Box geometry_page(const Geometry* geometry);
 
 typedef struct {
     At words;
-    Box mark; /* a line along its width or height */
+    Box cap;     /* of the key, where it has one: its words come after it */
+    At key;      /* its middle */
+    double mark; /* y of the line under an open one */
 } TabPlaces;
 
-TabPlaces geometry_tab_places(const Geometry* geometry, Box tab, double words);
+TabPlaces geometry_tab_places(const Geometry* geometry, Box tab);
 
 /* One of seven columns and two rows; small windows show one row at a time, and the other
    is above the window. */
@@ -223,15 +238,14 @@ typedef struct {
 
 CellPlaces geometry_in_cell(Box cell);
 
-/* The line that explains, or in a small window what is news: its room is 0 where there is
-   none. */
+/* The line that explains: in a small window, where something is explained, the quiet one.  Its
+   room is 0 where there is none. */
 typedef struct {
     At at;
     double room;
 } Line;
 
 Line geometry_help(const Geometry* geometry, bool explains);
-Line geometry_news(const Geometry* geometry);
 
 Box geometry_find(const Geometry* geometry);
 Box geometry_list_row(const Geometry* geometry, int row);

@@ -4,6 +4,7 @@
 
 #include <math.h>
 #include <stddef.h>
+#include <string.h>
 
 static TopRow compact_top(const double more)
 {
@@ -92,11 +93,12 @@ static Reach card_reach(const Geometry* const g, const LimbPair pair)
         const double top = g->row_top[right] - 20.0;
         return (Reach){top, g->row_bottom[right + 1] - top};
     }
-    const double over = g->compact ? 47.0 : g->low ? 49.0 : 63.0;
+    const double over = g->compact ? 47.0 : g->low ? 49.0 : 61.0;
+    const double feet = g->compact || g->low ? 0.87 : 0.79; /* of it: their row is lower */
     const double under = g->compact ? 29.0 : g->low ? 24.0 : 39.0;
-    const double top = g->line[right] - over * (pair == PAIR_FEET ? 0.87 : 1.0);
+    const double top = g->line[right] - over * (pair == PAIR_FEET ? feet : 1.0);
     const double room = g->line[right + 1] + under - top;
-    const double tall = g->compact ? 96.0 : 116.0;
+    const double tall = (g->compact ? 96.0 : 110.0) * g->scale;
     return (Reach){top, room < tall ? room : tall};
 }
 
@@ -183,7 +185,10 @@ Box geometry_bar_box(const Geometry* const g, const int bar, const int bars, con
 {
     const int across = bars < NEAR_BARS ? bars : NEAR_BARS;
     const int first = first_near(bars, now);
-    const double width = g->overview.width / across;
+    const double width = g->overview.width / (g->edits ? bars : across);
+    if (g->edits) {
+        return (Box){g->overview.x + width * bar, g->overview.y, width, g->overview.height};
+    }
     const double far = bars > NEAR_BARS ? 17.0 : 0.0;
     const double near = g->overview.height - far;
     if (geometry_is_far(bar, bars, now)) {
@@ -196,7 +201,7 @@ Box geometry_bar_box(const Geometry* const g, const int bar, const int bars, con
 SmallPlaces geometry_small(const Box bar)
 {
     const bool is_low = bar.height < 60.0;
-    const double head = is_low ? 16.0 : 17.0;
+    const double head = bar.height < 24.0 ? 0.0 : is_low ? 16.0 : 17.0;
     const double rows = bar.height - head - 1.0;
     const double clear = bar.width > 56.0 ? 7.0 : bar.width / 8.0;
     const double one = bar.x + clear;
@@ -205,7 +210,7 @@ SmallPlaces geometry_small(const Box bar)
         .one = one,
         .beats = beats,
         .ground = {bar.x, bar.y + head, bar.width, bar.height - head},
-        .playhead = {one, bar.y + 15.0, beats, bar.height - 15.0},
+        .playhead = {one, bar.y + fmax(head - 2.0, 0.0), beats, bar.height - fmax(head - 2.0, 0.0)},
         .letter = {bar.x + 5.0, bar.y + 13.0},
         .right = bar.x + bar.width - 4.0,
         .lines = {bar.y + head + 1.0 + (is_low ? 0.27 : 0.32) * rows,
@@ -216,30 +221,108 @@ SmallPlaces geometry_small(const Box bar)
 
 /* ---- The panel */
 
-Box geometry_tab(const Geometry* const g, const int panel)
+/* Roughly, in the type of tabs: nothing here can measure words. */
+static double width_of_word(const Geometry* const g, const char* const word)
 {
-    return g->compact ? (Box){12.0 + 67.0 * panel, g->panel + 4.0, 63.0, 20.0}
-                      : (Box){12.0, g->panel + 1.0 + 16.0 * panel, 110.0, 16.0};
+    double letters = 0.0;
+    for (const char* at = word; *at; ++at) {
+        letters += strchr("fijlrt ", *at) ? 0.6 : strchr("mw", *at) ? 1.5 : 1.0;
+    }
+    return (g->compact ? 8.4 : 9.0) * letters;
+}
+
+static const double cap_wide = 18.0;
+
+static double width_of_tab(const Geometry* const g, const char* const words, const bool has_key)
+{
+    const double bare = has_key ? cap_wide + 4.0 : 0.0;
+    return has_key && g->compact ? cap_wide : bare + width_of_word(g, words) + 16.0;
+}
+
+static bool begins_group(const int panel)
+{
+    return panel > 0 && page_rows[panel].group != page_rows[panel - 1].group;
+}
+
+static const double group_gap = 13.0;
+
+static Box page_tab(const Geometry* const g, const Panel panel)
+{
+    double x = g->tabs.x - 8.0;
+    for (int i = 0; i < (int)panel; ++i) {
+        x += width_of_tab(g, page_rows[i].words, false);
+    }
+    for (int i = 0; i <= (int)panel; ++i) {
+        x += begins_group(i) ? group_gap : 0.0;
+    }
+    return (Box){x, g->tabs.y, width_of_tab(g, page_rows[panel].words, false), g->tabs.height};
+}
+
+/* What has a key, from the right: so many come after it, so wide. */
+static Box key_tab(const Geometry* const g, const double after, const char* const words)
+{
+    const double wide = width_of_tab(g, words, true);
+    return g->compact ? (Box){g->right - after - wide, 12.0, wide, cap_wide + 2.0}
+                      : (Box){g->right + 12.0 - after - wide, g->tabs.y + 1.0, wide, 23.0};
+}
+
+Box geometry_show(const Geometry* const g, const ShowItem item)
+{
+    double after = 0.0;
+    for (int i = (int)item + 1; i < SHOW_ITEMS; ++i) {
+        after += width_of_tab(g, show_rows[i].words, true) + (g->compact ? 2.0 : 0.0);
+    }
+    return key_tab(g, after, show_rows[item].words);
+}
+
+Box geometry_tab(const Geometry* const g, const Panel panel)
+{
+    if (page_rows[panel].group != PAGES_STATE) {
+        return page_tab(g, panel);
+    }
+    const Box show = geometry_show(g, (ShowItem)0);
+    double after = g->right + (g->compact ? 2.0 : 12.0) - show.x;
+    for (int i = (int)panel + 1; i < PANEL_COUNT; ++i) {
+        after += width_of_tab(g, page_rows[i].words, true) + (g->compact ? 2.0 : 0.0);
+    }
+    return key_tab(g, after, page_rows[panel].words);
+}
+
+double geometry_tab_line(const Geometry* const g, const Panel panel)
+{
+    const bool is_page = page_rows[panel].group != PAGES_STATE;
+    return is_page && begins_group((int)panel) ? page_tab(g, panel).x - group_gap / 2.0 : 0.0;
+}
+
+Box geometry_page_box(const Geometry* const g)
+{
+    const double bottom = g->help > 0.0 ? g->help - 14.0 : g->height - 4.0;
+    return (Box){g->overview.x, g->overview.y, g->overview.width, bottom - g->overview.y};
 }
 
 Box geometry_page(const Geometry* const g)
 {
-    return (Box){g->width - 96.0, g->panel + 4.0, 84.0, 20.0};
+    return (Box){g->width - 96.0, g->tabs.y, 84.0, g->tabs.height};
 }
 
-TabPlaces geometry_tab_places(const Geometry* const g, const Box tab, const double words)
+TabPlaces geometry_tab_places(const Geometry* const g, const Box tab)
 {
-    const At at = {tab.x + (g->compact ? 4.0 : 16.0), tab.y + (g->compact ? 14.0 : 12.5)};
-    return (TabPlaces){at, g->compact ? (Box){at.x, tab.y + 19.0, words, 0.0}
-                                      : (Box){tab.x + 5.0, tab.y + 1.0, 0.0, 13.5}};
+    const double base = tab.y + (g->compact ? 15.0 : 17.0);
+    return (TabPlaces){
+        .words = {tab.x + 8.0, base},
+        .cap = {tab.x, tab.y + (tab.height - cap_wide) / 2.0, cap_wide, cap_wide},
+        .key = {tab.x + cap_wide / 2.0, tab.y + tab.height / 2.0 + 4.5},
+        .mark = g->tabs.y + g->tabs.height - 1.5,
+    };
 }
 
+/* Seven columns; of two rows small windows show one at a time. */
 Box geometry_cell(const Geometry* const g, const int page, const int column, const int row)
 {
-    const double left = g->compact ? 16.0 : 196.0;
-    const double gap = g->compact ? 12.0 : 14.0;
+    const double gap = g->compact ? 12.0 : 24.0;
+    const double left = 16.0;
     const double width = (g->right - left - 6.0 * gap) / 7.0;
-    const double y = g->compact ? g->panel + 28.0 : g->panel + 4.0 + 44.0 * row;
+    const double y = g->compact ? g->cells : g->cells + 44.0 * row;
     const bool is_seen = !g->compact || row == page;
     return (Box){left + column * (width + gap), is_seen ? y : -1000.0, width, 42.0};
 }
@@ -272,16 +355,9 @@ CellPlaces geometry_in_cell(const Box cell)
 
 Line geometry_help(const Geometry* const g, const bool explains)
 {
-    const double x = 16.0;
-    const double y = g->help > 0.0 ? g->help : g->panel + 18.0;
+    const double x = g->compact ? 12.0 : 16.0;
+    const double y = g->help > 0.0 ? g->help : g->quiet;
     return (Line){{x, y}, g->help > 0.0 || explains ? g->width - x - 16.0 : 0.0};
-}
-
-/* Between the tabs and the row's switch. */
-Line geometry_news(const Geometry* const g)
-{
-    const double x = 12.0 + 67.0 * PANEL_COUNT;
-    return (Line){{x, g->panel + 18.0}, g->list ? 0.0 : g->width - x - 100.0};
 }
 
 /* ---- The list */

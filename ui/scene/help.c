@@ -10,12 +10,12 @@
 enum { HELP_ROOM = MESSAGE_ROOM + 64 };
 _Static_assert((int)HELP_ROOM >= (int)NEWS_ROOM, "news have room");
 
-/* What is pointed at in a small window is explained where the tabs are. */
-bool help_explains(const Brush* const brush)
+static const char* tab_help(const Panel panel)
 {
-    const TargetKind kind = brush->view->hover.kind;
-    return brush->g->compact && !brush->g->list && !brush->g->keys && kind != TARGET_NONE &&
-           kind != TARGET_TAB && kind != TARGET_PAGE;
+    return panel == PANEL_EDIT ? "Edit the figure of hands or feet; E, and Esc goes back"
+           : panel == PANEL_OUTPUT
+               ? "Channels, kit map, files, the window itself; O, and O again back"
+               : "P goes to the next page";
 }
 
 static const char* help_of(const View* const view, const TargetId id)
@@ -36,9 +36,11 @@ static const char* help_of(const View* const view, const TargetId id)
     case TARGET_WORD:
         return dial_of(view->choosing)->help;
     case TARGET_TAB:
-        return "P goes to the next group of dials";
+        return tab_help((Panel)id.index);
     case TARGET_PAGE:
         return "The other row of dials";
+    case TARGET_SHOW:
+        return id.index == SHOW_KEYS ? "The list of keys; K" : "Read from a distance; D";
     case TARGET_BAR:
         return view->place.rolling ? "Double-click loops this bar, and again the whole phrase"
                                    : "Click looks at this bar; double-click loops it";
@@ -155,18 +157,24 @@ static void explain(const Brush* const brush, const double room, char text[HELP_
     }
 }
 
+bool help_explains(const Brush* const brush)
+{
+    char text[HELP_ROOM] = "";
+    const Geometry* const g = brush->g;
+    return g->compact && !g->list && !g->keys &&
+           (brush->view->hover.kind != TARGET_NONE || (news_of(brush, g->width, text) && *text));
+}
+
 void draw_help(const Brush* const brush)
 {
-    const Geometry* const g = brush->g;
     char text[HELP_ROOM] = "";
-    const Line help = geometry_help(g, help_explains(brush));
-    const bool is_news = news_of(brush, help.room > 0.0 ? help.room : geometry_news(g).room, text);
-    if (!is_news) {
-        explain(brush, help.room, text);
+    const Line line = geometry_help(brush->g, help_explains(brush));
+    if (line.room <= 0.0) {
+        return;
     }
-    const Line line = help.room > 0.0 || !is_news ? help : geometry_news(g);
-    if (line.room > 0.0) {
-        ink_text_in(brush->cairo, line.at.x, line.at.y, line.room,
-                    brush_type(11.0, false, ALIGN_LEFT, brush->colours->soft), text);
+    if (!news_of(brush, line.room, text)) {
+        explain(brush, line.room, text);
     }
+    ink_text_in(brush->cairo, line.at.x, line.at.y, line.room,
+                brush_type(11.0, false, ALIGN_LEFT, brush->colours->soft), text);
 }

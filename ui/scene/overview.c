@@ -234,7 +234,8 @@ void draw_overview(const Brush* const brush)
         const Target* const target = &brush->targets->targets[i];
         const SeenBar* const bar =
             target->id.kind == TARGET_BAR ? view_bar(view, phrase + target->id.index) : NULL;
-        if (bar && geometry_is_far(target->id.index, view_phrase_bars(view), (int)now)) {
+        if (bar &&
+            (g->edits || geometry_is_far(target->id.index, view_phrase_bars(view), (int)now))) {
             draw_far_bar(brush, target, bar);
         } else if (bar) {
             draw_bar(brush, target, bar, phrase + target->id.index == shown);
@@ -242,7 +243,7 @@ void draw_overview(const Brush* const brush)
         }
     }
     draw_change(brush);
-    if (view->has_place && !g->list) {
+    if (view->has_place && !g->list && !help_explains(brush)) {
         draw_counts(brush);
     }
 }

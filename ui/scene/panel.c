@@ -6,9 +6,6 @@
 #include <math.h>
 #include <stdio.h>
 
-static const char* const panel_names[PANEL_COUNT] = {"Feel",     "Rhythm", "Fills",
-                                                     "Practice", "Edit",   "Output"};
-
 static void draw_choice(const Brush* const brush, const Target* const target, const Control control,
                         const Box box)
 {
@@ -17,9 +14,9 @@ static void draw_choice(const Brush* const brush, const Target* const target, co
     const Target frame = {target->id, target->group, box};
     char word[DIAL_TEXT_ROOM];
     const int chosen = (int)brush->view->values[control] - (int)control_rows[control].least;
-    for (int i = 0; i < targets_choice_words(control); ++i) {
-        const double left = targets_choice_edge(box, control, i);
-        const double right = targets_choice_edge(box, control, i + 1);
+    for (int i = 0; i < target_choice_words(control); ++i) {
+        const double left = target_choice_edge(box, control, i);
+        const double right = target_choice_edge(box, control, i + 1);
         const bool is_chosen = i == chosen;
         if (is_chosen) {
             ink_fill_round(brush->cairo, (Box){left, box.y, right - left, box.height}, 3.0,
@@ -149,20 +146,49 @@ void draw_dial(const Brush* const brush, const Target* const target, const Contr
     brush_focus(brush, target, 4.0);
 }
 
-static void draw_tabs(const Brush* const brush, const Target* const target)
+static void draw_tab(const Brush* const brush, const Target* const target)
 {
     const Palette* const colours = brush->colours;
-    const TabPlaces places = geometry_tab_places(brush->g, target->box, 0.0);
-    const bool is_open = target->id.index == (int)brush->view->panel;
+    const Panel panel = (Panel)target->id.index;
+    const TabPlaces places = geometry_tab_places(brush->g, target->box);
+    const bool is_open = panel == brush->view->panel;
     const bool over = brush_is_hovered(brush, target->id);
-    const Colour colour = is_open || over ? colours->ink : colours->soft;
-    const double wide =
-        ink_text(brush->cairo, places.words.x, places.words.y,
-                 brush_type(13.0, is_open, ALIGN_LEFT, colour), panel_names[target->id.index]);
+    const double line = geometry_tab_line(brush->g, panel);
+    const double wide = ink_text(brush->cairo, places.words.x, places.words.y,
+                                 brush_type(brush->g->compact ? 13.0 : 14.0, is_open, ALIGN_LEFT,
+                                            is_open || over ? colours->ink : colours->soft),
+                                 page_rows[panel].words);
     if (is_open) {
-        const Box mark = geometry_tab_places(brush->g, target->box, wide).mark;
-        ink_line(brush->cairo, mark.x, mark.y, mark.x + mark.width, mark.y + mark.height, 3.0,
-                 colours->ink);
+        ink_line(brush->cairo, places.words.x - 2.0, places.mark, places.words.x + wide + 2.0,
+                 places.mark, 3.0, colours->ink);
+    }
+    if (line > 0.0) {
+        ink_line(brush->cairo, floor(line) + 0.5, target->box.y + 6.0, floor(line) + 0.5,
+                 target->box.y + target->box.height - 6.0, 1.0, colours->edge);
+    }
+    brush_focus(brush, target, 0.0);
+}
+
+/* A key and what it opens; reversed while that is open. */
+static void draw_key_tab(const Brush* const brush, const Target* const target,
+                         const char* const key, const char* const words, const bool is_open)
+{
+    const Palette* const colours = brush->colours;
+    const TabPlaces places = geometry_tab_places(brush->g, target->box);
+    const bool over = brush_is_hovered(brush, target->id);
+    if (is_open) {
+        ink_fill_round(brush->cairo, places.cap, 3.0, colours->ink);
+    } else {
+        ink_frame(brush->cairo, places.cap, 3.0, over ? 1.6 : 1.0,
+                  over ? colours->ink : colours->edge);
+    }
+    ink_text(brush->cairo, places.key.x, places.key.y,
+             brush_type(12.0, true, ALIGN_CENTRE, is_open ? colours->ground : colours->ink), key);
+    if (!brush->g->compact) {
+        ink_text(
+            brush->cairo, places.cap.x + places.cap.width + 4.0, places.key.y,
+            brush_type(13.0, is_open, ALIGN_LEFT, is_open || over ? colours->ink : colours->soft),
+            words);
     }
     brush_focus(brush, target, 0.0);
 }
@@ -171,10 +197,10 @@ static void draw_page(const Brush* const brush, const Target* const target)
 {
     char text[32];
     const Type type = brush_type(11.0, false, ALIGN_LEFT, brush->colours->soft);
-    const At at = geometry_tab_places(brush->g, target->box, 0.0).words;
+    const At at = geometry_tab_places(brush->g, target->box).words;
     snprintf(text, sizeof text, "row %d of 2", brush->view->page + 1);
     ink_text(brush->cairo, at.x, at.y, type, text);
-    ink_triangle(brush->cairo, at.x + target->box.width - 14.0, at.y - 4.0, 5.0,
+    ink_triangle(brush->cairo, at.x + target->box.width - 18.0, at.y - 4.0, 5.0,
                  brush->view->page ? POINT_UP : POINT_DOWN, true, brush->colours->soft);
     brush_focus(brush, target, 0.0);
 }
@@ -208,21 +234,15 @@ static void draw_choosable(const Brush* const brush, const Target* const target)
     brush_focus(brush, target, 3.0);
 }
 
-void draw_panel(const Brush* const brush)
+/* What a cell holds, of a page of dials or of a state. */
+void draw_cells(const Brush* const brush)
 {
-    const double y = floor(brush->g->panel) + 0.5;
-    if (!brush->g->list && !brush->g->keys) {
-        ink_line(brush->cairo, 0.0, y, brush->g->width, y, 1.0, brush->colours->rule);
-    }
     for (int i = 0; i < brush->targets->count; ++i) {
         const Target* const target = &brush->targets->targets[i];
-        if (target->id.kind == TARGET_TAB && !help_explains(brush)) {
-            draw_tabs(brush, target);
-        } else if (target->id.kind == TARGET_PAGE && !help_explains(brush)) {
-            draw_page(brush, target);
-        } else if (target->id.kind == TARGET_TAB || target->id.kind == TARGET_PAGE) {
+        if (target->group != GROUP_PANEL) {
             continue;
-        } else if (target->id.kind == TARGET_WORD) {
+        }
+        if (target->id.kind == TARGET_WORD) {
             draw_choosable(brush, target);
         } else if (target->id.kind == TARGET_THEME) {
             draw_theme(brush, target);
@@ -230,10 +250,53 @@ void draw_panel(const Brush* const brush)
             draw_option(brush, target);
         } else if (target->id.kind == TARGET_EDIT) {
             draw_edit(brush, target);
-        } else if (target->group == GROUP_PANEL && target->id.kind == TARGET_CARD) {
+        } else if (target->id.kind == TARGET_CARD) {
             draw_pick(brush, target);
-        } else if (target->group == GROUP_PANEL) {
+        } else {
             draw_dial(brush, target, (Control)target->id.index);
+        }
+    }
+}
+
+#define PAGE_DRAW(name, words, group, key, bars, targets, draw) draw,
+static void (*const page_draw[PANEL_COUNT])(const Brush*) = {PAGE_ROWS(PAGE_DRAW)};
+#undef PAGE_DRAW
+
+static void draw_tabs(const Brush* const brush, const Target* const target)
+{
+    const int index = target->id.index;
+    if (target->id.kind == TARGET_TAB && page_rows[index].group == PAGES_STATE) {
+        draw_key_tab(brush, target, page_rows[index].key, page_rows[index].words,
+                     (Panel)index == brush->view->panel);
+    } else if (target->id.kind == TARGET_TAB) {
+        draw_tab(brush, target);
+    } else if (target->id.kind == TARGET_SHOW) {
+        draw_key_tab(brush, target, show_rows[index].key, show_rows[index].words, false);
+    } else if (target->id.kind == TARGET_PAGE) {
+        draw_page(brush, target);
+    }
+}
+
+static void draw_lines(const Brush* const brush)
+{
+    const Geometry* const g = brush->g;
+    const double over = floor(g->panel) + 0.5;
+    const double under = floor(g->tabs.y + g->tabs.height) + 0.5;
+    ink_line(brush->cairo, 0.0, over, g->width, over, 1.0, brush->colours->rule);
+    ink_line(brush->cairo, 0.0, under, g->width, under, 1.0, brush->colours->rule);
+}
+
+void draw_panel(const Brush* const brush)
+{
+    const bool is_covered = brush->g->list || brush->g->keys;
+    if (!is_covered) {
+        draw_lines(brush);
+        page_draw[brush->view->panel](brush);
+    }
+    for (int i = 0; i < brush->targets->count; ++i) {
+        const Target* const target = &brush->targets->targets[i];
+        if (target->group == GROUP_TABS) {
+            draw_tabs(brush, target);
         } else if (target->id.kind == TARGET_DIAL && target->group == GROUP_TOP &&
                    dial_of((Control)target->id.index)->kind == DIAL_CHOICE) {
             draw_choice(brush, target, (Control)target->id.index, target->box);

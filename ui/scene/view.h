@@ -8,6 +8,7 @@
 #include "../../plugin/engine/written/library.h"
 #include "../../plugin/engine/written/swing.h"
 #include "../../plugin/talk/seen.h"
+#include "pages.h"
 #include "palette.h"
 
 enum { ENTRY_TOLD_ROOM = 192 };
@@ -47,6 +48,7 @@ typedef enum {
     TARGET_WORD,      /* index: of the words that are chosen from */
     TARGET_TAB,       /* index: Panel */
     TARGET_PAGE,      /* the panel's other row, where one shows */
+    TARGET_SHOW,      /* index: ShowItem */
     TARGET_BAR,       /* index: of the phrase */
     TARGET_THEME,     /* the window's own colours */
     TARGET_OPTION,    /* index: OptionItem */
@@ -62,16 +64,6 @@ typedef struct {
     TargetKind kind;
     int index;
 } TargetId;
-
-typedef enum {
-    PANEL_FEEL,
-    PANEL_RHYTHM,
-    PANEL_FILLS,
-    PANEL_PRACTICE,
-    PANEL_EDIT,
-    PANEL_OUTPUT,
-    PANEL_COUNT
-} Panel;
 
 typedef enum { THEME_HOST, THEME_DARK, THEME_LIGHT, THEME_COUNT } Theme;
 
@@ -192,7 +184,8 @@ typedef struct {
     bool is_choosing;              /* the panel has a dial's words in the place of dials */
     Control choosing;
     Panel panel;
-    int page; /* 0 or 1: the row that shows where the panel has room for one */
+    Panel page_before; /* the page that a state took the place of */
+    int page;          /* 0 or 1: the row that shows where the panel has room for one */
     TargetId focus;
     TargetId hover;
     bool has_keys; /* the window has the keyboard */
