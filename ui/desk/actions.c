@@ -136,7 +136,7 @@ static const Action rows[] = {
     {SCOPE_TYPING, ANY_SHIFT, {ENTER}, "set it, or say why it can't be", effects_keep_typed},
     {SCOPE_TYPING, ANY_SHIFT, {{PANE_KEY_ESCAPE, 0}}, "leave it as it was", effects_leave_typed},
 
-    {SCOPE_LIST, ANY_SHIFT, {{KEY_LETTERS, 0}}, "find a name or family", effects_find_more},
+    {SCOPE_LIST, ANY_SHIFT, {{KEY_LETTERS, 0}}, "look for words, a grid, under 7, at 180, 7/8", effects_find_more},
     {SCOPE_LIST, ANY_SHIFT, {{PANE_KEY_BACKSPACE, 0}}, "one letter back", effects_find_less},
     {SCOPE_LIST, ANY_SHIFT, {UP_DOWN(-1, 1)}, "hear the one before or after", effects_walk},
     {SCOPE_LIST, ANY_SHIFT, {PAGES(-1, 1)}, "a page back or on", effects_walk_pages},

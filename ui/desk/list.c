@@ -4,28 +4,11 @@
 #include "../../plugin/bank/utf8.h"
 #include "../../plugin/engine/groove/foot_load.h"
 #include "../scene/keys.h"
+#include "list_fill.h"
 
 #include <pango/pango.h>
 #include <stdlib.h>
 #include <string.h>
-
-/* True if the letters stand in the text, whatever their case, in any script. */
-static bool has_letters(const char* const text, const char* const letters)
-{
-    char* const folded = g_utf8_casefold(text, -1);
-    char* const wanted = g_utf8_casefold(letters, -1);
-    const bool found = strstr(folded, wanted) != NULL;
-    g_free(folded);
-    g_free(wanted);
-    return found;
-}
-
-static void add_line(List* const list, const bool is_heading, const int entry)
-{
-    if (list->count < LIST_ROWS_MAX) {
-        list->rows[list->count++] = (ListRow){is_heading, entry};
-    }
-}
 
 static int line_of(const Model* const model, const int32_t id)
 {
@@ -60,27 +43,25 @@ static void keep_in_sight(Model* const model)
     list_scroll(model, 0);
 }
 
-/* The lines whose name or family has the letters typed so far. */
 static void fill(Model* const model)
 {
     List* const list = &model->view.list;
-    const Shelf* const shelf = &model->view.shelves[list->shelf];
-    const char* family = NULL;
-    list->count = 0;
-    for (int i = 0; i < shelf->count; ++i) {
-        const Entry* const entry = &shelf->entries[i];
-        if (!has_letters(entry->label, list->find) && !has_letters(entry->family, list->find)) {
-            continue;
-        }
-        if (*entry->family && (!family || strcmp(entry->family, family) != 0)) {
-            add_line(list, true, i);
-        }
-        family = entry->family;
-        add_line(list, false, i);
-    }
+    list_fill(model);
     list->selected = line_of(model, (int32_t)model->view.values[kind_controls[list->shelf]]);
     list->first = 0;
     keep_in_sight(model);
+}
+
+/* What was typed is looked for: walking begins at the best of it, not at what plays. */
+static void fill_typed(Model* const model)
+{
+    List* const list = &model->view.list;
+    fill(model);
+    if (*list->find && list->selected > 1) {
+        list->selected = -1;
+        list->first = 0;
+        list_scroll(model, 0);
+    }
 }
 
 void list_open(Model* const model, const EntryKind shelf)
@@ -174,7 +155,7 @@ void list_find_more(Model* const model, const uint32_t text)
     if (g_unichar_isprint(text) && length + (size_t)bytes < FIND_ROOM) {
         memcpy(find + length, letter, (size_t)bytes);
         find[length + (size_t)bytes] = '\0';
-        fill(model);
+        fill_typed(model);
         model->is_dirty = true;
     }
 }
@@ -184,7 +165,7 @@ void list_find_less(Model* const model)
     char* const find = model->view.list.find;
     const size_t length = strlen(find);
     find[utf8_cut(find, length, length ? length - 1 : 0)] = '\0';
-    fill(model);
+    fill_typed(model);
     model->is_dirty = true;
 }
 
@@ -224,13 +205,20 @@ void list_measure(Model* const model)
 {
     const List* const list = &model->view.list;
     const int seen = list_rows_seen(model);
+    if (list_fill_is_old(model)) {
+        list_refresh(model); /* comes back here */
+        return;
+    }
     if (!list->is_open || !model->snapshot || list->shelf != ENTRY_FEET) {
         return;
     }
+    Playability* const room = malloc(sizeof *room); /* too large for a stack */
     for (int row = list->first; row < list->first + seen && row < list->count; ++row) {
-        if (!list->rows[row].is_heading) {
+        Demand* const demand = &model->view.demands[row];
+        if (!list->rows[row].is_heading && !(room && list_fill_demand(model, row, room, demand))) {
             const Shelf* const shelf = &model->view.shelves[ENTRY_FEET];
-            model->view.demands[row] = demand_of(model, shelf->entries[list->rows[row].entry].id);
+            *demand = demand_of(model, shelf->entries[list->rows[row].entry].id);
         }
     }
+    free(room);
 }

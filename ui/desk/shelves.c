@@ -99,6 +99,8 @@ static bool make(Lists* const lists, const Bank* const bank, const EntryKind she
                        .comment = info->comment,
                        .family = info->family,
                        .difficulty = facts.difficulty,
+                       .tempo_low = info->tempo_low,
+                       .tempo_high = info->tempo_high,
                        .is_own = info->is_users || info->is_sessions,
                        .figure = figure_of(bank, shelf, i),
                        .groove = groove_of(bank, shelf, i)};

@@ -166,7 +166,8 @@ static void draw_heading(const Brush* const brush, const int row, const Box box)
     const Palette* const colours = brush->colours;
     const double x = geometry_columns(brush->g, list->shelf).name;
     char family[64];
-    snprintf(family, sizeof family, "%s", *entry->family ? entry->family : "as written");
+    const char* const words = list->rows[row].words ? list->rows[row].words : entry->family;
+    snprintf(family, sizeof family, "%s", *words ? words : "as written");
     if (family[0] >= 'a' && family[0] <= 'z') {
         family[0] = (char)(family[0] - 'a' + 'A');
     }
@@ -224,7 +225,7 @@ static void draw_find(const Brush* const brush, const ListPlaces* const places, 
     ink_frame(brush->cairo, box, 3.0, 1.0, colours->edge);
     ink_text_in(brush->cairo, places->letters.x, places->letters.y, places->letters_room,
                 brush_type(13.0, false, ALIGN_LEFT, is_empty ? colours->soft : colours->ink),
-                is_empty ? "type to find a name or family" : text);
+                is_empty ? "type words, a grid, under 7, at 180, 7/8" : text);
 }
 
 /* How many there are, or were found. */
@@ -264,6 +265,9 @@ static void draw_comment(const Brush* const brush, const ListPlaces* const place
                     entry->comment);
         ink_text_in(brush->cairo, places->told.x, places->told.y, places->comment_room, type,
                     entry->told);
+    } else if (places->comment_room > 0.0 && list->count) {
+        ink_text_in(brush->cairo, places->comment.x, places->comment.y, places->comment_room, type,
+                    list->says);
     }
 }
 
@@ -291,8 +295,8 @@ void draw_list(const Brush* const brush)
         }
     }
     if (!list->count) {
-        ink_text(brush->cairo, places.nothing.x, places.nothing.y,
-                 brush_type(13.0, false, ALIGN_LEFT, brush->colours->soft),
-                 "nothing has these letters");
+        ink_text_in(brush->cairo, places.nothing.x, places.nothing.y,
+                    g->list_box.x + g->list_box.width - places.nothing.x,
+                    brush_type(13.0, false, ALIGN_LEFT, brush->colours->soft), list->says);
     }
 }

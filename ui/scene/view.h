@@ -25,6 +25,8 @@ typedef struct {
     bool is_own;                /* the user's or the session's, not the factory's */
     char meter[16];             /* "7/8", of a groove; "" if not said, as the next two */
     char tempo[16];             /* "110-200" */
+    int tempo_low;              /* the same in numbers, 0 if not said */
+    int tempo_high;             /* likewise */
     char length[24];            /* "2 bars" */
     char told[ENTRY_TOLD_ROOM]; /* meter, grid and so on; "" where there is nothing to tell */
 } Entry;
@@ -109,22 +111,25 @@ typedef struct {
     Voice learns; /* the voice whose key comes next */
 } Edit;
 
-/* A line of an open list: a family's heading, or an entry. */
+/* A line of an open list: a heading, or an entry. */
 typedef struct {
     bool is_heading;
-    int entry; /* the heading's first entry, or the entry */
+    int entry;         /* the heading's first entry, or the entry */
+    const char* words; /* of the heading; NULL: its family */
 } ListRow;
 
 typedef struct {
     bool is_open;
     EntryKind shelf;
-    char find[FIND_ROOM]; /* UTF-8 */
-    int count;            /* lines that have the letters */
+    char find[FIND_ROOM]; /* UTF-8: what is looked for, as it is typed */
+    int count;            /* lines that are found */
     ListRow rows[LIST_ROWS_MAX];
-    int selected;       /* line; -1: none */
-    int first;          /* line on top */
-    int32_t began_with; /* id that played when it was opened */
-    int32_t playing;    /* id that plays while another waits */
+    int selected;               /* line; -1: none */
+    int first;                  /* line on top */
+    int32_t began_with;         /* id that played when it was opened */
+    int32_t playing;            /* id that plays while another waits */
+    double tempo;               /* that lines were held against; 0: none was */
+    char says[MESSAGE_ROOM];    /* what is looked for; where nothing is found: why */
 } List;
 
 enum { KEYS_ROOM = 40, KEY_LINES_MAX = 128 };
