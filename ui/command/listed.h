@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: ISC
-/* listed.h - options of `fourlimb list`, as options.h has them. */
+/* listed.h - options of `fourlimb list`, as options.h has them; some are others', too. */
 #pragma once
 
 #include "request.h"

@@ -332,6 +332,8 @@ const OptionRow option_rows[] = {
     {"grid", "GRID", FOR(LIST), listed_grid, "only what is on it: " LISTED_GRIDS},
     {"limit", "N", FOR(LIST), listed_limit,
      "only what asks for N strokes a second of one foot at most; a list of hands: of one hand"},
+    {"limit", "N", FOR(VARY), listed_limit,
+     "only what asks for N strokes a second of one foot at most"},
     {"tempo", "BPM", FOR(LIST), take_tempo,
      "tell strokes a second and whether a person can play it at this tempo; what is written "
      "for it comes first"},

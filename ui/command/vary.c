@@ -3,7 +3,8 @@
 #include "commands.h"
 #include "picks.h"
 #include "playcheck.h"
-#include "staff.h"
+#include "sticking.h"
+#include "verdict.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -17,6 +18,7 @@ typedef struct {
     Meter meter;
     double tempo;
     double minutes;
+    int limit; /* strokes a second of one foot; 0: any */
     PlayLimits limits;
 } VaryAsked;
 
@@ -62,67 +64,29 @@ static bool begin_with(VaryAsked* const asked, const char* const typed)
 
 /* ---- A row */
 
-/* The figure as it is played in a bar. */
-static void strokes_in(const Figure* const feet, const Meter meter, const int64_t bar,
-                       StrokeList* const list)
+static bool is_within(const VaryAsked* const asked, const Playability* const found)
 {
-    const Groove groove = {
-        .id = 1, .meter = meter, .form_bars = FORM_BARS_MAX, .parts = {{.feet = feet}}};
-    const Selection selection = selection_of_groove(&groove);
-    const int64_t ticks = meter_bar_ticks(meter);
-    groove_strokes(&selection, meter, bar * ticks, (bar + 1) * ticks, list);
+    return !asked->limit || (found->found[RIGHT_FOOT].rate <= asked->limit &&
+                             found->found[LEFT_FOOT].rate <= asked->limit);
 }
 
-static void print_bars(const Figure* const feet, const Meter meter)
-{
-    static StrokeList first, second; /* too large for a stack */
-    const int64_t ticks = meter_bar_ticks(meter);
-    strokes_in(feet, meter, 0, &first);
-    strokes_in(feet, meter, 1, &second);
-    staff_print(stdout, &first, 0, meter);
-    if (!stroke_lists_alike(&first, &second, ticks)) {
-        puts(second.count ? "    second bar" : "    second bar: rests");
-        if (second.count) {
-            staff_print(stdout, &second, ticks, meter);
-        }
-    }
-    const int64_t bars = common_multiple(feet->cycle_ticks, ticks) / ticks;
-    if (bars > 2) {
-        printf("    and on: after %d bars it comes round\n", (int)bars);
-    }
-}
-
-/* Why no person can play it. */
-static void print_faults(const uint32_t faults)
-{
-    static const struct {
-        uint32_t fault;
-        const char* words;
-    } rows[] = {{PLAY_TOO_FAST, "too fast"},
-                {PLAY_TOO_LONG, "too fast for so long"},
-                {PLAY_TOO_CLOSE, "strokes of a foot too close"},
-                {PLAY_TORN, "a foot in two places"}};
-    const char* before = "beyond a person: ";
-    for (size_t i = 0; i < sizeof rows / sizeof *rows; ++i) {
-        if (faults & rows[i].fault) {
-            printf("%s%s", before, rows[i].words);
-            before = ", ";
-        }
-    }
-    puts(faults ? "" : "playable");
-}
-
-static void print_row(const VaryAsked* const asked, const uint32_t number,
+/* False, and nothing is printed, if a foot has more strokes a second than is asked for. */
+static bool print_row(const VaryAsked* const asked, const uint32_t number,
                       const Figure* const figure)
 {
     static Playability found; /* likewise */
+    char verdict[VERDICT_ROOM];
     const uint32_t faults =
         variation_faults(figure, asked->tempo, asked->minutes, &asked->limits, &found);
-    printf("%2u %s: right foot %.0f a second, left foot %.0f; ", number, variation_words(number),
-           found.found[RIGHT_FOOT].rate, found.found[LEFT_FOOT].rate);
-    print_faults(faults);
-    printf("   %s\n", variation_help(number));
-    print_bars(figure, asked->meter);
+    if (!is_within(asked, &found)) {
+        return false;
+    }
+    verdict_say(faults, asked->minutes, verdict);
+    printf("%3u  %-28s  %5.0f  %4.0f  %s\n", number, variation_words(number),
+           found.found[RIGHT_FOOT].rate, found.found[LEFT_FOOT].rate, verdict);
+    sticking_print(stdout, figure, asked->meter);
+    printf("     %s\n", variation_help(number));
+    return true;
 }
 
 /* ---- All of them, from the plainest to the fullest */
@@ -132,26 +96,45 @@ static void print_others(const VariationRow rows[VARIATION_COUNT])
     puts("not offered");
     for (uint32_t i = 1; i < VARIATION_COUNT; ++i) {
         if (rows[i].reason == VARY_AS_EARLIER) {
-            printf("%2u %s: the same as %u, %s\n", i, variation_words(i), rows[i].same_as,
+            printf("%3u  %s: the same as %u, %s\n", i, variation_words(i), rows[i].same_as,
                    variation_words(rows[i].same_as));
         } else if (rows[i].reason) {
-            printf("%2u %s: %s\n", i, variation_words(i), variation_reason(rows[i].reason));
+            printf("%3u  %s: %s\n", i, variation_words(i), variation_reason(rows[i].reason));
         }
+    }
+}
+
+static void print_beyond(const VaryAsked* const asked, const uint8_t* const numbers,
+                         const uint32_t count)
+{
+    if (count) {
+        printf("more than %d a second of one foot\n", asked->limit);
+    }
+    for (uint32_t i = 0; i < count; ++i) {
+        printf("%3u  %s\n", numbers[i], variation_words(numbers[i]));
     }
 }
 
 static void print_all(const VaryAsked* const asked)
 {
-    static VariationRoom room; /* likewise */
+    static VariationRoom rooms[2]; /* likewise */
     static VariationRow rows[VARIATION_COUNT];
-    uint8_t order[VARIATION_COUNT];
-    const uint32_t offered = variation_offers(asked->feet, asked->hands, asked->meter, rows, &room);
+    uint8_t order[VARIATION_COUNT], beyond[VARIATION_COUNT];
+    uint32_t left_out = 0;
+    const uint32_t offered = variation_offers(asked->feet, asked->hands, asked->meter, rows, rooms);
     const uint32_t count = variation_order(rows, order);
-    printf("%u variations of %d, from the plainest to the fullest\n", offered, VARIATION_COUNT - 1);
+    printf("%u variations of %d, from the plainest to the fullest\n%s\n", offered,
+           VARIATION_COUNT - 1, sticking_key);
+    printf(" no  %-28s  right  left  strokes a second; for %g minutes\n", "variation",
+           asked->minutes);
     for (uint32_t i = 0; i < count; ++i) {
-        print_row(asked, order[i],
-                  variation_make(asked->feet, asked->hands, asked->meter, order[i], &room).figure);
+        const Variation made =
+            variation_make(asked->feet, asked->hands, asked->meter, order[i], rooms);
+        if (!print_row(asked, order[i], made.figure)) {
+            beyond[left_out++] = order[i];
+        }
     }
+    print_beyond(asked, beyond, left_out);
     if (offered + 1 < VARIATION_COUNT) {
         print_others(rows);
     }
@@ -168,6 +151,7 @@ static int vary(const Performance* const performance, const Request* const reque
     VaryAsked asked = {.first = "",
                        .meter = picks.meter,
                        .tempo = picks.tempo,
+                       .limit = request->limit,
                        .minutes = request->minutes > 0.0 ? request->minutes : minutes_normal,
                        .limits = playcheck_limits()};
     picks_title(&picks, title, sizeof title);
