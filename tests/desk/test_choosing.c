@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* A dial of words: a click lays all of them out, and the one that is pressed is the one that
    is set, at once. */
+#include "../../ui/scene/practice.h"
 #include "../help/check.h"
 #include "fresh_desk.h"
 
@@ -16,7 +17,9 @@ static void go_to(const Control control)
     View* const view = &own->model.view;
     own_say(own, CONTROL_CLOCK, 1.0f);
     view->panel = (Panel)dial_of(control)->panel;
-    view->page = dial_of(control)->row;
+    view->page = view->panel == PANEL_PRACTICE
+                     ? practice_page(dial_of(control)->column, dial_of(control)->row)
+                     : dial_of(control)->row;
 }
 
 static void press_each(const Control control)

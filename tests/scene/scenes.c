@@ -321,6 +321,8 @@ const StageScene stage_scenes[] = {
     {"groove-list-light", 960, 540, 1.0, play_groove_list},
     {"past-the-record", 960, 540, 1.0, play_too_fast},
     {"practice", 960, 540, 1.0, play_practice},
+    {"ladder", 960, 540, 1.0, scenes_ladder},
+    {"ladder-least", 720, 420, 1.0, scenes_ladder},
     {"rolling-feet", 960, 540, 1.0, play_rolling_feet},
     {"seven-eight", 960, 540, 1.0, play_seven_eight},
     {"sixteen-bars", 960, 540, 1.0, play_long},

@@ -136,3 +136,17 @@ void scenes_reading_long(Stage* const stage)
     scenes_play(stage);
     stage_key(stage, 'd');
 }
+
+/* Halfway up: a bar to a phrase, a phrase to a rung. */
+void scenes_ladder(Stage* const stage)
+{
+    scenes_pick(stage, CONTROL_CLOCK, 1);
+    scenes_pick(stage, CONTROL_TEMPO, 128);
+    scenes_pick(stage, CONTROL_LADDER_STEP, 4);
+    scenes_pick(stage, CONTROL_LADDER_EVERY, 1);
+    scenes_pick(stage, CONTROL_LADDER_TOP, 160);
+    scenes_pick(stage, CONTROL_PHRASE_BARS, 1);
+    stage_run(stage, 0.1);
+    stage_click(stage, (TargetId){TARGET_TAB, PANEL_PRACTICE});
+    stage_run(stage, 8.0);
+}

@@ -182,7 +182,8 @@ static int group_of_focus(void)
 static bool is_there(const int group)
 {
     const bool is_row = group == GROUP_ROW || group == GROUP_ROW_LEFT;
-    return !is_row || own->model.view.panel == PANEL_EDIT;
+    const bool has_bars = page_rows[own->model.view.panel].bars;
+    return group == GROUP_BARS ? has_bars : !is_row || own->model.view.panel == PANEL_EDIT;
 }
 
 /* Tab, or Shift and Tab, from a target on: each group that is there once, and back. */
@@ -265,7 +266,8 @@ static void right_and_left_walk_a_whole_group(void)
             const Geometry g = geometry_of(&own->model.view);
             targets_of(&own->model.view, &g, &targets);
             for (int group = GROUP_LIMBS; group <= GROUP_PANEL; ++group) {
-                if (group != GROUP_ROW && group != GROUP_ROW_LEFT) { /* there they are steps */
+                const bool is_row = group == GROUP_ROW || group == GROUP_ROW_LEFT;
+                if (!is_row && is_there(group)) { /* in rows they are steps */
                     check_within(&targets, group);
                 }
             }

@@ -5,8 +5,7 @@
 #include "dial.h"
 #include "target_choice.h"
 
-/* The dial of the panel that stands in a cell; CONTROL_COUNT if none does. */
-static int control_in(const Panel panel, const int column, const int row)
+int cells_control(const Panel panel, const int column, const int row)
 {
     int control = 0;
     for (; control < CONTROL_COUNT; ++control) {
@@ -20,9 +19,9 @@ static int control_in(const Panel panel, const int column, const int row)
 
 bool cells_have_rows(const Panel panel)
 {
-    bool has = page_rows[panel].group == PAGES_STATE;
+    bool has = page_rows[panel].group == PAGES_STATE || panel == PANEL_PRACTICE;
     for (int column = 0; !has && column < 7; ++column) {
-        has = control_in(panel, column, 1) < CONTROL_COUNT;
+        has = cells_control(panel, column, 1) < CONTROL_COUNT;
     }
     return has;
 }
@@ -35,7 +34,7 @@ int cells_row(const View* const view)
 static void add_cell(const View* const view, const Geometry* const g, const int column,
                      const int row, TargetList* const list)
 {
-    const int control = control_in(view->panel, column, row);
+    const int control = cells_control(view->panel, column, row);
     const Box box = geometry_cell(g, cells_row(view), column, row);
     if (control == CONTROL_COUNT || box.y < 0.0) {
         return;

@@ -10,6 +10,9 @@ void cells_targets(const View* view, const Geometry* geometry, TargetList* list)
 void cells_output_targets(const View* view, const Geometry* geometry, TargetList* list);
 void cells_edit_targets(const View* view, const Geometry* geometry, TargetList* list);
 
+/* The dial of a panel that stands in a cell of its table; CONTROL_COUNT if none does. */
+int cells_control(Panel panel, int column, int row);
+
 /* True if a page has a second row, which small windows show in the first one's place. */
 bool cells_have_rows(Panel panel);
 

@@ -33,8 +33,8 @@ typedef struct {
     double step;              /* of an arrow key or a notch of the wheel */
     double fine;              /* with Shift */
     int panel;                /* Panel, or -1 where it stands elsewhere */
-    int column;               /* 0 to 6 */
-    int row;                  /* 0 or 1 */
+    int column;               /* 0 to 6; on Practice 0 to 4 */
+    int row;                  /* 0 or 1; on Practice 0 to 2 */
     const char* help;         /* a sentence */
 } Dial;
 

@@ -4,6 +4,7 @@
 #include "cells.h"
 #include "handed.h"
 #include "picked.h"
+#include "practice.h"
 
 #include <math.h>
 #include <stddef.h>
