@@ -16,8 +16,11 @@ typedef struct {
     const Figure* hands; /* in the same bars, or rolling */
     int64_t bar;         /* ticks */
     int64_t beat;
-    int64_t both; /* ticks until source, made and hands come round together, or enough */
-    int64_t grid; /* ticks: what all kicks of the source stand on; 0: none that is counted in */
+    int64_t both;    /* ticks until source, made and hands come round together, or enough */
+    bool accents;    /* the source has some */
+    bool turns_same; /* each bar's second half is its first turned round as it is */
+    bool runs_out;   /* it has four kicks or more in each bar's last quarter */
+    int64_t grid;    /* ticks: what all kicks of the source stand on; 0: none that is counted in */
 } Promise;
 
 static inline bool is_kick(const Stroke stroke)

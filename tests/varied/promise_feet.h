@@ -44,7 +44,8 @@ static inline void check_feet(const Promise* const promise)
 {
     const bool sticking = promise->number == VARIATION_ONE_FOOT ||
                           promise->number == VARIATION_DOUBLES ||
-                          promise->number == VARIATION_PARADIDDLES;
+                          promise->number == VARIATION_PARADIDDLES ||
+                          (promise->number == VARIATION_ANSWER && promise->turns_same);
     if (!sticking && !plays_hat(promise->made)) {
         const int64_t had = closest_of_a_foot(&source_kicks, promise->both);
         const int64_t has = closest_in_a_row(&made_kicks, promise->both);

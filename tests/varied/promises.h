@@ -84,10 +84,12 @@ static inline bool is_thinned(const Promise* const promise, const Place place)
     return stays ? unchanged(place) : !place.is;
 }
 
+/* Of a figure without any, what is on a beat of its bar. */
 static inline bool is_accents(const Promise* const promise, const Place place)
 {
-    (void)promise;
-    return place.was >= LEVEL_ACCENT ? unchanged(place) : !place.is;
+    const bool stays = promise->accents ? place.was >= LEVEL_ACCENT
+                                        : place.tick % promise->bar % promise->beat == 0;
+    return stays ? unchanged(place) : !place.is;
 }
 
 static inline bool is_off_one(const Promise* const promise, const Place place)
@@ -330,10 +332,11 @@ static inline bool is_under_cymbal(const Promise* const promise, const Place pla
 static inline bool is_burst(const Promise* const promise, const Place place)
 {
     const int64_t left = promise->bar - place.tick % promise->bar;
+    const int64_t burst = promise->runs_out ? Q / 2 : Q;
     if (left == promise->bar && left > Q) {
         return place.is == (place.was > LEVEL_NORMAL ? place.was : LEVEL_NORMAL);
     }
-    return left <= Q ? (left % S == 0) == (place.is != 0) : place.was == place.is;
+    return left <= burst ? (left % (burst / 4) == 0) == (place.is != 0) : place.was == place.is;
 }
 
 static inline bool is_sextuplet(const Promise* const promise, const Place place)

@@ -67,6 +67,17 @@ static void check_even(const Promise* const promise)
     CHECK(most - least <= (promise->grid ? promise->grid : Q / 2));
 }
 
+/* What is the same backwards is answered by the other foot, and nothing else is. */
+static void check_answer(const Promise* const promise)
+{
+    for (uint32_t i = 0; promise->turns_same && i < made_kicks.count; ++i) {
+        const bool first = made_kicks.ticks[i] % promise->bar < first_half(promise);
+        check_case("feet %u, half and answer, kick %u", promise->source->id, i);
+        CHECK_INT(made_kicks.ticks[i], source_kicks.ticks[i]);
+        CHECK_INT(made_kicks.feet[i] == source_kicks.feet[i], first);
+    }
+}
+
 /* As many as are promised: a place by place promise is kept by silence too. */
 static void check_count(const Promise* const promise, const uint32_t times)
 {
@@ -145,6 +156,9 @@ static void check_whole(const Promise* const promise)
     case VARIATION_EVEN:
         check_even(promise);
         break;
+    case VARIATION_ANSWER:
+        check_answer(promise);
+        break;
     case VARIATION_DOUBLED:
         check_count(promise, 2);
         break;
@@ -218,6 +232,40 @@ static int64_t grid_of(const Figure* const figure)
     return grid <= Q / 2 && grid >= Q / 8 ? grid : 0;
 }
 
+/* Whether what is there, and what stands where it is answered or answers, are the same kick of the
+   same foot. */
+static bool is_turned_same(const Promise* const promise, const int64_t tick)
+{
+    const int64_t at = tick % promise->bar, half = promise->bar - first_half(promise);
+    const int64_t turned = floor_mod(-(at < half ? at : at - first_half(promise)), half);
+    const int64_t to = tick - at + turned + (at < half ? first_half(promise) : 0);
+    return (at >= half && at < first_half(promise)) ||
+           (kick_at(promise->source, tick) == kick_at(promise->source, to) &&
+            feet_at(promise->source, tick) == feet_at(promise->source, to));
+}
+
+/* Until it and the bar line come round together, or as far as is looked. */
+static void note_source(Promise* const promise)
+{
+    const int64_t whole = common_multiple(promise->source->cycle_ticks, promise->bar);
+    const int64_t end = whole < 256 * (int64_t)Q ? whole : 256 * (int64_t)Q;
+    kicks_until(promise->source, end, &source_kicks);
+    promise->runs_out = true;
+    for (int64_t bar = promise->bar; bar <= end; bar += promise->bar) {
+        int kicks = 0;
+        for (uint32_t i = 0; i < source_kicks.count; ++i) {
+            const int64_t left = bar - source_kicks.ticks[i];
+            kicks += left > 0 && left <= Q;
+        }
+        promise->runs_out &= kicks >= 4;
+    }
+    promise->turns_same = true;
+    for (uint32_t i = 0; i < source_kicks.count; ++i) {
+        promise->accents |= source_kicks.levels[i] >= LEVEL_ACCENT;
+        promise->turns_same &= is_turned_same(promise, source_kicks.ticks[i]);
+    }
+}
+
 static bool goes_by_hands(const uint32_t number)
 {
     return number == VARIATION_SNARE || number == VARIATION_ACCENTS || number == VARIATION_LINEAR ||
@@ -264,6 +312,7 @@ static void check_case_of(const Figure* const feet, const Figure* const hands, c
     promise.both = common_multiple(promise.both, goes_by_hands(number) ? hands->cycle_ticks : 1);
     promise.both = promise.both < 256 * (int64_t)Q ? promise.both : 256 * (int64_t)Q;
     promise.grid = grid_of(source);
+    note_source(&promise);
     check_made(&promise);
     ++tally->made;
     ++tally->made_of[number];

@@ -24,7 +24,7 @@ void verdict_say(const uint32_t faults, const double minutes, char said[VERDICT_
         add(said, long_words);
     }
     if (faults & PLAY_TOO_CLOSE) {
-        add(said, "one limb again too soon");
+        add(said, "strokes of a limb too close");
     }
     if (faults & PLAY_TOO_FAR) {
         add(said, "too far for a hand");

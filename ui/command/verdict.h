@@ -7,5 +7,5 @@
 enum { VERDICT_ROOM = 128 };
 
 /* Of a set of PLAY_TOO_FAST and so on, for so many minutes: "playable", or what is beyond a
-   person: "too fast", "too fast for 4 minutes, one limb again too soon". */
+   person: "too fast", "too fast for 4 minutes, strokes of a limb too close". */
 void verdict_say(uint32_t faults, double minutes, char said[VERDICT_ROOM]);

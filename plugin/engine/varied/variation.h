@@ -47,14 +47,16 @@
     X(16, SNARE, vary_meet_snare, "out of the snare's way", "No kick where the snare plays.")      \
     X(17, ACCENTS, vary_meet_accents, "with the hands' accents",                                   \
       "An accented kick under each accent of the hands as well.")                                  \
-    X(18, ACCENTS_ALONE, vary_thin_accents, "accents alone", "Only the accented kicks.")           \
+    X(18, ACCENTS_ALONE, vary_thin_accents, "accents alone",                                       \
+      "Only the accented kicks, or if none is, those on the beats.")                               \
     X(19, BURST, vary_over_burst, "a burst into the bar line",                                     \
-      "Four sixteenths at the end of each bar, and its one.")                                      \
+      "Four sixteenths into the bar line, or thirty-seconds where these run already.")             \
     X(20, SEXTUPLETS, vary_over_sextuplets, "last beat in sextuplets",                             \
       "Six kicks in each bar's last beat.")                                                        \
     X(21, EVEN, vary_move_even, "evenly spread", "As many kicks, as even as the steps allow.")     \
     X(22, ROUND, vary_move_round, "turned round", "Backwards, from the same one.")                 \
-    X(23, ANSWER, vary_move_answer, "half and answer", "Half a bar, then the same turned round.")  \
+    X(23, ANSWER, vary_move_answer, "half and answer",                                             \
+      "Half a bar, then the same turned round, or by the other foot.")                             \
     X(24, BARS, vary_thin_bars, "a bar on, a bar off", "The feet rest in every second bar.")       \
     X(25, HALVES, vary_thin_halves, "half a bar on, half off",                                     \
       "The feet rest in each bar's second half.")                                                  \

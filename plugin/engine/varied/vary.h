@@ -17,7 +17,7 @@
     X(NO_GAPS, "runs of singles have no gaps")                                                     \
     X(NO_ROOM, "no gap is wide enough")                                                            \
     X(NO_RUN, "there is no run")                                                                   \
-    X(NO_ACCENTS, "no stroke is accented")                                                         \
+    X(NO_ACCENTS, "no stroke is accented, and none is on a beat")                                  \
     X(ONE_FOOT, "one foot plays all of it")                                                        \
     X(NO_ONE, "nothing is on the one")                                                             \
     X(NO_HANDS, "there are no hands to go by")                                                     \

@@ -43,6 +43,38 @@ VaryReason vary_move_round(VaryLine* const line)
     return VARY_NONE;
 }
 
+/* Whether the answer to each bar's first half is what stands in its second half as it is. */
+static bool answers_itself(const VaryLine* const line)
+{
+    const int64_t half = vary_half(line);
+    uint32_t answered = 0;
+    for (uint32_t i = 0; i < line->kicks.count; ++i) {
+        const Stroke kick = line->kicks.strokes[i];
+        const int64_t in_bar = kick.tick % line->bar;
+        const int64_t to = kick.tick + line->bar - half - in_bar + floor_mod(-in_bar, half);
+        const uint32_t there = in_bar < half ? vary_find(line, to) : i;
+        if (there == line->kicks.count || line->kicks.strokes[there].level != kick.level ||
+            line->kicks.strokes[there].limb != kick.limb) {
+            return false;
+        }
+        answered += in_bar < half ? 1 : 0;
+        answered -= in_bar >= line->bar - half ? 1 : 0;
+    }
+    return !answered; /* none there that answers nothing */
+}
+
+/* Each bar's second half by the other foot. */
+static void swap_answers(VaryLine* const line)
+{
+    for (uint32_t i = 0; i < line->kicks.count; ++i) {
+        Stroke* const kick = &line->kicks.strokes[i];
+        if (kick->tick % line->bar >= line->bar - vary_half(line)) {
+            kick->limb = (uint8_t)(RIGHT_FOOT + LEFT_FOOT - kick->limb);
+        }
+    }
+    line->set = true;
+}
+
 static bool in_question(const VaryLine* const line, const Stroke stroke)
 {
     return stroke.tick % line->bar < line->bar - vary_half(line);
@@ -53,6 +85,10 @@ VaryReason vary_move_answer(VaryLine* const line)
     VaryStrokes* const kicks = &line->kicks;
     const int64_t half = vary_half(line);
     VaryReason reason = vary_unroll(line, line->bar);
+    if (!reason && !line->one_foot && answers_itself(line)) {
+        swap_answers(line);
+        return VARY_NONE;
+    }
     reason = reason ? reason : vary_keep(line, in_question);
     const uint32_t count = kicks->count;
     for (uint32_t i = 0; i < count && !reason; ++i) {

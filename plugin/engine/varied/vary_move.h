@@ -18,7 +18,8 @@ VaryReason vary_move_beat(VaryLine* line);
 /* Backwards, but what is on the one stays there: a gallop becomes a reverse gallop. */
 VaryReason vary_move_round(VaryLine* line);
 
-/* Each bar's first half, then the same turned round as its answer. */
+/* Each bar's first half, then the same turned round as its answer; where that is what is played
+   as it is, as in a run of singles, the answer is the other foot's. */
 VaryReason vary_move_answer(VaryLine* line);
 
 /* The same strokes in twice the time (the figure is twice as long), or in half of it. */

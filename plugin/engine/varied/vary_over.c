@@ -179,9 +179,28 @@ static VaryReason end_with(VaryLine* const line, const int64_t ticks, const int6
     return reason;
 }
 
+/* Whether each bar's last quarter has four kicks or more as it is. */
+static bool runs_out(const VaryLine* const line)
+{
+    for (int64_t end = line->bar; end <= line->cycle; end += line->bar) {
+        uint32_t kicks = 0;
+        for (uint32_t i = 0; i < line->kicks.count; ++i) {
+            const int64_t tick = line->kicks.strokes[i].tick;
+            const bool again = i && line->kicks.strokes[i - 1].tick == tick;
+            kicks += !again && tick < end && tick >= end - TICKS_PER_QUARTER;
+        }
+        if (kicks < 4) {
+            return false;
+        }
+    }
+    return true;
+}
+
 VaryReason vary_over_burst(VaryLine* const line)
 {
-    VaryReason reason = end_with(line, TICKS_PER_QUARTER, 4);
+    VaryReason reason = vary_unroll(line, line->bar);
+    const bool runs = !reason && runs_out(line);
+    reason = reason ? reason : end_with(line, TICKS_PER_QUARTER / (runs ? 2 : 1), 4);
     for (int64_t one = 0; one < line->cycle && !reason; one += line->bar) {
         reason = vary_add(line, one, LEVEL_NORMAL, true);
     }

@@ -23,7 +23,9 @@ VaryReason vary_over_gallops(VaryLine* line);
 /* Likewise beat, e, and: R L R. */
 VaryReason vary_over_reverse(VaryLine* line);
 
-/* Instead of each bar's last quarter four sixteenths that land on the next one: R L R L R. */
+/* Instead of each bar's last quarter four sixteenths that land on the next one: R L R L R.  Where
+   these run as it is (four strokes or more in each last quarter), four thirty-seconds instead of
+   its last eighth. */
 VaryReason vary_over_burst(VaryLine* line);
 
 /* Instead of its last beat six strokes, R L R L R L. */

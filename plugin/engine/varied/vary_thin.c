@@ -30,9 +30,28 @@ static bool is_accent(const VaryLine* const line, const Stroke stroke)
     return stroke.level >= LEVEL_ACCENT;
 }
 
+static bool is_on_beat(const VaryLine* const line, const Stroke stroke)
+{
+    return stroke.tick % line->bar % line->beat == 0;
+}
+
+static bool any_accent(const VaryLine* const line)
+{
+    for (uint32_t i = 0; i < line->kicks.count; ++i) {
+        if (is_accent(line, line->kicks.strokes[i])) {
+            return true;
+        }
+    }
+    return false;
+}
+
 VaryReason vary_thin_accents(VaryLine* const line)
 {
-    return vary_keep(line, is_accent) ? VARY_NO_ACCENTS : VARY_NONE;
+    if (any_accent(line)) {
+        return vary_keep(line, is_accent);
+    }
+    const VaryReason reason = vary_unroll(line, line->bar);
+    return reason ? reason : vary_keep(line, is_on_beat) ? VARY_NO_ACCENTS : VARY_NONE;
 }
 
 static bool is_off_one(const VaryLine* const line, const Stroke stroke)

@@ -11,7 +11,7 @@ VaryReason vary_thin_steps(VaryLine* line);
 /* Every second stroke only, whatever lies between: half the work, the same shape. */
 VaryReason vary_thin_seconds(VaryLine* line);
 
-/* Accented strokes only: what the line is about. */
+/* Accented strokes only: what the line is about.  Where none is accented, what is on a beat. */
 VaryReason vary_thin_accents(VaryLine* line);
 
 /* Nothing on the first beat of each bar: the guitar or a crash has it alone. */
