@@ -192,24 +192,36 @@ static const SordNode* named_owner(const Turtle* const turtle, const SordNode* c
     return owner;
 }
 
-const char* turtle_where(Turtle* const turtle, const SordNode* const subject,
-                         const SordNode* const property)
-{
-    const Location* const location = location_of(turtle, subject, property);
-    const char* const name = turtle_name(turtle, named_owner(turtle, subject));
-    snprintf(turtle->where, sizeof turtle->where, "%s:%u: %s",
-             location ? turtle->files[location->file].name : "?", location ? location->line : 0,
-             name);
-    return turtle->where;
-}
-
-/* ---- What lies under other files */
-
 static const char* own_label(Turtle* const turtle, const SordNode* const node)
 {
     const SordNode* const label = turtle_object(turtle, node, turtle_uri(turtle, RDFS_NS "label"));
     return label ? (const char*)sord_node_get_string(label) : NULL;
 }
+
+/* Who has no name but a label is told by that. */
+static void name_blank(Turtle* const turtle, const char* const label)
+{
+    snprintf(turtle->name, sizeof turtle->name, "\"%.100s\"", label);
+}
+
+const char* turtle_where(Turtle* const turtle, const SordNode* const subject,
+                         const SordNode* const property)
+{
+    const Location* const location = location_of(turtle, subject, property);
+    const bool is_blank = sord_node_get_type(subject) == SORD_BLANK;
+    const char* const label = is_blank ? own_label(turtle, subject) : NULL;
+    if (label) {
+        name_blank(turtle, label);
+    } else {
+        turtle_name(turtle, named_owner(turtle, subject));
+    }
+    snprintf(turtle->where, sizeof turtle->where, "%s:%u: %s",
+             location ? turtle->files[location->file].name : "?", location ? location->line : 0,
+             turtle->name);
+    return turtle->where;
+}
+
+/* ---- What lies under other files */
 
 const char* turtle_label(Turtle* const turtle, const SordNode* const node)
 {

@@ -16,7 +16,7 @@ for source in "$here"/fuzz_*.c; do
 	corpus=$build/fuzz/corpus/$name log=$build/fuzz/$name.log
 	mkdir -p "$corpus" "$build/fuzz/found"
 	case $name in
-	text | state) dictionary=-dict=$here/turtle.dict ;;
+	text | state | song) dictionary=-dict=$here/turtle.dict ;;
 	*) dictionary= ;;
 	esac
 	# shellcheck disable=SC2086

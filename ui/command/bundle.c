@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: ISC
 #include "bundle.h"
 
+#include "../../plugin/bank/entry_asked.h"
+
 #include <lilv/lilv.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <strings.h>
 #include <unistd.h>
 
 static bool has_manifest(const char* const folder)
@@ -94,68 +95,15 @@ Bank* bundle_bank(const char* const bundle)
     return bank;
 }
 
-static bool has_id(const EntryInfo* const entry, const char* const asked)
-{
-    char id[16];
-    snprintf(id, sizeof id, "%u", entry->id);
-    return !strcmp(id, asked);
-}
-
-/* With or without the prefix: feet:gallop, or gallop where feet are meant. */
-static bool has_name(const EntryInfo* const entry, const char* const asked)
-{
-    const char* const colon = strchr(entry->name, ':');
-    return !strcmp(entry->name, asked) || (colon && !strcmp(colon + 1, asked));
-}
-
-static const EntryInfo* find_entry(const Bank* const bank, const EntryKind kind,
-                                   const char* const asked)
-{
-    for (uint32_t i = 0; i < bank_count(bank, kind); ++i) {
-        const EntryInfo* const entry = bank_entry(bank, kind, i);
-        if (!strcasecmp(entry->label, asked) || has_name(entry, asked) || has_id(entry, asked)) {
-            return entry;
-        }
-    }
-    char* end = NULL;
-    const unsigned long id = strtoul(asked, &end, 10);
-    return *end || id > ID_MOST ? NULL : bank_info(bank, kind, (uint32_t)id); /* of one that left */
-}
-
-static bool contains(const char* const text, const char* const part)
-{
-    const size_t length = strlen(part);
-    for (const char* at = text; *at; ++at) {
-        if (!strncasecmp(at, part, length)) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* The first letters of what was typed are mostly right. */
-static bool is_near(const char* const label, const char* const asked)
-{
-    char start[5];
-    snprintf(start, sizeof start, "%s", asked);
-    return contains(label, asked) || contains(label, start);
-}
-
 const EntryInfo* bundle_entry(const Bank* const bank, const EntryKind kind, const char* const asked)
 {
-    const EntryInfo* const found = find_entry(bank, kind, asked);
-    if (found) {
-        return found;
+    enum { NEAR_ROOM = 512 };
+    char near[NEAR_ROOM];
+    const EntryInfo* const found = entry_asked(bank, kind, asked);
+    if (!found) {
+        entry_asked_near(bank, kind, asked, near, sizeof near);
+        fprintf(stderr, "fourlimb: there is no %s called \"%s\"%s; `fourlimb list` names all\n",
+                kind_rows[kind].word, asked, near);
     }
-    fprintf(stderr, "fourlimb: there is no %s called \"%s\"", kind_rows[kind].word, asked);
-    int told = 0;
-    for (uint32_t i = 0; i < bank_count(bank, kind) && told < 4; ++i) {
-        const EntryInfo* const entry = bank_entry(bank, kind, i);
-        if (*asked && is_near(entry->label, asked)) {
-            fprintf(stderr, "%s \"%s\"", told ? "," : "; near it:", entry->label);
-            ++told;
-        }
-    }
-    fprintf(stderr, "; `fourlimb list` names all\n");
-    return NULL;
+    return found;
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "../../plugin/bank/in_place.h"
 #include "../../plugin/bank/own_limits.h"
+#include "../../plugin/bank/songs.h"
 #include "../../plugin/check/bank_check.h"
 #include "bundle.h"
 #include "commands.h"
@@ -103,6 +104,20 @@ static int print_limits(const char* const folder)
     return status;
 }
 
+/* The songs of a file, over a bank that has what they name. */
+static int print_songs(const Bank* const bank, const char* const path)
+{
+    Songs songs;
+    songs_read(&songs, bank, path);
+    for (uint32_t i = 0; i < songs.count; ++i) {
+        printf("right: song \"%s\", %u sections\n", songs.songs[i].title,
+               songs.songs[i].section_count);
+    }
+    const int status = songs.met ? print_wrong(&songs.diagnostics) : DONE;
+    songs_free(&songs);
+    return status;
+}
+
 /* The user's folder, or a file of theirs. */
 static int check_users(const char* const folder, const char* const file, const char* const users)
 {
@@ -115,9 +130,10 @@ static int check_users(const char* const folder, const char* const file, const c
         print_right(bank, (EntryKind)kind);
     }
     const int status = print_wrong(bank_diagnostics(bank));
+    const int songs_status = file && status == DONE ? print_songs(bank, file) : DONE;
     const bool noted = print_own_notes(bank, users);
     bank_free(bank);
-    return noted ? status : FAILED;
+    return !noted ? FAILED : status != DONE ? status : songs_status;
 }
 
 static int check_all(const char* const folder, const char* const users)

@@ -33,7 +33,7 @@ typedef enum {
     SONG_ENDINGS
 } SongEnding;
 
-enum { SONG_PARTS = 360360 }; /* of a beat, be it of a half note or of a sixteenth: whole ticks */
+enum { SONG_PARTS = 720720 }; /* of a beat: every share up to a sixteenth of one is whole */
 
 /* A place within a pass through the section, in the beats that its meter counts. */
 typedef struct {
