@@ -152,6 +152,7 @@ static void enter(const Scope scope)
         own_say(own, CONTROL_FEET, middle_entry());
         own_key(own, 'f', 0);
         own_type(own, "e");
+        own_key(own, PANE_KEY_RIGHT, 0); /* sorted by a column */
         view->list.selected = view->list.count / 2;
         break;
     case SCOPE_KEYS:

@@ -319,6 +319,8 @@ const StageScene stage_scenes[] = {
     {"feet-list", 960, 540, 1.0, play_feet_list},
     {"feet-list-least", 720, 420, 1.0, play_feet_list},
     {"groove-list-light", 960, 540, 1.0, play_groove_list},
+    {"sorted-list", 960, 540, 1.0, scenes_sorted_list},
+    {"sorted-list-least", 720, 420, 1.0, scenes_sorted_list},
     {"past-the-record", 960, 540, 1.0, play_too_fast},
     {"practice", 960, 540, 1.0, play_practice},
     {"ladder", 960, 540, 1.0, scenes_ladder},

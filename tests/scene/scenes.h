@@ -32,3 +32,4 @@ void scenes_change_waits(Stage* stage);
 void scenes_twelve_eight(Stage* stage);
 void scenes_long_names(Stage* stage);
 void scenes_ladder(Stage* stage);
+void scenes_sorted_list(Stage* stage);

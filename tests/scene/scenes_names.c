@@ -150,3 +150,12 @@ void scenes_ladder(Stage* const stage)
     stage_click(stage, (TargetId){TARGET_TAB, PANEL_PRACTICE});
     stage_run(stage, 8.0);
 }
+
+/* The fastest grooves first. */
+void scenes_sorted_list(Stage* const stage)
+{
+    scenes_play(stage);
+    stage_key(stage, 'g');
+    stage_click(stage, (TargetId){TARGET_HEAD, LIST_BY_TEMPO});
+    stage_click(stage, (TargetId){TARGET_HEAD, LIST_BY_TEMPO});
+}

@@ -254,6 +254,9 @@ void effects_use(Model* const model, const TargetId id)
             edit_items_do(model, (EditItem)id.index);
         }
         break;
+    case TARGET_HEAD:
+        list_sort_at(model, (ListColumn)id.index);
+        break;
     case TARGET_NONE:
     case TARGET_DIAL:
     case TARGET_BAR:
@@ -303,6 +306,17 @@ void effects_leave_list(Model* const model, const Press press)
     } else {
         list_close(model, false);
     }
+}
+
+void effects_sort(Model* const model, const Press press)
+{
+    list_sort_by(model, press.which);
+}
+
+void effects_sort_round(Model* const model, const Press press)
+{
+    (void)press;
+    list_sort_round(model);
 }
 
 void effects_find_more(Model* const model, const Press press)

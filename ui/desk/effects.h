@@ -46,7 +46,7 @@ Effect effects_ask_more, effects_ask_less, effects_ask_yes, effects_ask_no;
 
 /* Lists. */
 Effect effects_walk, effects_walk_pages, effects_close_list, effects_leave_list, effects_find_more,
-    effects_find_less, effects_scroll, effects_scroll_pages;
+    effects_find_less, effects_sort, effects_sort_round, effects_scroll, effects_scroll_pages;
 
 /* What Enter and a click do at what opens, turns or goes on; nothing elsewhere. */
 void effects_use(Model* model, TargetId id);

@@ -3,8 +3,10 @@
 
 #include "../../plugin/bank/utf8.h"
 #include "../../plugin/engine/groove/foot_load.h"
+#include "../scene/handed.h"
 #include "../scene/keys.h"
 #include "list_fill.h"
+#include "list_sort.h"
 
 #include <pango/pango.h>
 #include <stdlib.h>
@@ -43,10 +45,71 @@ static void keep_in_sight(Model* const model)
     list_scroll(model, 0);
 }
 
+/* What a feet figure asks: the engine's own foot_load, run to its end */
+
+static Demand demand_of(const Model* const model, const int32_t id)
+{
+    Demand demand = {.is_known = false};
+    float values[CONTROL_COUNT];
+    memcpy(values, model->view.values, sizeof values);
+    values[CONTROL_FEET] = (float)id;
+    const Settings settings = settings_from_controls(values);
+    const SeenBar* const bar = view_bar(&model->view, view_shown(&model->view));
+    const double tempo = model_tempo(model);
+    const Selection selection = selection_make(model_library(model), &settings, tempo);
+    FootLoad* const foot_load = calloc(1, sizeof *foot_load);
+    if (foot_load && selection.groove) {
+        foot_load_all(foot_load, &selection, bar ? bar->meter : selection.groove->meter, tempo);
+        for (int foot = 0; foot < FOOT_LOAD_FEET; ++foot) {
+            const FootDemand found = foot_load->found[foot];
+            demand.feet[foot] = (FootRate){found.rate, found.gap_ms};
+        }
+        demand.is_known = true;
+    }
+    free(foot_load);
+    return demand;
+}
+
+/* Of a line, in a list of feet. */
+static Demand asked_by(const Model* const model, const int line, Playability* const room)
+{
+    Demand demand;
+    const Shelf* const shelf = &model->view.shelves[ENTRY_FEET];
+    return list_fill_demand(model, line, room, &demand)
+               ? demand
+               : demand_of(model, shelf->entries[model->view.list.rows[line].entry].id);
+}
+
+/* What a line asks of a foot, for columns that sort by it. */
+static double* rates_of(const Model* const model)
+{
+    const List* const list = &model->view.list;
+    const ListColumn column = list->orders[list->shelf].column;
+    const bool is_wanted = column == LIST_BY_RIGHT || column == LIST_BY_LEFT;
+    const size_t foot = (size_t)handed_limb(&model->view, column == LIST_BY_LEFT);
+    double* const rates = is_wanted ? calloc((size_t)list->count + 1, sizeof *rates) : NULL;
+    Playability* const room = rates && model->snapshot ? malloc(sizeof *room) : NULL;
+    for (int line = 0; room && line < list->count; ++line) {
+        if (!list->rows[line].is_heading) {
+            rates[line] = asked_by(model, line, room).feet[foot].rate;
+        }
+    }
+    free(room);
+    return rates;
+}
+
+static void sort(Model* const model)
+{
+    double* const rates = rates_of(model);
+    list_sort(model, rates);
+    free(rates);
+}
+
 static void fill(Model* const model)
 {
     List* const list = &model->view.list;
     list_fill(model);
+    sort(model);
     list->selected = line_of(model, (int32_t)model->view.values[kind_controls[list->shelf]]);
     list->first = 0;
     keep_in_sight(model);
@@ -125,6 +188,31 @@ void list_choose(Model* const model, const int row)
     keep_in_sight(model);
 }
 
+static void sort_again(Model* const model)
+{
+    fill(model);
+    model->is_dirty = true;
+}
+
+void list_sort_at(Model* const model, const ListColumn column)
+{
+    list_sort_choose(model, column);
+    sort_again(model);
+}
+
+void list_sort_by(Model* const model, const int by)
+{
+    List* const list = &model->view.list;
+    list->orders[list->shelf] = (ListOrder){list_sort_next(model, by), false};
+    sort_again(model);
+}
+
+void list_sort_round(Model* const model)
+{
+    list_sort_turn(model);
+    sort_again(model);
+}
+
 /* The nearest entry at or beyond a line, in a direction; -1 if there is none. */
 static int entry_from(const List* const list, int row, const int by)
 {
@@ -176,31 +264,6 @@ void list_find_all(Model* const model)
     model->is_dirty = true;
 }
 
-/* ---- What a feet figure asks: the engine's own foot_load, run to its end */
-
-static Demand demand_of(const Model* const model, const int32_t id)
-{
-    Demand demand = {.is_known = false};
-    float values[CONTROL_COUNT];
-    memcpy(values, model->view.values, sizeof values);
-    values[CONTROL_FEET] = (float)id;
-    const Settings settings = settings_from_controls(values);
-    const SeenBar* const bar = view_bar(&model->view, view_shown(&model->view));
-    const double tempo = model_tempo(model);
-    const Selection selection = selection_make(model_library(model), &settings, tempo);
-    FootLoad* const foot_load = calloc(1, sizeof *foot_load);
-    if (foot_load && selection.groove) {
-        foot_load_all(foot_load, &selection, bar ? bar->meter : selection.groove->meter, tempo);
-        for (int foot = 0; foot < FOOT_LOAD_FEET; ++foot) {
-            const FootDemand found = foot_load->found[foot];
-            demand.feet[foot] = (FootRate){found.rate, found.gap_ms};
-        }
-        demand.is_known = true;
-    }
-    free(foot_load);
-    return demand;
-}
-
 void list_measure(Model* const model)
 {
     const List* const list = &model->view.list;
@@ -214,10 +277,8 @@ void list_measure(Model* const model)
     }
     Playability* const room = malloc(sizeof *room); /* too large for a stack */
     for (int row = list->first; row < list->first + seen && row < list->count; ++row) {
-        Demand* const demand = &model->view.demands[row];
-        if (!list->rows[row].is_heading && !(room && list_fill_demand(model, row, room, demand))) {
-            const Shelf* const shelf = &model->view.shelves[ENTRY_FEET];
-            *demand = demand_of(model, shelf->entries[list->rows[row].entry].id);
+        if (room && !list->rows[row].is_heading) {
+            model->view.demands[row] = asked_by(model, row, room);
         }
     }
     free(room);

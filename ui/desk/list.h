@@ -16,6 +16,11 @@ void list_find_more(Model* model, uint32_t text);
 void list_find_less(Model* model);
 void list_find_all(Model* model);
 
+/* Sorts by a column, or by one so many on; the other way round. */
+void list_sort_at(Model* model, ListColumn column);
+void list_sort_by(Model* model, int by);
+void list_sort_round(Model* model);
+
 /* Selects the entry so many lines on, and lets it be heard; or a line. */
 void list_walk(Model* model, int by);
 void list_choose(Model* model, int line);

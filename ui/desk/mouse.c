@@ -89,6 +89,7 @@ static void press_target(Model* const model, const Target* const target, const d
     case TARGET_EDIT:
     case TARGET_NONE:
     case TARGET_ROW:
+    case TARGET_HEAD:
     case TARGET_FIND:
     case TARGET_LIST:
         effects_use(model, target->id);
@@ -103,7 +104,8 @@ static void press_target(Model* const model, const Target* const target, const d
 
 static bool is_in_list(const TargetKind kind)
 {
-    return kind == TARGET_LIST_ROW || kind == TARGET_LIST || kind == TARGET_FIND;
+    return kind == TARGET_LIST_ROW || kind == TARGET_LIST || kind == TARGET_FIND ||
+           kind == TARGET_HEAD;
 }
 
 static bool can_have_focus(const Target* const target)

@@ -282,6 +282,9 @@ typedef struct {
 
 ListColumns geometry_columns(const Geometry* geometry, EntryKind kind);
 
+/* A column's name, which sorts; no width where the list hasn't it. */
+Box geometry_head(const Geometry* geometry, EntryKind kind, ListColumn column);
+
 /* Around a number of a beat, whose middle is x and base line y. */
 Box geometry_number(double x, double y, double size);
 

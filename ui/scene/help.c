@@ -56,12 +56,14 @@ static const char* help_of(const View* const view, const TargetId id)
                      "move.  Right click: voice"
                    : "Left, Right: step.  Up, Down: level.  O G F D: accent, ghost, flam, drag.  "
                      "V: voice.  Page Up, Page Down: bar.  Esc: done";
+    case TARGET_HEAD:
     case TARGET_FIND:
     case TARGET_LIST_ROW:
     case TARGET_LIST:
         return view->keys.is_open
                    ? "What each key does; Up and down: more.  Esc or K: back"
-                   : "Up, down: hear another.  Enter: keep it.  Esc: back to what played before";
+                   : "Up, down: hear another.  Enter: keep it.  Esc: back to what played before.  Left, right, a "
+                     "heading: sort";
     case TARGET_READING:
     case TARGET_NONE:
         break;

@@ -177,11 +177,23 @@ static void draw_heading(const Brush* const brush, const int row, const Box box)
 
 /* ---- Over the lines */
 
-static void draw_head(const Brush* const brush, const double x, const Align align,
-                      const char* const words)
+/* A triangle beside the one that sorts: up, the least comes first. */
+static void draw_head(const Brush* const brush, const ListColumn column, const double x,
+                      const Align align, const char* const words)
 {
+    const List* const list = &brush->view->list;
+    const ListOrder order = list->orders[list->shelf];
+    const Palette* const colours = brush->colours;
     const double y = geometry_list(brush->g).heads;
-    ink_text(brush->cairo, x, y, brush_type(11.0, false, align, brush->colours->soft), words);
+    const bool sorts = column != LIST_BY_NONE && order.column == column;
+    const bool over = brush_is_hovered(brush, (TargetId){TARGET_HEAD, (int)column});
+    const double wide = ink_text(
+        brush->cairo, x, y,
+        brush_type(11.0, sorts, align, sorts || over ? colours->ink : colours->soft), words);
+    if (sorts) {
+        ink_triangle(brush->cairo, align == ALIGN_LEFT ? x + wide + 8.0 : x - wide - 8.0, y - 4.0,
+                     4.0, order.falls ? POINT_DOWN : POINT_UP, true, colours->ink);
+    }
 }
 
 static void draw_heads(const Brush* const brush)
@@ -195,20 +207,20 @@ static void draw_heads(const Brush* const brush)
     const ListColumns columns = geometry_columns(brush->g, kind);
     const Box box = brush->g->list_box;
     const double y = geometry_list(brush->g).rule;
-    draw_head(brush, columns.name, ALIGN_LEFT, "name");
+    draw_head(brush, LIST_BY_NAME, columns.name, ALIGN_LEFT, "name");
     if (kind == ENTRY_GROOVE) {
-        draw_head(brush, columns.meter, ALIGN_RIGHT, "meter");
+        draw_head(brush, LIST_BY_METER, columns.meter, ALIGN_RIGHT, "meter");
     }
     if (kind != ENTRY_KIT) {
-        draw_head(brush, columns.tempo, ALIGN_RIGHT, "tempo");
-        draw_head(brush, columns.length, ALIGN_RIGHT, "length");
-        draw_head(brush, columns.dots, ALIGN_LEFT, "difficulty");
+        draw_head(brush, LIST_BY_TEMPO, columns.tempo, ALIGN_RIGHT, "tempo");
+        draw_head(brush, LIST_BY_LENGTH, columns.length, ALIGN_RIGHT, "length");
+        draw_head(brush, LIST_BY_DIFFICULTY, columns.dots, ALIGN_LEFT, "difficulty");
     }
     if (kind == ENTRY_FEET) {
-        draw_head(brush, columns.rate[0], ALIGN_RIGHT, "R /s");
-        draw_head(brush, columns.rate[1], ALIGN_RIGHT, "L /s");
+        draw_head(brush, LIST_BY_RIGHT, columns.rate[0], ALIGN_RIGHT, "R /s");
+        draw_head(brush, LIST_BY_LEFT, columns.rate[1], ALIGN_RIGHT, "L /s");
     }
-    draw_head(brush, columns.picture, ALIGN_LEFT, pictures[kind]);
+    draw_head(brush, LIST_BY_NONE, columns.picture, ALIGN_LEFT, pictures[kind]);
     ink_line(brush->cairo, box.x, y, box.x + box.width, y, 1.0, brush->colours->rule);
 }
 

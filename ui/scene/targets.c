@@ -97,6 +97,12 @@ static void add_list(const View* const view, const Geometry* const g, TargetList
     if (g->keys) {
         return;
     }
+    for (int column = 0; column < LIST_COLUMNS; ++column) {
+        const Box head = geometry_head(g, view->list.shelf, (ListColumn)column);
+        if (head.width > 0.0) {
+            target_list_add(list, TARGET_HEAD, column, GROUP_NONE, head);
+        }
+    }
     target_list_add(list, TARGET_FIND, 0, GROUP_LIST, geometry_find(g));
     const int lines = geometry_list_rows(g);
     for (int i = 0; i < lines && view->list.first + i < view->list.count; ++i) {

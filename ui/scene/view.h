@@ -56,6 +56,7 @@ typedef enum {
     TARGET_OPTION,    /* index: OptionItem */
     TARGET_EDIT,      /* index: EditItem */
     TARGET_ROW,       /* index: Limb; the limb's row while its figure is edited */
+    TARGET_HEAD,      /* index: ListColumn, of the list */
     TARGET_FIND,      /* the list's field */
     TARGET_LIST_ROW,  /* index: line of the list */
     TARGET_LIST,      /* elsewhere in the list */
@@ -118,18 +119,37 @@ typedef struct {
     const char* words; /* of the heading; NULL: its family */
 } ListRow;
 
+/* A column by which a list may be sorted. */
+typedef enum {
+    LIST_BY_NONE, /* its lines stand under headings */
+    LIST_BY_NAME,
+    LIST_BY_METER,
+    LIST_BY_TEMPO,
+    LIST_BY_LENGTH,
+    LIST_BY_DIFFICULTY,
+    LIST_BY_RIGHT, /* strokes a second of the right foot */
+    LIST_BY_LEFT,
+    LIST_COLUMNS
+} ListColumn;
+
+typedef struct {
+    ListColumn column;
+    bool falls; /* the most comes first */
+} ListOrder;
+
 typedef struct {
     bool is_open;
     EntryKind shelf;
+    ListOrder orders[ENTRY_KINDS];
     char find[FIND_ROOM]; /* UTF-8: what is looked for, as it is typed */
     int count;            /* lines that are found */
     ListRow rows[LIST_ROWS_MAX];
-    int selected;               /* line; -1: none */
-    int first;                  /* line on top */
-    int32_t began_with;         /* id that played when it was opened */
-    int32_t playing;            /* id that plays while another waits */
-    double tempo;               /* that lines were held against; 0: none was */
-    char says[MESSAGE_ROOM];    /* what is looked for; where nothing is found: why */
+    int selected;            /* line; -1: none */
+    int first;               /* line on top */
+    int32_t began_with;      /* id that played when it was opened */
+    int32_t playing;         /* id that plays while another waits */
+    double tempo;            /* that lines were held against; 0: none was */
+    char says[MESSAGE_ROOM]; /* what is looked for; where nothing is found: why */
 } List;
 
 enum { KEYS_ROOM = 40, KEY_LINES_MAX = 128 };
