@@ -330,7 +330,7 @@ static inline void bench_item(Bench* const bench, const EditItem item)
 
 static inline void bench_hands(Bench* const bench)
 {
-    if (bench_view(bench)->edit.pair == PAIR_FEET) {
+    while (bench_view(bench)->edit.pair == PAIR_FEET) {
         bench_item(bench, EDIT_PAIR);
     }
 }

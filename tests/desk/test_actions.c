@@ -54,17 +54,18 @@ static void write_file(void* const handle, const bool straight)
 /* One change that can be taken back, and one that can be made again. */
 static void edit(void)
 {
-    Editor* const editor = &own->model.editor;
+    EditPiece* const piece = &own->model.editor.pieces[FIGURE_FEET];
     const Library* const library = bank_library(own->bank);
     const Figure* const figure = &library->figures[FIGURE_FEET][0];
     const uint8_t limb = figure->strokes[0].limb;
     const int64_t tick = figure->strokes[0].tick;
-    editor->info = bank_info(own->bank, ENTRY_FEET, figure->id);
-    edit_buffer_begin(&editor->buffer, figure);
-    CHECK(edit_buffer_cycle(&editor->buffer, limb, tick));
-    CHECK(edit_buffer_cycle(&editor->buffer, limb, tick));
-    CHECK(edit_buffer_undo(&editor->buffer));
-    editor->is_open = true;
+    own->model.editor.kind = FIGURE_FEET;
+    piece->info = bank_info(own->bank, ENTRY_FEET, figure->id);
+    edit_buffer_begin(&piece->buffer, figure);
+    CHECK(edit_buffer_cycle(&piece->buffer, limb, tick));
+    CHECK(edit_buffer_cycle(&piece->buffer, limb, tick));
+    CHECK(edit_buffer_undo(&piece->buffer));
+    piece->is_open = true;
 }
 
 /* Three bars of the bank's first figure of feet. */
@@ -240,11 +241,11 @@ static void a_rows_keys_do_what_it_says(void)
     CHECK_INT(files, 1);
     own_key(own, 'w', PANE_SHIFT);
     CHECK_INT(files, 101);
-    const int undo = own->model.editor.buffer.undo;
+    const int undo = own->model.editor.pieces[own->model.editor.kind].buffer.undo;
     own_key(own, 'z', 0);
-    CHECK_INT(own->model.editor.buffer.undo, undo - 1);
+    CHECK_INT(own->model.editor.pieces[own->model.editor.kind].buffer.undo, undo - 1);
     own_key(own, 'y', 0);
-    CHECK_INT(own->model.editor.buffer.undo, undo);
+    CHECK_INT(own->model.editor.pieces[own->model.editor.kind].buffer.undo, undo);
     own_key(own, PANE_KEY_TAB, 0);
     own_key(own, PANE_KEY_TAB, PANE_SHIFT); /* to the first of the group that it left */
     CHECK(view_target_same(own->model.view.focus, (TargetId){TARGET_DIAL, CONTROL_RIGHT_HAND}));

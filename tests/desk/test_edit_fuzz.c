@@ -150,11 +150,13 @@ static void do_anything(Bench* const bench, Chance* const luck)
 
 static void check_editor(Bench* const bench)
 {
-    const Editor* const editor = &bench->stage.model.editor;
-    if (editor->is_open) {
-        const Figure figure = edit_buffer_figure(&editor->buffer);
-        CHECK(figure_valid(&figure));
-        CHECK(editor->info != NULL);
+    for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
+        const EditPiece* const piece = &bench->stage.model.editor.pieces[kind];
+        if (piece->is_open) {
+            const Figure figure = edit_buffer_figure(&piece->buffer);
+            CHECK(figure_valid(&figure));
+            CHECK(piece->info != NULL);
+        }
     }
     for (int note = 0; note < 128; ++note) {
         CHECK(bench->sounding[note] == 0 || bench->sounding[note] == 1);

@@ -135,8 +135,8 @@ static void a_turnaround_is_edited_in_its_bar(void)
     bench_click(bench, LEFT_FOOT, 3.75);
     CHECK_TEXT(bench_bar(bench, 3, KICK_LEFT), "...............o");
     CHECK_TEXT(bench_bar(bench, 2, KICK_LEFT), "................");
-    bench_stand(bench, 3);
     bench_hands(bench);
+    bench_stand(bench, 3);
     bench_click(bench, LEFT_HAND, 3.5);
     CHECK_TEXT(bench_bar(bench, 3, SNARE), "o...o.........o.");
     CHECK_TEXT(bench_steps(bench, KICK_LEFT, 4, 16), "...............o");
@@ -186,7 +186,7 @@ static void under_a_turnaround_of_the_hands_the_feet_are_their_own_figure(void)
     bench_click(bench, LEFT_FOOT, 3.75);
     CHECK_TEXT(bench_bar(bench, 3, KICK_LEFT), "...............o");
     CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "...............o");
-    CHECK_INT(bench->stage.model.editor.buffer.now.kind, FIGURE_FEET);
+    CHECK_INT(bench->stage.model.editor.pieces[bench->stage.model.editor.kind].buffer.now.kind, FIGURE_FEET);
     bench_close(bench);
 }
 

@@ -22,8 +22,8 @@ static void check_hits(const Bench* const bench)
     HitTest hit;
     const Model* const model = &bench->stage.model;
     const Geometry g = geometry_of(&model->view);
-    const EditFigure* const now = &model->editor.buffer.now;
-    if (!CHECK(hit_test_of(model, &hit) && model->editor.is_open && hit.bar->count)) {
+    const EditFigure* const now = &editor_piece_seen(model)->buffer.now;
+    if (!CHECK(hit_test_of(model, &hit) && editor_piece_seen(model)->is_open && hit.bar->count)) {
         return;
     }
     const BarSpace space = geometry_bar(&g, hit.bar->meter);
@@ -31,7 +31,7 @@ static void check_hits(const Bench* const bench)
         const SeenStroke* const stroke = &hit.bar->strokes[i];
         const double x = geometry_tick(&g, space, stroke->written);
         const int64_t tick = hit_test_tick(model, &hit, x);
-        const int found = edit_buffer_find(&model->editor.buffer, stroke->limb, tick);
+        const int found = edit_buffer_find(&editor_piece_seen(model)->buffer, stroke->limb, tick);
         check_case("bar %d, looked at %d, stroke at %d of limb %d", (int)hit.bar->bar,
                    model->view.looked_at, stroke->written, stroke->limb);
         CHECK(!limb_is_foot(stroke->limb) || (found >= 0 && now->strokes[found].tick == tick));
@@ -70,15 +70,15 @@ static void what_is_pointed_at_is_what_is_drawn_wherever_figures_start_again(voi
         check_phrase(bench, i % 3, i / 3, false);
     }
     bench_pick(bench, CONTROL_REALIGN, REALIGN_PHRASE);
-    int* const grid = &bench->stage.model.editor.buffer.grid;
+    int* const grid = &bench->stage.model.editor.pieces[bench->stage.model.editor.kind].buffer.grid;
     const int kept = *grid;
     *grid = 1;
-    for (int i = 0; i < 9 && bench->stage.model.editor.buffer.now.cycle_ticks < 9 * Q; ++i) {
+    for (int i = 0; i < 9 && bench->stage.model.editor.pieces[bench->stage.model.editor.kind].buffer.now.cycle_ticks < 9 * Q; ++i) {
         edit_items_step(&bench->stage.model, EDIT_LENGTH, 1);
         bench_settle(bench);
     }
     *grid = kept;
-    CHECK_INT(bench->stage.model.editor.buffer.now.cycle_ticks, 9 * Q);
+    CHECK_INT(bench->stage.model.editor.pieces[bench->stage.model.editor.kind].buffer.now.cycle_ticks, 9 * Q);
     bench_click(bench, RIGHT_FOOT, 3.0);
     for (int i = 0; i < 3 * 3; ++i) {
         check_phrase(bench, i % 3, i / 3, true);
@@ -98,14 +98,14 @@ static void nothing_is_pointed_at_beyond_the_figure_or_the_bar(void)
         bench_pick(bench, CONTROL_FEET, i % 2 ? rolling_feet(bench) : 0);
         bench_stop(bench);
         bench_click(bench, RIGHT_FOOT, 0.0);
-        CHECK(hit_test_of(model, &hit) && model->editor.is_open);
+        CHECK(hit_test_of(model, &hit) && editor_piece_seen(model)->is_open);
         const Geometry g = geometry_of(&model->view);
         const BarSpace space = geometry_bar(&g, hit.bar->meter);
         for (double x = g.beat_1; x < g.beat_1 + space.beats * space.beat; x += 1.0) {
             const int64_t tick = hit_test_tick(model, &hit, x);
             const double apart = (x - g.beat_1) / space.beat * space.ticks - (double)tick;
             check_case("%g beats, %s, x %g", (double)beats[i / 2], i % 2 ? "rolls" : "a bar", x);
-            CHECK(tick >= 0 && tick < model->editor.buffer.now.cycle_ticks);
+            CHECK(tick >= 0 && tick < editor_piece_seen(model)->buffer.now.cycle_ticks);
             CHECK(i % 2 || apart >= (double)Q / -8.0); /* never a later turn's */
         }
         bench_close(bench);
@@ -123,8 +123,8 @@ static void the_second_bar_of_a_figure_stays_the_second_in_a_longer_bar(void)
     bench_click(bench, RIGHT_FOOT, 0.0);
     edit_items_step(&bench->stage.model, EDIT_LENGTH, 1);
     bench_stand(bench, 1);
-    CHECK_INT(model->editor.buffer.now.bars, 2);
-    CHECK(hit_test_of(model, &hit) && model->editor.is_open && hit.bar->in_phrase == 1);
+    CHECK_INT(editor_piece_seen(model)->buffer.now.bars, 2);
+    CHECK(hit_test_of(model, &hit) && editor_piece_seen(model)->is_open && hit.bar->in_phrase == 1);
     const Geometry g = geometry_of(&model->view);
     const BarSpace space = geometry_bar(&g, hit.bar->meter);
     for (double quarter = 0.0; quarter < 4.97; quarter += 0.0625) {
@@ -156,11 +156,11 @@ static int check_filled(Bench* const bench)
         const SeenStroke* const stroke = &bar->strokes[i];
         const double x = geometry_tick(&g, geometry_bar(&g, bar->meter), stroke->written);
         model->view.edit.pair = limb_is_foot(stroke->limb) ? PAIR_FEET : PAIR_HANDS;
-        model->editor.is_open = false;
+        editor_piece(model)->is_open = false;
         if (!CHECK(hit_test_at(model, x, &hit) && editor_begin(model, &hit))) {
             continue;
         }
-        const EditBuffer* const buffer = &model->editor.buffer;
+        const EditBuffer* const buffer = &editor_piece_seen(model)->buffer;
         const int found = edit_buffer_find(buffer, stroke->limb, hit_test_tick(model, &hit, x));
         check_case("%g/%d, bar %u, fill %u from %d, stroke at %d of limb %d",
                    bar->meter.beats_per_bar, bar->meter.beat_unit, bar->in_phrase, bar->fill,
@@ -181,17 +181,17 @@ static void check_every_place(Bench* const bench, const LimbPair pair)
     const Geometry g = geometry_of(&model->view);
     const BarSpace space = geometry_bar(&g, bar->meter);
     model->view.edit.pair = pair;
-    model->editor.is_open = false;
+    editor_piece(model)->is_open = false;
     for (double x = g.beat_1; x < g.beat_1 + space.beats * space.beat; x += 3.0) {
         HitTest hit;
         if (!CHECK(hit_test_at(model, x, &hit) && editor_begin(model, &hit))) {
             return;
         }
-        const int64_t cycle = model->editor.buffer.now.cycle_ticks;
+        const int64_t cycle = editor_piece_seen(model)->buffer.now.cycle_ticks;
         const int64_t tick = hit_test_tick(model, &hit, x);
         check_case("%g/%d, bar %u, pair %d, x %g", bar->meter.beats_per_bar, bar->meter.beat_unit,
                    bar->in_phrase, (int)pair, x - g.beat_1);
-        const int64_t step = Q / model->editor.buffer.grid;
+        const int64_t step = Q / editor_piece_seen(model)->buffer.grid;
         const int64_t left = bar->fill_end - bar->fill_begin;
         if (hit.kind == FIGURE_TURNAROUND && left % step == left) {
             CHECK_INT(tick, -1); /* less is played of it than a step, and none begins there */
@@ -201,7 +201,7 @@ static void check_every_place(Bench* const bench, const LimbPair pair)
         if (hit.kind == FIGURE_TURNAROUND) {
             CHECK(bar->fill_end - cycle + tick >= bar->fill_begin);
         } else if (bar->fill && (pair == PAIR_HANDS || bar->fill_feet)) {
-            CHECK(model->editor.buffer.now.bars != 1 || tick < bar->fill_begin);
+            CHECK(editor_piece_seen(model)->buffer.now.bars != 1 || tick < bar->fill_begin);
         }
     }
 }

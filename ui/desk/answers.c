@@ -3,6 +3,7 @@
 
 #include "../../plugin/bank/write_figure.h"
 #include "../scene/words.h"
+#include "saving.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -13,30 +14,11 @@ void answers_draft(Model* const model, const FigureKind kind, const char* const 
                    const size_t size)
 {
     Editor* const editor = &model->editor;
-    if (drafts_told(model, kind, text, strnlen(text, size)) && editor->buffer.now.kind == kind) {
-        editor->is_open = false;
+    if (drafts_told(model, kind, text, strnlen(text, size))) {
+        editor->pieces[kind].is_open = false;
         editor_show(model);
     }
     model->is_dirty = true;
-}
-
-/* Where the figure was picked by itself, the saved one is picked in its place and
-   the draft is needed no more; in a groove's own bars the draft plays on. */
-static void keep_saved(Model* const model, const uint32_t id)
-{
-    Editor* const editor = &model->editor;
-    const EditFigure* const now = &editor->buffer.now;
-    const FigureKind kind = now->kind;
-    const bool is_picked = now->id && (uint32_t)model->view.values[kind_controls[kind]] == now->id;
-    editor->drafts[kind].is_kept = true;
-    editor->saved_id = id;
-    memcpy(editor->saved, editor->saving, TYPED_ROOM);
-    if (is_picked) {
-        editor->is_open = false;
-        drafts_put(model, kind, "");
-        model_nudge(model, kind_controls[kind], (float)id);
-        editor_show(model);
-    }
 }
 
 /* The plugin never writes over a file that a person changed. */
@@ -47,21 +29,11 @@ static bool is_beside(const uint32_t asked, const int64_t id)
     return asked && id != (int64_t)asked;
 }
 
-/* What was changed since it was sent is not saved, and plays on as a draft. */
 void answers_saved(Model* const model, const int64_t id)
 {
-    char words[MESSAGE_ROOM];
-    Editor* const editor = &model->editor;
-    if (id <= 0 || id > ID_MOST) {
-        return;
+    if (id > 0 && id <= ID_MOST) {
+        saving_answered(model, id);
     }
-    if (editor->is_saving && editor->is_open) {
-        keep_saved(model, (uint32_t)id);
-    }
-    editor->is_saving = false;
-    snprintf(words, sizeof words, "Saved as \"%.60s\" in your own bank%s", editor->saving,
-             is_beside(editor->asked_id, id) ? beside_words : "");
-    model_say(model, words);
 }
 
 /* ---- Keys learned from pads */
@@ -108,7 +80,7 @@ void answers_saved_kit(Model* const model, const int64_t id)
 void answers_refused(Model* const model, const char* const why, const size_t size)
 {
     char words[MESSAGE_ROOM];
-    model->editor.is_saving = false;
+    saving_refused(model);
     model->editor.lesson.is_sent = false;
     drafts_refused(model);
     snprintf(words, sizeof words, "%.*s", (int)strnlen(why, size), why);

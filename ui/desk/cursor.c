@@ -77,14 +77,14 @@ void cursor_page(Model* const model, const int by)
 
 static Level level_of(const Model* const model, const EditorPlace place)
 {
-    const EditBuffer* const buffer = &model->editor.buffer;
+    const EditBuffer* const buffer = &editor_piece_seen(model)->buffer;
     const int index = edit_buffer_find(buffer, place.limb, place.tick);
     return index < 0 ? LEVEL_REST : (Level)buffer->now.strokes[index].level;
 }
 
 static void set(Model* const model, const EditorPlace place, const Level level)
 {
-    if (edit_buffer_level(&model->editor.buffer, place.limb, place.tick, level)) {
+    if (edit_buffer_level(&editor_piece(model)->buffer, place.limb, place.tick, level)) {
         editor_change(model);
     } else if (level == LEVEL_REST && level_of(model, place) != LEVEL_REST) {
         model_say(model, "The last stroke stays: a figure has one at least");

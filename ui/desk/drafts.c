@@ -39,9 +39,10 @@ static void replace(Model* const model, const FigureKind kind, Single* const sin
 {
     Editor* const editor = &model->editor;
     Draft* const draft = &editor->drafts[kind];
-    if (draft->single && editor->info == &draft->single->info) {
-        editor->info = single ? &single->info : NULL;
-        editor->is_open = editor->is_open && single;
+    EditPiece* const piece = &editor->pieces[kind];
+    if (draft->single && piece->info == &draft->single->info) {
+        piece->info = single ? &single->info : NULL;
+        piece->is_open = piece->is_open && single;
     }
     single_free(draft->single);
     draft->single = single;

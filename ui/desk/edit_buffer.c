@@ -37,6 +37,20 @@ Figure edit_buffer_figure(const EditBuffer* const buffer)
     return figure;
 }
 
+bool edit_buffer_alike(const EditFigure* const a, const EditFigure* const b)
+{
+    bool alike = a->cycle_ticks == b->cycle_ticks && a->bars == b->bars && a->count == b->count;
+    for (uint32_t i = 0; alike && i < a->count; ++i) {
+        alike = edit_buffer_same_stroke(&a->strokes[i], &b->strokes[i]);
+    }
+    return alike;
+}
+
+bool edit_buffer_same_stroke(const Stroke* const a, const Stroke* const b)
+{
+    return a->tick == b->tick && a->limb == b->limb && a->voice == b->voice && a->level == b->level;
+}
+
 static int64_t step_of(const EditBuffer* const buffer)
 {
     return TICKS_PER_QUARTER / buffer->grid;

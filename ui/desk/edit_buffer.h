@@ -38,6 +38,10 @@ void edit_buffer_begin(EditBuffer* buffer, const Figure* figure);
 /* The figure as it is now; its strokes are the buffer's. */
 Figure edit_buffer_figure(const EditBuffer* buffer);
 
+/* True if both say the same: strokes, length and bars. */
+bool edit_buffer_alike(const EditFigure* a, const EditFigure* b);
+bool edit_buffer_same_stroke(const Stroke* a, const Stroke* b);
+
 /* The step nearest to a tick of the cycle, on the grid. */
 int64_t edit_buffer_step(const EditBuffer* buffer, double tick);
 

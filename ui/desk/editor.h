@@ -27,17 +27,39 @@ typedef struct {
     uint32_t asked_id; /* the own kit map it was to go over; 0: a new one */
 } Lesson;
 
+/* A figure that is being changed.  One of each kind: each keeps its changes, and what takes
+   them back, while another is changed. */
 typedef struct {
     bool is_open;
     EditBuffer buffer;
-    const EntryInfo* info; /* of the figure it began with, the bank's or a draft's */
-    Draft drafts[FIGURE_KINDS];
-    Hold hold;
-    bool is_saving; /* what is in the buffer: not answered, and not changed since */
-    char saving[TYPED_ROOM];
-    uint32_t asked_id;      /* the own entry it was to go over; 0: a new one */
+    EditFigure base;        /* as it is kept; where it is kept nowhere, as it was opened */
+    const EntryInfo* info;  /* of the figure it began with, the bank's or a draft's */
+    char name[TYPED_ROOM];  /* that it is to be saved under */
     char saved[TYPED_ROOM]; /* the name it was saved under last, "" if it wasn't */
     uint32_t saved_id;
+} EditPiece;
+
+/* What is being saved: figure after figure, each answered before the next is sent. */
+typedef struct {
+    bool is_sent;  /* what is in the buffer of `kind`: not answered yet, */
+    bool is_stale; /* and changed since */
+    FigureKind kind;
+    bool wants[FIGURE_KINDS]; /* those that come after it */
+    bool asks;                /* for names that are new */
+    bool is_naming;           /* one of them is given a name first */
+    TargetId from;            /* what had the keys before */
+    char name[TYPED_ROOM];
+    uint32_t asked_id;       /* the own entry it was to go over; 0: a new one */
+    bool is_beside;          /* one became a new entry all the same */
+    char done[MESSAGE_ROOM]; /* names of those that are saved, in words */
+} Saving;
+
+typedef struct {
+    FigureKind kind; /* whose piece is changed */
+    EditPiece pieces[FIGURE_KINDS];
+    Draft drafts[FIGURE_KINDS];
+    Hold hold;
+    Saving saving;
     Lesson lesson;
 } Editor;
 
@@ -45,6 +67,22 @@ typedef struct {
 typedef struct HitTest HitTest;
 
 void editor_close(Model* model);
+
+/* The piece that is changed; it may not be open. */
+EditPiece* editor_piece(Model* model);
+const EditPiece* editor_piece_seen(const Model* model);
+
+/* True if a figure of the kind was changed and isn't kept so. */
+bool editor_is_changed(const Model* model, FigureKind kind);
+
+/* Takes up the kind's draft, which is there, wherever it plays. */
+void editor_open_draft(Model* model, FigureKind kind);
+
+/* Goes on with a kind's piece, as it was left. */
+void editor_go_to(Model* model, FigureKind kind);
+
+/* The name that the piece is to be saved under. */
+void editor_name(Model* model, const char* name);
 
 /* Another bank has come: what was told of the old one's entries must not be used. */
 void editor_bank(Model* model);

@@ -35,7 +35,7 @@ Effect effects_step, effects_go_to_end, effects_go_back, effects_go_round, effec
 /* A row of the editor: cursor.h. */
 Effect effects_edit, effects_leave_row, effects_go_step, effects_go_end, effects_move_stroke,
     effects_louder, effects_level, effects_cycle_level, effects_clear_step, effects_next_voice,
-    effects_turn_page;
+    effects_turn_page, effects_save_edits;
 
 /* Typing. */
 Effect effects_leave_words, effects_type_more, effects_type_less, effects_keep_typed,

@@ -5,6 +5,7 @@
 #include "asking.h"
 #include "choosing.h"
 #include "cursor.h"
+#include "saving.h"
 #include "typing.h"
 
 /* ---- A row of the editor */
@@ -13,6 +14,13 @@ void effects_edit(Model* const model, const Press press)
 {
     (void)press;
     cursor_enter(model);
+}
+
+/* All that was changed; who hasn't saved it before is asked for names. */
+void effects_save_edits(Model* const model, const Press press)
+{
+    (void)press;
+    saving_begin(model, true);
 }
 
 void effects_leave_row(Model* const model, const Press press)
@@ -91,12 +99,14 @@ void effects_keep_typed(Model* const model, const Press press)
 {
     (void)press;
     typing_end(model);
+    saving_named(model);
 }
 
 void effects_leave_typed(Model* const model, const Press press)
 {
     (void)press;
     model_stop_typing(model);
+    saving_leave(model);
 }
 
 /* ---- The question where */

@@ -73,8 +73,7 @@ bool hit_test_of(const Model* const model, HitTest* const hit)
     }
     const LimbPair pair = view->edit.pair;
     const bool is_cut = bar->fill && (pair == PAIR_HANDS || bar->fill_feet);
-    const bool is_open =
-        model->editor.is_open && model->editor.buffer.now.kind == FIGURE_TURNAROUND;
+    const bool is_open = model->editor.kind == FIGURE_TURNAROUND;
     *hit = part_of_bar(bar, pair, is_cut && (!bar->fill_begin || is_open));
     return hit->id > 0;
 }
@@ -139,7 +138,7 @@ int32_t hit_test_hover(const Model* const model, const SeenBar* const bar, const
    start that the plugin has told, if the bar has one. */
 static FigureCopy copy_at(const Model* const model, const HitTest* const hit, const int64_t tick)
 {
-    const Figure figure = edit_buffer_figure(&model->editor.buffer);
+    const Figure figure = edit_buffer_figure(&model->editor.pieces[model->editor.kind].buffer);
     const FigureBar at = {hit->bar->meter, hit->bar->bar, hit->bar->in_phrase,
                           model->view.place.loops, (Realign)model->view.values[CONTROL_REALIGN]};
     if (hit->kind == FIGURE_TURNAROUND) {
@@ -178,5 +177,5 @@ int64_t hit_test_tick(const Model* const model, const HitTest* const hit, const 
                            : tick > (double)(hit->end - 1) ? (double)(hit->end - 1)
                                                            : tick;
     const FigureCopy copy = copy_at(model, hit, (int64_t)in_part);
-    return tick_in_copy(hit, &model->editor.buffer, copy, in_part);
+    return tick_in_copy(hit, &model->editor.pieces[model->editor.kind].buffer, copy, in_part);
 }

@@ -41,6 +41,7 @@ void model_begin(Model* const model, const Uris* const uris, const ModelOutput o
     model->view.list.selected = -1;
     model->view.edit.hover_limb = -1;
     model->view.edit.pair = PAIR_FEET;
+    model->editor.kind = model->view.edit.kind = FIGURE_FEET;
     model->view.edit.grid = 4;
     for (int i = 0; i < CONTROL_COUNT; ++i) {
         model->view.values[i] = control_rows[i].normal;

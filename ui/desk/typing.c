@@ -69,7 +69,7 @@ void typing_end(Model* const model)
 {
     View* const view = &model->view;
     if (is_name(view)) {
-        memcpy(view->edit.name, view->typed, sizeof view->edit.name);
+        editor_name(model, view->typed);
     } else if (*view->typed && !set_typed(model)) {
         model->is_dirty = true;
         return;

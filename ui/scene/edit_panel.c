@@ -17,14 +17,16 @@ static const char* const labels[EDIT_ITEMS] = {
 const char* edit_help(const EditItem item)
 {
     static const char* const helps[EDIT_ITEMS] = {
-        [EDIT_PAIR] = "Edit: the figure of the hands, or of the feet, in the bar shown",
+        [EDIT_PAIR] = "Edit: the figure of the feet, of the hands, or the fill; each keeps what "
+                      "you changed; key E",
         [EDIT_GRID] = "Steps on: the grid that a click falls on; what is there stays where it is",
         [EDIT_LENGTH] = "Length: steps until the figure starts again; strokes beyond are left out",
         [EDIT_ROLLS] = "At the bar line: start again with each bar, or roll on over it",
         [EDIT_UNDO] = "Undo: takes back the last change; key Z",
         [EDIT_REDO] = "Redo: makes it again; key Y",
         [EDIT_NAME] = "Name: click or Enter, then type what the saved figure shall be called",
-        [EDIT_SAVE] = "Save: keeps the figure in your own bank, under its name",
+        [EDIT_SAVE] = "Save: keeps all that you changed in your own bank, each under its name; in "
+                      "a row key S",
         [EDIT_DROP] = "Drop the edit: the figure plays as it was written",
         [EDIT_FILE] =
             "MIDI file: the phrase, into a folder that is asked for once; key W; Shift+W straight",
@@ -131,7 +133,11 @@ void draw_edit(const Brush* const brush, const Target* const target)
     brush_label(brush, target->box, labels[item], brush_is_hovered(brush, target->id));
     switch (item) {
     case EDIT_PAIR:
-        value(brush, target->box, edit->pair == PAIR_HANDS ? "hands" : "feet", "");
+        value(brush, target->box,
+              edit->kind == FIGURE_TURNAROUND ? edit->pair == PAIR_HANDS ? "fill" : "fill's feet"
+              : edit->pair == PAIR_HANDS      ? "hands"
+                                              : "feet",
+              "");
         break;
     case EDIT_GRID:
         draw_number(brush, target, edit->grid, "a quarter");

@@ -79,7 +79,7 @@ enum { LIST_ROWS_MAX = 1024, FIND_ROOM = 48, TYPED_ROOM = 64, MESSAGE_ROOM = 256
 
 /* What changes a figure, keeps it, and writes files. */
 typedef enum {
-    EDIT_PAIR,   /* hands or feet */
+    EDIT_PAIR,   /* hands, feet or fill */
     EDIT_GRID,   /* steps in a quarter that changes fall on */
     EDIT_LENGTH, /* steps until the figure starts again */
     EDIT_ROLLS,  /* over the bar line, or from each bar line */
@@ -97,8 +97,9 @@ typedef enum {
 typedef struct {
     bool is_open; /* a figure is being changed */
     LimbPair pair;
-    int grid;  /* steps in a quarter */
-    int steps; /* length */
+    FigureKind kind; /* the pair's figure, or the fill */
+    int grid;        /* steps in a quarter */
+    int steps;       /* length */
     bool rolls;
     int undo;
     int redo;
