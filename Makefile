@@ -7,7 +7,7 @@ PACKAGES_BUILD := gcc libc6-dev make pkg-config lv2-dev liblilv-dev libsratom-de
 	libfluidsynth-dev libsndfile1-dev timgm6mb-soundfont
 PACKAGES_CHECK := bash groff-base man-db clang clang-tidy clang-format cppcheck valgrind binutils midicsv python3 \
 	python3-mido fluidsynth lilv-utils sordi serdi jackd2 jalv libjack-jackd2-dev \
-	libxml2-utils xvfb libgl1-mesa-dri libglx-mesa0 xdotool imagemagick x11-utils libsuil-0-0
+	libxml2-utils poppler-utils xvfb libgl1-mesa-dri libglx-mesa0 xdotool imagemagick x11-utils libsuil-0-0
 PACKAGES_HOSTS := ardour
 PACKAGES_FEEL := midicsv
 PACKAGES_PLAY := jalv jackd2 fluidsynth

@@ -14,12 +14,20 @@ a_png_is_two_pixels_a_point_of_a4() {
 	same "$(od -An -tu1 -j16 -N8 a.png | xargs)" "0 0 4 166 0 0 6 148" # 1190 by 1684
 }
 
-a_pdf_has_a_page_for_every_four_rows() {
+a_pdf_has_as_many_pages_as_its_rows_need() {
 	run chart --groove 1 --out a.pdf
 	same "$(head -c 5 a.pdf)" "%PDF-" || return
 	has "$out" "8 bars on 1 page" || return
 	run chart --groove "Salt Funicular" --out b.pdf
 	has "$out" "on 3 pages"
+}
+
+a_chart_names_what_its_letters_play_and_what_feet_have_to_do() {
+	run chart --groove "Winter Timetable" --out names.pdf
+	words=$(pdftotext -layout names.pdf -)
+	has "$words" "A: hands Seven, 2+2+3; feet Seven kick, 2+2+3" || return
+	has "$words" "fill: Seven: down the toms" || return
+	has "$words" "right foot 5, closest 208 ms apart" # 144 a minute: an eighth is 60 / 288 s
 }
 
 an_svg_is_well_formed() {
@@ -108,7 +116,8 @@ notation_that_is_there_stays() {
 }
 
 check "a PNG is two pixels a point of A4" a_png_is_two_pixels_a_point_of_a4
-check "a PDF has a page for every four rows" a_pdf_has_a_page_for_every_four_rows
+check "a PDF has as many pages as its rows need" a_pdf_has_as_many_pages_as_its_rows_need
+check "a chart names what its letters play and what feet have to do" a_chart_names_what_its_letters_play_and_what_feet_have_to_do
 check "an SVG is well-formed" an_svg_is_well_formed
 check "a chart that is there stays" a_chart_that_is_there_stays
 check "another kind of file is refused" another_kind_of_file_is_refused

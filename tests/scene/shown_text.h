@@ -13,7 +13,7 @@ enum { SHOWN_TEXTS_MAX = 1024, SHOWN_TEXT_ROOM = 160 };
 
 typedef struct {
     char text[SHOWN_TEXT_ROOM];
-    Box box; /* logical pixels */
+    Box box; /* as the context is scaled */
     double size;
     bool is_cut;
 } ShownText;
@@ -30,10 +30,12 @@ void pango_cairo_show_layout(cairo_t* const cairo, PangoLayout* const layout)
     double x = 0.0, y = 0.0;
     pango_layout_get_extents(layout, &ink, NULL);
     cairo_get_current_point(cairo, &x, &y);
+    double scale = 1.0, none = 0.0;
     cairo_user_to_device(cairo, &x, &y);
+    cairo_user_to_device_distance(cairo, &scale, &none);
     if (shown.count < SHOWN_TEXTS_MAX && ink.width > 0) {
         ShownText* const text = &shown.texts[shown.count++];
-        const double unit = PANGO_SCALE;
+        const double unit = PANGO_SCALE / scale;
         snprintf(text->text, sizeof text->text, "%s", pango_layout_get_text(layout));
         text->box = (Box){x + ink.x / unit, y + ink.y / unit, ink.width / unit, ink.height / unit};
         text->is_cut = pango_layout_is_ellipsized(layout);

@@ -4,6 +4,7 @@
    Notes, June 1994: x for cymbals, filled ovals for drums. */
 #include "../../ui/command/sheet_fill.h"
 #include "../../ui/scene/chart.h"
+#include "../../ui/scene/chart_edge.h"
 #include "../../ui/scene/limb_staff.h"
 #include "../../ui/scene/words.h"
 #include "../bank/factory.h"
@@ -19,8 +20,7 @@ static Bank* bank;
 static void fill(const Groove* const groove)
 {
     const Selection selection = plain_choice(groove, groove->form_bars);
-    sheet = (Sheet){
-        .title = "A title", .comment = "A comment", .hands = "", .feet = "", .tempo = 120.0};
+    sheet = (Sheet){.title = "A title", .comment = "A comment", .fill = "", .tempo = 120.0};
     sheet_fill(&sheet, &selection, groove->meter);
 }
 
@@ -71,6 +71,26 @@ static void bars_that_are_alike_are_one_row(void)
     CHECK_INT(sheet.rows[0].strokes.strokes[0].voice, VOICE_CRASH);
 }
 
+/* ISO 216: A5 is half of A4, 148 by 210 mm: 420 by 595 points. */
+static void one_row_takes_half_a_page(void)
+{
+    static const Stroke strokes[] = {{0, RIGHT_HAND, VOICE_RIDE, LEVEL_NORMAL, true}};
+    const int64_t bar = 4 * TICKS_PER_QUARTER;
+    const Figure ride = {.id = 1,
+                         .cycle_ticks = bar,
+                         .step_ticks = bar,
+                         .bars = 1,
+                         .stroke_count = 1,
+                         .strokes = strokes};
+    const Groove groove = {
+        .id = 1, .meter = {4.0, 4}, .tempo = 120.0, .form_bars = 4, .parts = {{.hands = &ride}}};
+    fill(&groove);
+    CHECK_INT(sheet.count, 1);
+    CHECK_INT(chart_height(&sheet), 420);
+    fill(&bank_library(bank)->grooves[0]);
+    CHECK_INT(chart_height(&sheet), 842);
+}
+
 /* Pixels that aren't white, inside or outside the margins. */
 static int count_ink(cairo_surface_t* const surface, const bool inside)
 {
@@ -78,10 +98,11 @@ static int count_ink(cairo_surface_t* const surface, const bool inside)
     cairo_surface_flush(surface);
     const unsigned char* const data = cairo_image_surface_get_data(surface);
     const int stride = cairo_image_surface_get_stride(surface);
-    for (int y = 0; y < CHART_HEIGHT; ++y) {
+    const int height = cairo_image_surface_get_height(surface);
+    for (int y = 0; y < height; ++y) {
         for (int x = 0; x < CHART_WIDTH; ++x) {
             const bool is_inside = x >= MARGIN && x < CHART_WIDTH - MARGIN && y >= MARGIN / 2 &&
-                                   y < CHART_HEIGHT - MARGIN / 2;
+                                   y < height - MARGIN / 2;
             const unsigned char* const pixel = data + y * stride + 4 * x;
             ink += is_inside == inside && pixel[0] < 250;
         }
@@ -96,7 +117,7 @@ static void every_groove_of_the_bank_fits_its_pages(void)
         fill(&library->grooves[i]);
         for (int page = 0; page < chart_pages(&sheet); ++page) {
             cairo_surface_t* const surface =
-                cairo_image_surface_create(CAIRO_FORMAT_RGB24, CHART_WIDTH, CHART_HEIGHT);
+                cairo_image_surface_create(CAIRO_FORMAT_RGB24, CHART_WIDTH, chart_height(&sheet));
             cairo_t* const cairo = cairo_create(surface);
             chart_draw_page(cairo, &sheet, page);
             check_case("groove %u, page %d", library->grooves[i].id, page + 1);
@@ -106,6 +127,38 @@ static void every_groove_of_the_bank_fits_its_pages(void)
             cairo_destroy(cairo);
             cairo_surface_destroy(surface);
         }
+    }
+}
+
+/* The lowest ink above the line over the key. */
+static double filled_share(void)
+{
+    cairo_surface_t* const surface =
+        cairo_image_surface_create(CAIRO_FORMAT_RGB24, CHART_WIDTH, chart_height(&sheet));
+    cairo_t* const cairo = cairo_create(surface);
+    chart_draw_page(cairo, &sheet, 0);
+    cairo_surface_flush(surface);
+    const int end = chart_height(&sheet) - (int)chart_edge_foot(&sheet) - 4;
+    const unsigned char* const data = cairo_image_surface_get_data(surface);
+    int last = 0;
+    for (int y = 0; y < end; ++y) {
+        const unsigned char* const row = data + y * cairo_image_surface_get_stride(surface);
+        for (int x = 0; x < CHART_WIDTH; ++x) {
+            last = row[4 * x] < 250 ? y : last;
+        }
+    }
+    cairo_destroy(cairo);
+    cairo_surface_destroy(surface);
+    return (double)last / chart_height(&sheet);
+}
+
+static void no_first_page_is_half_empty(void)
+{
+    const Library* const library = bank_library(bank);
+    for (uint32_t i = 0; i < library->groove_count; ++i) {
+        fill(&library->grooves[i]);
+        check_case("groove %u", library->grooves[i].id);
+        CHECK(filled_share() > 0.5);
     }
 }
 
@@ -149,6 +202,8 @@ int main(void)
     RUN(every_bar_of_the_phrase_stands_in_one_row);
     RUN(bars_that_are_alike_are_one_row);
     RUN(every_groove_of_the_bank_fits_its_pages);
+    RUN(one_row_takes_half_a_page);
+    RUN(no_first_page_is_half_empty);
     RUN(cymbals_are_crosses_and_drums_are_filled);
     bank_free(bank);
     return tests_end();

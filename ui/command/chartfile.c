@@ -7,6 +7,7 @@
 #include "commands.h"
 #include "picks.h"
 #include "sheet_fill.h"
+#include "sheet_words.h"
 
 #include <cairo-pdf.h>
 #include <cairo-svg.h>
@@ -29,8 +30,8 @@ static void draw_tall(cairo_t* const cairo, const Sheet* const sheet)
 {
     for (int page = 0; page < chart_pages(sheet); ++page) {
         cairo_save(cairo);
-        cairo_translate(cairo, 0.0, (double)page * CHART_HEIGHT);
-        cairo_rectangle(cairo, 0.0, 0.0, CHART_WIDTH, CHART_HEIGHT);
+        cairo_translate(cairo, 0.0, (double)page * chart_height(sheet));
+        cairo_rectangle(cairo, 0.0, 0.0, CHART_WIDTH, chart_height(sheet));
         cairo_clip(cairo);
         chart_draw_page(cairo, sheet, page);
         cairo_restore(cairo);
@@ -57,7 +58,7 @@ static cairo_status_t finish(cairo_t* const cairo, cairo_surface_t* const surfac
 static cairo_status_t make_pdf(const Sheet* const sheet, Bytes* const file)
 {
     cairo_surface_t* const surface =
-        cairo_pdf_surface_create_for_stream(append, file, CHART_WIDTH, CHART_HEIGHT);
+        cairo_pdf_surface_create_for_stream(append, file, CHART_WIDTH, chart_height(sheet));
     cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_TITLE, sheet->title);
     cairo_t* const cairo = cairo_create(surface);
     draw_pages(cairo, sheet);
@@ -67,7 +68,7 @@ static cairo_status_t make_pdf(const Sheet* const sheet, Bytes* const file)
 static cairo_status_t make_svg(const Sheet* const sheet, Bytes* const file)
 {
     cairo_surface_t* const surface = cairo_svg_surface_create_for_stream(
-        append, file, CHART_WIDTH, (double)CHART_HEIGHT * chart_pages(sheet));
+        append, file, CHART_WIDTH, (double)chart_height(sheet) * chart_pages(sheet));
     cairo_t* const cairo = cairo_create(surface);
     draw_tall(cairo, sheet);
     return finish(cairo, surface);
@@ -75,8 +76,9 @@ static cairo_status_t make_svg(const Sheet* const sheet, Bytes* const file)
 
 static cairo_status_t make_png(const Sheet* const sheet, Bytes* const file)
 {
-    cairo_surface_t* const surface = cairo_image_surface_create(
-        CAIRO_FORMAT_RGB24, PNG_SCALE * CHART_WIDTH, PNG_SCALE * CHART_HEIGHT * chart_pages(sheet));
+    cairo_surface_t* const surface =
+        cairo_image_surface_create(CAIRO_FORMAT_RGB24, PNG_SCALE * CHART_WIDTH,
+                                   PNG_SCALE * chart_height(sheet) * chart_pages(sheet));
     cairo_t* const cairo = cairo_create(surface);
     cairo_scale(cairo, PNG_SCALE, PNG_SCALE);
     draw_tall(cairo, sheet);
@@ -116,30 +118,6 @@ static int save(const Sheet* const sheet, const char* const path, const bool for
     return good ? DONE : FAILED;
 }
 
-/* A figure's name where every bar plays the same one, "" where not. */
-static const char* only_name(const Bank* const bank, const EntryKind kind, const Picks* const picks)
-{
-    const Groove* const groove = picks->selection.groove;
-    const Figure* only = kind == ENTRY_HANDS ? picks->selection.hands : picks->selection.feet;
-    for (uint32_t bar = 0; !only && bar < groove->form_bars; ++bar) {
-        const Part part = groove->parts[groove->form[bar]];
-        const Part first = groove->parts[groove->form[0]];
-        if (kind == ENTRY_HANDS ? part.hands != first.hands : part.feet != first.feet) {
-            return "";
-        }
-    }
-    if (!only) {
-        const Part first = groove->parts[groove->form[0]];
-        only = kind == ENTRY_HANDS ? first.hands : first.feet;
-    }
-    for (uint32_t i = 0; only && i < bank_count(bank, kind); ++i) {
-        if (bank_entry(bank, kind, i)->id == only->id) {
-            return bank_entry(bank, kind, i)->label;
-        }
-    }
-    return "";
-}
-
 bool chartfile_kind(const char* const path)
 {
     return maker_of(path);
@@ -157,9 +135,6 @@ int chartfile_write(const Performance* const performance, const Section* const s
     sheet_fill_written(&sheet, &picks.selection, picks.meter, section->left_handed);
     sheet.title = title ? title : picks.info->label;
     sheet.comment = picks.as_written ? picks.info->comment : "";
-    sheet.hands = only_name(performance->bank, ENTRY_HANDS, &picks);
-    sheet.feet = only_name(performance->bank, ENTRY_FEET, &picks);
-    sheet.tempo = picks.tempo;
-    sheet.meet_after = groove_realign_bars(&picks.selection, picks.meter);
+    sheet_words_fill(&sheet, performance->bank, &picks, section->left_handed);
     return save(&sheet, path, force);
 }

@@ -7,6 +7,7 @@
 #include "outfile.h"
 #include "picks.h"
 #include "sheet_fill.h"
+#include "sheet_words.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -15,16 +16,6 @@ bool notationfile_kind(const char* const path)
 {
     const char* const dot = strrchr(path, '.');
     return dot && (!strcmp(dot, ".musicxml") || !strcmp(dot, ".xml"));
-}
-
-static const char* fill_name(const Bank* const bank, const Figure* const fill)
-{
-    const char* name = "";
-    for (uint32_t i = 0; fill && i < bank_count(bank, ENTRY_TURNAROUND); ++i) {
-        const EntryInfo* const info = bank_entry(bank, ENTRY_TURNAROUND, i);
-        name = info->id == fill->id ? info->label : name;
-    }
-    return name;
 }
 
 static int save(const MusicXmlScore* const score, const char* const path, const bool force)
@@ -60,8 +51,9 @@ int notationfile_write(const Performance* const performance, const Section* cons
     sheet_fill_written(&sheet, &picks.selection, picks.meter, section->left_handed);
     sheet.title = title ? title : name;
     sheet.tempo = picks.tempo;
-    const MusicXmlScore score = {&sheet, picks.selection.swing,
-                                 fill_name(performance->bank, picks.selection.turnaround),
-                                 picks.selection.kit->notes};
+    const MusicXmlScore score = {
+        &sheet, picks.selection.swing,
+        sheet_words_name(performance->bank, ENTRY_TURNAROUND, picks.selection.turnaround),
+        picks.selection.kit->notes};
     return save(&score, path, force);
 }

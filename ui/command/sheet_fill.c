@@ -2,6 +2,8 @@
 #include "sheet_fill.h"
 
 #include "../../plugin/engine/groove/fill.h"
+#include "../notation/brackets.h"
+#include "../notation/groups.h"
 
 #include <stddef.h>
 
@@ -61,6 +63,8 @@ void sheet_fill(Sheet* const sheet, const Selection* const selection, const Mete
         }
     }
     sheet->form[sheet->bars] = '\0';
+    groups_find(sheet);
+    brackets_find(sheet);
 }
 
 void sheet_fill_written(Sheet* const sheet, const Selection* const selection, const Meter meter,

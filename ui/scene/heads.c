@@ -77,6 +77,31 @@ static void draw_plus(cairo_t* const cairo, const double x, const double y, cons
     ink_line(cairo, x, y + r, x, y - r, width, mark.colour);
 }
 
+/* A crash rings: a cross in a circle. */
+static void draw_circled(cairo_t* const cairo, const double x, const double y, const double r,
+                         const Mark mark)
+{
+    draw_cross(cairo, x, y, (Mark){mark.colour, mark.scale * r / 4.6, mark.hollow});
+    ink_source(cairo, mark.colour);
+    cairo_set_line_width(cairo, (mark.hollow ? 0.7 : 1.0) * mark.scale);
+    cairo_new_path(cairo);
+    cairo_arc(cairo, x, y, r * mark.scale, 0.0, 2.0 * pi);
+    cairo_stroke(cairo);
+}
+
+/* Bars over a cross, and under it: a ride, a china. */
+static void draw_barred(cairo_t* const cairo, const double x, const double y, const bool below,
+                        const Mark mark)
+{
+    const double r = 3.0 * mark.scale;
+    const double width = (mark.hollow ? 0.8 : 1.2) * mark.scale;
+    draw_cross(cairo, x, y, mark);
+    ink_line(cairo, x - 1.3 * r, y - 1.25 * r, x + 1.3 * r, y - 1.25 * r, width, mark.colour);
+    if (below) {
+        ink_line(cairo, x - 1.3 * r, y + 1.25 * r, x + 1.3 * r, y + 1.25 * r, width, mark.colour);
+    }
+}
+
 void head_draw(cairo_t* const cairo, const double x, const double y, const Voice voice,
                const Mark mark)
 {
@@ -91,12 +116,18 @@ void head_draw(cairo_t* const cairo, const double x, const double y, const Voice
     case VOICE_HAT_CLOSED:
     case VOICE_HAT_PEDAL:
     case VOICE_SIDE_STICK:
+        draw_cross(cairo, x, y, mark);
+        break;
     case VOICE_RIDE:
+    case VOICE_CHINA:
+        draw_barred(cairo, x, y, voice == VOICE_CHINA, mark);
+        break;
     case VOICE_CRASH:
     case VOICE_CRASH_2:
-    case VOICE_CHINA:
+        draw_circled(cairo, x, y, 4.6, mark);
+        break;
     case VOICE_SPLASH:
-        draw_cross(cairo, x, y, mark);
+        draw_circled(cairo, x, y, 3.6, mark);
         break;
     case VOICE_RIDE_BELL:
         draw_corners(cairo, x, y, 1.4 * r, 4, mark);

@@ -67,7 +67,9 @@ void ink_hook(cairo_t* cairo, double x, double y, Colour colour);
 
 /* A notehead: x for cymbals, with a ring where open and a barred ring where half
    open, a diamond for the bell, a triangle for the cowbell, an oval for drums
-   (Weinberg, "Guidelines for Drumset Notation", Percussive Notes, June 1994). */
+   (Weinberg, "Guidelines for Drumset Notation", Percussive Notes, June 1994).  There cymbals
+   are told apart by their place on the staff, which lines for limbs don't have: a ride has a
+   bar over its x, a china one below too, crashes stand in a circle (ours, no source). */
 void head_draw(cairo_t* cairo, double x, double y, Voice voice, Mark mark);
 
 /* The ring of an open hat, barred where half open, by itself. */
