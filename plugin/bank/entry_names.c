@@ -17,6 +17,7 @@ void entry_names_add(EntryNames* const entry_names, const EntryKind kind, const 
         }
     }
     const EntryName row = {kind, id, strdup(label), strdup(uri)};
+    entry_names->failed = entry_names->failed || !row.label || !row.uri;
     if (entry_names->count == ENTRY_NAMES_MOST || !row.label || !row.uri) {
         free(row.label);
         free(row.uri);
@@ -74,6 +75,9 @@ void entry_names_drop(EntryNames* const entry_names, const EntryKind kind, const
 char* entry_names_write(const EntryNames* const entry_names)
 {
     TurtleWriter writer;
+    if (entry_names->failed) {
+        return NULL;
+    }
     if (!entry_names->count) {
         return strdup("");
     }

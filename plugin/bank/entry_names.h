@@ -17,6 +17,7 @@ typedef struct {
 typedef struct {
     int count;
     EntryName rows[ENTRY_NAMES_MOST]; /* texts owned */
+    bool failed;                      /* there was no memory for one: they aren't all */
 } EntryNames;
 
 /* Adds the rows of a text as entry_names_write makes it; what isn't readable there is
@@ -30,7 +31,7 @@ void entry_names_add(EntryNames* entry_names, EntryKind kind, uint32_t id, const
 /* Takes the row of the kind with this id out, if there is one. */
 void entry_names_drop(EntryNames* entry_names, EntryKind kind, uint32_t id);
 
-/* "" for no rows; NULL if there is no memory.  The caller frees. */
+/* "" for no rows; NULL if there is no memory, or was none for a row.  The caller frees. */
 char* entry_names_write(const EntryNames* entry_names);
 
 void entry_names_clear(EntryNames* entry_names);

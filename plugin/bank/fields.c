@@ -79,7 +79,7 @@ int64_t field_integer(Subject* const subject, const char* const term, const int6
 /* Turtle's decimals have a point whatever the locale, so strtod won't do; and serd_strtod
    of serd 0.30 is off by a last bit for every fourth number of three decimals.  Up to 15
    digits and a power of ten are exact, and so is their quotient's rounding. */
-static bool read_decimal(const char* text, double* const value)
+bool field_read_decimal(const char* text, double* const value)
 {
     const bool negative = *text == '-';
     double scale = 1.0;
@@ -110,7 +110,7 @@ double field_decimal(Subject* const subject, const char* const term, const doubl
     }
     double value = 0.0;
     const char* const text = (const char*)sord_node_get_string(node);
-    if (!read_decimal(text, &value) || value < least || value > most) {
+    if (!field_read_decimal(text, &value) || value < least || value > most) {
         field_wrong(subject, term, "\"%s\": expected a number from %g to %g", text, least, most);
     }
     return value;

@@ -23,6 +23,9 @@ int64_t field_integer(Subject* subject, const char* term, int64_t least, int64_t
 /* A decimal number from least to most; not a number if it isn't stated. */
 double field_decimal(Subject* subject, const char* term, double least, double most);
 
+/* A decimal number of up to 15 digits as Turtle has it, whatever the locale. */
+bool field_read_decimal(const char* text, double* value);
+
 /* True or false; false if it isn't stated. */
 bool field_boolean(Subject* subject, const char* term);
 

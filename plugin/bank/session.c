@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: ISC
-#include "session.h"
+#include "session_own.h"
 
 #include "absent.h"
+#include "draft.h"
 #include "stamp.h"
 #include "write_figure.h"
 
@@ -44,7 +45,8 @@ bool session_init(Session* const session, const BankSources sources)
     for (int i = 0; i < TEXTS; ++i) {
         session->texts.of[i] = strdup("");
     }
-    if (!texts_whole(&session->texts) || !session->bank) {
+    session->kept = kept_list_read(sources.factory, "");
+    if (!texts_whole(&session->texts) || !session->bank || !session->kept) {
         session_clear(session);
         return false;
     }
@@ -54,9 +56,11 @@ bool session_init(Session* const session, const BankSources sources)
 void session_clear(Session* const session)
 {
     session_texts_clear(&session->texts);
+    kept_list_free(session->kept);
     bank_free(session->bank);
     bank_free(session->plain);
     session->bank = session->plain = NULL;
+    session->kept = NULL;
 }
 
 bool session_copy(const Session* const session, Session* const copy)
@@ -64,6 +68,7 @@ bool session_copy(const Session* const session, Session* const copy)
     *copy = *session;
     copy->plain = bank_hold(session->plain);
     copy->bank = bank_hold(session->bank);
+    copy->kept = kept_list_hold(session->kept);
     for (int i = 0; i < TEXTS; ++i) {
         copy->texts.of[i] = strdup(session->texts.of[i]);
     }
@@ -88,42 +93,18 @@ bool session_take(Session* const session, Session* const copy)
 
 /* ---- Drafts */
 
-static Single* read_draft(const FigureKind kind, const char* const text, const size_t size,
-                          char why[SINGLE_WHY_ROOM])
-{
-    Single* single = single_read("/the draft", text, size, why);
-    if (single && (int)single->kind != (int)kind) {
-        snprintf(why, SINGLE_WHY_ROOM, "the draft is a %s; expected a %s",
-                 kind_rows[single->kind].word, kind_rows[kind].word);
-    } else if (single && !single->info.id) {
-        snprintf(why, SINGLE_WHY_ROOM,
-                 "the draft has no fl:id; expected that of the figure in whose place it plays");
-    } else {
-        return single;
-    }
-    single_free(single);
-    return NULL;
-}
-
 Snapshot* session_snapshot(const Session* const session)
 {
     Messages messages = {.text = NULL};
-    Drafts drafts = {.drafts = {NULL}};
     messages_diagnostics(&messages, bank_diagnostics(session->bank));
     absent_say(&messages, session->bank, session->texts.of[TEXT_NAMES]);
-    for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
-        char why[SINGLE_WHY_ROOM];
-        const char* const text = session->texts.of[kind];
-        drafts.drafts[kind] = *text ? read_draft((FigureKind)kind, text, strlen(text), why) : NULL;
-        if (*text && !drafts.drafts[kind]) {
-            messages_say(&messages, "this session's draft can't be read, but is kept: ", why, "\n");
-        }
-    }
+    messages_say(&messages, kept_list_said(session->kept), "", "");
+    const Drafts drafts = draft_all(session->texts.of, &messages);
     if (messages.failed) {
         free(messages.text);
         messages.text = NULL;
     }
-    return snapshot_make(session->bank, drafts, messages.text);
+    return snapshot_make(session->bank, drafts, session->kept, messages.text);
 }
 
 bool session_draft(Session* const session, const FigureKind kind, const char* const text,
@@ -131,7 +112,7 @@ bool session_draft(Session* const session, const FigureKind kind, const char* co
 {
     const size_t length = strnlen(text, size);
     char* const kept = strndup(text, length);
-    Single* const single = kept && length ? read_draft(kind, text, length, why) : NULL;
+    Single* const single = kept && length ? draft_read(kind, text, length, why) : NULL;
     if (!kept || (length && !single)) {
         if (!kept) {
             snprintf(why, SINGLE_WHY_ROOM, "there is no memory for the draft");
@@ -146,71 +127,6 @@ bool session_draft(Session* const session, const FigureKind kind, const char* co
 }
 
 /* ---- The user's own entries */
-
-typedef bool (*Wanted)(const Bank* bank, EntryPick pick, const void* context);
-
-/* Entries of a bank that came with the session and that are wanted, after `first`,
-   as a text. */
-static char* write_sessions(const Bank* const bank, const EntryPick first[ENTRY_KINDS],
-                            size_t count, const Wanted wanted, const void* const context)
-{
-    size_t room = ENTRY_KINDS;
-    for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
-        room += bank_count(bank, (EntryKind)kind);
-    }
-    EntryPick* const picks = calloc(room, sizeof(EntryPick));
-    for (size_t i = 0; picks && i < count; ++i) {
-        picks[i] = first[i];
-    }
-    for (int kind = 0; picks && kind < ENTRY_KINDS; ++kind) {
-        for (uint32_t i = 0; i < bank_count(bank, (EntryKind)kind); ++i) {
-            const EntryInfo* const info = bank_entry(bank, (EntryKind)kind, i);
-            const EntryPick pick = {(EntryKind)kind, info->id};
-            if (info->is_sessions && wanted(bank, pick, context)) {
-                picks[count++] = pick;
-            }
-        }
-    }
-    char* const text = picks ? write_entries(bank, picks, count) : NULL;
-    free(picks);
-    return text;
-}
-
-/* True if the other bank has not the same entry. */
-static bool is_another(const Bank* const bank, const EntryPick pick, const void* const context)
-{
-    const Bank* const other = (const Bank*)context;
-    char* const here = write_entries(bank, &pick, 1);
-    char* const there = write_entries(other, &pick, 1);
-    const bool alike = here && there && !strcmp(here, there);
-    free(here);
-    free(there);
-    return !alike;
-}
-
-static bool is_other(const Bank* const bank, const EntryPick pick, const void* const context)
-{
-    const EntryPick saved = *(const EntryPick*)context;
-    (void)bank;
-    return pick.kind != saved.kind || pick.id != saved.id;
-}
-
-static bool complains_of_session(const Bank* const bank)
-{
-    const Diagnostics* const diagnostics = bank_diagnostics(bank);
-    for (size_t i = 0; i < diagnostics->count; ++i) {
-        if (!strncmp(diagnostics->texts[i], "this session:", strlen("this session:"))) {
-            return true;
-        }
-    }
-    return diagnostics->unkept > 0;
-}
-
-/* The files' bank with a session's entries over it. */
-static Bank* open_with(const Session* const session, const char* const own)
-{
-    return *own ? bank_open_session(session->sources, own) : bank_hold(session->plain);
-}
 
 /* What was saved just now has its new name: whoever did that knows. */
 static bool forget_name(Session* const session, const EntryPick saved)
@@ -238,8 +154,8 @@ bool session_reopen(Session* const session, const EntryKind kind, const uint32_t
     bank_free(session->plain);
     session->plain = plain;
     session->stamp = stamp;
-    char* const own = write_sessions(session->bank, NULL, 0, is_other, &saved);
-    Bank* const bank = own ? open_with(session, own) : NULL;
+    char* const own = session_own_write(session->bank, NULL, 0, session_own_other, &saved);
+    Bank* const bank = own ? session_own_open(session, own) : NULL;
     if (!bank) {
         free(own);
         return false;
@@ -251,61 +167,42 @@ bool session_reopen(Session* const session, const EntryKind kind, const uint32_t
     return forget_name(session, saved);
 }
 
-/* What stays as TEXT_UNREAD: a text that can't be read whole, as it came, behind one that is
-   kept already; NULL if there is no memory. */
-static char* keep_unread(const SessionTexts* const texts, const bool complains)
-{
-    const char* const own = texts->of[TEXT_OWN];
-    const char* const before = *own ? texts->of[TEXT_UNREAD] : "";
-    const char* const found = !complains ? "" : *own ? own : texts->of[TEXT_UNREAD];
-    const char* const more = strstr(before, found) ? "" : found; /* the same again: once */
-    const char* const between = *before && *more ? "\n" : "";
-    const size_t room = strlen(before) + strlen(between) + strlen(more) + 1;
-    char* const kept = malloc(room);
-    if (kept) {
-        snprintf(kept, room, "%s%s%s", before, between, more);
-    }
-    return kept;
-}
+/* What a text that is empty would say if it were there: what stays unread isn't it. */
+static const char nothing_kept[] = "# nothing is kept\n";
 
-/* Leaves of the session's entries those that its user's file hasn't, or has
-   otherwise; the bank with them.  A text that can't be read whole is kept as it
-   came, and tried where there is no better one. */
-static bool open_own(const Session* const session, SessionTexts* const texts, Bank** const opened)
+/* Likewise what is kept; where all of it was dropped its text is a comment, and what was not
+   read before isn't tried again. */
+static KeptList* open_kept(const Session* const session, SessionTexts* const texts)
 {
-    const EntryPick none = {ENTRY_KINDS, 0};
-    const char* const given = *texts->of[TEXT_OWN] ? texts->of[TEXT_OWN] : texts->of[TEXT_UNREAD];
-    Bank* const whole = open_with(session, given);
-    char* const all = whole ? write_sessions(whole, NULL, 0, is_other, &none) : NULL;
-    char* const own = all ? write_sessions(whole, NULL, 0, is_another, session->plain) : NULL;
-    const bool as_given = own && !strcmp(own, all);
-    *opened = as_given ? bank_hold(whole) : own ? open_with(session, own) : NULL;
-    char* const unread = keep_unread(texts, !whole || complains_of_session(whole));
-    const bool good = *opened && unread;
-    if (good) {
-        free(texts->of[TEXT_UNREAD]);
-        free(texts->of[TEXT_OWN]);
-        texts->of[TEXT_UNREAD] = unread;
-        texts->of[TEXT_OWN] = own;
-    } else {
-        free(unread);
-        free(own);
+    const char* const given =
+        *texts->of[TEXT_KEPT] ? texts->of[TEXT_KEPT] : texts->of[TEXT_KEPT_UNREAD];
+    const bool is_none = !strcmp(given, nothing_kept);
+    KeptList* const kept = kept_list_read(session->sources.factory, is_none ? "" : given);
+    char* const unread = kept ? session_own_unread(texts, TEXT_KEPT, *kept_list_said(kept)) : NULL;
+    if (!unread) {
+        kept_list_free(kept);
+        return NULL;
     }
-    free(all);
-    bank_free(whole);
-    return good;
+    free(texts->of[TEXT_KEPT_UNREAD]);
+    texts->of[TEXT_KEPT_UNREAD] = unread;
+    *texts->of[TEXT_KEPT] = '\0';
+    return kept;
 }
 
 bool session_restore(Session* const session, SessionTexts* const texts)
 {
     Bank* bank = NULL;
-    if (!texts_whole(texts) || !open_own(session, texts, &bank)) {
+    KeptList* const kept = texts_whole(texts) ? open_kept(session, texts) : NULL;
+    if (!kept || !session_own_take(session, texts, &bank)) {
+        kept_list_free(kept);
         bank_free(bank);
         return false;
     }
     session_texts_clear(&session->texts);
+    kept_list_free(session->kept);
     bank_free(session->bank);
     session->texts = *texts;
+    session->kept = kept;
     session->bank = bank;
     *texts = (SessionTexts){.of = {NULL}};
     return true;
@@ -347,7 +244,16 @@ static char* write_own(const Session* const session, const Used* const used)
         }
     }
     const EntryPick none = {ENTRY_KINDS, 0};
-    return write_sessions(session->bank, picks, count, is_other, &none);
+    return session_own_write(session->bank, picks, count, session_own_other, &none);
+}
+
+/* Nothing at all where nothing was ever kept. */
+static char* save_kept(const Session* const session)
+{
+    size_t length = 0;
+    const char* const text = kept_list_text(session->kept, &length);
+    const bool is_none = !length && *session->texts.of[TEXT_KEPT_UNREAD];
+    return strdup(is_none ? nothing_kept : text);
 }
 
 bool session_save(const Session* const session, const Used* const used, SessionTexts* const texts)
@@ -356,6 +262,8 @@ bool session_save(const Session* const session, const Used* const used, SessionT
     call_roll(session, used, &entry_names);
     texts->of[TEXT_OWN] = write_own(session, used);
     texts->of[TEXT_UNREAD] = strdup(session->texts.of[TEXT_UNREAD]);
+    texts->of[TEXT_KEPT_UNREAD] = strdup(session->texts.of[TEXT_KEPT_UNREAD]);
+    texts->of[TEXT_KEPT] = save_kept(session);
     texts->of[TEXT_NAMES] = entry_names_write(&entry_names);
     entry_names_clear(&entry_names);
     for (int kind = 0; kind < FIGURE_KINDS; ++kind) {

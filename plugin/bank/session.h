@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: ISC
 /* session.h - what a session holds of its own, as texts: drafts, the user's own
-   entries that it needs, and names of what it plays, so that it comes back whole
+   entries that it needs, the selections that it keeps, and names of what it plays, so that it comes back whole
    on a machine without the user's bank, or says what is missing.  Texts that
    can't be read are kept for the next save.  Not for the audio thread. */
 #pragma once
@@ -13,6 +13,8 @@ typedef enum {
     TEXT_OWN = FIGURE_KINDS, /* the user's own entries, as write_entries makes them */
     TEXT_UNREAD,             /* such a text that could not be read whole, as it came */
     TEXT_NAMES,              /* id, class and label of what is played, without its rhythm */
+    TEXT_KEPT,               /* the selections that are kept, as kept_list.h has them */
+    TEXT_KEPT_UNREAD,        /* such a text that could not be read whole, as it came */
     TEXTS
 } SessionText;
 
@@ -22,7 +24,8 @@ typedef struct {
 } SessionTexts;
 
 typedef struct {
-    SessionTexts texts;
+    SessionTexts texts; /* but for TEXT_KEPT, which is the list's */
+    KeptList* kept;
     BankSources sources;
     Bank* plain;      /* as the files have it */
     Bank* bank;       /* with TEXT_OWN; the same where that is "" */
@@ -53,6 +56,17 @@ Snapshot* session_snapshot(const Session* session);
    reason in `why` and all as it was, if it isn't one. */
 bool session_draft(Session* session, FigureKind kind, const char* text, size_t size,
                    char why[SINGLE_WHY_ROOM]);
+
+/* Keeps what the values select, or what is kept already where they ask for that, in a slot,
+   1 to KEPT_MAX, or in the first empty one for 0; names what is kept; empties a slot; takes
+   the last of these back; makes what is kept in a slot play by its ids: its entries become the
+   session's, its drafts the drafts.  False, with the reason in `why` and all as it was, if it can't. */
+bool session_keep(Session* session, uint32_t slot, const char* name,
+                  const float values[CONTROL_COUNT], char why[KEPT_WHY_ROOM]);
+bool session_name_kept(Session* session, uint32_t slot, const char* name, char why[KEPT_WHY_ROOM]);
+bool session_drop_kept(Session* session, uint32_t slot, char why[KEPT_WHY_ROOM]);
+bool session_take_back_kept(Session* session, char why[KEPT_WHY_ROOM]);
+bool session_use_kept(Session* session, uint32_t slot, char why[KEPT_WHY_ROOM]);
 
 /* Reads the bank's files again.  The entry of the kind with this id, if not 0, is
    the file's from now on, not the session's.  False if there is no memory. */

@@ -1,72 +1,21 @@
 // SPDX-License-Identifier: ISC
 #include "snapshot.h"
 
+#include "overlay.h"
+
+#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
 struct Snapshot {
     Snapshot* next;
-    Bank* bank;
-    Drafts drafts;
+    Overlay plays;
+    KeptList* kept;
     char* messages;
-    Figure* figures[FIGURE_KINDS]; /* NULL: the bank's */
-    Groove* grooves;               /* NULL: the bank's */
-    Library library;
 };
 
-/* The bank's figures of a kind with the draft in its place in order of id. */
-static bool lay_over(Snapshot* const snapshot, const FigureKind kind, const Library* const under)
-{
-    const Figure* const draft = &snapshot->drafts.drafts[kind]->figure;
-    const uint32_t count = under->figure_counts[kind];
-    Figure* const figures = calloc(count + 1, sizeof(Figure));
-    if (!figures) {
-        return false;
-    }
-    uint32_t at = 0;
-    while (at < count && under->figures[kind][at].id < draft->id) {
-        figures[at] = under->figures[kind][at];
-        ++at;
-    }
-    figures[at] = *draft;
-    const bool replaces = at < count && under->figures[kind][at].id == draft->id;
-    for (uint32_t i = at + replaces; i < count; ++i) {
-        figures[i + !replaces] = under->figures[kind][i];
-    }
-    snapshot->figures[kind] = figures;
-    snapshot->library.figures[kind] = figures;
-    snapshot->library.figure_counts[kind] = count + !replaces;
-    return true;
-}
-
-/* Grooves point to the figures of the new lists. */
-static bool point_anew(Snapshot* const snapshot, const Library* const under)
-{
-    Groove* const grooves = calloc(under->groove_count + 1, sizeof(Groove));
-    if (!grooves) {
-        return false;
-    }
-    memcpy(grooves, under->grooves, under->groove_count * sizeof(Groove));
-    library_join(&snapshot->library, grooves);
-    snapshot->grooves = grooves;
-    snapshot->library.grooves = grooves;
-    return true;
-}
-
-static bool lay_drafts(Snapshot* const snapshot, const Library* const under)
-{
-    bool any = false;
-    bool good = true;
-    for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
-        if (snapshot->drafts.drafts[kind]) {
-            any = true;
-            good = good && lay_over(snapshot, (FigureKind)kind, under);
-        }
-    }
-    return good && (!any || point_anew(snapshot, under));
-}
-
-Snapshot* snapshot_make(Bank* const bank, const Drafts drafts, char* const messages)
+Snapshot* snapshot_make(Bank* const bank, const Drafts drafts, KeptList* const kept,
+                        char* const messages)
 {
     Snapshot* const snapshot = calloc(1, sizeof(Snapshot));
     if (!snapshot) {
@@ -76,14 +25,13 @@ Snapshot* snapshot_make(Bank* const bank, const Drafts drafts, char* const messa
         free(messages);
         return NULL;
     }
-    snapshot->bank = bank_hold(bank);
-    snapshot->drafts = drafts;
     snapshot->messages = messages;
-    snapshot->library = *bank_library(bank);
-    if (!messages || !lay_drafts(snapshot, bank_library(bank))) {
+    snapshot->kept = kept_list_hold(kept);
+    if (!overlay_make(&snapshot->plays, bank, drafts) || !messages) {
         snapshot_free(snapshot);
         return NULL;
     }
+    kept_list_lay(kept, &snapshot->plays.library);
     return snapshot;
 }
 
@@ -92,47 +40,51 @@ void snapshot_chain(Snapshot* const snapshot, Snapshot* const next)
     snapshot->next = next;
 }
 
-static void free_one(Snapshot* const snapshot)
-{
-    for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
-        single_free(snapshot->drafts.drafts[kind]);
-        free(snapshot->figures[kind]);
-    }
-    free(snapshot->grooves);
-    free(snapshot->messages);
-    bank_free(snapshot->bank);
-    free(snapshot);
-}
-
 void snapshot_free(Snapshot* snapshot)
 {
     while (snapshot) {
         Snapshot* const next = snapshot->next;
-        free_one(snapshot);
+        overlay_clear(&snapshot->plays);
+        kept_list_free(snapshot->kept);
+        free(snapshot->messages);
+        free(snapshot);
         snapshot = next;
     }
 }
 
 const Library* snapshot_library(const Snapshot* const snapshot)
 {
-    return &snapshot->library;
+    return &snapshot->plays.library;
 }
 
 const Bank* snapshot_bank(const Snapshot* const snapshot)
 {
-    return snapshot->bank;
+    return snapshot->plays.bank;
+}
+
+const KeptList* snapshot_kept(const Snapshot* const snapshot)
+{
+    return snapshot->kept;
+}
+
+Settings snapshot_settings(const Snapshot* const snapshot, const float values[CONTROL_COUNT])
+{
+    const float asked = settings_fit(CONTROL_KEPT, values[CONTROL_KEPT]);
+    const uint32_t slot = (uint32_t)lrintf(asked);
+    const KeptSelection* const kept = kept_list_at(snapshot->kept, slot);
+    return kept ? settings_of_kept(values, slot, kept->values) : settings_from_controls(values);
 }
 
 bool snapshot_has(const Snapshot* const snapshot, const EntryKind kind, const uint32_t id)
 {
     const Single* const draft =
-        kind < (EntryKind)FIGURE_KINDS ? snapshot->drafts.drafts[kind] : NULL;
-    return (draft && draft->info.id == id) || bank_info(snapshot->bank, kind, id);
+        kind < (EntryKind)FIGURE_KINDS ? snapshot->plays.drafts.drafts[kind] : NULL;
+    return (draft && draft->info.id == id) || bank_info(snapshot->plays.bank, kind, id);
 }
 
 const char* snapshot_draft(const Snapshot* const snapshot, const FigureKind kind)
 {
-    const Single* const draft = snapshot->drafts.drafts[kind];
+    const Single* const draft = snapshot->plays.drafts.drafts[kind];
     return draft ? draft->text : "";
 }
 

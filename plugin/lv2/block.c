@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: ISC
 #include "block.h"
 
+#include "../bank/utf8.h"
 #include "../talk/decode.h"
 #include "pass.h"
+
+#include <string.h>
 
 enum { UNSETTLED_FRAMES = 128 };
 
@@ -12,6 +15,7 @@ void block_take_snapshot(Plugin* const plugin)
     if (snapshot) {
         notify_snapshot(&plugin->notify, snapshot);
         engine_use(&plugin->engine, snapshot_library(snapshot));
+        plugin->kept_moved |= snapshot_kept(snapshot) != snapshot_kept(plugin->snapshot);
         worker_leave(&plugin->worker, plugin->snapshot);
         plugin->snapshot = snapshot;
     }
@@ -40,8 +44,9 @@ static void take_controls(Plugin* const plugin)
     const float* const values = plugin->ports.values;
     const bool wanted = values[CONTROL_FILL_NOW] > 0.0f;
     plugin->wants_fill = false; /* it is for one block */
-    if (ports_take(&plugin->ports)) {
-        const Settings settings = settings_from_controls(values);
+    if (ports_take(&plugin->ports) || plugin->kept_moved) {
+        const Settings settings = snapshot_settings(plugin->snapshot, values);
+        plugin->kept_moved = false;
         engine_set(&plugin->engine, &settings);
         remember_ids(plugin);
         plugin->wants_fill = !wanted && values[CONTROL_FILL_NOW] > 0.0f;
@@ -90,9 +95,47 @@ static Ask ask_of(const LV2_URID property, const Uris* const uris)
                                              : ASKS;
 }
 
+/* What becomes of what is kept, by a property, or ASKS. */
+static Ask ask_of_kept(const LV2_URID property, const Uris* const uris)
+{
+    return property == uris->fl_keep           ? ASK_KEEP
+           : property == uris->fl_nameKept     ? ASK_NAME_KEPT
+           : property == uris->fl_dropKept     ? ASK_DROP_KEPT
+           : property == uris->fl_takeBackKept ? ASK_TAKE_BACK_KEPT
+           : property == uris->fl_useKept      ? ASK_USE_KEPT
+                                               : ASKS;
+}
+
+/* Nothing is dropped, named or used without saying which. */
+static bool word_fits(const Ask ask, const KeptWord* const word)
+{
+    return word->slot || ask == ASK_KEEP || ask == ASK_TAKE_BACK_KEPT;
+}
+
+static void take_kept(Plugin* const plugin, const Ask ask, const LV2_Atom* const value)
+{
+    KeptWord word;
+    KeptAsk asked = {.slot = 0};
+    const char* why = "the value is not of a kept selection; expected a tuple of its slot and name";
+    if (decode_kept(value, &plugin->uris, &word) && word_fits(ask, &word)) {
+        const size_t length = utf8_cut(word.name, (size_t)word.length, KEPT_NAME_ROOM - 1);
+        asked.slot = (uint32_t)word.slot;
+        memcpy(asked.name, word.name, length);
+        memcpy(asked.values, plugin->ports.values, sizeof asked.values);
+        if (worker_ask(&plugin->worker, ask, &asked, sizeof asked, &why)) {
+            return;
+        }
+    }
+    plugin->notify.refused = why;
+}
+
 static void take_set(Plugin* const plugin, const LV2_URID property, const LV2_Atom* const value)
 {
     const Ask ask = ask_of(property, &plugin->uris);
+    const Ask of_kept = ask_of_kept(property, &plugin->uris);
+    if (of_kept != ASKS) {
+        take_kept(plugin, of_kept, value);
+    }
     const char* why = "the value is not a text; expected an atom:String";
     if (ask != ASKS &&
         (value->type != plugin->uris.atom_String ||
@@ -121,7 +164,7 @@ static void take_section(Plugin* const plugin, const ToldSection* const section)
                              .ends = section->ends,
                              .settings = settings_from_controls(section->controls)};
     if (section->begins) {
-        const Settings settings = settings_from_controls(plugin->ports.values);
+        const Settings settings = snapshot_settings(plugin->snapshot, plugin->ports.values);
         engine_plan_clear(&plugin->engine);
         engine_set(&plugin->engine, &settings);
     }

@@ -23,10 +23,10 @@ static bool still_empty(const char* const before, const char* const now)
 }
 
 /* From the beginning. */
-static void tell_entries(Notify* const notify)
+static void begin_telling(Telling* const telling)
 {
-    notify->entries_due = true;
-    notify->entries_at = 0;
+    telling->is_due = true;
+    telling->at = 0;
 }
 
 void notify_snapshot(Notify* const notify, const Snapshot* const snapshot)
@@ -38,8 +38,12 @@ void notify_snapshot(Notify* const notify, const Snapshot* const snapshot)
                                                 snapshot_draft(snapshot, (FigureKind)kind));
     }
     if (before && snapshot_bank(before) != snapshot_bank(snapshot)) {
-        ++notify->bank;
-        tell_entries(notify);
+        ++notify->entries.which;
+        begin_telling(&notify->entries);
+    }
+    if (before && snapshot_kept(before) != snapshot_kept(snapshot)) {
+        ++notify->kept.which;
+        begin_telling(&notify->kept);
     }
     notify->bank_due |=
         before && !still_empty(snapshot_messages(before), snapshot_messages(snapshot));
@@ -52,7 +56,10 @@ void notify_asked(Notify* const notify, const LV2_URID property, const Uris* con
     notify->is_due = true;
     preview_feed_ask(&notify->preview_feed, !property, property == uris->fl_noteIn);
     if (!property || property == uris->fl_sessionEntries) {
-        tell_entries(notify);
+        begin_telling(&notify->entries);
+    }
+    if (!property || property == uris->fl_keptSelections) {
+        begin_telling(&notify->kept);
     }
     if (property) {
         return;
@@ -119,25 +126,37 @@ static bool tell_draft(Notify* const notify, const FigureKind kind, const Uris* 
 
 /* A piece in a block, so that neither the block nor the host's way to its window is
    filled: what is lost there is asked for again. */
-static void tell_next_piece(Notify* const notify, const Uris* const uris)
+static void tell_next_piece(Notify* const notify, Telling* const telling, const LV2_URID property,
+                            const char* const text, const size_t whole, const Uris* const uris)
 {
     LV2_Atom_Forge* const forge = &notify->forge;
-    size_t whole = 0;
-    const char* const text =
-        notify->snapshot ? bank_text(snapshot_bank(notify->snapshot), &whole) : "";
-    const size_t left = whole - notify->entries_at;
+    const size_t left = whole - telling->at;
     const size_t length = left < PIECE_BYTES ? left : PIECE_BYTES;
     if (!encode_has_room(forge, ENCODE_PIECE_BYTES + length)) {
         return;
     }
-    const Piece piece = {notify->bank, (int32_t)notify->entries_at, (int32_t)whole, (int32_t)length,
-                         text + notify->entries_at};
+    const Piece piece = {telling->which, (int32_t)telling->at, (int32_t)whole, (int32_t)length,
+                         text + telling->at};
     LV2_Atom_Forge_Frame frame;
-    encode_begin_event(forge, &frame, uris->fl_sessionEntries, uris);
+    encode_begin_event(forge, &frame, property, uris);
     encode_piece(forge, &piece, uris);
     lv2_atom_forge_pop(forge, &frame);
-    notify->entries_at += (uint32_t)length;
-    notify->entries_due = notify->entries_at < whole;
+    telling->at += (uint32_t)length;
+    telling->is_due = telling->at < whole;
+}
+
+static void tell_pieces(Notify* const notify, const Uris* const uris)
+{
+    const Snapshot* const snapshot = notify->snapshot;
+    size_t whole = 0; /* stays 0 without a snapshot */
+    if (notify->entries.is_due) {
+        const char* const text = snapshot ? bank_text(snapshot_bank(snapshot), &whole) : "";
+        tell_next_piece(notify, &notify->entries, uris->fl_sessionEntries, text, whole, uris);
+    }
+    if (notify->kept.is_due) {
+        const char* const text = snapshot ? kept_list_text(snapshot_kept(snapshot), &whole) : "";
+        tell_next_piece(notify, &notify->kept, uris->fl_keptSelections, text, whole, uris);
+    }
 }
 
 static bool tell_refusal(Notify* const notify, const Parcel parcel, const Uris* const uris)
@@ -174,7 +193,8 @@ static void tell_answers(Notify* const notify, const Uris* const uris)
 
 static bool has_due(const Notify* const notify)
 {
-    bool is_due = notify->dropped_due || notify->bank_due || notify->entries_due;
+    bool is_due =
+        notify->dropped_due || notify->bank_due || notify->entries.is_due || notify->kept.is_due;
     for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
         is_due |= notify->draft_due[kind];
     }
@@ -193,9 +213,7 @@ static void tell_all(Notify* const notify, const uint32_t dropped, const Uris* c
         const char* const messages = notify->snapshot ? snapshot_messages(notify->snapshot) : "";
         notify->bank_due = !tell_message(notify, uris->fl_bankMessages, messages, uris);
     }
-    if (notify->entries_due) {
-        tell_next_piece(notify, uris);
-    }
+    tell_pieces(notify, uris);
     for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
         if (notify->draft_due[kind]) {
             notify->draft_due[kind] = !tell_draft(notify, (FigureKind)kind, uris);

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* notify.h - what the plugin tells about itself, as messages (talk/encode.h) on `notify`: the
    strokes that found no room, what is wrong with the bank, the entries that the
-   session alone has, the drafts that play, what came of what was asked for,
+   session alone has, what is kept, the drafts that play, what came of what was asked for,
    and, for as long as somebody looks on, the phrase as it will be played.  Audio thread; allocates nothing. */
 #pragma once
 
@@ -10,6 +10,13 @@
 #include "queue.h"
 
 #include <stdbool.h>
+
+/* A text that is told piece by piece. */
+typedef struct {
+    int32_t which; /* how many have come */
+    bool is_due;
+    uint32_t at; /* from here on */
+} Telling;
 
 typedef struct {
     LV2_Atom_Forge forge;
@@ -22,9 +29,8 @@ typedef struct {
     bool dropped_due; /* to be told though nothing more was dropped */
     bool bank_due;
     bool draft_due[FIGURE_KINDS];
-    int32_t bank;        /* how many banks have come */
-    bool entries_due;    /* the session's own, piece by piece, */
-    uint32_t entries_at; /* from here on */
+    Telling entries; /* the session's own */
+    Telling kept;    /* what is kept */
     PreviewFeed preview_feed;
 } Notify;
 

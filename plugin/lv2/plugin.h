@@ -22,4 +22,5 @@ typedef struct {
     uint32_t readouts_of; /* the engine's stirs */
     uint32_t unsettled;   /* reports of this block that changed what plays or where */
     bool wants_fill;      /* one was asked for, but nothing rolled */
+    bool kept_moved;      /* what is kept is another since the settings were made */
 } Plugin;

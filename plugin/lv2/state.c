@@ -13,6 +13,8 @@ static void find_keys(const Uris* const uris, LV2_URID keys[TEXTS])
     keys[TEXT_OWN] = uris->fl_ownEntries;
     keys[TEXT_UNREAD] = uris->fl_unreadEntries;
     keys[TEXT_NAMES] = uris->fl_entryNames;
+    keys[TEXT_KEPT] = uris->fl_keptSelections;
+    keys[TEXT_KEPT_UNREAD] = uris->fl_unreadKept;
 }
 
 LV2_State_Status state_save(Worker* const worker, const Uris* const uris,
@@ -37,6 +39,9 @@ LV2_State_Status state_save(Worker* const worker, const Uris* const uris,
     return status;
 }
 
+/* Nothing is kept in it, which is told. */
+static const char no_text[] = "# no text, or too long a one\n";
+
 /* A copy with an end, "" if there is none or it isn't a text; NULL if there is no
    memory. */
 static char* retrieve_text(const LV2_State_Retrieve_Function retrieve,
@@ -48,7 +53,8 @@ static char* retrieve_text(const LV2_State_Retrieve_Function retrieve,
     uint32_t flags = 0;
     const char* const text = (const char*)retrieve(handle, key, &size, &type, &flags);
     const bool good = text && type == uris->atom_String && size <= TEXT_MOST;
-    return good ? strndup(text, size) : strdup("");
+    const bool is_told = text && size && key == uris->fl_keptSelections;
+    return good ? strndup(text, size) : strdup(is_told ? no_text : "");
 }
 
 LV2_State_Status state_restore(Worker* const worker, const Uris* const uris,

@@ -99,15 +99,15 @@ void worker_clear(Worker* const worker)
 
 /* ---- The audio thread's side */
 
-bool worker_ask(Worker* const worker, const Ask ask, const char* const text, const uint32_t size,
+bool worker_ask(Worker* const worker, const Ask ask, const void* const bytes, const uint32_t size,
                 const char** const why)
 {
     if (!worker->schedule) {
-        *why = "this host has no worker for plugins, so figures can't be drafted or saved here; "
-               "write them into a bank file";
+        *why = "this host has no worker for plugins, so figures can't be drafted or saved "
+               "here, nor selections kept; write figures into a bank file";
     } else if (size > ASK_BYTES) {
         *why = "the text is longer than 32768 bytes; a figure needs far less";
-    } else if (!queue_put(worker->asks, ask, 0, text, size)) {
+    } else if (!queue_put(worker->asks, ask, 0, bytes, size)) {
         *why = "too much was asked for at once; send the last again";
     } else {
         worker->work_due = true;
@@ -189,6 +189,44 @@ static void take_draft(Worker* const worker, const Asked* const asked)
     }
 }
 
+typedef struct {
+    Ask ask;
+    KeptAsk kept;
+    char why[KEPT_WHY_ROOM];
+} Keeping;
+
+static bool keep(Session* const session, void* const context)
+{
+    Keeping* const keeping = (Keeping*)context;
+    const KeptAsk* const asked = &keeping->kept;
+    switch (keeping->ask) {
+    case ASK_KEEP:
+        return session_keep(session, asked->slot, asked->name, asked->values, keeping->why);
+    case ASK_NAME_KEPT:
+        return session_name_kept(session, asked->slot, asked->name, keeping->why);
+    case ASK_DROP_KEPT:
+        return session_drop_kept(session, asked->slot, keeping->why);
+    case ASK_TAKE_BACK_KEPT:
+        return session_take_back_kept(session, keeping->why);
+    case ASK_USE_KEPT:
+        return session_use_kept(session, asked->slot, keeping->why);
+    case ASK_SAVE_FIGURE:
+    case ASK_SAVE_KIT:
+    case ASKS:
+        break;
+    }
+    return false;
+}
+
+static void keep_asked(Worker* const worker, const Asked* const asked)
+{
+    Keeping keeping = {.ask = (Ask)asked->kind, .why = ""};
+    memcpy(&keeping.kept, asked->text, sizeof keeping.kept); /* as block.c put it there */
+    if (!change_session(worker, keep, &keeping)) {
+        refuse(worker, *keeping.why ? keeping.why : "there is no memory for that");
+    }
+}
+
 /* True if the text holds what it was asked to save. */
 static bool fits(const Asked* const asked, char why[USER_BANK_WHY_ROOM])
 {
@@ -265,6 +303,8 @@ static void serve(Worker* const worker, const Parcel parcel)
                "there is no memory to read what was sent; close something and send it again");
     } else if (asked.kind < FIGURE_KINDS) {
         take_draft(worker, &asked);
+    } else if (asked.kind >= ASK_KEEP) {
+        keep_asked(worker, &asked);
     } else {
         save_entry(worker, &asked);
     }

@@ -14,8 +14,25 @@
 #include <pthread.h>
 #include <stdatomic.h>
 
-/* What a window can ask for: first a draft of each FigureKind. */
-typedef enum { ASK_SAVE_FIGURE = FIGURE_KINDS, ASK_SAVE_KIT, ASKS } Ask;
+/* What a window can ask for: first a draft of each FigureKind, as a text like what is to be
+   saved; what becomes of what is kept, as a KeptAsk. */
+typedef enum {
+    ASK_SAVE_FIGURE = FIGURE_KINDS,
+    ASK_SAVE_KIT,
+    ASK_KEEP,
+    ASK_NAME_KEPT,
+    ASK_DROP_KEPT,
+    ASK_TAKE_BACK_KEPT,
+    ASK_USE_KEPT,
+    ASKS
+} Ask;
+
+/* The controls' values are those when it was asked for. */
+typedef struct {
+    uint32_t slot; /* 1 to KEPT_MAX; 0: the first that is empty */
+    char name[KEPT_NAME_ROOM];
+    float values[CONTROL_COUNT];
+} KeptAsk;
 
 /* What is told in answer. */
 typedef enum { ANSWER_SAVED_FIGURE, ANSWER_SAVED_KIT, ANSWER_REFUSED } Answer;
@@ -50,9 +67,9 @@ typedef struct {
 bool worker_init(Worker* worker, const char* bundle_path, const LV2_Worker_Schedule* schedule);
 void worker_clear(Worker* worker);
 
-/* Audio.  Asks for something by a text; false, with why in *why, if it can't be
+/* Audio.  Asks for something by `size` bytes; false, with why in *why, if it can't be
    put before the worker. */
-bool worker_ask(Worker* worker, Ask ask, const char* text, uint32_t size, const char** why);
+bool worker_ask(Worker* worker, Ask ask, const void* bytes, uint32_t size, const char** why);
 
 /* Audio.  What came in since the last call, or NULL. */
 Snapshot* worker_take(Worker* worker);

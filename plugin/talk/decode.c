@@ -310,6 +310,29 @@ bool decode_section(const LV2_Atom* const message, const uint32_t size, const Ur
     return section_makes_sense(to);
 }
 
+bool decode_kept(const LV2_Atom* const value, const Uris* const uris, KeptWord* const word)
+{
+    if (value->type != uris->atom_Tuple) {
+        return false;
+    }
+    Walk walk = {(const char*)(value + 1), value->size, 0};
+    const LV2_Atom* const slot = walk_on(&walk, 0);
+    const LV2_Atom* const name = walk_on(&walk, 0);
+    int32_t number = -1;
+    if (!slot || slot->type != uris->atom_Int || slot->size != sizeof number || !name ||
+        name->type != uris->atom_String || !name->size) {
+        return false;
+    }
+    memcpy(&number, slot + 1, sizeof number);
+    const char* const bytes = (const char*)(name + 1);
+    const size_t length = strnlen(bytes, name->size);
+    if (number < 0 || number > KEPT_MAX || length > KEPT_WORD_MOST) {
+        return false;
+    }
+    *word = (KeptWord){number, (int32_t)length, bytes};
+    return true;
+}
+
 bool decode_piece(const LV2_Atom* const value, const Uris* const uris, Piece* const piece)
 {
     int32_t numbers[3];

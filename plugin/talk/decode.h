@@ -24,5 +24,6 @@ bool decode_section(const LV2_Atom* message, uint32_t size, const Uris* uris, To
 /* False, with nothing changed, if the value isn't one; fields out of range are
    brought into range, strokes that make no sense are left out. */
 bool decode_bar(const LV2_Atom* value, const Uris* uris, SeenBar* bar);
-bool decode_piece(const LV2_Atom* value, const Uris* uris, Piece* piece); /* text: the value's */
+bool decode_piece(const LV2_Atom* value, const Uris* uris, Piece* piece);  /* text: the value's */
+bool decode_kept(const LV2_Atom* value, const Uris* uris, KeptWord* word); /* name: the value's */
 bool decode_place(const LV2_Atom* value, const Uris* uris, SeenPlace* place);

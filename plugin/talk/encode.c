@@ -101,6 +101,15 @@ void encode_piece(LV2_Atom_Forge* const forge, const Piece* const piece, const U
     lv2_atom_forge_pop(forge, &frame);
 }
 
+void encode_kept(LV2_Atom_Forge* const forge, const KeptWord* const word)
+{
+    LV2_Atom_Forge_Frame frame;
+    lv2_atom_forge_tuple(forge, &frame);
+    lv2_atom_forge_int(forge, word->slot);
+    lv2_atom_forge_string(forge, word->name, (uint32_t)word->length);
+    lv2_atom_forge_pop(forge, &frame);
+}
+
 void encode_look(LV2_Atom_Forge* const forge, const LV2_URID wanted, const Uris* const uris)
 {
     LV2_Atom_Forge_Frame frame;

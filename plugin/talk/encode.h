@@ -71,8 +71,20 @@ typedef struct {
 /* Bytes of a message of one less the text's own. */
 enum { ENCODE_PIECE_BYTES = ENCODE_HEAD_BYTES + 96 };
 
-/* The value of fl:sessionEntries, a tuple: three whole numbers and a string. */
+/* The value of fl:sessionEntries and fl:keptSelections, a tuple: three whole numbers and a string. */
 void encode_piece(LV2_Atom_Forge* forge, const Piece* piece, const Uris* uris);
+
+/* Of what is kept: which slot, 1 to KEPT_MAX, or 0, and a name. */
+typedef struct {
+    int32_t slot;
+    int32_t length;   /* bytes of the name */
+    const char* name; /* not ended by a 0 */
+} KeptWord;
+
+enum { KEPT_WORD_MOST = 256 }; /* bytes of a name; more is no name */
+
+/* The value of fl:keep and its like, a tuple: a whole number and a string. */
+void encode_kept(LV2_Atom_Forge* forge, const KeptWord* word);
 
 /* An fl:Look: somebody looks on, and wants one property now, or all there is to tell for 0. */
 void encode_look(LV2_Atom_Forge* forge, LV2_URID wanted, const Uris* uris);

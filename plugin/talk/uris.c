@@ -55,5 +55,12 @@ Uris uris_map(LV2_URID_Map* const map)
         .fl_sectionPlace = map->map(h, FOURLIMB_TERMS "sectionPlace"),
         .fl_unreadEntries = map->map(h, FOURLIMB_TERMS "unreadEntries"),
         .fl_wants = map->map(h, FOURLIMB_TERMS "wants"),
+        .fl_keptSelections = map->map(h, FOURLIMB_TERMS "keptSelections"),
+        .fl_unreadKept = map->map(h, FOURLIMB_TERMS "unreadKept"),
+        .fl_keep = map->map(h, FOURLIMB_TERMS "keep"),
+        .fl_nameKept = map->map(h, FOURLIMB_TERMS "nameKept"),
+        .fl_dropKept = map->map(h, FOURLIMB_TERMS "dropKept"),
+        .fl_takeBackKept = map->map(h, FOURLIMB_TERMS "takeBackKept"),
+        .fl_useKept = map->map(h, FOURLIMB_TERMS "useKept"),
     };
 }

@@ -54,6 +54,13 @@ typedef struct {
     LV2_URID fl_sectionPlace;
     LV2_URID fl_unreadEntries;
     LV2_URID fl_wants;
+    LV2_URID fl_keptSelections;
+    LV2_URID fl_unreadKept;
+    LV2_URID fl_keep; /* and what else becomes of what is kept */
+    LV2_URID fl_nameKept;
+    LV2_URID fl_dropKept;
+    LV2_URID fl_takeBackKept;
+    LV2_URID fl_useKept;
 } Uris;
 
 Uris uris_map(LV2_URID_Map* map);

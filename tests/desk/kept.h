@@ -6,8 +6,9 @@
 
 #include <lv2/state/state.h>
 
-static const char* const kept_terms[] = {"handsDraft", "feetDraft",     "turnaroundDraft",
-                                         "ownEntries", "unreadEntries", "entryNames"};
+static const char* const kept_terms[] = {"handsDraft",     "feetDraft",     "turnaroundDraft",
+                                         "ownEntries",     "unreadEntries", "entryNames",
+                                         "keptSelections", "unreadKept"};
 enum { TERMS = sizeof kept_terms / sizeof *kept_terms };
 
 /* What a host keeps, by name: another host numbers otherwise. */

@@ -39,7 +39,9 @@ static LV2_URID key_of(const int key)
 {
     const LV2_URID others[] = {[TEXT_OWN - FIGURE_KINDS] = uris.fl_ownEntries,
                                [TEXT_UNREAD - FIGURE_KINDS] = uris.fl_unreadEntries,
-                               [TEXT_NAMES - FIGURE_KINDS] = uris.fl_entryNames};
+                               [TEXT_NAMES - FIGURE_KINDS] = uris.fl_entryNames,
+                               [TEXT_KEPT - FIGURE_KINDS] = uris.fl_keptSelections,
+                               [TEXT_KEPT_UNREAD - FIGURE_KINDS] = uris.fl_unreadKept};
     return key < FIGURE_KINDS ? uris.fl_drafts[key] : others[key - FIGURE_KINDS];
 }
 

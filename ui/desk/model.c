@@ -56,7 +56,8 @@ bool model_compose(Model* const model)
     for (int kind = 0; model->bank && kind < FIGURE_KINDS; ++kind) {
         drafts.drafts[kind] = single_hold(model->editor.drafts[kind].single);
     }
-    Snapshot* const made = model->bank ? snapshot_make(model->bank, drafts, strdup("")) : NULL;
+    Snapshot* const made =
+        model->bank ? snapshot_make(model->bank, drafts, model->kept, strdup("")) : NULL;
     if (model->bank && !made) {
         return false;
     }

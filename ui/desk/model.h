@@ -34,6 +34,7 @@ struct Model {
     ModelOutput output;
     const Uris* uris;
     Bank* bank;         /* what can be picked */
+    KeptList* kept;     /* what is kept, as the plugin said; NULL: nothing yet */
     Snapshot* snapshot; /* of it, with the drafts over it: what plays; NULL: nothing can */
     Entry* entries[ENTRY_KINDS];
     Palette host;   /* from the host's colours, or palette_dark */

@@ -24,3 +24,4 @@ enum { CONTROLS(CONTROL_MOST) };
     _Static_assert((int)MOST_##CONTROL == (int)ID_MOST, "a kind's control picks every id");
 ENTRY_KIND_ROWS(PICKS_ALL)
 #undef PICKS_ALL
+_Static_assert((int)MOST_KEPT == (int)KEPT_MAX, "each value is a slot");
