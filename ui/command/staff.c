@@ -30,9 +30,7 @@ int staff_columns(const StrokeList* const strokes, const int64_t bar_begin, cons
 
 int64_t staff_beat_ticks(const Meter meter)
 {
-    const int beats = (int)meter.beats_per_bar;
-    const bool threes = meter.beat_unit >= 8 && beats > 3 && beats % 3 == 0;
-    return (threes ? 3 : 1) * meter_beat_ticks(meter);
+    return (meter_is_compound(meter) ? 3 : 1) * meter_beat_ticks(meter);
 }
 
 /* The bar's columns on the page: a space stands after each beat, and in meters

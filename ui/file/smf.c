@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: ISC
 #include "smf.h"
 
+#include "../../plugin/engine/time/ticks.h"
+
 #include <math.h>
 #include <string.h>
 
@@ -67,8 +69,7 @@ void smf_tempo(SmfTrack* const track, const uint64_t tick, const double quarters
 static uint8_t clocks_per_click(const int beats, const int beat_unit)
 {
     const int unit = 96 / beat_unit;
-    const bool compound = beat_unit >= 8 && beats % 3 == 0 && beats > 3;
-    return (uint8_t)(compound ? 3 * unit : unit);
+    return (uint8_t)(meter_is_compound((Meter){beats, beat_unit}) ? 3 * unit : unit);
 }
 
 void smf_meter(SmfTrack* const track, const uint64_t tick, const int beats, const int beat_unit)

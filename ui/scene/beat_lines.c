@@ -44,7 +44,7 @@ static bool is_coming_in(const View* const view, const int within)
 
 void draw_grid(const Brush* const brush, const Shown* const shown)
 {
-    const int group = view_is_compound(shown->bar->meter) ? 3 : 0;
+    const int group = meter_is_compound(shown->bar->meter) ? 3 : 0;
     const double beats = shown->is_next ? shown->space.ahead : shown->space.beats;
     for (int beat = 0; beat < (int)ceil(beats); ++beat) {
         const double x = floor(lanes_x(shown, beat * shown->space.ticks)) + 0.5;

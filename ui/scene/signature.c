@@ -6,7 +6,7 @@
 
 NoteValue signature_beat(const Meter meter)
 {
-    if (view_is_compound(meter) && meter.beat_unit <= 16) {
+    if (meter_is_compound(meter)) {
         const int unit = meter.beat_unit / 2;
         return (NoteValue){unit, true, 6.0 / unit};
     }

@@ -1,18 +1,11 @@
 // SPDX-License-Identifier: ISC
 #include "view.h"
 
-#include <math.h>
 #include <stddef.h>
 
 bool view_target_same(const TargetId a, const TargetId b)
 {
     return a.kind == b.kind && a.index == b.index;
-}
-
-bool view_is_compound(const Meter meter)
-{
-    const double thirds = meter.beats_per_bar / 3.0;
-    return meter.beat_unit >= 8 && thirds > 1.5 && fabs(thirds - floor(thirds)) < 1e-9;
 }
 
 int view_phrase_bars(const View* const view)

@@ -236,9 +236,6 @@ typedef struct {
 
 bool view_target_same(TargetId a, TargetId b);
 
-/* In compound meters three eighths are a beat to the ear: 6, 9 or 12 over 8 or 16. */
-bool view_is_compound(Meter meter);
-
 /* The bar with this number of the song, if it is of the phrase or the bar after, or
    what stood in its place last; NULL if the plugin hasn't said. */
 const SeenBar* view_bar(const View* view, int64_t bar);

@@ -17,7 +17,9 @@ int64_t meter_bar_ticks(const Meter meter)
 bool meter_is_compound(const Meter meter)
 {
     const int64_t beats = (int64_t)meter.beats_per_bar;
-    return meter.beat_unit == 8 && (beats == 6 || beats == 9 || beats == 12);
+    const bool is_whole = !(meter.beats_per_bar > (double)beats);
+    return (meter.beat_unit == 8 || meter.beat_unit == 16) && is_whole && beats > 3 &&
+           beats % 3 == 0;
 }
 
 int64_t floor_div(const int64_t a, const int64_t b)

@@ -21,8 +21,9 @@ int64_t meter_beat_ticks(Meter meter);
 /* Ticks in one bar of `meter`, rounded, at least 1. */
 int64_t meter_bar_ticks(Meter meter);
 
-/* True if its beats are of three eighths: 6/8, 9/8 and 12/8; three-eight, five-eight and
-   fifteen-eight are counted in eighths. */
+/* True if its beats are of three units, dotted notes: over 8 or 16 a number above 3 that 3
+   divides, 6/8, 9/8, 12/8, 15/8, 6/16 and so on (M. Gotham et al., Open Music Theory, chapter on
+   compound meter; from memory).  Where the upper number is 3 the bar is counted in units. */
 bool meter_is_compound(Meter meter);
 
 /* True if `a` and `b` are the same signature. */
