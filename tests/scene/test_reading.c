@@ -82,6 +82,15 @@ static void what_is_said_aside_is_no_smaller_than_twenty_two(void)
     CHECK(reading_size(&g, READING_ASIDE) >= 22.0);
 }
 
+/* The one role that needn't be read from there; where a window is tall it can be. */
+static void voices_named_in_the_staff_are_legible_where_there_is_height(void)
+{
+    const Geometry g = geometry_at(1280.0, 1600.0);
+    const double high = height_of(reading_size(&g, READING_ASIDE), "H");
+    check_case("%.1f dots, %.1f minutes", high, minutes_of(high));
+    CHECK(minutes_of(high) >= least_minutes);
+}
+
 static void type_grows_with_the_window(void)
 {
     static const double sizes[][2] = {
@@ -90,7 +99,7 @@ static void type_grows_with_the_window(void)
     for (int i = 0; i < 5; ++i) {
         const double times = fmin(sizes[i][0] / 1280.0, sizes[i][1] / 760.0);
         const Geometry g = geometry_at(sizes[i][0], sizes[i][1]);
-        for (int role = 0; role < READING_ROLES; ++role) {
+        for (int role = 0; role < READING_ASIDE; ++role) {
             check_case("%g by %g, role %d", sizes[i][0], sizes[i][1], role);
             CHECK_NEAR(reading_size(&g, (ReadingRole)role),
                        times * reading_size(&full, (ReadingRole)role), 1e-9);
@@ -100,9 +109,10 @@ static void type_grows_with_the_window(void)
 
 /* ---- Nothing clips, no band is empty */
 
-enum { SHAPES = 8 };
+enum { SHAPES = 12 };
 static const int shapes[SHAPES][2] = {{720, 420},   {960, 540},   {1280, 760},  {1600, 1000},
-                                      {1920, 1080}, {2560, 1440}, {3440, 1440}, {3840, 2160}};
+                                      {1920, 1080}, {2560, 1440}, {3440, 1440}, {3840, 2160},
+                                      {720, 1280},  {900, 1400},  {1080, 1920}, {1600, 1600}};
 
 /* Rows or columns of the ground alone, the most of them together. */
 static int longest_empty(cairo_surface_t* const picture, const bool rows)
@@ -208,6 +218,7 @@ int main(void)
     RUN(every_role_is_legible_at_two_metres);
     RUN(counts_have_figures_of_thirty_five_dots);
     RUN(what_is_said_aside_is_no_smaller_than_twenty_two);
+    RUN(voices_named_in_the_staff_are_legible_where_there_is_height);
     RUN(type_grows_with_the_window);
     RUN(no_band_of_a_window_is_empty);
     RUN(everything_stands_in_the_window_in_its_order);

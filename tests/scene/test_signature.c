@@ -106,6 +106,47 @@ static void the_tempo_counts_the_meters_beat_and_says_the_hosts_quarters(void)
     }
 }
 
+static int numbers_at_line(const Stage* const stage, const char* const upper,
+                           const char* const lower)
+{
+    int found = 0;
+    const View* const view = &stage->model.view;
+    const Geometry g = geometry_of(view);
+    const SeenBar* const bar = view_bar(view, view_shown(view));
+    const BarSpace space = geometry_bar(&g, bar->meter);
+    const double line = geometry_tick(&g, space, (double)meter_bar_ticks(bar->meter));
+    shown_draw(view);
+    for (int i = 0; i < shown.count; ++i) {
+        const ShownText* const text = &shown.texts[i];
+        const bool is_there = text->box.x > line && text->box.y < g.row_top[0];
+        found += is_there && (!strcmp(text->text, upper) || !strcmp(text->text, lower));
+    }
+    return found;
+}
+
+/* As notation has it: at the line where it changes, and only there (D. Stone, Music Notation in
+   the Twentieth Century, 1980, on time signatures; from memory). */
+static void a_meter_that_changes_stands_again_at_its_bar_line(void)
+{
+    static const char* const scenes[] = {"playing-dark",      "least", "large",
+                                         "groove-list-light", "keys",  "reading"};
+    for (int i = 0; i < 6; ++i) {
+        Stage* const stage = stage_play(stage_scene(scenes[i]));
+        View* const view = &stage->model.view;
+        const bool reads = view->reads;
+        check_case("%s", scenes[i]);
+        CHECK_INT(numbers_at_line(stage, reads ? "7/8" : "7", "8"), 0);
+        for (int bar = (int)(view_shown(view) - view_phrase(view)) + 1; bar < SEEN_BARS; ++bar) {
+            view->bars[bar].meter = (Meter){7.0, 8};
+        }
+        CHECK_INT(numbers_at_line(stage, reads ? "7/8" : "7", "8"), reads ? 1 : 2);
+        if (!strcmp(scenes[i], "playing-dark")) { /* and once over the phrase's small bars */
+            CHECK_INT(shown_times("7/8"), 1);
+        }
+        stage_end(stage);
+    }
+}
+
 /* What is typed is the port's quarters: so that is the note which stands before it. */
 static void a_tempo_is_typed_in_quarters_in_any_meter(void)
 {
@@ -274,6 +315,7 @@ int main(void)
     RUN(a_beat_is_the_note_that_a_musician_counts);
     RUN(places_are_named_as_they_are_counted);
     RUN(the_tempo_counts_the_meters_beat_and_says_the_hosts_quarters);
+    RUN(a_meter_that_changes_stands_again_at_its_bar_line);
     RUN(a_tempo_is_typed_in_quarters_in_any_meter);
     RUN(a_groove_in_another_meter_says_what_becomes_of_it);
     RUN(where_it_starts_again_the_same_is_struck_again_in_every_meter);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: ISC
 #include "far.h"
+#include "words.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -49,6 +50,23 @@ bool far_is_simile(const View* const view, const SeenBar* const bar)
            turns_alike(&bar->feet_turns, &first->feet_turns);
 }
 
+/* The fill's name where it has room whole, else how long it is, else that there is one. */
+static void draw_fill_word(const Brush* const brush, const double x, const double y,
+                           const double room, const SeenBar* const bar)
+{
+    char beats[32];
+    const Entry* const fill = view_entry(brush->view, ENTRY_TURNAROUND, (int32_t)bar->fill);
+    const Type type = brush_type(11.0, false, ALIGN_LEFT, brush->colours->ink);
+    words_fill(beats, sizeof beats, bar->fill_begin, bar->fill_end, bar->meter);
+    const char* const words[] = {fill ? fill->label : "fill", beats, "fill"};
+    for (size_t i = 0; i < sizeof words / sizeof *words; ++i) {
+        if (ink_width(brush->cairo, type, words[i]) <= room) {
+            ink_text(brush->cairo, x, y, type, words[i]);
+            return;
+        }
+    }
+}
+
 /* By letter, number and the fill's name, or a simile where the same is struck as in the first
    of the letter. */
 void draw_far_bar(const Brush* const brush, const Target* const target, const SeenBar* const bar)
@@ -57,8 +75,6 @@ void draw_far_bar(const Brush* const brush, const Target* const target, const Se
     const Palette* const colours = brush->colours;
     const Box box = target->box;
     const double y = box.y + 13.0;
-    const Entry* const fill =
-        bar->fill ? view_entry(brush->view, ENTRY_TURNAROUND, (int32_t)bar->fill) : NULL;
     const bool over = brush_is_hovered(brush, target->id);
     double x = box.x + 5.0;
     if (bar == view_bar(brush->view, view_shown(brush->view))) {
@@ -73,9 +89,8 @@ void draw_far_bar(const Brush* const brush, const Target* const target, const Se
     if (bar->in_phrase + 1 == (uint32_t)brush->view->values[CONTROL_LOOP_BAR]) {
         ink_text_in(brush->cairo, x, y, box.x + box.width - 4.0 - x,
                     brush_type(11.0, true, ALIGN_LEFT, colours->ink), "loop");
-    } else if (fill) {
-        ink_text_in(brush->cairo, x, y, box.x + box.width - 4.0 - x,
-                    brush_type(11.0, false, ALIGN_LEFT, colours->ink), fill->label);
+    } else if (bar->fill) {
+        draw_fill_word(brush, x, y, box.x + box.width - 4.0 - x, bar);
     } else if (far_is_simile(brush->view, bar)) {
         head_simile(brush->cairo, x + 6.0, y - 4.0, (Mark){colours->soft, 0.9, false});
     }

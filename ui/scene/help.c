@@ -60,10 +60,10 @@ static const char* help_of(const View* const view, const TargetId id)
     case TARGET_FIND:
     case TARGET_LIST_ROW:
     case TARGET_LIST:
-        return view->keys.is_open
-                   ? "What each key does; Up and down: more.  Esc or K: back"
-                   : "Up, down: hear another.  Enter: keep it.  Esc: back to what played before.  Left, right, a "
-                     "heading: sort";
+        return view->keys.is_open ? "What each key does; Up and down: more.  Esc or K: back"
+                                  : "Up, down: hear another.  Enter: keep it.  Esc: back to what "
+                                    "played before.  Left, right, a "
+                                    "heading: sort";
     case TARGET_READING:
     case TARGET_NONE:
         break;
@@ -142,6 +142,16 @@ static bool news_of(const Brush* const brush, const double room, char text[HELP_
     return true;
 }
 
+/* A bar's fill by name, which may have no room in the bar. */
+static void bar_words(const View* const view, const TargetId id, char text[HELP_ROOM])
+{
+    const SeenBar* const bar = view_bar(view, view_phrase(view) + id.index);
+    const Entry* const fill =
+        bar && bar->fill ? view_entry(view, ENTRY_TURNAROUND, (int32_t)bar->fill) : NULL;
+    snprintf(text, HELP_ROOM, "%s%s%s%s", fill ? "Fill: " : "", fill ? fill->label : "",
+             fill ? ".  " : "", help_of(view, id));
+}
+
 /* The list's help over the pointer's: who has it open asks what it is for. */
 static void explain(const Brush* const brush, const double room, char text[HELP_ROOM])
 {
@@ -152,6 +162,8 @@ static void explain(const Brush* const brush, const double room, char text[HELP_
                                                                : view->focus;
     if (view->is_typing) {
         snprintf(text, HELP_ROOM, "Type a value: Enter sets it, Esc leaves it as it was");
+    } else if (pointed.kind == TARGET_BAR) {
+        bar_words(view, pointed, text);
     } else if (pointed.kind == TARGET_DIAL) {
         dial_words(brush, pointed.index, room, text);
     } else {

@@ -4,6 +4,7 @@
 #include "brush.h"
 #include "far.h"
 #include "handed.h"
+#include "signature.h"
 #include "words.h"
 
 #include <math.h>
@@ -72,6 +73,20 @@ static void draw_word(const Brush* const brush, const Small* const small, const 
     }
 }
 
+/* The meter where it is another than that of the bar before; how wide. */
+static double draw_other_meter(const Brush* const brush, const Small* const small, const double x)
+{
+    char text[SIGNATURE_ROOM];
+    const SeenBar* const before = view_bar(brush->view, small->bar->bar - 1);
+    const Type type = brush_type(11.0, true, ALIGN_LEFT, brush->colours->ink);
+    signature_text(small->bar->meter, text);
+    const bool is_other = before && !meter_equal(before->meter, small->bar->meter);
+    if (!is_other || x + ink_width(brush->cairo, type, text) > small->at.right) {
+        return 0.0;
+    }
+    return 6.0 + ink_text(brush->cairo, x, small->at.letter.y, type, text);
+}
+
 static void draw_letter(const Brush* const brush, const Small* const small, const bool is_now)
 {
     char text[32];
@@ -90,6 +105,7 @@ static void draw_letter(const Brush* const brush, const Small* const small, cons
     x += ink_text_in(brush->cairo, x, y, room > x ? room - x : 1.0,
                      brush_type(11.0, false, ALIGN_LEFT, is_now ? colours->ink : colours->soft),
                      text);
+    x += draw_other_meter(brush, small, x + 6.0);
     draw_word(brush, small, x + 8.0);
 }
 

@@ -11,6 +11,14 @@ static const double full_height = 760.0;
 static const double staff_top = 88.0;
 static const double staff_bottom = 604.0;
 
+/* What the hands' rows leave over and under their tallest signs. */
+static double free_height(const Geometry* const g)
+{
+    const double stem = 31.0 * g->scale;
+    const double ring = 15.0 * g->scale;
+    return fmin(g->line[0] - g->row_top[0] - stem - ring, g->row_bottom[1] - g->line[1] - stem);
+}
+
 double reading_size(const Geometry* const g, const ReadingRole role)
 {
     static const double sizes[READING_ROLES] = {
@@ -19,7 +27,9 @@ double reading_size(const Geometry* const g, const ReadingRole role)
         [READING_LIMB] = 49.0,  [READING_RATE] = 52.0,  [READING_VOICE] = 49.0,
         [READING_FORM] = 54.0,  [READING_NAME] = 49.0,  [READING_ASIDE] = 22.0,
     };
-    return sizes[role] * g->unit;
+    const double least = sizes[role] * g->unit;
+    return role == READING_ASIDE ? fmax(least, fmin(free_height(g), sizes[READING_VOICE] * g->unit))
+                                 : least;
 }
 
 /* Between the lines over and under the staff, as shares of that stretch at full size; the

@@ -6,8 +6,9 @@
    All of it grows with the smaller of width / 1280 and height / 760; spare width goes to
    the beat, spare height to the rows.  A digit or a capital letter is seen at 16 minutes of
    arc or more, the least that ISO 9241-303 (2011) allows, from two metres, at 96 dots an
-   inch in a window of 1280 by 760: 35.2 pixels.  Voices named in the staff alone are less,
-   and for who sits nearer. */
+   inch in a window of 1280 by 760: 35.2 pixels.  Voices named in the staff alone are less where
+   the window is not tall enough: signs have their place before them, and what a limb strikes
+   most stands beside its row.  They are for who sits nearer. */
 #pragma once
 
 #include "geometry.h"

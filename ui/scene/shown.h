@@ -34,6 +34,9 @@ void draw_count(const Brush* brush, const Shown* shown, bool is_feet);
 void draw_turns(const Brush* brush, const Shown* shown);
 void draw_clicks(const Brush* brush, const Shown* shown);
 
+/* Of the bar after the one shown: its name, its meter where that is another, what comes in. */
+void draw_next_bar(const Brush* brush, const Shown* shown, bool is_other_meter);
+
 /* Lines of bar and beats, and where a change comes in; the line behind a bar that no other is
    shown after. */
 void draw_grid(const Brush* brush, const Shown* shown);

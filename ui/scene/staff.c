@@ -1,10 +1,8 @@
 // SPDX-License-Identifier: ISC
 /* The bar now playing, large, and the first beat of the next one in softer ink. */
-#include "coming.h"
 #include "handed.h"
 #include "reading.h"
 #include "shown.h"
-#include "signature.h"
 #include "words.h"
 
 #include <math.h>
@@ -132,8 +130,9 @@ static void draw_changes(const Brush* const brush, const Shown* const shown, con
         if (stroke->voice != voice && x >= free_from && x <= shown->to) {
             const bool up = points_up(limb);
             const double unit = brush->g->reads ? brush->g->unit : 1.0;
+            const double high = brush->g->reads ? 0.73 * aside_size(brush, 0.0) - 7.0 * unit : 9.0;
             const double y =
-                up ? brush->g->row_top[limb] + 9.0 * unit : brush->g->row_bottom[limb] - 3.0 * unit;
+                up ? brush->g->row_top[limb] + high : brush->g->row_bottom[limb] - 3.0 * unit;
             const double from = x + (is_in_strip(brush, stroke) ? 9.0 : 5.0);
             const double room = end_of_word(brush, shown, i) - from;
             free_from = from + 5.0 + draw_word(brush, from, y, room, (Voice)stroke->voice);
@@ -281,28 +280,6 @@ static void draw_bar(const Brush* const brush, const Shown* const shown)
     }
 }
 
-static void draw_next_label(const Brush* const brush, const Shown* const shown)
-{
-    char text[64];
-    const SeenBar* const bar = shown->bar;
-    const Geometry* const g = brush->g;
-    const double x = shown->from + (g->compact ? 9.0 : 15.0) * g->scale;
-    const Type type = brush_type(11.0, false, ALIGN_LEFT, brush->colours->soft);
-    snprintf(text, sizeof text, "bar %u %c", bar->in_phrase + 1, 'A' + bar->part);
-    const bool is_brief = g->compact || ink_width(brush->cairo, type, text) > g->right - x;
-    const char* const words = is_brief ? text + 4 : text; /* without "bar" */
-    if (!g->compact || g->right - x > 20.0) {
-        ink_text_in(brush->cairo, x, g->count_hands, g->right - x, type, words);
-    }
-    Coming coming;
-    if (bar->is_coming && coming_of(brush->view, &coming)) {
-        char what[COMING_ROOM];
-        const Type next = brush_type(12.0, true, ALIGN_RIGHT, brush->colours->accent);
-        coming_brief(&coming, what);
-        ink_text(brush->cairo, g->right, g->count_feet, next, what);
-    }
-}
-
 /* Nothing has been told yet, or the bank is empty. */
 static void draw_nothing(const Brush* const brush)
 {
@@ -348,9 +325,7 @@ void draw_staff(const Brush* const brush)
         ahead.ticks = (double)meter_beat_ticks(next->meter);
         const Shown coming = {next, line, g->right - 4.0, ahead, true};
         draw_bar(brush, &coming);
-        if (!g->reads) {
-            draw_next_label(brush, &coming);
-        }
+        draw_next_bar(brush, &coming, !meter_equal(bar->meter, next->meter));
     } else if (line < g->right + 1.0) {
         draw_end_line(brush, line);
     }
