@@ -104,6 +104,33 @@ notation_beside_a_chart_is_two_files() {
 	same "$status" 0 && [ -s d.pdf ] && [ -s d.musicxml ]
 }
 
+# LilyPond's manual, "Percussion staves": names of drums; "Writing grace notes".  That it plays
+# and takes them is for make crosscheck.
+a_sheet_for_lilypond_names_drums_as_its_manual_does() {
+	run chart --groove "Keeper's Lantern" --notation a.ly
+	same "$status" 0 && has "$out" "a.ly: 4 bars" || return
+	for word in '\\drummode' '\\time 4/4' '\\tempo  4 = 92' '\\parenthesize snare' '\\repeat volta 3' closedhihat bassdrum; do
+		grep -q "$word" a.ly || { echo "no $word"; return 1; }
+	done
+}
+
+a_dotted_beat_is_told_to_lilypond() {
+	run chart --groove "Grey Water" --tempo 105 --notation b.ly
+	grep -q '\\tempo  4\. = 70' b.ly
+}
+
+words_of_people_stay_words_in_lilypond() {
+	run chart --groove 1 --title 'a "b" \c #(exit)' --notation words.ly
+	grep -qF 'title = "a \"b\" \\c #(exit)"' words.ly
+}
+
+without_lilypond_a_pdf_says_what_to_do() {
+	mkdir -p work
+	PATH=/nowhere TMPDIR=$PWD/work "$fourlimb" chart --groove 1 --notation none.pdf >out.txt 2>err.txt
+	status=$? err=$(cat err.txt)
+	same "$status" 2 && has "$err" "lilypond isn't installed" && [ ! -e none.pdf ] && [ -z "$(ls work)" ]
+}
+
 another_kind_of_notation_is_refused() {
 	run chart --groove 1 --notation a.mid
 	same "$status" 1 && has "$err" ".musicxml" && [ ! -e a.mid ]
@@ -128,6 +155,10 @@ check "notation tells a tempo in the beats of its meter" notation_tells_a_tempo_
 check "notation names the groove and its fill" notation_names_the_groove_and_its_fill
 check "a left-handed notation has the same places" a_left_handed_notation_has_the_same_places
 check "notation beside a chart is two files" notation_beside_a_chart_is_two_files
+check "a sheet for LilyPond names drums as its manual does" a_sheet_for_lilypond_names_drums_as_its_manual_does
+check "a dotted beat is told to LilyPond" a_dotted_beat_is_told_to_lilypond
+check "words of people's stay words in LilyPond" words_of_people_stay_words_in_lilypond
+check "without LilyPond a PDF says what to do" without_lilypond_a_pdf_says_what_to_do
 check "another kind of notation is refused" another_kind_of_notation_is_refused
 check "notation that is there stays" notation_that_is_there_stays
 tally

@@ -75,6 +75,56 @@ reads_as_strokes() {
 	awk '$2 > 16 { print $1 " notes or rests of a " $2 "th"; bad = 1 } END { exit bad || !NR }' "$work/lengths.txt"
 }
 
+# ---- Charts on five lines: LilyPond plays what we wrote for it.  A groove of each meter,
+# ---- tuplets over a beat and over the bar, flams, repeats and endings; none is swung, as sheets
+# ---- have a shuffle in words alone.
+SHEETS="1 4 5 9 29 30 101 130 131 140 144 146 148 149 160 267 273 281"
+
+# Keys and places in ticks of 1/384 quarter, without LilyPond's grace notes: those stand just
+# before their stroke and are as soft as it.
+strokes_of() {
+	midicsv "$1" | awk -F ', *' '
+		$3 == "Header" { division = $6 }
+		$3 == "Note_on_c" && $6 > 0 { printf "%d %d\n", $2 * 384 / division + 0.5, $5 }' | sort -n -k1,1 -k2,2
+}
+
+write_sheets() {
+	for sheet in $SHEETS; do
+		"$build/fourlimb" chart --groove "$sheet" --notation "$work/sheet-$sheet.ly" --force || return 1
+		bars=$("$build/fourlimb" show --groove "$sheet" | grep -c '^bar ')
+		"$build/fourlimb" render --groove "$sheet" --bars "$bars" --set looseness=0 --set touch=0 --set liberty=0 \
+			--set swing_ratio=1 --out "$work/sheet-$sheet-ours.mid" --force || return 1
+	done
+}
+
+lilypond_takes_the_sheets() {
+	write_sheets >/dev/null || return 1
+	(cd "$work" && lilypond --loglevel=WARN -dno-point-and-click $(for sheet in $SHEETS; do echo "sheet-$sheet.ly"; done) 2>&1) | tee "$work/said.txt"
+	! [ -s "$work/said.txt" ]
+}
+
+# Every stroke of ours is one of LilyPond's, within a tick, but for graces, which are played as
+# long before theirs as each likes.
+lilypond_plays_the_sheet() {
+	strokes_of "$work/sheet-$1-ours.mid" >"$work/ours.txt"
+	strokes_of "$work/sheet-$1.midi" >"$work/theirs.txt"
+	graces=$(grep -o 'acciaccatura\|grace { [a-z]' "$work/sheet-$1.ly" | wc -l)
+	/usr/bin/python3 - "$work/ours.txt" "$work/theirs.txt" "$graces" <<'EOF'
+import sys
+ours, theirs = ([tuple(map(int, line.split())) for line in open(name)] for name in sys.argv[1:3])
+left, graces = list(theirs), int(sys.argv[3])
+for place, key in ours:
+    near = [one for one in left if one[1] == key and abs(one[0] - place) <= 1]
+    is_grace = graces and any(one[1] == key and 0 < one[0] - place <= 48 for one in ours)
+    if not near and not is_grace:
+        sys.exit(f"LilyPond has no key {key} at {place} of 384 a quarter")
+    if near:
+        left.remove(near[0])
+if len(ours) < 8 or (left and not graces):
+    sys.exit(f"{len(ours)} strokes of ours, {len(left)} more of LilyPond's")
+EOF
+}
+
 lilypond_renders() {
 	(cd "$work" && lilypond --silent --output tuplets "$here/tuplets.ly") && [ -s "$work/tuplets-7.midi" ]
 }
@@ -83,6 +133,10 @@ if ! has lilypond midicsv; then
 	skip "tuplets and the shuffle fall where LilyPond has them" "lilypond and midicsv are not installed"
 else
 	mkdir -p "$work/data/fourlimb" && cp "$here/own.ttl" "$work/data/fourlimb"
+	check "LilyPond takes $(echo $SHEETS | wc -w) sheets without a word" lilypond_takes_the_sheets
+	for sheet in $SHEETS; do
+		check "LilyPond plays the sheet of groove $sheet as it is rendered" lilypond_plays_the_sheet "$sheet"
+	done
 	check "LilyPond plays the bars of tuplets" lilypond_renders
 	check "a straight file reads as sixteenths and longer in a notation program" reads_as_strokes "Lower Station"
 	check "so do threes that cross the bar line" reads_as_strokes "Brine Stair"

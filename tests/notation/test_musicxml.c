@@ -54,13 +54,13 @@ static void put_strokes(const Groove* const groove, const Selection* const selec
 static void put_groove(const Groove* const groove, const Kit* const kit)
 {
     Bytes bytes = {.bytes = NULL};
-    char why[MUSICXML_WHY_ROOM] = "";
+    char why[SCORE_WHY_ROOM] = "";
     const Selection selection = selection_of_groove(groove);
     const double ratio = groove->feel.swing_ratio > 1.0 ? groove->feel.swing_ratio : 1.0;
     sheet_fill(&sheet, &selection, groove->meter);
     sheet.title = "A <groove> & \"its\" name";
     sheet.tempo = groove->tempo;
-    const MusicXmlScore score = {&sheet, {ratio, TICKS_PER_QUARTER}, "a fill", kit->notes};
+    const Score score = {&sheet, {ratio, TICKS_PER_QUARTER}, "a fill", kit->notes};
     check_case("groove %u", (unsigned)groove->id);
     CHECK(musicxml_write(&score, &bytes, why));
     CHECK_TEXT(bytes.bytes ? "" : why, "");

@@ -26,7 +26,7 @@ int command_chart(const Request* const request)
         return ASKED_WRONGLY;
     }
     if (request->notation && !notationfile_kind(request->notation)) {
-        fprintf(stderr, "fourlimb: notation is MusicXML: --notation FILE.musicxml\n");
+        fprintf(stderr, "fourlimb: notation is --notation FILE.musicxml, .ly or .pdf\n");
         return ASKED_WRONGLY;
     }
     Performance performance;

@@ -2,8 +2,10 @@
 #include "notationfile.h"
 
 #include "../file/bytes.h"
+#include "../notation/lilypond.h"
 #include "../notation/musicxml.h"
 #include "commands.h"
+#include "engraver.h"
 #include "outfile.h"
 #include "picks.h"
 #include "sheet_fill.h"
@@ -12,25 +14,71 @@
 #include <stdio.h>
 #include <string.h>
 
-bool notationfile_kind(const char* const path)
+enum {
+    NOTATION_WHY_ROOM =
+        (int)ENGRAVER_WHY_ROOM > (int)SCORE_WHY_ROOM ? (int)ENGRAVER_WHY_ROOM : (int)SCORE_WHY_ROOM
+};
+
+/* Makes the file's bytes. */
+typedef bool (*NotationMaker)(const Score* score, Bytes* file, char why[NOTATION_WHY_ROOM]);
+
+static bool make_musicxml(const Score* const score, Bytes* const file, char why[NOTATION_WHY_ROOM])
 {
-    const char* const dot = strrchr(path, '.');
-    return dot && (!strcmp(dot, ".musicxml") || !strcmp(dot, ".xml"));
+    return musicxml_write(score, file, why);
 }
 
-static int save(const MusicXmlScore* const score, const char* const path, const bool force)
+static bool make_lilypond(const Score* const score, Bytes* const file, char why[NOTATION_WHY_ROOM])
+{
+    return lilypond_write(score, file, why);
+}
+
+static bool make_pdf(const Score* const score, Bytes* const file, char why[NOTATION_WHY_ROOM])
+{
+    Bytes source = {.bytes = NULL};
+    const bool good = lilypond_write(score, &source, why) && engraver_pdf(&source, file, why);
+    bytes_free(&source);
+    return good;
+}
+
+static const struct {
+    const char* ending;
+    NotationMaker make;
+    const char* words;
+} notation_kinds[] = {{".musicxml", make_musicxml, "MusicXML"},
+                      {".xml", make_musicxml, "MusicXML"},
+                      {".ly", make_lilypond, "LilyPond's input"},
+                      {".pdf", make_pdf, "LilyPond engraves them"}};
+
+static int kind_of(const char* const path)
+{
+    const char* const dot = strrchr(path, '.');
+    for (int i = 0; dot && i < (int)(sizeof notation_kinds / sizeof *notation_kinds); ++i) {
+        if (!strcmp(dot, notation_kinds[i].ending)) {
+            return i;
+        }
+    }
+    return -1;
+}
+
+bool notationfile_kind(const char* const path)
+{
+    return kind_of(path) >= 0;
+}
+
+static int save(const Score* const score, const char* const path, const bool force)
 {
     Bytes file = {.bytes = NULL};
-    char why[MUSICXML_WHY_ROOM];
+    char why[NOTATION_WHY_ROOM] = "";
     char refused[SAVE_WHY_ROOM];
-    bool good = musicxml_write(score, &file, why);
+    const int kind = kind_of(path);
+    bool good = notation_kinds[kind].make(score, &file, why);
     if (!good) {
         fprintf(stderr, "fourlimb: no notation was written: %s\n", why);
     } else if (!outfile_save(path, file.bytes, file.size, force, refused)) {
         fprintf(stderr, "fourlimb: %s\n", refused);
         good = false;
     } else {
-        printf("wrote %s: %d bars as MusicXML\n", path, score->sheet->bars);
+        printf("wrote %s: %d bars as %s\n", path, score->sheet->bars, notation_kinds[kind].words);
     }
     bytes_free(&file);
     return good ? DONE : FAILED;
@@ -51,7 +99,7 @@ int notationfile_write(const Performance* const performance, const Section* cons
     sheet_fill_written(&sheet, &picks.selection, picks.meter, section->left_handed);
     sheet.title = title ? title : name;
     sheet.tempo = picks.tempo;
-    const MusicXmlScore score = {
+    const Score score = {
         &sheet, picks.selection.swing,
         sheet_words_name(performance->bank, ENTRY_TURNAROUND, picks.selection.turnaround),
         picks.selection.kit->notes};

@@ -4,7 +4,7 @@
 
 #include "performance.h"
 
-/* True for .musicxml and .xml. */
+/* True for .musicxml and .xml, .ly, and .pdf, which takes LilyPond. */
 bool notationfile_kind(const char* path);
 
 /* Writes it, and says so on standard output; the title is the groove's if NULL.  A status as

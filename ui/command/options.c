@@ -351,7 +351,7 @@ const OptionRow option_rows[] = {
     {"out", "FILE", FOR(RENDER), take_out, "the file to write: .mid, or .wav for sound"},
     {"out", "FILE", FOR(CHART), take_out, "the file to write: .pdf, .svg or .png"},
     {"notation", "FILE", FOR(CHART), take_notation,
-     "the file to write for notation programs: .musicxml, on five lines"},
+     "five lines, into .musicxml for notation programs, .ly for LilyPond, or .pdf by it"},
     {"out", "FOLDER", FOR(PRACTICE), take_out, "the folder to fill"},
     {"force", NULL, FILES, take_force, "in place of what is there already"},
     {"soundfont", "FILE", RENDERED, take_soundfont,

@@ -135,7 +135,7 @@ static void put_stretch(MusicXmlWriter* const writer, const RoadStretch stretch)
     }
 }
 
-/* ---- Before: can all be written, and how finely? */
+/* ---- Before: how finely? */
 
 static void note_grain(MusicXmlWriter* const writer, const SheetBar* const bar)
 {
@@ -150,28 +150,15 @@ static void note_grain(MusicXmlWriter* const writer, const SheetBar* const bar)
     }
 }
 
-static bool look_through(MusicXmlWriter* const writer, char why[MUSICXML_WHY_ROOM])
+static void find_grain(MusicXmlWriter* const writer)
 {
     const Sheet* const sheet = writer->score->sheet;
     writer->grain = common_divisor(TICKS_PER_QUARTER, meter_bar_ticks(sheet->meter));
     for (int row = 0; row < sheet->count; ++row) {
-        const SheetBar* const bar = &sheet->rows[row];
         Limb limb = RIGHT_HAND;
-        if (bar->strokes.dropped) {
-            snprintf(why, MUSICXML_WHY_ROOM, "bar %d has more strokes than can be written",
-                     bar->first);
-            return false;
-        }
-        if (!staff_voices_make(&writer->voices, &bar->strokes, sheet->meter, &limb)) {
-            snprintf(why, MUSICXML_WHY_ROOM,
-                     "bar %d: the %s's rhythm can't be written exactly with tuplets to 16, two in "
-                     "each other",
-                     bar->first, words_limb(limb));
-            return false;
-        }
-        note_grain(writer, bar);
+        staff_voices_make(&writer->voices, &sheet->rows[row].strokes, sheet->meter, &limb);
+        note_grain(writer, &sheet->rows[row]);
     }
-    return true;
 }
 
 static void write_all(MusicXmlWriter* const writer)
@@ -186,17 +173,17 @@ static void write_all(MusicXmlWriter* const writer)
     xml_close(&writer->xml);
 }
 
-bool musicxml_write(const MusicXmlScore* const score, Bytes* const file,
-                    char why[MUSICXML_WHY_ROOM])
+bool musicxml_write(const Score* const score, Bytes* const file, char why[SCORE_WHY_ROOM])
 {
     MusicXmlWriter* const writer = calloc(1, sizeof *writer);
-    snprintf(why, MUSICXML_WHY_ROOM, "there is no memory for the file");
+    snprintf(why, SCORE_WHY_ROOM, "there is no memory for the file");
     if (!writer) {
         return false;
     }
     writer->score = score;
-    bool good = look_through(writer, why);
+    bool good = score_can(score, &writer->voices, why);
     if (good) {
+        find_grain(writer);
         write_all(writer);
         bytes_append(file, writer->xml.bytes.bytes, writer->xml.bytes.size);
         good = !file->failed && !writer->xml.bytes.failed;

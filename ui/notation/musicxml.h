@@ -8,19 +8,9 @@
    head is in parentheses; which limb strikes is its fingering, R or L. */
 #pragma once
 
-#include "../../plugin/engine/written/swing.h"
 #include "../file/bytes.h"
-#include "../scene/sheet.h"
-
-typedef struct {
-    const Sheet* sheet;
-    Swing swing;
-    const char* fill;    /* its name, UTF-8; "" where it has none */
-    const uint8_t* keys; /* MIDI keys by Voice: 0 to 127, above: none */
-} MusicXmlScore;
-
-enum { MUSICXML_WHY_ROOM = 160 };
+#include "score.h"
 
 /* Appends the file.  False, with the reason in `why`, if a rhythm can't be written exactly or
    memory ran out. */
-bool musicxml_write(const MusicXmlScore* score, Bytes* file, char why[MUSICXML_WHY_ROOM]);
+bool musicxml_write(const Score* score, Bytes* file, char why[SCORE_WHY_ROOM]);

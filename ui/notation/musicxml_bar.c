@@ -224,15 +224,6 @@ static void put_strokes(const NotePlace* const place, const StrokeList* const st
     }
 }
 
-static bool is_empty(const Rhythm* const rhythm)
-{
-    bool is = true;
-    for (int i = 0; is && i < rhythm->count; ++i) {
-        is = rhythm->notes[i].is_rest;
-    }
-    return is;
-}
-
 static void put_voice(NotePlace* const place, const StrokeList* const strokes)
 {
     const Rhythm* const rhythm = &place->voice->rhythm;
@@ -258,7 +249,7 @@ void musicxml_bar_notes(Xml* const xml, const StaffVoices* const voices,
             xml_whole(xml, "duration", meter_bar_ticks(meter) / grain);
             xml_close(xml);
         }
-        if (is_empty(&voice->rhythm)) {
+        if (rhythm_is_silent(&voice->rhythm)) {
             const RhythmNote whole = {.ticks = meter_bar_ticks(meter), .is_rest = true};
             place.note = &whole;
             place.is_whole_bar = true;

@@ -356,6 +356,15 @@ bool rhythm_spell(Rhythm* const rhythm, const int64_t* const onsets, const int c
     return rhythm->count <= RHYTHM_MOST;
 }
 
+bool rhythm_is_silent(const Rhythm* const rhythm)
+{
+    bool is = true;
+    for (int i = 0; is && i < rhythm->count; ++i) {
+        is = rhythm->notes[i].is_rest;
+    }
+    return is;
+}
+
 int64_t rhythm_beam_ticks(const Meter meter)
 {
     return meter_is_compound(meter) ? TICKS_PER_QUARTER * 3 / 2 : TICKS_PER_QUARTER;

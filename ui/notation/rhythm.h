@@ -49,6 +49,9 @@ typedef struct {
    tuplets to 16, two in each other, and 256ths. */
 bool rhythm_spell(Rhythm* rhythm, const int64_t* onsets, int count, Meter meter);
 
+/* No note in it. */
+bool rhythm_is_silent(const Rhythm* rhythm);
+
 /* Ticks that notes are beamed over: a quarter, or a beat of three; the last of a bar may be
    longer by less than one. */
 int64_t rhythm_beam_ticks(Meter meter);
