@@ -126,20 +126,6 @@ static void read_factory(Bank* const bank, Turtle* const turtle, const BankSourc
     free(instead);
 }
 
-bool bank_users_folder(char folder[BANK_FOLDER_ROOM])
-{
-    const char* const data = getenv("XDG_DATA_HOME");
-    const char* const home = getenv("HOME");
-    const bool has_data = data && *data == '/'; /* others the specification ignores */
-    if (!has_data && !home) {
-        return false;
-    }
-    const int length = has_data
-                           ? snprintf(folder, BANK_FOLDER_ROOM, "%s/fourlimb", data)
-                           : snprintf(folder, BANK_FOLDER_ROOM, "%s/.local/share/fourlimb", home);
-    return length > 0 && length < BANK_FOLDER_ROOM;
-}
-
 /* ---- One bank of what was read */
 
 static Library make_library(const Entries entries[ENTRY_KINDS])
@@ -229,6 +215,12 @@ static bool read_all(Bank* const bank, Turtle* const turtle, const BankSources s
         read_factory(bank, turtle, sources);
     }
     return read_entries(&reading) && describe(bank, turtle) && merge_all(bank);
+}
+
+EntryReading bank_reading(const Bank* const bank)
+{
+    const Entries* const under = bank->under ? bank->under->entries : bank->entries;
+    return (EntryReading){.tables = (Table*)(uintptr_t)bank->read, .under = under};
 }
 
 /* A factory's bank, or, over one, what else the sources have. */

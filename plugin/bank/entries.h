@@ -43,6 +43,9 @@ typedef struct {
     bool has_text;        /* the first file is a session's text */
 } EntryReading;
 
+/* What a text that is read over a bank may name: all that the bank has. */
+EntryReading bank_reading(const Bank* bank);
+
 /* Reads every entry of the Turtle; false if there is no memory. */
 bool read_entries(const EntryReading* reading);
 

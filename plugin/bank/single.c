@@ -32,25 +32,28 @@ static unsigned count_subjects(Turtle* const turtle, const EntryKind kind,
 }
 
 /* The only subject of any kind, and which that is; NULL if there are none or more. */
-static const SordNode* find_subject(Turtle* const turtle, EntryKind* const kind)
+static const SordNode* find_subject(Turtle* const turtle, const bool is_over, EntryKind* const kind)
 {
     const SordNode* subject = NULL;
     unsigned all = 0;
     for (int i = 0; i < ENTRY_KINDS; ++i) {
-        const unsigned count = can_be_alone[i] ? count_subjects(turtle, (EntryKind)i, &subject) : 0;
+        const unsigned count =
+            can_be_alone[i] || is_over ? count_subjects(turtle, (EntryKind)i, &subject) : 0;
         *kind = count ? (EntryKind)i : *kind;
         all += count;
     }
     return all == 1 ? subject : NULL;
 }
 
-static bool read_value(Single* const single, Subject* const subject)
+static bool read_value(Single* const single, const Bank* const bank, Subject* const subject)
 {
-    const EntryReading alone = {.turtle = subject->turtle, .diagnostics = subject->diagnostics};
+    EntryReading reading = bank ? bank_reading(bank) : (EntryReading){.tables = NULL};
+    reading.turtle = subject->turtle;
+    reading.diagnostics = subject->diagnostics;
     const uint32_t id = (uint32_t)field_integer(subject, "id", 0, ID_MOST, 0);
     single->info = read_info(subject, id, id >= ID_FIRST_OWN, false);
     const bool told = !subject->failed;
-    return read_entry(subject, &alone, single->kind, id, &single->figure) && told &&
+    return read_entry(subject, &reading, single->kind, id, &single->figure) && told &&
            turtle_is_whole(subject->turtle);
 }
 
@@ -67,11 +70,11 @@ static void say_expected(Diagnostics* const diagnostics, const char* const name)
     diagnostics_add(diagnostics, "%s: expected one subject that is one of %s", name, words);
 }
 
-static bool read_text(Single* const single, Turtle* const turtle, Diagnostics* const diagnostics,
-                      const char* const name)
+static bool read_text(Single* const single, const Bank* const bank, Turtle* const turtle,
+                      Diagnostics* const diagnostics, const char* const name)
 {
     turtle_read_text(turtle, name, single->text, strlen(single->text), diagnostics);
-    const SordNode* const node = find_subject(turtle, &single->kind);
+    const SordNode* const node = find_subject(turtle, bank, &single->kind);
     if (diagnostics->count || !turtle_is_whole(turtle)) {
         return false;
     }
@@ -80,7 +83,7 @@ static bool read_text(Single* const single, Turtle* const turtle, Diagnostics* c
         return false;
     }
     Subject subject = {turtle, diagnostics, node, false};
-    return read_value(single, &subject);
+    return read_value(single, bank, &subject);
 }
 
 static void say_why(const Diagnostics* const diagnostics, char why[SINGLE_WHY_ROOM])
@@ -92,8 +95,8 @@ static void say_why(const Diagnostics* const diagnostics, char why[SINGLE_WHY_RO
     why[length] = '\0';
 }
 
-Single* single_read(const char* const name, const char* const text, const size_t size,
-                    char why[SINGLE_WHY_ROOM])
+Single* single_read_over(const Bank* const bank, const char* const name, const char* const text,
+                         const size_t size, char why[SINGLE_WHY_ROOM])
 {
     if (size > SINGLE_BYTES_MOST) {
         snprintf(why, SINGLE_WHY_ROOM, "the text is longer than %d bytes; a figure needs far less",
@@ -107,7 +110,8 @@ Single* single_read(const char* const name, const char* const text, const size_t
         atomic_init(&single->holders, 1);
         single->text = strndup(text, size);
     }
-    if (!turtle || !single || !single->text || !read_text(single, turtle, &diagnostics, name)) {
+    if (!turtle || !single || !single->text ||
+        !read_text(single, bank, turtle, &diagnostics, name)) {
         say_why(&diagnostics, why);
         single_free(single);
         single = NULL;
@@ -115,6 +119,12 @@ Single* single_read(const char* const name, const char* const text, const size_t
     turtle_free(turtle);
     diagnostics_clear(&diagnostics);
     return single;
+}
+
+Single* single_read(const char* const name, const char* const text, const size_t size,
+                    char why[SINGLE_WHY_ROOM])
+{
+    return single_read_over(NULL, name, text, size, why);
 }
 
 Single* single_hold(Single* const single)

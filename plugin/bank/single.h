@@ -25,6 +25,11 @@ enum { SINGLE_WHY_ROOM = 512 };
    for the file in messages.  NULL, with the reason in `why`, if they don't. */
 Single* single_read(const char* name, const char* text, size_t size, char why[SINGLE_WHY_ROOM]);
 
+/* The same of any kind, over a bank: a groove's figures are the bank's, which must outlive
+   it. */
+Single* single_read_over(const Bank* bank, const char* name, const char* text, size_t size,
+                         char why[SINGLE_WHY_ROOM]);
+
 /* One more holder: it is freed when all have called single_free.  NULL is held by nobody. */
 Single* single_hold(Single* single);
 

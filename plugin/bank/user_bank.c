@@ -34,6 +34,7 @@ typedef struct {
 typedef struct {
     const char* folder;
     const Single* single; /* what is to be saved */
+    const Bank* bank;     /* that it may name entries of; or NULL */
     OwnIds recorded;      /* as the record has them */
     OwnIds there;         /* in files of the folder */
     bool has_record;
@@ -69,8 +70,7 @@ static bool make_folder(const UserBank* const own)
 
 /* ---- What is there */
 
-/* A whole file; NULL if it can't be read.  The caller frees. */
-static char* load(const char* const path, size_t* const size)
+char* user_bank_load(const char* const path, size_t* const size)
 {
     struct stat there;
     const bool good = stat(path, &there) == 0 && S_ISREG(there.st_mode);
@@ -100,7 +100,7 @@ static bool is_older(UserBank* const own, const char* const name, char* const te
     if (*older->file || strlen(name) >= USER_BANK_NAME_ROOM || !checksum_holds(text, size)) {
         return false;
     }
-    Single* const single = single_read("/saved before", text, size, reason);
+    Single* const single = single_read_over(own->bank, "/saved before", text, size, reason);
     if (single && single->kind == own->single->kind && single->info.id == own->single->info.id) {
         older->uri = strdup(single->info.uri);
         older->text = text;
@@ -115,7 +115,7 @@ static void see_file(UserBank* const own, const char* const name, const char* co
 {
     size_t size = 0;
     OwnIds here = {{false}};
-    char* const text = load(path, &size);
+    char* const text = user_bank_load(path, &size);
     if (text) {
         ids_see(&here, text, size);
         own->bytes += size;
@@ -131,7 +131,7 @@ static void look(UserBank* const own)
     size_t size = 0;
     char path[USER_BANK_PATH_ROOM + USER_BANK_NAME_ROOM];
     snprintf(path, sizeof path, "%s/%s", own->folder, IDS_RECORD);
-    char* const record = load(path, &size);
+    char* const record = user_bank_load(path, &size);
     own->has_record = record;
     if (record) {
         ids_recall(&own->recorded, record, size);
@@ -174,8 +174,9 @@ static void make_slug(const char* label, char slug[SLUG_MOST + 1])
 }
 
 /* The file's text for an entry; by the id no other has its URI. */
-static char* write_single(const Single* const single, const uint32_t id, const char* const older)
+static char* write_single(const UserBank* const own, const uint32_t id, const char* const older)
 {
+    const Single* const single = own->single;
     char slug[SLUG_MOST + 1];
     char uri[128];
     EntryInfo info = single->info;
@@ -183,7 +184,7 @@ static char* write_single(const Single* const single, const uint32_t id, const c
     snprintf(uri, sizeof uri, FL_MINE "%s-%u", *slug ? slug : "entry", id);
     info.id = id;
     info.uri = older ? older : uri;
-    char* const entry = write_entry(single->kind, &single->figure, &info);
+    char* const entry = write_entry_of(own->bank, single->kind, &single->figure, &info);
     char* const text = entry ? checksum_put(entry) : NULL;
     free(entry);
     return text;
@@ -220,7 +221,7 @@ static SaveResult put_new(const UserBank* const own, const uint32_t id, Saved* c
     char path[USER_BANK_PATH_ROOM + USER_BANK_NAME_ROOM];
     char reason[SAVE_WHY_ROOM] = "";
     SaveResult result = SAVE_FAILED;
-    char* const text = write_single(own->single, id, NULL);
+    char* const text = write_single(own, id, NULL);
     snprintf(saved->file, sizeof saved->file, "%s-%u.ttl", kind_rows[own->single->kind].name, id);
     snprintf(path, sizeof path, "%s/%s", own->folder, saved->file);
     if (text && !has_room(own, strlen(text))) {
@@ -248,7 +249,7 @@ static SaveResult put_over(const UserBank* const own, Saved* const saved)
     char* const real = realpath(path, NULL);
     const size_t room = real ? strlen(real) + sizeof ".bak" : 0;
     char* const backup = real ? malloc(room) : NULL;
-    char* const text = write_single(own->single, id, older->uri);
+    char* const text = write_single(own, id, older->uri);
     if (text && backup) {
         snprintf(backup, room, "%s.bak", real);
         result = save_swap(real, (SaveText){older->text, older->size}, backup,
@@ -335,6 +336,13 @@ static Saved save_single(UserBank* const own, const OwnIds* const in_use)
 Saved user_bank_save(const char* const folder, const char* const text, const size_t size,
                      const OwnIds* const in_use, char why[USER_BANK_WHY_ROOM])
 {
+    return user_bank_save_over(NULL, folder, text, size, in_use, why);
+}
+
+Saved user_bank_save_over(const Bank* const bank, const char* const folder, const char* const text,
+                          const size_t size, const OwnIds* const in_use,
+                          char why[USER_BANK_WHY_ROOM])
+{
     Saved saved = {.id = 0};
     char reason[SINGLE_WHY_ROOM];
     if (!folder || strlen(folder) > USER_BANK_PATH_ROOM - 64) {
@@ -343,9 +351,9 @@ Saved user_bank_save(const char* const folder, const char* const text, const siz
                  "XDG_DATA_HOME, start the host again and save again");
         return saved;
     }
-    Single* const single = single_read("/what was to be saved", text, size, reason);
+    Single* const single = single_read_over(bank, "/what was to be saved", text, size, reason);
     if (single) {
-        UserBank own = {.folder = folder, .single = single, .why = why};
+        UserBank own = {.folder = folder, .single = single, .bank = bank, .why = why};
         saved = save_single(&own, in_use);
     } else {
         snprintf(why, USER_BANK_WHY_ROOM, "%s", reason);

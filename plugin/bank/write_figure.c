@@ -210,13 +210,19 @@ static void pick_figures(PickList* const picks, const Groove* const groove)
 static const EntryWriter writers[ENTRY_KINDS] = {ENTRY_KIND_ROWS(WRITER)};
 #undef WRITER
 
-char* write_entry(const EntryKind kind, const void* const value, const EntryInfo* const info)
+char* write_entry_of(const Bank* const bank, const EntryKind kind, const void* const value,
+                     const EntryInfo* const info)
 {
     TurtleWriter writer;
     if (turtle_writer_begin(&writer)) {
-        writers[kind](&writer, NULL, kind, value, info);
+        writers[kind](&writer, bank, kind, value, info);
     }
     return turtle_writer_end(&writer);
+}
+
+char* write_entry(const EntryKind kind, const void* const value, const EntryInfo* const info)
+{
+    return write_entry_of(NULL, kind, value, info);
 }
 
 char* write_figure(const Figure* const figure, const EntryInfo* const info)

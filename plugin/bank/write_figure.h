@@ -15,6 +15,9 @@ char* write_figure(const Figure* figure, const EntryInfo* info);
 /* A value of any kind that names no other entry, likewise. */
 char* write_entry(EntryKind kind, const void* value, const EntryInfo* info);
 
+/* A value of any kind that names others of a bank, likewise. */
+char* write_entry_of(const Bank* bank, EntryKind kind, const void* value, const EntryInfo* info);
+
 /* One entry of a bank, to be named by what it is and its id. */
 typedef struct {
     EntryKind kind;

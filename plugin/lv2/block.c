@@ -89,10 +89,12 @@ static Ask ask_of(const LV2_URID property, const Uris* const uris)
     while (ask < FIGURE_KINDS && uris->fl_drafts[ask] != property) {
         ++ask;
     }
-    return ask < FIGURE_KINDS                ? (Ask)ask
-           : property == uris->fl_saveFigure ? ASK_SAVE_FIGURE
-           : property == uris->fl_saveKit    ? ASK_SAVE_KIT
-                                             : ASKS;
+    return ask < FIGURE_KINDS                 ? (Ask)ask
+           : property == uris->fl_saveFigure  ? ASK_SAVE_FIGURE
+           : property == uris->fl_saveKit     ? ASK_SAVE_KIT
+           : property == uris->fl_saveGroove  ? ASK_SAVE_GROOVE
+           : property == uris->fl_deleteEntry ? ASK_DELETE
+                                              : ASKS;
 }
 
 /* What becomes of what is kept, by a property, or ASKS. */

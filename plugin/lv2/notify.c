@@ -174,6 +174,10 @@ static bool tell_parcel(Notify* const notify, const Parcel* const parcel, const 
         return tell_long(notify, uris->fl_savedFigure, parcel->number, uris);
     case ANSWER_SAVED_KIT:
         return tell_long(notify, uris->fl_savedKit, parcel->number, uris);
+    case ANSWER_SAVED_GROOVE:
+        return tell_long(notify, uris->fl_savedGroove, parcel->number, uris);
+    case ANSWER_DELETED:
+        return tell_long(notify, uris->fl_deletedEntry, parcel->number, uris);
     case ANSWER_REFUSED:
         return tell_refusal(notify, *parcel, uris);
     }

@@ -1,60 +1,13 @@
 // SPDX-License-Identifier: ISC
 #include "worker.h"
 
-#include "../bank/user_bank.h"
+#include "worker_files.h"
+
 #include "../bank/stamp.h"
-#include "../bank/utf8.h"
 
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-
-/* Frees what the audio thread is done with. */
-static void sweep(Worker* const worker)
-{
-    snapshot_free(atomic_exchange(&worker->leaving, NULL));
-}
-
-/* Changes a copy of the session by reading or writing whatever it takes, and puts it in
-   place with what it plays: under the lock nothing but that.  Where somebody else has
-   changed the session meanwhile, again.  False if `change` or memory failed. */
-typedef bool (*Change)(Session* session, void* context);
-
-static bool copy_session(Worker* const worker, Session* const copy)
-{
-    pthread_mutex_lock(&worker->lock);
-    const bool good = session_copy(&worker->session, copy);
-    pthread_mutex_unlock(&worker->lock);
-    return good;
-}
-
-static bool put_session(Worker* const worker, Session* const copy, Snapshot* const snapshot)
-{
-    pthread_mutex_lock(&worker->lock);
-    const bool taken = session_take(&worker->session, copy);
-    Snapshot* const replaced = taken ? atomic_exchange(&worker->arriving, snapshot) : snapshot;
-    pthread_mutex_unlock(&worker->lock);
-    snapshot_free(replaced);
-    return taken;
-}
-
-static bool change_session(Worker* const worker, const Change change, void* const context)
-{
-    for (bool put = false; !put;) {
-        Session copy;
-        if (!copy_session(worker, &copy)) {
-            return false;
-        }
-        Snapshot* const snapshot = change(&copy, context) ? session_snapshot(&copy) : NULL;
-        put = snapshot && put_session(worker, &copy, snapshot);
-        session_clear(&copy);
-        if (!snapshot) {
-            return false;
-        }
-    }
-    sweep(worker);
-    return true;
-}
 
 bool worker_init(Worker* const worker, const char* const bundle_path,
                  const LV2_Worker_Schedule* const schedule)
@@ -87,7 +40,7 @@ bool worker_init(Worker* const worker, const char* const bundle_path,
 void worker_clear(Worker* const worker)
 {
     snapshot_free(atomic_exchange(&worker->arriving, NULL));
-    sweep(worker);
+    worker_session_sweep(worker);
     session_clear(&worker->session);
     queue_free(worker->asks);
     queue_free(worker->answers);
@@ -156,19 +109,6 @@ void worker_use(Worker* const worker, const Used* const used, const Snapshot* co
 
 /* ---- The others' side */
 
-static void refuse(Worker* const worker, const char* const why)
-{
-    const size_t size = utf8_cut(why, strlen(why), ANSWER_BYTES);
-    queue_put(worker->answers, ANSWER_REFUSED, 0, why, (uint32_t)size);
-}
-
-/* What lay in the queue. */
-typedef struct {
-    uint32_t kind; /* Ask */
-    uint32_t size;
-    char* text;
-} Asked;
-
 typedef struct {
     const Asked* asked;
     char why[SINGLE_WHY_ROOM];
@@ -184,8 +124,9 @@ static bool set_draft(Session* const session, void* const context)
 static void take_draft(Worker* const worker, const Asked* const asked)
 {
     Drafting drafting = {asked, ""};
-    if (!change_session(worker, set_draft, &drafting)) {
-        refuse(worker, *drafting.why ? drafting.why : "there is no memory to play the draft");
+    if (!worker_session_change(worker, set_draft, &drafting)) {
+        worker_session_refuse(worker, *drafting.why ? drafting.why
+                                                    : "there is no memory to play the draft");
     }
 }
 
@@ -212,6 +153,8 @@ static bool keep(Session* const session, void* const context)
         return session_use_kept(session, asked->slot, keeping->why);
     case ASK_SAVE_FIGURE:
     case ASK_SAVE_KIT:
+    case ASK_SAVE_GROOVE:
+    case ASK_DELETE:
     case ASKS:
         break;
     }
@@ -222,72 +165,9 @@ static void keep_asked(Worker* const worker, const Asked* const asked)
 {
     Keeping keeping = {.ask = (Ask)asked->kind, .why = ""};
     memcpy(&keeping.kept, asked->text, sizeof keeping.kept); /* as block.c put it there */
-    if (!change_session(worker, keep, &keeping)) {
-        refuse(worker, *keeping.why ? keeping.why : "there is no memory for that");
+    if (!worker_session_change(worker, keep, &keeping)) {
+        worker_session_refuse(worker, *keeping.why ? keeping.why : "there is no memory for that");
     }
-}
-
-/* True if the text holds what it was asked to save. */
-static bool fits(const Asked* const asked, char why[USER_BANK_WHY_ROOM])
-{
-    char reason[SINGLE_WHY_ROOM];
-    Single* const single = single_read("/what was to be saved", asked->text, asked->size, reason);
-    const bool is_kit = single && single->kind == ENTRY_KIT;
-    snprintf(why, USER_BANK_WHY_ROOM, "%s",
-             single ? "a kit map is saved by fl:saveKit, a figure by fl:saveFigure" : reason);
-    single_free(single);
-    return single && is_kit == (asked->kind == ASK_SAVE_KIT);
-}
-
-static Saved save_asked(Worker* const worker, const Asked* const asked,
-                        char why[USER_BANK_WHY_ROOM])
-{
-    Session copy;
-    OwnIds in_use = {{false}};
-    if (!fits(asked, why)) {
-        return (Saved){.id = 0};
-    }
-    if (!copy_session(worker, &copy)) {
-        snprintf(why, USER_BANK_WHY_ROOM,
-                 "there is no memory to save; close something and save again");
-        return (Saved){.id = 0};
-    }
-    session_ids(&copy, &in_use);
-    session_clear(&copy);
-    return user_bank_save(worker->users, asked->text, asked->size, &in_use, why);
-}
-
-static bool read_files(Session* const session, void* const context)
-{
-    const Saved* const saved = (const Saved*)context;
-    return session_reopen(session, saved->kind, saved->id);
-}
-
-/* Saved is what can be picked: what the files' reader left out is told with its reason. */
-static bool is_loaded(Worker* const worker, const Saved* const saved, char why[USER_BANK_WHY_ROOM])
-{
-    pthread_mutex_lock(&worker->lock);
-    const bool loaded = user_bank_loaded(worker->session.plain, saved, why);
-    pthread_mutex_unlock(&worker->lock);
-    return loaded;
-}
-
-static void save_entry(Worker* const worker, const Asked* const asked)
-{
-    char why[USER_BANK_WHY_ROOM] = "";
-    Saved saved = save_asked(worker, asked, why);
-    if (!saved.id) {
-        refuse(worker, why);
-        return;
-    }
-    if (!change_session(worker, read_files, &saved)) {
-        refuse(worker, "it is saved, but there is no memory to play it now");
-    } else if (!is_loaded(worker, &saved, why)) {
-        refuse(worker, why);
-        return;
-    }
-    queue_put(worker->answers, saved.kind == ENTRY_KIT ? ANSWER_SAVED_KIT : ANSWER_SAVED_FIGURE,
-              saved.id, "", 0);
 }
 
 static void serve(Worker* const worker, const Parcel parcel)
@@ -299,14 +179,16 @@ static void serve(Worker* const worker, const Parcel parcel)
     }
     queue_drop(worker->asks, parcel);
     if (!asked.text) {
-        refuse(worker,
-               "there is no memory to read what was sent; close something and send it again");
+        worker_session_refuse(
+            worker, "there is no memory to read what was sent; close something and send it again");
     } else if (asked.kind < FIGURE_KINDS) {
         take_draft(worker, &asked);
     } else if (asked.kind >= ASK_KEEP) {
         keep_asked(worker, &asked);
+    } else if (asked.kind == ASK_DELETE) {
+        worker_files_delete(worker, &asked);
     } else {
-        save_entry(worker, &asked);
+        worker_files_save(worker, &asked);
     }
     free(asked.text);
 }
@@ -319,7 +201,7 @@ static void look_again(Worker* const worker)
     const uint64_t stamp = worker->session.stamp;
     pthread_mutex_unlock(&worker->lock);
     if (stamp_folder(worker->users) != stamp) {
-        change_session(worker, read_files, &none);
+        worker_session_change(worker, worker_files_read, &none);
     }
 }
 
@@ -333,7 +215,7 @@ void worker_run(Worker* const worker)
     if (atomic_exchange(&worker->look_again, false)) {
         look_again(worker);
     }
-    sweep(worker);
+    worker_session_sweep(worker);
     pthread_mutex_unlock(&worker->work);
 }
 
@@ -344,7 +226,7 @@ bool worker_save(Worker* const worker, SessionTexts* const texts)
     for (int kind = 0; kind < ENTRY_KINDS; ++kind) {
         used.ids[kind] = atomic_load_explicit(&worker->used[kind], memory_order_relaxed);
     }
-    if (!copy_session(worker, &copy)) {
+    if (!worker_session_copy(worker, &copy)) {
         return false;
     }
     const bool good = session_save(&copy, &used, texts);
@@ -375,5 +257,5 @@ bool worker_restore(Worker* const worker, const SessionTexts* const texts)
     pthread_mutex_lock(&worker->lock);
     const bool nothing = session_texts_empty(texts) && session_texts_empty(&worker->session.texts);
     pthread_mutex_unlock(&worker->lock);
-    return nothing || change_session(worker, restore, &restoring);
+    return nothing || worker_session_change(worker, restore, &restoring);
 }

@@ -19,6 +19,8 @@
 typedef enum {
     ASK_SAVE_FIGURE = FIGURE_KINDS,
     ASK_SAVE_KIT,
+    ASK_SAVE_GROOVE,
+    ASK_DELETE,
     ASK_KEEP,
     ASK_NAME_KEPT,
     ASK_DROP_KEPT,
@@ -35,7 +37,13 @@ typedef struct {
 } KeptAsk;
 
 /* What is told in answer. */
-typedef enum { ANSWER_SAVED_FIGURE, ANSWER_SAVED_KIT, ANSWER_REFUSED } Answer;
+typedef enum {
+    ANSWER_SAVED_FIGURE,
+    ANSWER_SAVED_KIT,
+    ANSWER_SAVED_GROOVE,
+    ANSWER_DELETED,
+    ANSWER_REFUSED
+} Answer;
 
 enum {
     ASK_BYTES = SINGLE_BYTES_MOST, /* of the longest text */

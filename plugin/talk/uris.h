@@ -46,9 +46,13 @@ typedef struct {
     LV2_URID fl_ownEntries;
     LV2_URID fl_sessionEntries;
     LV2_URID fl_refused;
+    LV2_URID fl_deleteEntry;
+    LV2_URID fl_deletedEntry;
     LV2_URID fl_saveFigure;
+    LV2_URID fl_saveGroove;
     LV2_URID fl_saveKit;
     LV2_URID fl_savedFigure;
+    LV2_URID fl_savedGroove;
     LV2_URID fl_savedKit;
     LV2_URID fl_sectionControls;
     LV2_URID fl_sectionPlace;
