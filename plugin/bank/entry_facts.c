@@ -107,8 +107,10 @@ static void tell_figure(const Figure* const figure, const EntryInfo* const info,
     add_grid(&grids, figure);
     tell_grids(&grids, facts->grid, sizeof facts->grid);
     tell_length(figure, facts->length, sizeof facts->length);
-    facts->difficulty =
-        difficulty_of_figure(figure, difficulty_tempo(info->tempo_low, info->tempo_high), room);
+    if (room) {
+        facts->difficulty =
+            difficulty_of_figure(figure, difficulty_tempo(info->tempo_low, info->tempo_high), room);
+    }
 }
 
 static void tell_groove(const Groove* const groove, Playability* const room,
@@ -125,7 +127,7 @@ static void tell_groove(const Groove* const groove, Playability* const room,
     snprintf(facts->meter, sizeof facts->meter, "%g/%d", groove->meter.beats_per_bar,
              groove->meter.beat_unit);
     snprintf(facts->tempo, sizeof facts->tempo, "%g", groove->tempo);
-    facts->difficulty = difficulty_of_groove(groove, groove->tempo, room);
+    facts->difficulty = room ? difficulty_of_groove(groove, groove->tempo, room) : 0;
 }
 
 EntryFacts entry_facts(const Bank* const bank, const EntryKind kind, const uint32_t index,

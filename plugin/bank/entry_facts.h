@@ -18,7 +18,8 @@ typedef struct {
     int difficulty;  /* 1 to 5; 0 for kit maps */
 } EntryFacts;
 
-/* `room` is overwritten: too large for a stack. */
+/* `room` is overwritten: too large for a stack.  NULL: all but the difficulty, which is what
+   takes time. */
 EntryFacts entry_facts(const Bank* bank, EntryKind kind, uint32_t index, Playability* room);
 
 enum { ENTRY_WARNING_ROOM = 160 };

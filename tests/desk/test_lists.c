@@ -29,8 +29,31 @@ static void each_line_tells_meter_grid_length_tempo_and_how_hard(void)
     CHECK_TEXT(groove->told, "4/4, grid 2 4, 8 bars, 160 (110-200)");
     CHECK_TEXT(feet->told, "grid 4, 1 quarter, 100-220");
     CHECK_TEXT(kit->told, "");
+    own_key(own, 'g', 0);
+    own_key(own, PANE_KEY_ESCAPE, 0);
+    own_key(own, 'f', 0);
     CHECK(groove->difficulty >= 1 && feet->difficulty >= 1);
     CHECK_INT(kit->difficulty, 0);
+}
+
+static int graded(const EntryKind shelf)
+{
+    int count = 0;
+    for (int i = 0; i < own->model.view.shelves[shelf].count; ++i) {
+        count += own->model.view.shelves[shelf].entries[i].is_graded;
+    }
+    return count;
+}
+
+/* It takes a hundredth of a second for all of them: a window that opens needn't wait. */
+static void how_hard_an_entry_is_is_asked_when_it_is_shown(void)
+{
+    fresh();
+    CHECK(graded(ENTRY_HANDS) <= 1 && graded(ENTRY_FEET) <= 1);
+    CHECK_INT(graded(ENTRY_GROOVE), 0);
+    own_key(own, 'g', 0);
+    CHECK_INT(graded(ENTRY_GROOVE), own->model.view.shelves[ENTRY_GROOVE].count);
+    CHECK(graded(ENTRY_FEET) <= 1);
 }
 
 static void walking_a_list_lets_it_be_heard_and_escape_goes_back(void)
@@ -288,6 +311,7 @@ int main(void)
 {
     RUN(every_list_shows_every_entry);
     RUN(each_line_tells_meter_grid_length_tempo_and_how_hard);
+    RUN(how_hard_an_entry_is_is_asked_when_it_is_shown);
     RUN(walking_a_list_lets_it_be_heard_and_escape_goes_back);
     RUN(a_port_that_says_one_that_left_shows_what_plays_in_its_place);
     RUN(enter_keeps_what_is_heard);

@@ -2,6 +2,7 @@
 #include "controller.h"
 
 #include "actions.h"
+#include "grades.h"
 #include "keys.h"
 #include "list.h"
 #include "mouse.h"
@@ -83,6 +84,7 @@ void controller_tick(Model* const model, const double seconds)
     model->now = seconds;
     editor_tick(model);
     model_tick_trigger(model, false);
+    grades_shown(model);
     if (!view->has_place || !view->place.rolling) {
         return;
     }

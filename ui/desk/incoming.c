@@ -7,6 +7,7 @@
 #include "../scene/dial.h"
 #include "../scene/handed.h"
 #include "answers.h"
+#include "grades.h"
 #include "list.h"
 
 #include <string.h>
@@ -63,6 +64,7 @@ static void take_bar(Model* const model, const LV2_Atom* const value)
     }
     view->bars[bar.slot] = bar; /* in range: decode_bar looked */
     view->has_bar[bar.slot] = true;
+    grades_shown(model);
     model->is_dirty = true;
 }
 

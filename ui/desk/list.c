@@ -5,6 +5,7 @@
 #include "../../plugin/engine/groove/foot_load.h"
 #include "../scene/handed.h"
 #include "../scene/keys.h"
+#include "grades.h"
 #include "list_fill.h"
 #include "list_sort.h"
 
@@ -108,6 +109,7 @@ static void sort(Model* const model)
 static void fill(Model* const model)
 {
     List* const list = &model->view.list;
+    grades_shelf(model, list->shelf);
     list_fill(model);
     sort(model);
     list->selected = line_of(model, (int32_t)model->view.values[kind_controls[list->shelf]]);

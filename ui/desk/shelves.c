@@ -80,8 +80,7 @@ typedef struct {
     Successors left[ENTRY_KINDS]; /* the bank's */
 } Lists;
 
-static bool make(Lists* const lists, const Bank* const bank, const EntryKind shelf,
-                 Playability* const room)
+static bool make(Lists* const lists, const Bank* const bank, const EntryKind shelf)
 {
     const uint32_t all = bank ? bank_count(bank, shelf) : 0;
     const uint32_t most = LIST_ROWS_MAX / 2; /* each may have a heading of its own */
@@ -93,12 +92,11 @@ static bool make(Lists* const lists, const Bank* const bank, const EntryKind she
     int count = add_specials(shelf, entries);
     for (uint32_t i = 0; i < known; ++i) {
         const EntryInfo* const info = bank_entry(bank, shelf, i);
-        const EntryFacts facts = entry_facts(bank, shelf, i, room);
+        const EntryFacts facts = entry_facts(bank, shelf, i, NULL);
         Entry entry = {.id = (int32_t)info->id,
                        .label = info->label,
                        .comment = info->comment,
                        .family = info->family,
-                       .difficulty = facts.difficulty,
                        .tempo_low = info->tempo_low,
                        .tempo_high = info->tempo_high,
                        .is_own = info->is_users || info->is_sessions,
@@ -137,16 +135,14 @@ static void show(Model* const model, const Lists* const lists)
 
 static bool make_all(Lists* const lists, const Bank* const bank)
 {
-    Playability* const room = malloc(sizeof *room); /* too large for a stack */
-    bool good = room;
+    bool good = true;
     *lists = (Lists){.counts = {0}};
     for (int shelf = 0; good && shelf < ENTRY_KINDS; ++shelf) {
-        good = make(lists, bank, (EntryKind)shelf, room);
+        good = make(lists, bank, (EntryKind)shelf);
     }
     if (!good) {
         drop(lists);
     }
-    free(room);
     return good;
 }
 

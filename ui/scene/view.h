@@ -19,7 +19,8 @@ typedef struct {
     const char* label;
     const char* comment;
     const char* family;
-    int difficulty;             /* 1 to 5, 0 if not said */
+    int difficulty;             /* 1 to 5, 0 if not said, or not asked yet */
+    bool is_graded;             /* it was asked: desk/grades.h */
     const Figure* figure;       /* NULL for grooves and kit maps */
     const Groove* groove;       /* NULL for all others */
     bool is_own;                /* the user's or the session's, not the factory's */
