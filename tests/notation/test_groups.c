@@ -2,6 +2,8 @@
 /* How odd bars are grouped is read off their strokes.  Held against what the bank's own
    comments say of each of them in words, which whoever wrote the groove put there. */
 #include "../../ui/command/sheet_fill.h"
+#include "../../ui/notation/beams.h"
+#include "../../ui/notation/staff_voices.h"
 #include "../bank/factory.h"
 #include "../help/check.h"
 
@@ -67,10 +69,32 @@ static void quarters_and_beats_of_three_have_none(void)
     }
 }
 
+/* The ride's eighths of a bar in 2+2+3+2+2: a beam begins with each group. */
+static void beams_go_with_the_groups(void)
+{
+    static StaffVoices voices; /* too large for a stack */
+    char begun[64] = "";
+    Limb limb = RIGHT_HAND;
+    CHECK_TEXT(groups_of(150), "2+2+3+2+2");
+    if (!CHECK(staff_voices_make(&voices, &sheet.rows[0].strokes, sheet.meter, &limb))) {
+        return;
+    }
+    const Rhythm* const rhythm = &voices.voices[0].rhythm;
+    for (int i = 0; i < rhythm->count; ++i) {
+        const char* const word = beams_word(rhythm, i, 1, &sheet);
+        if (word && !strcmp(word, "begin")) {
+            snprintf(begun + strlen(begun), sizeof begun - strlen(begun), "%d ",
+                     1 + (int)(rhythm->notes[i].tick / meter_beat_ticks(sheet.meter)));
+        }
+    }
+    CHECK_TEXT(begun, "1 3 5 8 10 ");
+}
+
 int main(void)
 {
     bank = factory_open();
     RUN(groups_are_those_that_the_comments_tell);
+    RUN(beams_go_with_the_groups);
     RUN(quarters_and_beats_of_three_have_none);
     bank_free(bank);
     return tests_end();

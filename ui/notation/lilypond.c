@@ -91,7 +91,11 @@ static void put_tempo(const LilyWriter* const writer)
 static void put_meter(const LilyWriter* const writer)
 {
     const Sheet* const sheet = writer->score->sheet;
-    lilypond_bar_put(writer->file, "  \\numericTimeSignature \\time %.10g/%d\n",
+    lilypond_bar_put(writer->file, "  \\numericTimeSignature \\time ");
+    for (int i = 0; i < sheet->group_count; ++i) {
+        lilypond_bar_put(writer->file, "%s%d", i ? "," : "", sheet->groups[i]);
+    }
+    lilypond_bar_put(writer->file, "%s%.10g/%d\n", sheet->group_count ? " " : "",
                      sheet->meter.beats_per_bar, (int)sheet->meter.beat_unit);
     put_tempo(writer);
 }
@@ -122,7 +126,7 @@ static void put_bar(LilyWriter* const writer, const int index)
     writer->letter = bar->letter;
     put_words(writer, bar);
     staff_voices_make(&writer->voices, &bar->strokes, sheet->meter, &limb);
-    lilypond_bar_notes(writer->file, &writer->voices, &bar->strokes, sheet->meter);
+    lilypond_bar_notes(writer->file, &writer->voices, &bar->strokes, sheet);
     lilypond_bar_put(writer->file, "  | %% %d\n", index + 1);
 }
 

@@ -54,7 +54,7 @@ typedef struct {
     Bytes* file;
     const StaffVoice* voice;
     const StrokeList* strokes;
-    Meter meter;
+    const Sheet* sheet;
     bool graces_first; /* in any voice: LilyPond wants them in all, or moves bar lines */
 } BarVoice;
 
@@ -139,7 +139,7 @@ static Struck put_heads(const BarVoice* const bar, const RhythmNote* const note)
 
 static void put_beam(const BarVoice* const bar, const int index)
 {
-    const char* const word = beams_word(&bar->voice->rhythm, index, 1, bar->meter);
+    const char* const word = beams_word(&bar->voice->rhythm, index, 1, bar->sheet);
     if (word && !strcmp(word, "begin")) {
         lilypond_bar_put(bar->file, "[");
     } else if (word && !strcmp(word, "end")) {
@@ -174,7 +174,7 @@ static void put_silence(const BarVoice* const bar)
         lilypond_bar_put(bar->file, "\\grace s8 ");
     }
     lilypond_bar_put(bar->file, "%s1*%.10g/%d", bar->voice->number <= 2 ? "R" : "s",
-                     bar->meter.beats_per_bar, (int)bar->meter.beat_unit);
+                     bar->sheet->meter.beats_per_bar, (int)bar->sheet->meter.beat_unit);
 }
 
 static void put_voice(const BarVoice* const bar)
@@ -205,12 +205,12 @@ static bool begins_with_graces(const StrokeList* const strokes)
 }
 
 void lilypond_bar_notes(Bytes* const file, const StaffVoices* const voices,
-                        const StrokeList* const strokes, const Meter meter)
+                        const StrokeList* const strokes, const Sheet* const sheet)
 {
     static const char* const directions[] = {"", "One", "Two", "Three", "Four"};
     lilypond_bar_put(file, "  <<\n");
     for (int i = 0; i < voices->count; ++i) {
-        const BarVoice bar = {file, &voices->voices[i], strokes, meter,
+        const BarVoice bar = {file, &voices->voices[i], strokes, sheet,
                               begins_with_graces(strokes)};
         lilypond_bar_put(file, "    \\new DrumVoice { \\voice%s ", directions[bar.voice->number]);
         if (rhythm_is_silent(&bar.voice->rhythm)) {

@@ -12,4 +12,4 @@ const char* lilypond_bar_name(Voice voice);
 void lilypond_bar_put(Bytes* file, const char* format, ...) __attribute__((format(printf, 2, 3)));
 
 void lilypond_bar_notes(Bytes* file, const StaffVoices* voices, const StrokeList* strokes,
-                        Meter meter);
+                        const Sheet* sheet);

@@ -112,7 +112,7 @@ static void put_bar(MusicXmlWriter* const writer, const int index, const BarLine
     }
     put_fill(writer, bar);
     staff_voices_make(&writer->voices, &bar->strokes, sheet->meter, &limb);
-    musicxml_bar_notes(xml, &writer->voices, &bar->strokes, sheet->meter, writer->grain);
+    musicxml_bar_notes(xml, &writer->voices, &bar->strokes, sheet, writer->grain);
     put_right(xml, lines, is_last);
     xml_close(xml);
 }

@@ -12,7 +12,7 @@ typedef struct {
     const StaffVoice* voice;
     const RhythmNote* note;
     int index; /* in the rhythm */
-    Meter meter;
+    const Sheet* sheet;
     int64_t grain;
     bool is_whole_bar;
 } NotePlace;
@@ -84,7 +84,7 @@ static void put_beams(const NotePlace* const place)
 {
     for (int level = 1; level <= BEAMS_MOST; ++level) {
         const char* const word =
-            beams_word(&place->voice->rhythm, place->index, level, place->meter);
+            beams_word(&place->voice->rhythm, place->index, level, place->sheet);
         char attribute[24];
         snprintf(attribute, sizeof attribute, "number=\"%d\"", level);
         if (word) {
@@ -239,18 +239,19 @@ static void put_voice(NotePlace* const place, const StrokeList* const strokes)
 }
 
 void musicxml_bar_notes(Xml* const xml, const StaffVoices* const voices,
-                        const StrokeList* const strokes, const Meter meter, const int64_t grain)
+                        const StrokeList* const strokes, const Sheet* const sheet,
+                        const int64_t grain)
 {
     for (int i = 0; i < voices->count; ++i) {
         const StaffVoice* const voice = &voices->voices[i];
-        NotePlace place = {.xml = xml, .voice = voice, .meter = meter, .grain = grain};
+        NotePlace place = {.xml = xml, .voice = voice, .sheet = sheet, .grain = grain};
         if (i > 0) {
             xml_open(xml, "backup", "%s", "");
-            xml_whole(xml, "duration", meter_bar_ticks(meter) / grain);
+            xml_whole(xml, "duration", meter_bar_ticks(sheet->meter) / grain);
             xml_close(xml);
         }
         if (rhythm_is_silent(&voice->rhythm)) {
-            const RhythmNote whole = {.ticks = meter_bar_ticks(meter), .is_rest = true};
+            const RhythmNote whole = {.ticks = meter_bar_ticks(sheet->meter), .is_rest = true};
             place.note = &whole;
             place.is_whole_bar = true;
             put_rest(&place);

@@ -6,5 +6,5 @@
 #include "xml.h"
 
 /* `grain`: ticks of a division; all that is written are multiples of it. */
-void musicxml_bar_notes(Xml* xml, const StaffVoices* voices, const StrokeList* strokes, Meter meter,
-                        int64_t grain);
+void musicxml_bar_notes(Xml* xml, const StaffVoices* voices, const StrokeList* strokes,
+                        const Sheet* sheet, int64_t grain);
