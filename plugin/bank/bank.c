@@ -301,6 +301,13 @@ Bank* bank_open(const BankSources sources)
     return bank_open_session(sources, NULL);
 }
 
+Bank* bank_beside(Bank* const bank, const char* const text)
+{
+    Bank* const factory = bank->under ? bank->under : bank;
+    const BankSources none = {NULL, NULL, NULL};
+    return *text ? read_bank(factory, none, text) : bank_hold(factory);
+}
+
 Bank* bank_open_in_place(const char* const factory, const char* const file)
 {
     return read_bank(NULL, (BankSources){.factory = factory, .file = file}, NULL);

@@ -51,6 +51,10 @@ Bank* bank_open_bundle(const char* bundle, const char* text);
    of the user's folder that have their ids. */
 Bank* bank_open_session(BankSources sources, const char* text);
 
+/* The factory's bank that this one lies over, or is, with a session's own entries over it
+   instead of all else; "" for none. */
+Bank* bank_beside(Bank* bank, const char* text);
+
 /* The text it was opened with, "" if with none, and its bytes: whoever opens the same
    files with it has the same bank. */
 const char* bank_text(const Bank* bank, size_t* length);

@@ -34,12 +34,12 @@ static bool write_text(KeptList* const list)
     return list->text;
 }
 
-KeptList* kept_list_read(const char* const factory, const char* const text)
+KeptList* kept_list_read(Bank* const beside, const char* const text)
 {
     KeptList* const list = new_list();
     Messages messages = {.text = NULL};
     messages_say(&messages, "", "", "");
-    bool read = list && kept_text_read(factory, text, list->slots, &messages);
+    bool read = list && kept_text_read(beside, text, list->slots, &messages);
     if (list) {
         list->said = messages.text;
         read = read && write_text(list);

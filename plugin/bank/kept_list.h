@@ -11,9 +11,9 @@ typedef struct KeptList KeptList;
 
 enum { KEPT_WHY_ROOM = 256 };
 
-/* Reads a text; "" is an empty list.  What is damaged, foreign or too much is left out and
+/* Reads a text, over the factory's bank that `beside` has too; "" is an empty list.  What is damaged, foreign or too much is left out and
    told by kept_list_said; the rest is there.  NULL if there is no memory. */
-KeptList* kept_list_read(const char* factory, const char* text);
+KeptList* kept_list_read(Bank* beside, const char* text);
 
 /* The list with `kept` in a slot, 1 to KEPT_MAX; NULL empties it.  Holds `kept`.  NULL, with
    the reason in `why`, if that would be more than a host can keep, or there is no memory. */

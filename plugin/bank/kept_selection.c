@@ -89,11 +89,10 @@ static void say_absent(Messages* const messages, const char* const who,
 }
 
 /* The factory's bank with its own entries, whatever lies in the user's folder. */
-static bool open_bank(KeptSelection* const kept, const char* const factory,
-                      const KeptParts* const parts, const char* const who, Messages* const messages)
+static bool open_bank(KeptSelection* const kept, Bank* const beside, const KeptParts* const parts,
+                      const char* const who, Messages* const messages)
 {
-    const BankSources sources = {factory, NULL, NULL};
-    Bank* const bank = bank_open_session(sources, *kept->own ? kept->own : NULL);
+    Bank* const bank = bank_beside(beside, kept->own);
     Drafts drafts = {{NULL}};
     if (!bank) {
         return false;
@@ -107,7 +106,7 @@ static bool open_bank(KeptSelection* const kept, const char* const factory,
     return good;
 }
 
-KeptSelection* kept_selection_make(const char* const factory, const KeptParts* const parts,
+KeptSelection* kept_selection_make(Bank* const beside, const KeptParts* const parts,
                                    const char* const who, Messages* const messages)
 {
     KeptSelection* const kept = calloc(1, sizeof(KeptSelection));
@@ -119,7 +118,7 @@ KeptSelection* kept_selection_make(const char* const factory, const KeptParts* c
     set_values(kept, parts->values);
     kept->own = copy_text(parts->own, who, messages);
     kept->names = copy_text(parts->names, who, messages);
-    if (!kept->own || !kept->names || !open_bank(kept, factory, parts, who, messages)) {
+    if (!kept->own || !kept->names || !open_bank(kept, beside, parts, who, messages)) {
         kept_selection_free(kept);
         return NULL;
     }
@@ -155,13 +154,12 @@ KeptParts kept_selection_parts(const KeptSelection* const kept)
     return parts;
 }
 
-KeptSelection* kept_selection_named(const char* const factory, const KeptSelection* const kept,
-                                    const char* const name)
+KeptSelection* kept_selection_named(const KeptSelection* const kept, const char* const name)
 {
     Messages messages = {.text = NULL};
     KeptParts parts = kept_selection_parts(kept);
     parts.name = name;
-    KeptSelection* const made = kept_selection_make(factory, &parts, "", &messages);
+    KeptSelection* const made = kept_selection_make(kept->plays.bank, &parts, "", &messages);
     free(messages.text);
     return made;
 }
@@ -227,8 +225,8 @@ static char* write_names(const Bank* const bank, const float values[CONTROL_COUN
     return text;
 }
 
-KeptSelection* kept_selection_of(const char* const factory, const Overlay* const from,
-                                 const char* const name, const float values[CONTROL_COUNT])
+KeptSelection* kept_selection_of(const Overlay* const from, const char* const name,
+                                 const float values[CONTROL_COUNT])
 {
     const Settings settings = settings_from_controls(values);
     const Selection selection = selection_make(&from->library, &settings, 120.0);
@@ -242,7 +240,7 @@ KeptSelection* kept_selection_of(const char* const factory, const Overlay* const
         parts.drafts[kind] = is_used ? draft->text : "";
     }
     KeptSelection* const kept =
-        own && names ? kept_selection_make(factory, &parts, "", &messages) : NULL;
+        own && names ? kept_selection_make(from->bank, &parts, "", &messages) : NULL;
     free(own);
     free(names);
     free(messages.text);

@@ -36,19 +36,18 @@ typedef struct {
     const char* drafts[FIGURE_KINDS];
 } KeptParts;
 
-/* Makes one.  What can't be read is left out and told, each line begun with `who`.  NULL if
+/* Makes one over the factory's bank that `beside` has too.  What can't be read is left out and told, each line begun with `who`.  NULL if
    there is no memory. */
-KeptSelection* kept_selection_make(const char* factory, const KeptParts* parts, const char* who,
+KeptSelection* kept_selection_make(Bank* beside, const KeptParts* parts, const char* who,
                                    Messages* messages);
 
 /* What the values select of a bank with drafts over it, with all that it needs to play as
    it does; NULL if there is no memory. */
-KeptSelection* kept_selection_of(const char* factory, const Overlay* plays, const char* name,
+KeptSelection* kept_selection_of(const Overlay* plays, const char* name,
                                  const float values[CONTROL_COUNT]);
 
 /* The same by another name; NULL if there is no memory. */
-KeptSelection* kept_selection_named(const char* factory, const KeptSelection* kept,
-                                    const char* name);
+KeptSelection* kept_selection_named(const KeptSelection* kept, const char* name);
 
 /* True if a figure of this kind and id plays in it. */
 bool kept_selection_plays(const KeptSelection* kept, FigureKind kind, uint32_t id);

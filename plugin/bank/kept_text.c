@@ -79,7 +79,7 @@ char* kept_text_write(KeptSelection* const slots[KEPT_MAX])
 /* ---- Reading */
 
 typedef struct {
-    const char* factory;
+    Bank* beside;
     Turtle* turtle;
     KeptSelection** slots;
     Messages* messages;
@@ -226,8 +226,7 @@ static void take_subject(KeptReading* const reading, const SordNode* const subje
     for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
         parts.drafts[kind] = term_at(reading, subject, draft_terms[kind]);
     }
-    reading->slots[slot - 1] =
-        kept_selection_make(reading->factory, &parts, who, reading->messages);
+    reading->slots[slot - 1] = kept_selection_make(reading->beside, &parts, who, reading->messages);
     reading->failed = reading->failed || !reading->slots[slot - 1];
 }
 
@@ -286,14 +285,14 @@ static void take_all(KeptReading* const reading, Diagnostics* const diagnostics)
     }
 }
 
-bool kept_text_read(const char* const factory, const char* const text,
-                    KeptSelection* slots[KEPT_MAX], Messages* const messages)
+bool kept_text_read(Bank* const beside, const char* const text, KeptSelection* slots[KEPT_MAX],
+                    Messages* const messages)
 {
     if (!*text) {
         return true;
     }
     Diagnostics diagnostics = {.count = 0};
-    KeptReading reading = {factory, turtle_new(), slots, messages, false};
+    KeptReading reading = {beside, turtle_new(), slots, messages, false};
     if (!reading.turtle) {
         return false;
     }

@@ -11,5 +11,5 @@ char* kept_text_write(KeptSelection* const slots[KEPT_MAX]);
 
 /* Fills slots that are empty.  Says what is wrong, a line each; false if there is no
    memory. */
-bool kept_text_read(const char* factory, const char* text, KeptSelection* slots[KEPT_MAX],
+bool kept_text_read(Bank* beside, const char* text, KeptSelection* slots[KEPT_MAX],
                     Messages* messages);

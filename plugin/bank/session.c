@@ -45,7 +45,7 @@ bool session_init(Session* const session, const BankSources sources)
     for (int i = 0; i < TEXTS; ++i) {
         session->texts.of[i] = strdup("");
     }
-    session->kept = kept_list_read(sources.factory, "");
+    session->kept = kept_list_read(session->plain, "");
     if (!texts_whole(&session->texts) || !session->bank || !session->kept) {
         session_clear(session);
         return false;
@@ -177,7 +177,7 @@ static KeptList* open_kept(const Session* const session, SessionTexts* const tex
     const char* const given =
         *texts->of[TEXT_KEPT] ? texts->of[TEXT_KEPT] : texts->of[TEXT_KEPT_UNREAD];
     const bool is_none = !strcmp(given, nothing_kept);
-    KeptList* const kept = kept_list_read(session->sources.factory, is_none ? "" : given);
+    KeptList* const kept = kept_list_read(session->plain, is_none ? "" : given);
     char* const unread = kept ? session_own_unread(texts, TEXT_KEPT, *kept_list_said(kept)) : NULL;
     if (!unread) {
         kept_list_free(kept);

@@ -32,7 +32,7 @@ static bool is_there(const Session* const session, const uint32_t slot, char why
 static KeptSelection* named(const Session* const session, const uint32_t slot,
                             const char* const name)
 {
-    return kept_selection_named(session->sources.factory, kept_list_at(session->kept, slot), name);
+    return kept_selection_named(kept_list_at(session->kept, slot), name);
 }
 
 /* What the values select of the bank with the drafts over it. */
@@ -42,7 +42,7 @@ static KeptSelection* selected(const Session* const session, const char* const n
     Overlay plays;
     KeptSelection* const kept =
         overlay_make(&plays, session->bank, draft_all(session->texts.of, NULL))
-            ? kept_selection_of(session->sources.factory, &plays, name, values)
+            ? kept_selection_of(&plays, name, values)
             : NULL;
     overlay_clear(&plays);
     return kept;

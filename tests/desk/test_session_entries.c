@@ -143,9 +143,9 @@ static void what_was_lost_on_the_way_is_asked_for_again(void)
     bench_run(bench, BENCH_BLOCK);
     bench->is_deaf = false;
     bench_settle(bench);
-    CHECK(!told->is_whole);
+    CHECK(!told->pieces.is_whole);
     bench_run(bench, 4 * BENCH_RATE);
-    CHECK(told->is_whole);
+    CHECK(told->pieces.is_whole);
     CHECK_INT(session_entries(bench), MANY);
     close_all(bench, &kept);
 }

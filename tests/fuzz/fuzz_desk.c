@@ -3,6 +3,7 @@
    in it: no value leaves it that is out of range or a part of a whole, every dial taken hold of
    is let go, and what is shown is UTF-8. */
 #include "../../plugin/talk/encode.h"
+#include "../../ui/desk/kept_told.h"
 #include "../../ui/desk/mouse.h"
 #include "../desk/own_desk.h"
 #include "fuzz.h"
@@ -40,6 +41,7 @@ static void finish(void)
     Model* const model = &own->model;
     editor_close(model);
     entries_close(model);
+    kept_told_close(model);
     mouse_release(model);
     model_tick_trigger(model, true);
     FUZZ_WANT(!own->held);

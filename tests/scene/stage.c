@@ -32,6 +32,17 @@ static void say_text(void* const handle, const LV2_URID property, const char* co
     lv2_atom_forge_pop(forge, &frame);
 }
 
+static void say_kept(void* const handle, const LV2_URID property, const KeptWord* const word)
+{
+    Stage* const stage = (Stage*)handle;
+    LV2_Atom_Forge* const forge = host_input(stage->host);
+    LV2_Atom_Forge_Frame frame;
+    lv2_atom_forge_frame_time(forge, 0);
+    encode_begin(forge, &frame, property, &stage->uris);
+    encode_kept(forge, word);
+    lv2_atom_forge_pop(forge, &frame);
+}
+
 static LV2_URID map_in_host(LV2_URID_Map_Handle handle, const char* const uri)
 {
     return host_urid((Host*)handle, uri);
@@ -52,8 +63,9 @@ void stage_open(Stage* const stage)
     stage->tempo = 126.0f;
     stage->beats_per_bar = 4.0f;
     stage->beat_unit = 4;
-    controller_open(&stage->model, stage->bank, &stage->uris,
-                    (ModelOutput){.handle = stage, .write = write_port, .say = say_text});
+    controller_open(
+        &stage->model, stage->bank, &stage->uris,
+        (ModelOutput){.handle = stage, .write = write_port, .say = say_text, .say_kept = say_kept});
     controller_input(&stage->model, &(PaneEvent){.kind = PANE_FOCUS_IN});
 }
 

@@ -3,6 +3,7 @@
 
 #include "actions.h"
 #include "grades.h"
+#include "kept_told.h"
 #include "keys.h"
 #include "list.h"
 #include "mouse.h"
@@ -21,6 +22,7 @@ void controller_close(Model* const model)
 {
     editor_close(model);
     entries_close(model);
+    kept_told_close(model);
     mouse_release(model);            /* no port is left held, */
     model_tick_trigger(model, true); /* none triggered */
     shelves_free(model);
@@ -62,17 +64,13 @@ void controller_resize(Model* const model, const int width, const int height, co
     keep_focus(model);
 }
 
-/* After so many seconds without a piece the rest isn't coming. */
-static const double longest_wait = 1.0;
-
 LV2_URID controller_asks(const Model* const model)
 {
-    const SessionEntries* const entries = &model->entries_told;
-    const bool lacks = !entries->is_whole && model->now - entries->heard_at > longest_wait;
-    return model->view.edit.is_learning ? model->uris->fl_noteIn
-           : !model->view.has_place     ? 0
-           : lacks                      ? model->uris->fl_sessionEntries
-                                        : model->uris->fl_place;
+    return model->view.edit.is_learning                           ? model->uris->fl_noteIn
+           : !model->view.has_place                               ? 0
+           : pieces_lack(&model->entries_told.pieces, model->now) ? model->uris->fl_sessionEntries
+           : pieces_lack(&model->kept_told, model->now)           ? model->uris->fl_keptSelections
+                                                                  : model->uris->fl_place;
 }
 
 /* Without news for so long the place stands still: the host may have gone. */

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: ISC
-#include "model.h"
+#include "kept_told.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -51,6 +51,7 @@ static void replace(Model* const model, const FigureKind kind, Single* const sin
     if (!model_compose(model)) {
         model_say(model, "There is no memory to show the draft in lists and files");
     }
+    kept_told_show(model);
 }
 
 bool drafts_put(Model* const model, const FigureKind kind, const char* const text)

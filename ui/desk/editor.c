@@ -171,6 +171,7 @@ static bool take_up(Model* const model, const HitTest* const hit)
 
 bool editor_begin(Model* const model, const HitTest* const hit)
 {
+    model_leave_kept(model); /* no draft gets into what is kept */
     const EditPiece* const piece = &model->editor.pieces[hit->kind];
     if (hit_test_is_relaid(model, hit)) {
         model_say(model,

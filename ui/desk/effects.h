@@ -24,6 +24,9 @@ Effect effects_turn, effects_trigger, effects_hear_only, effects_open_list, effe
 Effect effects_next_panel, effects_open_panel, effects_leave_panel, effects_show_keys, effects_read;
 void effects_show(Model* model, ShowItem item);
 
+/* What is kept. */
+Effect effects_keep, effects_drop_kept, effects_play_kept, effects_swap_kept, effects_other_kept;
+
 /* The ring of focus. */
 Effect effects_go_to_group, effects_go_within;
 

@@ -3,16 +3,13 @@
    entries.  With them the bank of the window is the plugin's. */
 #pragma once
 
-#include "../../plugin/talk/encode.h"
+#include "pieces.h"
 
 typedef struct Model Model;
 
-/* The session's own entries, as the plugin tells them piece by piece. */
+/* The session's own entries, as the plugin tells them. */
 typedef struct {
-    char* text; /* so far */
-    Piece last; /* its text isn't looked at */
-    double heard_at;
-    bool is_whole;
+    Pieces pieces;
     char* known; /* what the bank was read with last; NULL: nothing yet */
     int32_t known_bank;
 } SessionEntries;

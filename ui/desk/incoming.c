@@ -8,6 +8,7 @@
 #include "../scene/handed.h"
 #include "answers.h"
 #include "grades.h"
+#include "kept_told.h"
 #include "list.h"
 
 #include <string.h>
@@ -137,6 +138,8 @@ static void take_message_atom(Model* const model, const uint32_t size, const LV2
         answers_saved_kit(model, whole(model, value));
     } else if (property == model->uris->fl_sessionEntries) {
         entries_told(model, value);
+    } else if (property == model->uris->fl_keptSelections) {
+        kept_told(model, value);
     } else if (property == model->uris->fl_noteIn) {
         answers_note(model, (int)whole(model, value));
     } else if (property == model->uris->fl_droppedStrokes) {
@@ -158,23 +161,35 @@ static float as_taken(const Control control, const float value)
     return is_switch && value > 0.0f ? 1.0f : dial_fit(control, (double)value);
 }
 
-static void take_value(Model* const model, const uint32_t port, float value)
+/* A lane may move any port while the mouse holds another. */
+static void take_port(Model* const model, const Control control, const float value)
 {
-    View* const view = &model->view;
-    float* place = NULL;
-    if (port >= PORT_FIRST_CONTROL && port < PORT_FIRST_READOUT) {
-        const TargetId id = {TARGET_DIAL, (int)(port - PORT_FIRST_CONTROL)};
-        place =
-            view_target_same(view->pressed, id) ? NULL : &view->values[port - PORT_FIRST_CONTROL];
-        value = as_taken((Control)(port - PORT_FIRST_CONTROL), value);
-    } else if (port >= PORT_FIRST_READOUT && port < PORT_FIRST_READOUT + READOUT_COUNT) {
-        place = &view->readouts[port - PORT_FIRST_READOUT];
-        value = readout(&readout_rows[port - PORT_FIRST_READOUT], value);
+    const bool is_held =
+        view_target_same(model->view.pressed, (TargetId){TARGET_DIAL, (int)control});
+    const float taken = as_taken(control, value);
+    if (is_held || !differs((double)model->ports[control], (double)taken)) {
+        return;
     }
-    if (place && differs((double)*place, (double)value)) {
-        *place = value;
-        model->is_dirty = true;
-        list_measure(model);
+    model->ports[control] = taken;
+    model_show_values(model);
+    if (control_rows[control].is_selection || control == CONTROL_KEPT) {
+        kept_told_show(model);
+    }
+    list_measure(model);
+}
+
+static void take_value(Model* const model, const uint32_t port, const float value)
+{
+    if (port >= PORT_FIRST_CONTROL && port < PORT_FIRST_READOUT) {
+        take_port(model, (Control)(port - PORT_FIRST_CONTROL), value);
+    } else if (port >= PORT_FIRST_READOUT && port < PORT_FIRST_READOUT + READOUT_COUNT) {
+        float* const place = &model->view.readouts[port - PORT_FIRST_READOUT];
+        const float told = readout(&readout_rows[port - PORT_FIRST_READOUT], value);
+        if (differs((double)*place, (double)told)) {
+            *place = told;
+            model->is_dirty = true;
+            list_measure(model);
+        }
     }
 }
 

@@ -10,7 +10,7 @@ static bool is_key(const uint32_t key, const PaneEvent* const event)
     const uint32_t text = event->text;
     return key == KEY_LETTERS   ? text >= ' '
            : key == KEY_FIGURES ? (text >= '0' && text <= '9') || text == '-' || text == '.'
-                                : key && key == event->key;
+                                : key && (key == event->key || key == event->place);
 }
 
 /* The place of what was pressed among a row's keys; -1: it isn't among them. */

@@ -4,6 +4,7 @@
 #include "../../plugin/bank/utf8.h"
 #include "../scene/dial.h"
 
+#include <math.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -44,7 +45,7 @@ void model_begin(Model* const model, const Uris* const uris, const ModelOutput o
     model->editor.kind = model->view.edit.kind = FIGURE_FEET;
     model->view.edit.grid = 4;
     for (int i = 0; i < CONTROL_COUNT; ++i) {
-        model->view.values[i] = control_rows[i].normal;
+        model->view.values[i] = model->ports[i] = control_rows[i].normal;
     }
     choose_palette(model);
     model->view.focus = (TargetId){TARGET_CARD, ENTRY_FEET};
@@ -109,14 +110,88 @@ static void touch(const Model* const model, const Control control, const bool he
     }
 }
 
+static void write_port(Model* const model, const Control control, const float value)
+{
+    model->ports[control] = value;
+    model->output.write(model->output.handle, (uint32_t)(PORT_FIRST_CONTROL + control), value);
+    model->is_dirty = true;
+}
+
+uint32_t model_kept(const Model* const model)
+{
+    const uint32_t slot = (uint32_t)lrintf(model->ports[CONTROL_KEPT]);
+    return kept_list_at(model->kept, slot) ? slot : 0;
+}
+
+void model_show_values(Model* const model)
+{
+    const KeptSelection* const kept = kept_list_at(model->kept, model_kept(model));
+    for (int i = 0; i < CONTROL_COUNT; ++i) {
+        model->view.values[i] =
+            kept && control_rows[i].is_selection ? kept->values[i] : model->ports[i];
+    }
+    model->is_dirty = true;
+}
+
+void model_say_kept(Model* const model, const LV2_URID property, const int slot,
+                    const char* const name)
+{
+    const size_t length = utf8_cut(name, strlen(name), KEPT_NAME_ROOM - 1);
+    const KeptWord word = {slot, (int32_t)length, name};
+    if (model->output.say_kept) {
+        model->output.say_kept(model->output.handle, property, &word);
+    }
+}
+
+/* True if its ids alone don't play it: it has entries or drafts, or drafts are in its way. */
+static bool needs_more_than_ids(const Model* const model, const KeptSelection* const kept)
+{
+    bool needs = *kept->own;
+    for (int kind = 0; kind < FIGURE_KINDS; ++kind) {
+        const int32_t drafted = model->view.drafted[kind];
+        needs = needs || kept->plays.drafts.drafts[kind] ||
+                (drafted > 0 && kept_selection_plays(kept, (FigureKind)kind, (uint32_t)drafted));
+    }
+    return needs;
+}
+
+void model_leave_kept(Model* const model)
+{
+    const uint32_t slot = model_kept(model);
+    const KeptSelection* const kept = kept_list_at(model->kept, slot);
+    if (!kept) {
+        return;
+    }
+    if (needs_more_than_ids(model, kept)) {
+        model_say_kept(model, model->uris->fl_useKept, (int)slot, "");
+    }
+    for (int i = 0; i < CONTROL_COUNT; ++i) {
+        if (control_rows[i].is_selection &&
+            differs((double)model->ports[i], (double)kept->values[i])) {
+            touch(model, (Control)i, true);
+            write_port(model, (Control)i, kept->values[i]);
+            touch(model, (Control)i, false);
+        }
+    }
+    touch(model, CONTROL_KEPT, true);
+    write_port(model, CONTROL_KEPT, 0.0f);
+    touch(model, CONTROL_KEPT, false);
+    model_show_values(model);
+}
+
 void model_set(Model* const model, const Control control, const float wanted)
 {
-    float* const shown = &model->view.values[control];
     const float value = dial_fit(control, (double)wanted);
-    if (*shown < value || *shown > value) {
-        *shown = value;
-        model->output.write(model->output.handle, (uint32_t)(PORT_FIRST_CONTROL + control), value);
-        model->is_dirty = true;
+    if (!differs((double)model->view.values[control], (double)value)) {
+        return;
+    }
+    if (control_rows[control].is_selection) {
+        model_leave_kept(model);
+    }
+    model->view.values[control] = value;
+    write_port(model, control, value);
+    if (control == CONTROL_KEPT) {
+        model_show_values(model);
     }
 }
 

@@ -8,6 +8,7 @@
 #include "../scene/targets.h"
 #include "editor.h"
 #include "entries.h"
+#include "pieces.h"
 #include "tap.h"
 
 /* Where values go.  `touch` may be NULL: the host doesn't want to know. */
@@ -16,6 +17,8 @@ typedef struct {
     void (*write)(void* handle, uint32_t port, float value);
     void (*touch)(void* handle, uint32_t port, bool is_held);
     void (*say)(void* handle, LV2_URID property, const char* text); /* a message */
+    /* another, of what is kept; may be NULL */
+    void (*say_kept)(void* handle, LV2_URID property, const KeptWord* word);
     /* It has changed, and this is what the session has over the files: controller_bank
        follows; may be NULL. */
     void (*read_bank)(void* handle, const char* entries);
@@ -57,6 +60,8 @@ struct Model {
     Tap tap;
     Editor editor;
     SessionEntries entries_told;
+    Pieces kept_told;
+    float ports[CONTROL_COUNT]; /* as they are, whatever is kept plays */
 };
 
 /* As it is before anything was told, without a bank. */
@@ -83,6 +88,19 @@ void model_fit(Model* model);
 
 /* Shows a value and tells the plugin, if it differs. */
 void model_set(Model* model, Control control, float value);
+
+/* What the view's values are: the ports', or where what is kept plays, what it holds. */
+void model_show_values(Model* model);
+
+/* The slot, from 1, of what is kept and asked for to play; 0: none, or an empty one. */
+uint32_t model_kept(const Model* model);
+
+/* Where what is kept plays: it goes on from there by the ports, which get all that it holds.
+   What is picked or edited then isn't ignored.  model_set does so by itself. */
+void model_leave_kept(Model* model);
+
+/* Says something of what is kept to the plugin. */
+void model_say_kept(Model* model, LV2_URID property, int slot, const char* name);
 
 /* Sets it between touch begin and end. */
 void model_nudge(Model* model, Control control, float value);

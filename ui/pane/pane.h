@@ -61,6 +61,8 @@ typedef struct {
     double scroll;
     int button;         /* 1 left, 2 middle, 3 right; others aren't told */
     uint32_t key;       /* a PaneKey, or the code point typed, letters in lower case */
+    uint32_t place;     /* '1' to '9', then '0': keys that have these by their place, on any
+                           layout and with Shift too; else 0 */
     uint32_t text;      /* the code point typed, or 0: named keys, and with Control, Alt or Super */
     uint32_t modifiers; /* PANE_SHIFT and so on, or-ed */
     double seconds;     /* of a key: when it was struck, by the clock of X; 0: not told */

@@ -101,7 +101,7 @@ static uint32_t named_by(const KeySym symbol)
     return LOOK_UP(SYMBOLS, (uint32_t)symbol);
 }
 
-PaneEvent pane_key_of(XKeyEvent* const event)
+static PaneEvent key_of(XKeyEvent* const event)
 {
     char characters[8];
     KeySym symbol = NoSymbol;
@@ -120,4 +120,22 @@ PaneEvent pane_key_of(XKeyEvent* const event)
         return typed((uint32_t)(symbol - 0x01000000), modifiers);
     }
     return key_event(0, modifiers);
+}
+
+/* The row above the letters: keycodes of X are those of Linux (KEY_1 is 2 in
+   linux/input-event-codes.h, KEY_0 is 11) and 8 more, as xkeyboard-config's keycodes/evdev
+   and keycodes/xfree86 both have it. */
+static uint32_t place_of(const unsigned keycode)
+{
+    enum { FIRST_KEY = 10, DIGITS = 10 };
+    return keycode >= FIRST_KEY && keycode < FIRST_KEY + DIGITS
+               ? (uint32_t) "1234567890"[keycode - FIRST_KEY]
+               : 0;
+}
+
+PaneEvent pane_key_of(XKeyEvent* const event)
+{
+    PaneEvent told = key_of(event);
+    told.place = place_of(event->keycode);
+    return told;
 }

@@ -8,6 +8,7 @@
 #include "../../plugin/engine/written/library.h"
 #include "../../plugin/engine/written/swing.h"
 #include "../../plugin/talk/seen.h"
+#include "kept_shown.h"
 #include "pages.h"
 #include "palette.h"
 
@@ -196,7 +197,7 @@ typedef struct {
 typedef struct {
     double width; /* logical pixels */
     double height;
-    float values[CONTROL_COUNT];
+    float values[CONTROL_COUNT]; /* of a kept selection that plays, what it holds */
     float readouts[READOUT_COUNT];
     bool has_place;  /* the plugin has said where it is */
     SeenPlace place; /* as last said */
@@ -225,6 +226,7 @@ typedef struct {
     List list;
     KeyList keys;
     Asking asked;
+    KeptShown kept;
     Edit edit;
     Theme theme;
     bool left_handed; /* limbs are the person's, the other way round: handed.h */

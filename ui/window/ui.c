@@ -80,6 +80,22 @@ static void touch_value(void* const handle, const uint32_t port, const bool is_h
     window->offer.touch->touch(window->offer.touch->handle, port, is_held);
 }
 
+static void say_kept(void* const handle, const LV2_URID property, const KeptWord* const word)
+{
+    Window* const window = (Window*)handle;
+    LV2_Atom_Forge_Frame frame;
+    union {
+        LV2_Atom atom;
+        uint8_t bytes[ENCODE_HEAD_BYTES + KEPT_WORD_MOST + 64];
+    } message;
+    lv2_atom_forge_set_buffer(&window->forge, message.bytes, sizeof message);
+    encode_begin(&window->forge, &frame, property, &window->uris);
+    encode_kept(&window->forge, word);
+    lv2_atom_forge_pop(&window->forge, &frame);
+    window->write(window->controller, PORT_CONTROL, lv2_atom_total_size(&message.atom),
+                  window->uris.atom_eventTransfer, &message);
+}
+
 static void say_text(void* const handle, const LV2_URID property, const char* const text)
 {
     Window* const window = (Window*)handle;
@@ -257,6 +273,7 @@ static bool open_all(Window* const window, const char* const bundle_path)
                                 .write = write_value,
                                 .touch = window->offer.touch ? touch_value : NULL,
                                 .say = say_text,
+                                .say_kept = say_kept,
                                 .read_bank = read_bank_again,
                                 .write_file = write_file,
                                 .file_folder = file_folder,

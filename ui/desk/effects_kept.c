@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: ISC
+/* What of effects.h is about what is kept. */
+#include "effects.h"
+
+#include "kept_slots.h"
+
+void effects_keep(Model* const model, const Press press)
+{
+    (void)press;
+    kept_slots_keep(model);
+}
+
+void effects_drop_kept(Model* const model, const Press press)
+{
+    (void)press;
+    kept_slots_drop_or_back(model);
+}
+
+void effects_play_kept(Model* const model, const Press press)
+{
+    kept_slots_play(model, model->view.kept.lot + press.which);
+}
+
+void effects_swap_kept(Model* const model, const Press press)
+{
+    (void)press;
+    kept_slots_swap(model);
+}
+
+void effects_other_kept(Model* const model, const Press press)
+{
+    (void)press;
+    kept_slots_other_lot(model);
+}
