@@ -24,7 +24,7 @@ static void a_beat_is_the_note_that_a_musician_counts(void)
         {{3, 8}, 4, false, 1.0},
     };
     for (size_t i = 0; i < sizeof rows / sizeof *rows; ++i) {
-        const NoteValue note = signature_beat(rows[i].meter);
+        const NoteValue note = note_value_of(rows[i].meter, false);
         check_case("%g/%d", rows[i].meter.beats_per_bar, (int)rows[i].meter.beat_unit);
         CHECK_INT(note.unit, rows[i].unit);
         CHECK_INT(note.dotted, rows[i].dotted);

@@ -65,6 +65,7 @@ void sheet_fill(Sheet* const sheet, const Selection* const selection, const Mete
     sheet->form[sheet->bars] = '\0';
     groups_find(sheet);
     brackets_find(sheet);
+    sheet->beat = note_value_of(meter, sheet->group_count > 0);
 }
 
 void sheet_fill_written(Sheet* const sheet, const Selection* const selection, const Meter meter,

@@ -53,7 +53,7 @@ void effects_put_all_back(Model* const model, const Press press)
 static double quarters_of_tap(const Model* const model)
 {
     const SeenBar* const bar = view_bar(&model->view, view_shown(&model->view));
-    return bar ? signature_beat(bar->meter).quarters : 1.0;
+    return bar ? note_value_of(bar->meter, false).quarters : 1.0;
 }
 
 void effects_tap(Model* const model, const Press press)

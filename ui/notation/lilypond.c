@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: ISC
 #include "lilypond.h"
 
-#include "../scene/signature.h"
 #include "../scene/words.h"
 #include "drum_staff.h"
 #include "lilypond_bar.h"
@@ -78,7 +77,7 @@ static void put_tempo(const LilyWriter* const writer)
 {
     char swing[96];
     const Sheet* const sheet = writer->score->sheet;
-    const NoteValue beat = signature_beat(sheet->meter);
+    const NoteValue beat = sheet->beat;
     words_swing(swing, sizeof swing, writer->score->swing);
     lilypond_bar_put(writer->file, "  \\tempo ");
     if (*swing) {

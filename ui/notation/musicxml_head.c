@@ -98,17 +98,16 @@ static void put_attributes(MusicXmlWriter* const writer)
     xml_close(xml);
 }
 
-/* Quarters, but halves in 2/2 and beats of three eighths in 6/8, 9/8 and 12/8. */
-static void put_metronome(Xml* const xml, const Meter meter, const double tempo)
+static void put_metronome(Xml* const xml, const NoteValue beat, const double tempo)
 {
-    const bool is_dotted = meter_is_compound(meter);
-    const bool is_half = meter.beat_unit == 2;
+    static const char* const names[] = {
+        [1] = "whole", [2] = "half", [4] = "quarter", [8] = "eighth"};
     char number[32];
-    snprintf(number, sizeof number, "%g", is_dotted ? tempo / 1.5 : is_half ? tempo / 2 : tempo);
+    snprintf(number, sizeof number, "%g", tempo / beat.quarters);
     xml_open(xml, "direction-type", "%s", "");
     xml_open(xml, "metronome", "parentheses=\"no\"");
-    xml_text(xml, "beat-unit", is_half ? "half" : "quarter");
-    if (is_dotted) {
+    xml_text(xml, "beat-unit", names[beat.unit]);
+    if (beat.dotted) {
         xml_empty(xml, "beat-unit-dot", "%s", "");
     }
     xml_text(xml, "per-minute", number);
@@ -143,7 +142,7 @@ static void put_tempo(MusicXmlWriter* const writer)
     const bool swings = swing.ratio > 1.0;
     char text[64];
     xml_open(xml, "direction", "placement=\"above\"");
-    put_metronome(xml, sheet->meter, sheet->tempo);
+    put_metronome(xml, sheet->beat, sheet->tempo);
     if (swings) {
         words_swing(text, sizeof text, swing);
         musicxml_head_words(xml, text);

@@ -54,7 +54,7 @@ static void draw_title(cairo_t* const cairo, const Sheet* const sheet, const dou
 static double draw_tempo(cairo_t* const cairo, const Sheet* const sheet)
 {
     char text[32];
-    const NoteValue beat = signature_beat(sheet->meter);
+    const NoteValue beat = sheet->beat;
     head_note(cairo, CHART_MARGIN + 4.0, 78.0, beat.unit, beat.dotted,
               (Mark){GREY(0.0), 1.0, false});
     snprintf(text, sizeof text, "= %.4g", sheet->tempo / beat.quarters);

@@ -55,7 +55,7 @@ static void draw_tempo(const Brush* const brush, const ReadingPlaces* const plac
     const Palette* const colours = brush->colours;
     const SeenBar* const bar = view_bar(brush->view, view_shown(brush->view));
     static const Meter common = {4.0, 4};
-    const NoteValue note = signature_beat(bar ? bar->meter : common);
+    const NoteValue note = note_value_of(bar ? bar->meter : common, false);
     const double tempo = (double)brush->view->readouts[READOUT_TEMPO_NOW] / note.quarters;
     snprintf(text, sizeof text, tempo > 0.0 ? "%.4g" : "\xE2\x80\x93", tempo);
     const double wide =

@@ -5,6 +5,7 @@
 
 #include "../../plugin/engine/written/stroke.h"
 #include "../../plugin/engine/written/swing.h"
+#include "note_value.h"
 
 enum {
     SHEET_TURNS_MAX = 64,
@@ -61,8 +62,9 @@ typedef struct {
     Meter meter;
     int group_count; /* of beats, which are counted in twos and threes; 0: each by itself */
     uint8_t groups[SHEET_GROUPS_MAX];
-    double tempo; /* quarter notes a minute */
-    Swing swing;  /* told in words: strokes stand as they are written */
+    double tempo;   /* quarter notes a minute */
+    NoteValue beat; /* which a drummer counts it in */
+    Swing swing;    /* told in words: strokes stand as they are written */
     int bars;
     uint32_t meet_after; /* bars until all meet again; 0: not told */
     SheetFoot feet[2];   /* right, left */

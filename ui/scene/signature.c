@@ -4,16 +4,6 @@
 #include <stdio.h>
 #include <string.h>
 
-NoteValue signature_beat(const Meter meter)
-{
-    if (meter_is_compound(meter)) {
-        const int unit = meter.beat_unit / 2;
-        return (NoteValue){unit, true, 6.0 / unit};
-    }
-    const int unit = meter.beat_unit == 1 || meter.beat_unit == 2 ? meter.beat_unit : 4;
-    return (NoteValue){unit, false, 4.0 / unit};
-}
-
 void signature_upper(const Meter meter, char text[SIGNATURE_ROOM])
 {
     snprintf(text, SIGNATURE_ROOM, "%.4g", meter.beats_per_bar);

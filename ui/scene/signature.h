@@ -3,18 +3,8 @@
    and what becomes of a groove in a meter that it wasn't written in. */
 #pragma once
 
+#include "note_value.h"
 #include "view.h"
-
-/* The note that a tempo counts. */
-typedef struct {
-    int unit; /* 1 a whole note, 2 a half, 4 a quarter, 8 an eighth */
-    bool dotted;
-    double quarters; /* its length */
-} NoteValue;
-
-/* A dotted note in compound meters, a half note over 2, a whole over 1; elsewhere a
-   quarter. */
-NoteValue signature_beat(Meter meter);
 
 /* The upper number, and both with a stroke between. */
 enum { SIGNATURE_ROOM = 128 };

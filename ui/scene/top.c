@@ -69,7 +69,7 @@ static NoteValue tempo_note(const View* const view, const bool typing)
 {
     static const Meter common = {4.0, 4};
     const SeenBar* const bar = view_bar(view, view_shown(view));
-    return signature_beat(bar && !typing ? bar->meter : common);
+    return note_value_of(bar && !typing ? bar->meter : common, false);
 }
 
 /* What hosts and the control count, where the beat is another note. */
