@@ -142,6 +142,14 @@ static void enter(const Scope scope)
         own_key(own, PANE_KEY_ENTER, 0);
         own_key(own, PANE_KEY_RIGHT, 0);
         break;
+    case SCOPE_VARY:
+        show_bars();
+        own_key(own, 'v', 0);
+        for (int i = 0; i < 12; ++i) {
+            own_key(own, PANE_KEY_DOWN, 0);
+        }
+        own->model.view.edit.note[0] = '\0';
+        break;
     case SCOPE_DRAG:
         own_press(own, (TargetId){TARGET_DIAL, CONTROL_TOUCH}, 0);
         break;

@@ -14,6 +14,16 @@ int scenes_named(const Stage* stage, EntryKind shelf, const char* name);
 /* The first groove, rolling. */
 void scenes_play(Stage* stage);
 
+/* scenes_vary.c */
+void scenes_vary(Stage* stage);
+void scenes_vary_light(Stage* stage);
+void scenes_vary_walks(Stage* stage);
+void scenes_vary_waits(Stage* stage);
+void scenes_vary_not_offered(Stage* stage);
+void scenes_vary_deep(Stage* stage);
+void scenes_vary_seven_eight(Stage* stage);
+void scenes_vary_twelve_eight(Stage* stage);
+
 void scenes_kept(Stage* stage);
 void scenes_other_meter(Stage* stage);
 void scenes_groove_waits(Stage* stage);

@@ -178,19 +178,23 @@ static int group_of_focus(void)
     return (int)target.group;
 }
 
-/* Rows are there while a figure is edited. */
+/* Rows are there while a figure is edited, bars where the page leaves them their place. */
 static bool is_there(const int group)
 {
-    const bool is_row = group == GROUP_ROW || group == GROUP_ROW_LEFT;
-    const bool has_bars = page_rows[own->model.view.panel].bars;
-    return group == GROUP_BARS ? has_bars : !is_row || own->model.view.panel == PANEL_EDIT;
+    TargetList targets;
+    bool is = false;
+    model_targets(&own->model, &targets);
+    for (int i = 0; i < targets.count; ++i) {
+        is = is || (int)targets.targets[i].group == group;
+    }
+    return is;
 }
 
 /* Tab, or Shift and Tab, from a target on: each group that is there once, and back. */
 static void check_round(const TargetId from, const uint32_t modifiers)
 {
-    const int groups = GROUP_PANEL + 1;
-    bool seen[GROUP_PANEL + 1] = {false};
+    const int groups = GROUP_LIST;
+    bool seen[GROUP_LIST] = {false};
     own->model.view.focus = from;
     const int begin = group_of_focus();
     int there = 0;

@@ -4,6 +4,7 @@
 #include "../../plugin/bank/write_figure.h"
 #include "../scene/words.h"
 #include "saving.h"
+#include "varying.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -31,7 +32,7 @@ static bool is_beside(const uint32_t asked, const int64_t id)
 
 void answers_saved(Model* const model, const int64_t id)
 {
-    if (id > 0 && id <= ID_MOST) {
+    if (id > 0 && id <= ID_MOST && !varying_saved(model, (uint32_t)id)) {
         saving_answered(model, id);
     }
 }
@@ -83,6 +84,7 @@ void answers_refused(Model* const model, const char* const why, const size_t siz
     saving_refused(model);
     model->editor.lesson.is_sent = false;
     drafts_refused(model);
+    varying_refused(model);
     snprintf(words, sizeof words, "%.*s", (int)strnlen(why, size), why);
     model_say(model, words);
 }

@@ -8,6 +8,7 @@
 #include "list.h"
 #include "mouse.h"
 #include "shelves.h"
+#include "varying.h"
 
 bool controller_open(Model* const model, Bank* const bank, const Uris* const uris,
                      const ModelOutput output)
@@ -26,6 +27,7 @@ void controller_close(Model* const model)
     mouse_release(model);            /* no port is left held, */
     model_tick_trigger(model, true); /* none triggered */
     shelves_free(model);
+    varying_free(model);
     snapshot_free(model->snapshot);
     model->snapshot = NULL;
 }
@@ -81,6 +83,7 @@ void controller_tick(Model* const model, const double seconds)
     View* const view = &model->view;
     model->now = seconds;
     editor_tick(model);
+    varying_tick(model);
     model_tick_trigger(model, false);
     grades_shown(model);
     if (!view->has_place || !view->place.rolling) {

@@ -112,7 +112,7 @@ void effects_go_to_group(Model* const model, const Press press)
     TargetList targets;
     model_targets(model, &targets);
     const int at = index_of(&targets, model->view.focus);
-    const int groups = GROUP_PANEL + 1;
+    const int groups = GROUP_LIST;
     int group = at < 0 ? GROUP_TOP : (int)targets.targets[at].group;
     for (int tries = 0; tries < groups; ++tries) {
         group = (group + press.which + groups) % groups;
@@ -257,6 +257,7 @@ void effects_use(Model* const model, const TargetId id)
     case TARGET_HEAD:
         list_sort_at(model, (ListColumn)id.index);
         break;
+    case TARGET_VARY: /* its own keys */
     case TARGET_NONE:
     case TARGET_DIAL:
     case TARGET_BAR:

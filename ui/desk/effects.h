@@ -51,5 +51,9 @@ Effect effects_ask_more, effects_ask_less, effects_ask_yes, effects_ask_no;
 Effect effects_walk, effects_walk_pages, effects_close_list, effects_leave_list, effects_find_more,
     effects_find_less, effects_sort, effects_sort_round, effects_scroll, effects_scroll_pages;
 
+/* The page of variations: varying.h. */
+Effect effects_vary, effects_vary_walk, effects_vary_pages, effects_vary_deepen, effects_vary_keep,
+    effects_vary_leave;
+
 /* What Enter and a click do at what opens, turns or goes on; nothing elsewhere. */
 void effects_use(Model* model, TargetId id);

@@ -30,6 +30,7 @@ void model_begin(Model* const model, const Uris* const uris, const ModelOutput o
 {
     memset(model, 0, sizeof *model);
     model->uris = uris;
+    model->limits = play_limits_default();
     model->output = output;
     model->host = palette_dark;
     model->is_triggered = false;
@@ -64,6 +65,7 @@ bool model_compose(Model* const model)
     }
     snapshot_free(model->snapshot);
     model->snapshot = made;
+    ++model->composed;
     return true;
 }
 

@@ -4,6 +4,7 @@
 #pragma once
 
 #include "../../plugin/bank/snapshot.h"
+#include "../../plugin/engine/writing/play_limits.h"
 #include "../../plugin/talk/uris.h"
 #include "../scene/targets.h"
 #include "editor.h"
@@ -62,6 +63,9 @@ struct Model {
     SessionEntries entries_told;
     Pieces kept_told;
     float ports[CONTROL_COUNT]; /* as they are, whatever is kept plays */
+    uint32_t composed;    /* snapshots made: another number, another bank */
+    PlayLimits limits;    /* what the user can do */
+    struct Varying* vary; /* NULL until the page of variations is seen */
 };
 
 /* As it is before anything was told, without a bank. */

@@ -10,6 +10,7 @@
 #include "list.h"
 #include "options.h"
 #include "shelves.h"
+#include "varying.h"
 
 #include <math.h>
 #include <stddef.h>
@@ -76,6 +77,10 @@ static void press_target(Model* const model, const Target* const target, const d
         if (is_second) {
             list_close(model, true);
         }
+        break;
+    case TARGET_VARY:
+        varying_go(model, target->id.index);
+        model_focus(model, target->id);
         break;
     case TARGET_CLICK:
     case TARGET_CARD:
@@ -250,6 +255,7 @@ void mouse_up(Model* const model)
     mouse_release(model);
     if (is_click && view_target_same(held, model->clicked)) {
         choosing_open(model, (Control)held.index);
+        varying_choose(model, (Control)held.index);
     }
 }
 
@@ -268,7 +274,9 @@ void mouse_scroll(Model* const model, const PaneEvent* const event)
         return;
     }
     const TargetId id = target->id;
-    if (is_in_list(id.kind)) {
+    if (id.kind == TARGET_VARY) {
+        varying_scroll(model, -3 * by);
+    } else if (is_in_list(id.kind)) {
         list_scroll(model, -3 * by);
     } else if (id.kind == TARGET_OPTION && id.index == OPTION_TEXT) {
         options_step(model, OPTION_TEXT, by);

@@ -3,6 +3,7 @@
 #include "brush.h"
 #include "handed.h"
 #include "news.h"
+#include "vary_page.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -64,6 +65,7 @@ static const char* help_of(const View* const view, const TargetId id)
                                   : "Up, down: hear another.  Enter: keep it.  Esc: back to what "
                                     "played before.  Left, right, a "
                                     "heading: sort";
+    case TARGET_VARY: /* vary_page_help */
     case TARGET_READING:
     case TARGET_NONE:
         break;
@@ -164,6 +166,8 @@ static void explain(const Brush* const brush, const double room, char text[HELP_
         snprintf(text, HELP_ROOM, "Type a value: Enter sets it, Esc leaves it as it was");
     } else if (pointed.kind == TARGET_BAR) {
         bar_words(view, pointed, text);
+    } else if (pointed.kind == TARGET_VARY) {
+        vary_page_help(view, pointed.index, text);
     } else if (pointed.kind == TARGET_DIAL) {
         dial_words(brush, pointed.index, room, text);
     } else {

@@ -20,6 +20,7 @@ typedef enum { PAGES_PLAYING, PAGES_WRITING, PAGES_PRACTISING, PAGES_STATE } Pag
     X(FEEL, "Feel", PAGES_PLAYING, "", true, cells_targets, draw_cells)                            \
     X(RHYTHM, "Rhythm", PAGES_PLAYING, "", true, cells_targets, draw_cells)                        \
     X(FILLS, "Fills", PAGES_PLAYING, "", true, cells_targets, draw_cells)                          \
+    X(VARY, "Vary", PAGES_WRITING, "", false, vary_page_targets, vary_page_draw)                   \
     X(PRACTICE, "Practice", PAGES_PRACTISING, "", false, practice_targets, draw_practice)          \
     X(EDIT, "edit", PAGES_STATE, "E", true, cells_edit_targets, draw_cells)                        \
     X(OUTPUT, "output", PAGES_STATE, "O", true, cells_output_targets, draw_cells)

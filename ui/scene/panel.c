@@ -2,6 +2,7 @@
 /* The dials under the staff, in groups. */
 #include "brush.h"
 #include "handed.h"
+#include "vary_page.h"
 
 #include <math.h>
 #include <stdio.h>

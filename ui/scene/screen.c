@@ -3,6 +3,7 @@
 
 #include "brush.h"
 #include "handed.h"
+#include "vary_page.h"
 
 #include <math.h>
 
@@ -141,6 +142,11 @@ static void add_shown(Mover* const mover)
     }
     if (mover->view->place.rolling && !mover->view->still) {
         add_strokes(mover);
+    }
+    Box row;
+    if (mover->view->panel == PANEL_VARY && !g->list && !g->keys && !g->reads &&
+        vary_page_sounds(mover->view, g, &row)) {
+        add(mover, (Box){x - 1.0, row.y + 1.0, 2.0, row.height - 2.0}, false);
     }
     add(mover, (Box){x - 1.0, g->row_top[0] - 2.0, 2.0, g->click + 6.0 - g->row_top[0]}, false);
 }

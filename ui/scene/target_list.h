@@ -16,7 +16,8 @@ typedef enum {
     GROUP_TABS,
     GROUP_BARS,
     GROUP_PANEL,
-    GROUP_LIST,
+    GROUP_ROWS, /* the row of the page that has the keys */
+    GROUP_LIST, /* as far as Tab goes */
     GROUP_NONE, /* by the mouse alone */
 } Group;
 

@@ -5,6 +5,7 @@
 #include "handed.h"
 #include "picked.h"
 #include "practice.h"
+#include "vary_page.h"
 
 #include <math.h>
 #include <stddef.h>

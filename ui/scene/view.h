@@ -11,6 +11,7 @@
 #include "kept_shown.h"
 #include "pages.h"
 #include "palette.h"
+#include "vary_view.h"
 
 enum { ENTRY_TOLD_ROOM = 192 };
 
@@ -62,6 +63,7 @@ typedef enum {
     TARGET_FIND,      /* the list's field */
     TARGET_LIST_ROW,  /* index: line of the list */
     TARGET_LIST,      /* elsewhere in the list */
+    TARGET_VARY,      /* index: row of the page of variations */
     TARGET_READING,   /* the whole reading view */
 } TargetKind;
 
@@ -227,6 +229,7 @@ typedef struct {
     KeyList keys;
     Asking asked;
     KeptShown kept;
+    VaryPage vary;
     Edit edit;
     Theme theme;
     bool left_handed; /* limbs are the person's, the other way round: handed.h */
