@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: ISC
 #include "kept.h"
 
+#include "../../plugin/bank/bank.h"
+#include "../../plugin/bank/own_limits.h"
 #include "../desk/options.h"
 #include "../file/own_window.h"
 
@@ -22,6 +24,15 @@ void kept_write(Model* const model)
     }
 }
 
+/* What is wrong with the file `fourlimb check` says. */
+static void read_limits(Model* const model)
+{
+    char folder[BANK_FOLDER_ROOM];
+    Diagnostics diagnostics = {.count = 0};
+    model->limits = own_limits_read(bank_users_folder(folder) ? folder : NULL, &diagnostics);
+    diagnostics_clear(&diagnostics);
+}
+
 void kept_read(Model* const model)
 {
     const OwnWindow own = own_window_read();
@@ -29,5 +40,6 @@ void kept_read(Model* const model)
     while (theme > 0 && strcmp(colours[theme], own.colours) != 0) {
         --theme;
     }
+    read_limits(model);
     options_take(model, (Theme)theme, own.left_handed, own.size, own.still);
 }

@@ -7,5 +7,5 @@
 /* Keeps the window's options in the file of own_window.h; says why if it can't. */
 void kept_write(Model* model);
 
-/* Takes what was kept. */
+/* Takes what was kept, and what the user can do (own_limits.h). */
 void kept_read(Model* model);
