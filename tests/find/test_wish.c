@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* What is typed to look for: ui/find/wish.h says how it is read.  Case is folded by the Unicode
    Standard (3.13, default caseless matching). */
+#include "../../plugin/bank/utf8.h"
 #include "../../ui/find/wish.h"
 #include "../help/check.h"
 
@@ -130,6 +131,22 @@ static void what_is_too_long_or_no_text_harms_nothing(void)
     CHECK(wish_is_empty(reading("   ")));
 }
 
+/* RFC 3629, found by tests/fuzz: what is said was cut within a character. */
+static void what_it_says_is_cut_between_characters(void)
+{
+    for (int letters = 1; letters < 20; ++letters) {
+        char typed[2048] = "", said[WISH_SAID_ROOM], repaired[WISH_SAID_ROOM];
+        for (int i = 0; i < 9 * (letters + 1); ++i) {
+            strcat(typed, i % (letters + 1) ? "\xE5\xA1\xA9" : " a"); /* salt, in three bytes */
+        }
+        wish_say(reading(typed), said);
+        memcpy(repaired, said, sizeof repaired);
+        utf8_repair(repaired);
+        CHECK(strlen(said) < WISH_SAID_ROOM);
+        CHECK(!strcmp(said, repaired));
+    }
+}
+
 static void it_says_what_it_asks_for(void)
 {
     char said[WISH_SAID_ROOM];
@@ -183,6 +200,7 @@ int main(void)
     RUN(a_number_that_cannot_be_is_told_and_left_out);
     RUN(case_is_folded_in_any_script);
     RUN(what_is_too_long_or_no_text_harms_nothing);
+    RUN(what_it_says_is_cut_between_characters);
     RUN(it_says_what_it_asks_for);
     RUN(each_thing_can_be_left_out);
     RUN(every_grid_has_its_word);

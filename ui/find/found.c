@@ -1,10 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "found.h"
 
-#include "../../plugin/bank/utf8.h"
-
 #include <stdio.h>
-#include <string.h>
 
 int found_list(const Wish* const wish, const FoundIn* const in, Match* const matches)
 {
@@ -32,11 +29,12 @@ int found_count(const Wish* const wish, const FoundIn* const in)
 static void add(char* const said, const char* const between, const char* const what,
                 const int count)
 {
-    char more[WISH_SAID_ROOM + 32];
-    const size_t length = strlen(said);
-    snprintf(more, sizeof more, "%swithout %s %d", between, what, count);
-    snprintf(said + length, WISH_SAID_ROOM - length, "%s", more);
-    said[utf8_cut(said, strlen(said), WISH_SAID_ROOM - 1)] = '\0';
+    char number[16];
+    snprintf(number, sizeof number, " %d", count);
+    wish_say_more(said, between);
+    wish_say_more(said, "without ");
+    wish_say_more(said, what);
+    wish_say_more(said, number);
 }
 
 void found_loosen(const Wish* const wish, const FoundIn* const in, char said[WISH_SAID_ROOM])
@@ -54,7 +52,8 @@ void found_loosen(const Wish* const wish, const FoundIn* const in, char said[WIS
     }
     if (things == 1) {
         wish_say(wish, what);
-        snprintf(said, WISH_SAID_ROOM, "nothing of %d: %.200s", in->count, what);
+        snprintf(said, WISH_SAID_ROOM, "nothing of %d: ", in->count);
+        wish_say_more(said, what);
     } else if (!helps) {
         snprintf(said, WISH_SAID_ROOM, "nothing, whichever one is left out");
     }

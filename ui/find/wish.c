@@ -59,7 +59,6 @@ void wish_fold(const char* const text, char* const folded, const size_t room)
 static void note_wrong(Wish* const wish, const char* const word, const char* const number)
 {
     snprintf(wish->wrong, sizeof wish->wrong, "%.20s %.20s", word, number);
-    wish->wrong[utf8_cut(wish->wrong, strlen(wish->wrong), sizeof wish->wrong - 1)] = '\0';
 }
 
 /* All of the word, by the C locale's point. */

@@ -79,6 +79,9 @@ bool wish_ranks(const Wish* wish);
 /* What it asks for, in words: "gallop, on triplets, at most 6 a second at 180". */
 void wish_say(const Wish* wish, char said[WISH_SAID_ROOM]);
 
+/* Adds to what is said as many whole characters as there is room for. */
+void wish_say_more(char said[WISH_SAID_ROOM], const char* more);
+
 /* The same without one of the things that keep entries out, and that one in words; false if
    there are no more than `index` of them. */
 bool wish_without(const Wish* wish, int index, Wish* rest, char said[WISH_SAID_ROOM]);

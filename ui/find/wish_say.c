@@ -5,11 +5,20 @@
 #include <stdio.h>
 #include <string.h>
 
-static void add(char* const said, const char* const more)
+void wish_say_more(char said[WISH_SAID_ROOM], const char* const more)
 {
     const size_t length = strlen(said);
-    snprintf(said + length, WISH_SAID_ROOM - length, "%s%s", length ? ", " : "", more);
-    said[utf8_cut(said, strlen(said), WISH_SAID_ROOM - 1)] = '\0';
+    const size_t room = WISH_SAID_ROOM - 1 - length;
+    const size_t wanted = strlen(more);
+    const size_t added = wanted > room ? utf8_cut(more, wanted, room) : wanted;
+    memcpy(said + length, more, added);
+    said[length + added] = '\0';
+}
+
+static void add(char* const said, const char* const more)
+{
+    wish_say_more(said, *said ? ", " : "");
+    wish_say_more(said, more);
 }
 
 static void say_meter(const Wish* const wish, char* const said)
@@ -29,12 +38,14 @@ static void say_limit(const Wish* const wish, char* const said)
 /* A limit is one at this tempo. */
 static void say_tempo(const Wish* const wish, char* const said)
 {
-    const size_t length = strlen(said);
-    snprintf(said + length, WISH_SAID_ROOM - length, "%sat %g",
-             wish->limited ? " "
-             : *said       ? ", "
-                           : "",
-             wish->tempo);
+    char one[32];
+    snprintf(one, sizeof one, "at %g", wish->tempo);
+    if (wish->limited) {
+        wish_say_more(said, " ");
+        wish_say_more(said, one);
+    } else {
+        add(said, one);
+    }
 }
 
 void wish_say(const Wish* const wish, char said[WISH_SAID_ROOM])
@@ -48,7 +59,7 @@ void wish_say(const Wish* const wish, char said[WISH_SAID_ROOM])
     }
     if (wish->grid) {
         add(said, "on ");
-        strncat(said, wish_grid_word(wish->grid), WISH_SAID_ROOM - strlen(said) - 1);
+        wish_say_more(said, wish_grid_word(wish->grid));
     }
     if (wish->meter.beats_per_bar > 0.0) {
         say_meter(wish, said);
