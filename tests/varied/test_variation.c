@@ -33,7 +33,15 @@ static const char* sticking_of(const uint32_t id, const uint32_t number, const i
     return made.figure ? figure_sticking(made.figure, step) : variation_reason(made.reason);
 }
 
-enum { REVERSE_GALLOP = 191, GALLOP = 190, SIXTEENTHS = 50, QUARTERS_ONE_THREE = 1, HERTA = 230 };
+enum {
+    REVERSE_GALLOP = 191,
+    GALLOP = 190,
+    SIXTEENTHS = 50,
+    QUARTERS_ONE_THREE = 1,
+    EIGHTHS_RIGHT = 40,
+    EIGHTHS = 41,
+    HERTA = 230
+};
 
 /* ---- Published */
 
@@ -109,6 +117,8 @@ static void hertas_go_right_left_right_left(void)
 {
     const char* const got = sticking_of(SIXTEENTHS, VARIATION_HERTAS, Q / 8);
     CHECK_TEXT(got, repeated("RLR.L.", strlen(got)));
+    const char* const slow = sticking_of(EIGHTHS, VARIATION_HERTAS, S);
+    CHECK_TEXT(slow, repeated("RLR.L.", strlen(slow)));
 }
 
 static void triplets_of_a_gallop_are_a_shuffle_and_of_sixteenths_full(void)
@@ -137,7 +147,18 @@ static void a_gallop_turned_round_is_the_reverse_gallop(void)
     CHECK_TEXT(sticking_of(GALLOP, VARIATION_ROUND, S), "RLR.");
     CHECK_TEXT(sticking_of(GALLOP, VARIATION_ANSWER, S), "R.RLR.RLRLR.RLR.");
     CHECK_TEXT(sticking_of(GALLOP, VARIATION_FILLED, S), "RLRL");
+    CHECK_TEXT(sticking_of(SIXTEENTHS, VARIATION_EVEN, S), "the same as chosen");
     CHECK_TEXT(sticking_of(SIXTEENTHS, VARIATION_FILLED, S), "runs of singles have no gaps");
+}
+
+/* A run of singles has no accents, is the same backwards, and runs into the bar line as it is:
+   what stands out of it are the beats, the answer is the other foot's, a burst is twice as fast. */
+static void a_run_of_singles_has_beats_an_answer_and_a_faster_burst(void)
+{
+    CHECK_TEXT(sticking_of(SIXTEENTHS, VARIATION_ACCENTS_ALONE, S), "R...R...R...R...");
+    CHECK_TEXT(sticking_of(SIXTEENTHS, VARIATION_ANSWER, S), "RLRLRLRLLRLRLRLR");
+    CHECK_TEXT(sticking_of(SIXTEENTHS, VARIATION_BURST, Q / 8), "R.L.R.L.R.L.R.L.R.L.R.L.R.L.RLRL");
+    CHECK_TEXT(sticking_of(EIGHTHS_RIGHT, VARIATION_ANSWER, Q / 2), "the same as chosen");
 }
 
 /* ---- Displacements as a group */
@@ -276,6 +297,7 @@ int main(void)
     RUN(a_burst_is_five_that_land_on_the_next_one);
     RUN(groups_over_the_bar_begin_on_the_right_and_leave_a_hole_in_a_run);
     RUN(a_gallop_turned_round_is_the_reverse_gallop);
+    RUN(a_run_of_singles_has_beats_an_answer_and_a_faster_burst);
     RUN(what_moves_a_line_is_taken_back_by_its_inverse);
     RUN(half_as_fast_is_taken_back_by_twice_as_fast);
     RUN(as_many_steps_later_as_it_has_are_once_round);

@@ -130,6 +130,15 @@ static void sixteenths_are_bent_by_a_shuffle_and_sextuplets_are_not(void)
     OwnFigure triplets = feet_of(0, 3, "o.o", "");
     CHECK(any_bends(variation_make(whole(&triplets), NULL, four, VARIATION_FILLED, &room).figure,
                     false));
+    OwnFigure gallop = feet_of(0, 4, "o.oo", "");
+    CHECK(!any_bends(variation_make(whole(&gallop), NULL, four, VARIATION_TRIPLETS, &room).figure,
+                     true));
+    OwnFigure quarters = feet_of(1, 1, "o o . o", "");
+    CHECK(!any_bends(variation_make(whole(&quarters), NULL, four, VARIATION_PICKUPS, &room).figure,
+                     false));
+    OwnFigure sparse = feet_of(1, 1, "o . o o", ""); /* quarters, evenly spread, stay bent */
+    CHECK(!any_bends(variation_make(whole(&sparse), NULL, four, VARIATION_EVEN, &room).figure,
+                     false));
 }
 
 static void of_two_strokes_that_fall_together_the_louder_stays(void)
@@ -153,6 +162,7 @@ static void no_more_than_twelve_in_a_quarter_are_made(void)
     OwnFigure sextuplets = feet_of(0, 6, "o.o.o.", ".o.o.o");
     OwnFigure herta = feet_of(0, 8, "o.o...", ".o..o.");
     CHECK_TEXT(varied(&sextuplets, VARIATION_DOUBLED, Q / 12), "RLRLRLRLRLRL");
+    CHECK_TEXT(varied(&sextuplets, VARIATION_DOUBLE_TIME, Q / 12), "RLRLRL");
     CHECK_INT(variation_make(whole(&herta), NULL, four, VARIATION_DOUBLED, &room).reason,
               VARY_TOO_FINE);
     CHECK_INT(variation_make(whole(&herta), NULL, four, VARIATION_HERTAS, &room).reason,
@@ -165,6 +175,97 @@ static void a_run_begins_behind_closer_strokes(void)
 {
     OwnFigure own = feet_of(0, 4, "oo.o.o..", "");
     CHECK_INT(variation_make(whole(&own), NULL, four, VARIATION_HERTAS, &room).reason, VARY_NO_RUN);
+}
+
+/* What was there keeps its foot; of two that are as strong the first is the one that was. */
+static void a_run_goes_by_its_strongest_kick_and_that_by_its_foot(void)
+{
+    OwnFigure own = feet_of(1, 4, "o... .... .... ....", ".... .... o... ....");
+    CHECK_TEXT(varied(&own, VARIATION_PAIRS, S), "RL......LR......");
+    OwnFigure off = feet_of(1, 3, ".o. ... .o. ...", "");
+    CHECK_TEXT(varied(&off, VARIATION_PAIRS, Q / 3), ".RL....RL...");
+}
+
+/* Two of one foot are everybody's; the third is shared. */
+static void one_foot_shares_a_run_of_three_that_was_a_pair(void)
+{
+    OwnFigure own = feet_of(1, 4, "oo.. .... oo.. ....", "");
+    CHECK_TEXT(varied(&own, VARIATION_PICKUPS, S), "RL.....LRL.....L");
+}
+
+/* A run is three and more: a pair has no sticking of its own. */
+static void a_pair_is_no_run(void)
+{
+    OwnFigure own = feet_of(1, 4, "o... .... o... ....", ".o.. .... .o.. ....");
+    CHECK_TEXT(varied(&own, VARIATION_DOUBLES, S), "there is no run");
+    CHECK_TEXT(varied(&own, VARIATION_ACCENT_THREES, S), "there is no run");
+    OwnFigure three = feet_of(1, 4, "o.o. .... .... ....", ".o.. .... .... ....");
+    CHECK_INT(variation_make(whole(&three), NULL, four, VARIATION_DOUBLES, &room).reason,
+              VARY_NONE);
+}
+
+static uint8_t level_in(OwnFigure* const own, const uint32_t number, const int64_t tick)
+{
+    const Variation made = variation_make(whole(own), NULL, four, number, &room);
+    return made.figure ? kick_at(made.figure, tick) : LEVEL_REST;
+}
+
+static void an_accent_stays_on_its_beat_and_goes_to_no_other(void)
+{
+    OwnFigure own = feet_of(1, 1, "o . . O", "");
+    static const uint32_t ends[] = {VARIATION_BURST, VARIATION_SEXTUPLETS, VARIATION_GALLOPS,
+                                    VARIATION_REVERSE};
+    for (int i = 0; i < 4; ++i) {
+        check_case("%s", variation_words(ends[i]));
+        CHECK_INT(level_in(&own, ends[i], 3 * Q), LEVEL_ACCENT);
+        CHECK_INT(level_in(&own, ends[i], 0), LEVEL_NORMAL);
+        for (int64_t tick = 3 * Q + 1; tick < 4 * Q; ++tick) {
+            tick += Q / 12 - 1 - (tick - 1) % (Q / 12);
+            CHECK(tick >= 4 * Q || level_in(&own, ends[i], tick) < LEVEL_ACCENT);
+        }
+    }
+}
+
+/* A bar of kicks that both feet strike is no run of twice as many. */
+static void two_feet_at_once_run_no_further_than_one(void)
+{
+    OwnFigure own = feet_of(1, 2, ".. .. .. oo", ".. .. .. oo");
+    CHECK_TEXT(varied(&own, VARIATION_BURST, S), "R...........RLRL");
+}
+
+/* Sixteen bars, the longest phrase (limits.h), are laid out and seventeen are not. */
+static void half_as_fast_is_sixteen_bars_at_most(void)
+{
+    OwnFigure own = feet_of(8, 1, "o...o...o...o...o...o...o...o.o.", "");
+    OwnFigure longer = feet_of(9, 1, "o...o...o...o...o...o...o...o...o.o.", "");
+    CHECK_INT(variation_make(whole(&own), NULL, four, VARIATION_HALF_TIME, &room).reason,
+              VARY_NONE);
+    CHECK_INT(variation_make(whole(&longer), NULL, four, VARIATION_HALF_TIME, &room).reason,
+              VARY_TOO_LONG);
+}
+
+/* Where sextuplets and thirty-seconds meet a step is a sixteenth; in 6/16 and 12/16 three are a
+   beat (common practice, no source). */
+static void steps_and_beats_are_what_a_drummer_counts(void)
+{
+    OwnFigure own = feet_of(1, 8, "oo...... ........ ........ ........", "");
+    add_line(&own, RIGHT_FOOT, VOICE_KICK, 6, 1, "...... .o.... ...... ......");
+    const Variation later = variation_make(whole(&own), NULL, four, VARIATION_LATER, &room);
+    CHECK(later.figure && kick_at(later.figure, S) && kick_at(later.figure, Q + Q / 6 + S));
+    OwnFigure compound = feet_of(1, 4, "o..o..o..o..", "");
+    const Meter sixteenths = {12.0, 16};
+    CHECK_TEXT(varied_in(&compound, sixteenths, VARIATION_BEAT_LATER, S), "the same as chosen");
+    OwnFigure one = feet_of(1, 4, "o...........", "");
+    CHECK_TEXT(varied_in(&one, sixteenths, VARIATION_BEAT_LATER, S), "...R........");
+}
+
+/* Two quarters are a beat and a beat, three eighths two and one. */
+static void a_short_bar_has_halves(void)
+{
+    OwnFigure two = feet_of(1, 2, "oo oo", "");
+    CHECK_TEXT(varied_in(&two, (Meter){2.0, 4}, VARIATION_HALVES, Q / 2), "RR..");
+    OwnFigure three = feet_of(1, 2, "ooo", "");
+    CHECK_TEXT(varied_in(&three, (Meter){3.0, 8}, VARIATION_HALVES, Q / 2), "RR.");
 }
 
 static void kicks_that_no_snare_meets_are_out_of_its_way(void)
@@ -203,6 +304,14 @@ int main(void)
     RUN(a_half_beat_at_the_bar_s_end_gets_half_a_gallop);
     RUN(no_more_than_twelve_in_a_quarter_are_made);
     RUN(a_run_begins_behind_closer_strokes);
+    RUN(a_run_goes_by_its_strongest_kick_and_that_by_its_foot);
+    RUN(one_foot_shares_a_run_of_three_that_was_a_pair);
+    RUN(a_pair_is_no_run);
+    RUN(an_accent_stays_on_its_beat_and_goes_to_no_other);
+    RUN(two_feet_at_once_run_no_further_than_one);
+    RUN(half_as_fast_is_sixteen_bars_at_most);
+    RUN(steps_and_beats_are_what_a_drummer_counts);
+    RUN(a_short_bar_has_halves);
     RUN(kicks_that_no_snare_meets_are_out_of_its_way);
     RUN(what_comes_round_too_soon_is_marked);
     return tests_end();

@@ -33,10 +33,12 @@ static VaryReason add_seconds(VaryLine* const line, Second* const second, const 
     VaryReason reason = VARY_NONE;
     for (uint32_t i = 0; i < line->kicks.count && !reason; ++i) {
         const Stroke kick = line->kicks.strokes[i];
-        const int64_t after = second(line, vary_gap(line, i));
+        const int64_t gap = vary_gap(line, i);
+        const int64_t after = second(line, gap);
         if (after) {
             const uint32_t count = line->kicks.count;
-            reason = vary_add(line, kick.tick + after, level, vary_bends(after));
+            const int64_t apart = after < gap - after ? after : gap - after;
+            reason = vary_add(line, kick.tick + after, level, vary_bends(apart));
             i += line->kicks.count - count; /* not of the new one; before it if it went round */
         }
     }
@@ -137,9 +139,22 @@ static void find_threes(const VaryLine* const line, Doubles* const doubles)
     }
 }
 
+/* Eighths are no run in which feet alternate by themselves: in a line of nothing else each of its
+   hertas is R L R L all the same. */
+static void stick_eighths(VaryLine* const line, const int64_t first)
+{
+    static const int64_t sixteenths[] = {0, 1, 2, 4};
+    for (int i = 0; i < 4; ++i) {
+        const int64_t tick = first + sixteenths[i] * (TICKS_PER_QUARTER / 4);
+        const uint32_t kick = vary_find(line, floor_mod(tick, line->cycle));
+        line->kicks.strokes[kick].limb = i % 2 ? line->other : line->lead;
+    }
+}
+
 VaryReason vary_fill_hertas(VaryLine* const line)
 {
     Doubles doubles = {.count = 0};
+    const bool eighths = all_even(line) && vary_gap(line, 0) == TICKS_PER_QUARTER / 2;
     const bool uneven = all_even(line) && line->kicks.count % 3;
     VaryReason reason = uneven ? vary_repeat(line, 3) : VARY_NONE;
     if (!reason) {
@@ -147,6 +162,9 @@ VaryReason vary_fill_hertas(VaryLine* const line)
     }
     for (uint32_t i = 0; i < doubles.count && !reason; ++i) {
         reason = vary_add(line, doubles.ticks[i], LEVEL_NORMAL, doubles.bends[i]);
+    }
+    for (uint32_t i = 0; i < doubles.count && !reason && eighths; ++i) {
+        stick_eighths(line, doubles.ticks[i] - TICKS_PER_QUARTER / 4);
     }
     return reason || doubles.count ? reason : doubles.too_fine ? VARY_TOO_FINE : VARY_NO_RUN;
 }
