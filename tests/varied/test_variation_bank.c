@@ -289,6 +289,15 @@ static void check_made(const Promise* const promise)
     check_feet(promise);
 }
 
+/* With the bar line and every second step, too, if that isn't too far to look. */
+static int64_t far_enough(const Promise* const promise)
+{
+    const int64_t most = 256 * (int64_t)Q;
+    const int64_t steps = promise->grid ? 2 * promise->grid : 1;
+    const int64_t all = common_multiple(common_multiple(promise->both, promise->bar), steps);
+    return all < most ? all : promise->both < most ? promise->both : most;
+}
+
 static void check_case_of(const Figure* const feet, const Figure* const hands, const Meter meter,
                           const uint32_t number, Tally* const tally)
 {
@@ -310,8 +319,8 @@ static void check_case_of(const Figure* const feet, const Figure* const hands, c
     promise.beat = in_threes ? Q / 2 * 3 : promise.bar < Q ? promise.bar : Q;
     promise.both = common_multiple(source->cycle_ticks, made.figure->cycle_ticks);
     promise.both = common_multiple(promise.both, goes_by_hands(number) ? hands->cycle_ticks : 1);
-    promise.both = promise.both < 256 * (int64_t)Q ? promise.both : 256 * (int64_t)Q;
     promise.grid = grid_of(source);
+    promise.both = far_enough(&promise);
     note_source(&promise);
     check_made(&promise);
     ++tally->made;
