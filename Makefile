@@ -331,20 +331,12 @@ run: ## Install what is missing, build, and play the demo into build/demo
 	@$(MAKE) --no-print-directory -j2 all
 	@$(MAKE) --no-print-directory demo
 
-# A song of the invented band Salt Funicular: seven grooves, two meters,
-# turnarounds included; and one part taken apart, feet alone.
+# A song of the invented band Salt Funicular from its plan; and one part taken apart, feet alone.
 demo: all
 	@mkdir -p $(DEMO)
 	@echo "Playing through the plugin in $(BUNDLE):"
-	@for kind in mid wav; do $(BUILD)/fourlimb render --title "Last Car to Ostrel" \
-		--out $(DEMO)/last-car-to-ostrel.$$kind --force \
-		--groove "Lower Station" --bars 8 --tempo 152 \
-		--groove "Brine Stair" --bars 8 --tempo 152 \
-		--groove "Fog Bell" --bars 4 --tempo 152 \
-		--groove "Winter Timetable" --bars 4 --tempo 152 \
-		--groove "Passing Loop" --bars 8 --tempo 160 \
-		--groove "Cable Hum" --bars 8 --tempo 160 \
-		--groove "Salt Funicular" --bars 16 --tempo 160 || exit 1; done
+	@$(BUILD)/fourlimb song presets/songs/last-car-to-ostrel.ttl --out $(DEMO)/last-car-to-ostrel.mid --force
+	@$(BUILD)/fourlimb song presets/songs/last-car-to-ostrel.ttl --out $(DEMO)/last-car-to-ostrel.wav --force >/dev/null
 	@$(BUILD)/fourlimb practice --groove "Brine Stair" --out $(DEMO)/brine-stair-practice --force >/dev/null
 	@$(BUILD)/fourlimb show --groove "Lower Station" > $(DEMO)/lower-station.txt
 	@$(BUILD)/fourlimb chart --groove "Lower Station" --out $(DEMO)/lower-station.pdf --force
@@ -394,7 +386,7 @@ clean: ## Remove the build folder
 SCRIPTS := tests/checks/layers.sh tests/checks/circles.sh tests/checks/names.sh tests/checks/kind.sh tests/checks/binaries.sh tests/checks/sources.sh \
 	tests/checks/instructions.sh tests/checks/linear.sh tests/checks/same.sh tests/checks/packager.sh tests/checks/runner.sh \
 	tests/plugin/validate.sh tests/command/command.sh tests/command/refusals.sh tests/command/options.sh tests/command/chart.sh \
-	tests/command/wav.sh tests/command/sound.sh tests/command/interrupt.sh tests/command/practice.sh tests/command/plan.sh tests/command/presets.sh tests/command/play.sh tests/command/vary.sh tests/command/list.sh tests/command/audition.sh tests/feel/pictures.sh tests/live/play.sh tests/live/pipewire.sh \
+	tests/command/wav.sh tests/command/sound.sh tests/command/interrupt.sh tests/command/practice.sh tests/command/plan.sh tests/command/song.sh tests/command/presets.sh tests/command/play.sh tests/command/vary.sh tests/command/list.sh tests/command/audition.sh tests/feel/pictures.sh tests/live/play.sh tests/live/pipewire.sh \
 	tests/live/session.sh tests/live/located.sh tests/live/learn.sh tests/pane/cures.sh tests/fuzz/replay.sh
 SAN := -fsanitize=address,undefined,float-cast-overflow -fno-sanitize-recover=all -fno-omit-frame-pointer
 

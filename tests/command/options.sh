@@ -40,10 +40,11 @@ value() {
 	*:variation) echo "As Gallops" ;;
 	*:lighten) echo 5 ;;
 	*:save) echo Lighter ;;
-	*:title) echo "A title" ;;
+	*:title | *:new) echo "A title" ;;
+	*:sections) echo "verse 1, chorus 2 7/8 x2" ;;
 	*:rate) echo 48000 ;;
 	*:bits) echo 24 ;;
-	render:out) echo other.mid ;;
+	render:out | song:out) echo other.mid ;;
 	chart:out) echo other.svg ;;
 	chart:notation) echo other.musicxml ;;
 	practice:out) echo other ;;
@@ -61,6 +62,12 @@ try() {
 	case $command in
 	render) set -- --bars 1 --out "out.$kind" --force "$@" ;;
 	chart) set -- --out out.pdf --force "$@" ;;
+	song)
+		case $1 in
+		--new | --groove | --sections) set -- --new A --sections "verse 1" "$@" ;;
+		*) set -- plan.ttl --out "out.$kind" --force "$@" ;;
+		esac
+		;;
 	practice) set -- --bars 1 --steps 1 --out set --force "$@" ;;
 	check)
 		case $1 in
@@ -205,6 +212,7 @@ kind=wav
 try render --groove 3
 soundfont=$(sed -n 's/.*full scale.*, by //p' out.txt)
 kind=mid
+"$fourlimb" song --new "A plan" --sections "verse 1" >plan.ttl
 for command in $(commands); do
 	check "every option that $command lists is taken" what_is_listed_is_taken "$command"
 	check "every other is refused by $command" what_is_not_listed_is_refused "$command"

@@ -16,8 +16,8 @@ static const Library written_library = {.grooves = written_grooves, .groove_coun
 enum { EIGHTH = TICKS_PER_QUARTER / 2 };
 
 /* Adds a section that picks a groove. */
-static SongSection* written_add(Song* const song, const char* const name, const uint32_t bars,
-                                const float groove)
+static inline SongSection* written_add(Song* const song, const char* const name,
+                                       const uint32_t bars, const float groove)
 {
     SongSection* const section = &song->sections[song->section_count++];
     *section = song_section();
@@ -31,7 +31,7 @@ static SongSection* written_add(Song* const song, const char* const name, const 
 
 static uint64_t written_state = 88172645463325252ULL;
 
-static int32_t written_any(const int32_t least, const int32_t most)
+static inline int32_t written_any(const int32_t least, const int32_t most)
 {
     written_state ^= written_state << 13;
     written_state ^= written_state >> 7;
@@ -39,13 +39,13 @@ static int32_t written_any(const int32_t least, const int32_t most)
     return least + (int32_t)(written_state % (uint64_t)(most - least + 1));
 }
 
-static SongSpot written_spot(const SongSection* const section)
+static inline SongSpot written_spot(const SongSection* const section)
 {
     return (SongSpot){written_any(0, (int32_t)section->bars - 1), written_any(0, 2),
                       written_any(0, 3) * SONG_PARTS / 4};
 }
 
-static void written_beats(SongSection* const section)
+static inline void written_beats(SongSection* const section)
 {
     section->hit_count = (uint32_t)written_any(0, 3);
     for (uint32_t i = 0; i < section->hit_count; ++i) {
@@ -59,7 +59,7 @@ static void written_beats(SongSection* const section)
     section->ending_beats = (uint32_t)written_any(0, 4);
 }
 
-static void written_meters(SongSection* const section)
+static inline void written_meters(SongSection* const section)
 {
     static const Meter meters[] = {{4.0, 4}, {7.0, 8}, {3.0, 4}, {5.0, 16}, {2.0, 4}, {12.0, 8}};
     section->meter_count = (uint32_t)written_any(0, 4);
@@ -68,7 +68,7 @@ static void written_meters(SongSection* const section)
     }
 }
 
-static void written_by_chance(Song* const song)
+static inline void written_by_chance(Song* const song)
 {
     *song = (Song){.take = (uint32_t)written_any(1, 9999)};
     for (int i = written_any(1, 12); i > 0; --i) {

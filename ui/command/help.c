@@ -26,6 +26,8 @@ const char* const help_examples[] = {
     "fourlimb list --presets",
     "fourlimb vary --groove \"Lower Station\" --feet gallop --tempo 180",
     "fourlimb check my-feet.ttl",
+    "fourlimb song --new \"Try\" --sections \"intro 4, verse 8, chorus 8\" --out try.ttl",
+    "fourlimb song try.ttl --out try.mid",
     "fourlimb check --groove \"Lower Station\" --tempo 200 --minutes 4 --lighten 6",
     NULL,
 };

@@ -280,6 +280,18 @@ static bool take_midi(Request* const request, const char* const value)
     return true;
 }
 
+static bool take_new(Request* const request, const char* const value)
+{
+    request->plan_title = value;
+    return *value || typed_wrong("--new", value, "the song's title");
+}
+
+static bool take_sections(Request* const request, const char* const value)
+{
+    request->plan_sections = value;
+    return true;
+}
+
 static bool take_help(Request* const request, const char* const value)
 {
     (void)value;
@@ -292,10 +304,10 @@ static bool take_help(Request* const request, const char* const value)
 #define FOR(name) (1U << COMMAND_##name)
 
 enum {
-    RENDERED = FOR(RENDER) | FOR(PRACTICE),
+    RENDERED = FOR(RENDER) | FOR(PRACTICE) | FOR(SONG),
     GROOVE = FOR(RENDER) | FOR(SHOW) | FOR(CHART) | FOR(PRACTICE) | FOR(CHECK),
     PICKED = GROOVE | FOR(VARY),
-    FILES = FOR(RENDER) | FOR(CHART) | FOR(PRACTICE),
+    FILES = FOR(RENDER) | FOR(CHART) | FOR(PRACTICE) | FOR(SONG),
     ALL = (1U << COMMAND_COUNT) - 1
 };
 
@@ -305,6 +317,10 @@ const OptionRow option_rows[] = {
     {"preset", "NAME", FOR(RENDER), take_preset, "begins one too, with a preset's controls"},
     {"groove", "NAME", PICKED & ~FOR(RENDER), take_groove, "a groove (the bank's first)"},
     {"preset", "NAME", PICKED & ~FOR(RENDER), take_preset, "a preset's controls"},
+    {"groove", "NAME", FOR(SONG), take_groove, "with --new: what all sections play at first"},
+    {"new", "TITLE", FOR(SONG), take_new, "begins a plan, with --sections"},
+    {"sections", "LIST", FOR(SONG), take_sections,
+     "of a new plan: \"intro 4, verse 8, turn 1 2/4, verse 8, chorus 8 x2\""},
     {"hands", "NAME", PICKED, take_hands, "other hands than the groove's"},
     {"feet", "NAME", PICKED, take_feet, "other feet than the groove's"},
     {"ride-on", "CYMBAL", GROOVE, take_ride_on,
@@ -341,7 +357,7 @@ const OptionRow option_rows[] = {
     {"click", "off|count-in|always", RENDERED, take_click,
      "where a click is heard (in the count-in; practice: always)"},
     {"count-in", "BARS", RENDERED, take_count_in, "bars of click first, 0 to 4 (0; practice: 1)"},
-    {"set", "SYMBOL=VALUE", GROOVE, take_set,
+    {"set", "SYMBOL=VALUE", GROOVE | FOR(SONG), take_set,
      "any control of the plugin; `fourlimb list controls` names them"},
     {"left-handed", NULL, FOR(SHOW) | FOR(CHART), take_left_handed,
      "for who plays left-handed: right and left limbs are changed over"},
@@ -349,6 +365,8 @@ const OptionRow option_rows[] = {
     {"wav", NULL, FOR(PRACTICE), take_wav, "the files are sound"},
     {"midi", NULL, FOR(PRACTICE), take_midi, "the files are MIDI, as without a word"},
     {"out", "FILE", FOR(RENDER), take_out, "the file to write: .mid, or .wav for sound"},
+    {"out", "FILE", FOR(SONG), take_out,
+     "the file to write: .mid, or .wav for sound; with --new .ttl"},
     {"out", "FILE", FOR(CHART), take_out, "the file to write: .pdf, .svg or .png"},
     {"notation", "FILE", FOR(CHART), take_notation,
      "five lines, into .musicxml for notation programs, .ly for LilyPond, or .pdf by it"},

@@ -11,6 +11,8 @@
    command is for. */
 #define COMMANDS(X)                                                                                \
     X(RENDER, render, "", "", "write a groove or a song as a MIDI file, or as sound")              \
+    X(SONG, song, "[PLAN.ttl]", "FILE",                                                            \
+      "play a song's plan into a file, say what is where in it, or write one to begin from")       \
     X(SHOW, show, "", "", "print a groove limb by limb")                                           \
     X(VARY, vary, "", "", "say what else the feet could do under a groove's hands")                \
     X(CHART, chart, "", "", "draw a groove for a music stand")                                     \

@@ -55,18 +55,6 @@ void reel_mark(Reel* const song, const int64_t ticks, const char* const text)
     }
 }
 
-void reel_keep(Reel* const song, const double seconds, const uint8_t bytes[3])
-{
-    ReelEvent* const events =
-        grown(song, song->events, song->event_count, &song->event_room, sizeof *events);
-    if (events) {
-        song->events = events;
-        ReelEvent* const event = &events[song->event_count++];
-        event->seconds = seconds;
-        memcpy(event->bytes, bytes, sizeof event->bytes);
-    }
-}
-
 /* ---- A section of bars */
 
 static int64_t bars_ticks(const ReelSection* const section, const int bars)

@@ -6,6 +6,8 @@
 
 #include <lv2/atom/util.h>
 #include <lv2/midi/midi.h>
+#include <stdlib.h>
+#include <string.h>
 
 enum { BLOCK_FRAMES = 1024 };
 /* Changes that the plugin is told of beforehand: fewer than it can hold. */
@@ -81,6 +83,23 @@ static void send_place(const Transport* const transport, const ReelPart* const p
 
 /* ---- What it plays */
 
+static void keep(Reel* const song, const double seconds, const uint8_t bytes[3])
+{
+    if (song->event_count == song->event_room) {
+        const size_t room = 2 * song->event_room + 1024;
+        ReelEvent* const larger = realloc(song->events, room * sizeof *larger);
+        if (!larger) {
+            song->failed = true;
+            return;
+        }
+        song->events = larger;
+        song->event_room = room;
+    }
+    ReelEvent* const event = &song->events[song->event_count++];
+    event->seconds = seconds;
+    memcpy(event->bytes, bytes, sizeof event->bytes);
+}
+
 /* Takes the last block's messages. */
 static void gather(const Transport* const transport, const ReelPart* const part)
 {
@@ -93,7 +112,7 @@ static void gather(const Transport* const transport, const ReelPart* const part)
             const double frames = (double)event->time.frames;
             smf_message(&song->tracks[REEL_DRUMS], timeline_tick(&transport->time, frames, begins),
                         bytes);
-            reel_keep(song, ((double)transport->time.frame + frames) / TIMELINE_RATE, bytes);
+            keep(song, ((double)transport->time.frame + frames) / TIMELINE_RATE, bytes);
             song->strokes += begins && bytes[1] != part->clicks[0] && bytes[1] != part->clicks[1];
         }
     }

@@ -9,6 +9,3 @@ enum { REEL_CONDUCTOR, REEL_DRUMS };
 
 /* Rolls once from the first part to the last, and ends both tracks. */
 void reel_play(Reel* song);
-
-/* Keeps a message that sounds so many seconds from the song's start. */
-void reel_keep(Reel* song, double seconds, const uint8_t bytes[3]);

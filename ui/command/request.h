@@ -58,11 +58,13 @@ typedef struct {
     int steps;      /* 0 if not said */
     double minutes; /* of the song that is checked; 0 if not said */
     LightenWish lighten;
-    const char* variation; /* to vary further, as typed; NULL: the feet themselves */
-    const char* save;      /* a name for what was lightened; NULL: it isn't kept */
-    bool as_wav;           /* and not MIDI */
-    bool presets;          /* list them */
-    const char* family;    /* of what is listed; NULL: any */
+    const char* variation;     /* to vary further, as typed; NULL: the feet themselves */
+    const char* save;          /* a name for what was lightened; NULL: it isn't kept */
+    bool as_wav;               /* and not MIDI */
+    bool presets;              /* list them */
+    const char* family;        /* of what is listed; NULL: any */
+    const char* plan_title;    /* of a song's plan to begin; NULL: none is begun */
+    const char* plan_sections; /* its sections, as typed */
     const char* looked_for[LOOKED_FOR_MAX]; /* words of what is listed, after the operand */
     int looked_for_count;
     WishGrid grid; /* of what is listed */

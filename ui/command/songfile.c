@@ -26,7 +26,7 @@ static bool complain(const char* const why)
 
 static void print_strokes(const Reel* const song, const char* const path)
 {
-    printf("wrote %s: %u strokes in %d phrase%s", path, song->strokes, song->phrases,
+    printf("wrote %s: %u strokes in %d %s%s", path, song->strokes, song->phrases, song->counted,
            song->phrases == 1 ? "" : "s");
 }
 
