@@ -100,11 +100,12 @@ LV2 := $(call objects,plugin/lv2/*.c) $(TALK)
 SCENE := $(call objects,ui/scene/*.c)
 FIND := $(call objects,ui/find/*.c)
 DESK := $(call objects,ui/desk/*.c) $(FIND)
-COMMAND := $(call objects,ui/command/*.c) $(call objects,ui/file/*.c) $(call objects,ui/notation/*.c) \
+PAPER := $(call objects,ui/paper/*.c) $(call objects,ui/notation/*.c)
+COMMAND := $(call objects,ui/command/*.c) $(call objects,ui/paper/*.c) $(call objects,ui/file/*.c) $(call objects,ui/notation/*.c) \
 	$(call objects,plugin/check/*.c) $(SCENE) $(FIND)
 PANE := $(filter-out %_$(OTHER_PUGL).o,$(call objects,ui/pane/pane*.c))
 FILES := $(call objects,ui/file/*.c)
-WINDOW := $(call objects,ui/window/*.c) $(FILES) $(PANE) $(DESK) $(SCENE)
+WINDOW := $(call objects,ui/window/*.c) $(FILES) $(PAPER) $(PANE) $(DESK) $(SCENE)
 BANK_FILES := $(wildcard presets/*.ttl) ttl/terms.ttl
 PRESETS := $(patsubst presets/ports/%.ttl.in,$(BUNDLE)/presets/%.ttl,$(wildcard presets/ports/*.ttl.in))
 MAN_PAGE := man/man1/fourlimb.1

@@ -2,7 +2,7 @@
 /* Numbers over tuplets, over every groove of the bank: arithmetic says which strokes need one
    (those off all halvings of the beat), and that a tuplet's strokes divide it as its number
    says. */
-#include "../../ui/command/sheet_fill.h"
+#include "../../ui/paper/sheet_fill.h"
 #include "../bank/factory.h"
 #include "../help/check.h"
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* How odd bars are grouped is read off their strokes.  Held against what the bank's own
    comments say of each of them in words, which whoever wrote the groove put there. */
-#include "../../ui/command/sheet_fill.h"
+#include "../../ui/paper/sheet_fill.h"
 #include "../../ui/notation/beams.h"
 #include "../../ui/notation/staff_voices.h"
 #include "../bank/factory.h"

@@ -3,7 +3,7 @@
    has them written: held against the published schema by xmllint (libxml2), and read back by
    read.py, which knows nothing of this program.  Rhythms are those of MusicXML 4.0: durations in
    divisions, values, dots, time-modification. */
-#include "../../ui/command/sheet_fill.h"
+#include "../../ui/paper/sheet_fill.h"
 #include "../../ui/notation/musicxml.h"
 #include "../../ui/scene/words.h"
 #include "../bank/factory.h"

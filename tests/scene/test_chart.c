@@ -2,7 +2,7 @@
 /* The chart: rows are what the engine plays, and every groove of the bank fits the
    page.  Noteheads follow Weinberg, "Guidelines for Drumset Notation", Percussive
    Notes, June 1994: x for cymbals, filled ovals for drums. */
-#include "../../ui/command/sheet_fill.h"
+#include "../../ui/paper/sheet_fill.h"
 #include "../../ui/scene/chart.h"
 #include "../../ui/scene/chart_edge.h"
 #include "../../ui/scene/limb_staff.h"

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: ISC
 /* What is written on a chart can be read: over every groove of the bank, in both hands, no text
    stands on another, none leaves the page, none is too small. */
-#include "../../ui/command/sheet_fill.h"
-#include "../../ui/command/sheet_words.h"
+#include "../../ui/paper/sheet_fill.h"
+#include "../../ui/paper/sheet_words.h"
 #include "../../ui/scene/chart.h"
 #include "../bank/factory.h"
 #include "../help/check.h"
@@ -16,15 +16,12 @@ static Bank* bank;
 
 static void fill(const Groove* const groove, const EntryInfo* const info)
 {
-    Picks picks = {.selection = selection_of_groove(groove),
-                   .info = info,
-                   .meter = groove->meter,
-                   .tempo = groove->tempo};
-    picks.selection.phrase_bars = groove->form_bars;
-    sheet_fill_written(&sheet, &picks.selection, groove->meter, false);
+    Selection selection = selection_of_groove(groove);
+    selection.phrase_bars = groove->form_bars;
+    sheet_fill_written(&sheet, &selection, groove->meter, false);
     sheet.title = info->label;
     sheet.comment = info->comment;
-    sheet_words_fill(&sheet, bank, &picks, false);
+    sheet_words_fill(&sheet, bank, &selection, groove->tempo, false);
 }
 
 static void draw(const int page)

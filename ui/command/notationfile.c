@@ -8,8 +8,8 @@
 #include "engraver.h"
 #include "outfile.h"
 #include "picks.h"
-#include "sheet_fill.h"
-#include "sheet_words.h"
+#include "../paper/sheet_fill.h"
+#include "../paper/sheet_words.h"
 
 #include <stdio.h>
 #include <string.h>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "commands.h"
 #include "picks.h"
-#include "sheet_fill.h"
+#include "../paper/sheet_fill.h"
 #include "staff.h"
 
 #include "../../plugin/engine/groove/fill.h"

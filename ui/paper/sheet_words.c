@@ -29,16 +29,16 @@ static void name_parts(Sheet* const sheet, const Bank* const bank, const Selecti
     sheet->fill = sheet_words_name(bank, ENTRY_TURNAROUND, selection->turnaround);
 }
 
-void sheet_words_fill(Sheet* const sheet, const Bank* const bank, const Picks* const picks,
-                      const bool left_handed)
+void sheet_words_fill(Sheet* const sheet, const Bank* const bank, const Selection* const selection,
+                      const double tempo, const bool left_handed)
 {
     static FootLoad load; /* too large for a stack */
-    name_parts(sheet, bank, &picks->selection);
-    foot_load_all(&load, &picks->selection, picks->meter, picks->tempo);
+    name_parts(sheet, bank, selection);
+    foot_load_all(&load, selection, sheet->meter, tempo);
     for (int foot = 0; foot < FOOT_LOAD_FEET; ++foot) {
         const FootDemand* const found = &load.found[left_handed ? 1 - foot : foot];
         sheet->feet[foot] = (SheetFoot){found->rate, found->gap_ms};
     }
-    sheet->tempo = picks->tempo;
-    sheet->meet_after = groove_realign_bars(&picks->selection, picks->meter);
+    sheet->tempo = tempo;
+    sheet->meet_after = groove_realign_bars(selection, sheet->meter);
 }
