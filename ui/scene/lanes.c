@@ -50,6 +50,16 @@ static double number_size(const Brush* const brush, const int number, const doub
     return fits >= size ? size : fits >= least ? fits : 0.0;
 }
 
+/* True if a number beside a beat's own would run into that. */
+static bool is_under_beat(const Brush* const brush, const int number, const double apart,
+                          const double size)
+{
+    const double small = number_size(brush, number, apart, size);
+    const double wide = (number > 9 ? 1.28 : 0.64) * small;
+    const double beat = 0.7 * brush->g->count_size[PAIR_HANDS]; /* the larger of the lanes' */
+    return apart < (wide + beat) / 2.0;
+}
+
 /* What is said on a step: a syllable, where nobody has one or it has no room its number, else
    a dot. */
 static void say(const Brush* const brush, const At at, const char* const said, const int number,
@@ -84,6 +94,9 @@ static void draw_syllables(const Brush* const brush, const Shown* const shown, c
         const char* said = grid ? grid->syllables[i - 1] : NULL;
         const bool is_and = said && said[0] == '&';
         if (said && *said && !has_room(brush, beat, steps, apart, size, is_and)) {
+            said = "";
+        }
+        if (!said && (i == 1 || i == steps - 1) && is_under_beat(brush, i + 1, apart, size)) {
             said = "";
         }
         if (x < shown->to && tick > part->begin - 0.5 && tick < part->end - 0.5) {
