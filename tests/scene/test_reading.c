@@ -199,6 +199,24 @@ static void a_double_click_goes_back_and_one_click_does_not(void)
     stage_end(stage);
 }
 
+/* What a key opens is seen. */
+static void pages_and_states_that_a_key_opens_end_it(void)
+{
+    static const struct {
+        uint32_t key;
+        Panel panel;
+    } rows[] = {{'e', PANEL_EDIT}, {'o', PANEL_OUTPUT}, {'p', PANEL_RHYTHM}};
+    for (int i = 0; i < 3; ++i) {
+        Stage* const stage = stage_play(stage_scene("reading"));
+        stage_key(stage, rows[i].key);
+        check_case("%c", (int)rows[i].key);
+        CHECK(!stage->model.view.reads);
+        CHECK_INT(stage->model.view.panel, rows[i].panel);
+        cairo_surface_destroy(stage_picture(stage));
+        stage_end(stage);
+    }
+}
+
 /* The list is seen, and the view is back once it is closed. */
 static void a_list_opens_over_it(void)
 {
@@ -224,6 +242,7 @@ int main(void)
     RUN(everything_stands_in_the_window_in_its_order);
     RUN(d_opens_it_and_d_or_esc_goes_back);
     RUN(a_double_click_goes_back_and_one_click_does_not);
+    RUN(pages_and_states_that_a_key_opens_end_it);
     RUN(a_list_opens_over_it);
     return tests_end();
 }

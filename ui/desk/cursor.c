@@ -36,6 +36,7 @@ void cursor_enter(Model* const model)
         edit_items_do(model, EDIT_PAIR);
     }
     view->panel = PANEL_EDIT;
+    view->reads = false; /* nobody edits what isn't seen */
     editor_hold_page(model);
     model_focus(model, (TargetId){TARGET_ROW, 2 * (int)view->edit.pair});
 }

@@ -8,6 +8,7 @@ void effects_next_panel(Model* const model, const Press press)
     View* const view = &model->view;
     (void)press;
     view->panel = pages_next(view->panel, view->page_before);
+    view->reads = false;
 }
 
 /* By its key a state that is open goes back to the page it took the place of. */
@@ -16,7 +17,8 @@ void effects_open_panel(Model* const model, const Press press)
     View* const view = &model->view;
     const Panel panel = (Panel)press.which;
     const bool is_back = view->panel == panel && page_rows[panel].group == PAGES_STATE;
-    view->panel = is_back ? view->page_before : panel;
+    view->panel = is_back && !view->reads ? view->page_before : panel;
+    view->reads = false;
 }
 
 void effects_leave_panel(Model* const model, const Press press)

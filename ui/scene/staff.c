@@ -221,8 +221,7 @@ static void draw_slots(const Brush* const brush, const Shown* const shown)
 {
     const View* const view = brush->view;
     const Edit* const edit = &view->edit;
-    if (view->panel != PANEL_EDIT || brush->g->list || brush->g->low || shown->is_next ||
-        edit->grid < 1) {
+    if (!brush->g->edits || shown->is_next || edit->grid < 1) {
         return;
     }
     const double step = (double)TICKS_PER_QUARTER / edit->grid;
