@@ -99,15 +99,18 @@ static void want_pass(const uint32_t row, const uint32_t pass, const Groove* con
 {
     const Library* const library = bank_library(performance.bank);
     const SongRow* const at = &map.rows[row];
-    const Selection selection = selection_of_groove(groove);
+    Selection selection = selection_of_groove(groove);
+    selection.realign = at->meter_count > 1 ? REALIGN_BAR : REALIGN_PHRASE;
     const int64_t begin = at->tick + pass * at->pass_ticks;
     for (int64_t bar = 0; bar < at->pass_bars; ++bar) {
         StrokeList list = {.count = 0};
-        const Meter meter = at->meters[0];
+        const Meter meter = song_map_pass_meter(at, bar);
+        const int64_t line = begin + song_map_pass_tick(at, bar);
         const int64_t ticks = meter_bar_ticks(meter);
         groove_strokes(&selection, meter, bar * ticks, (bar + 1) * ticks, &list);
         for (uint32_t i = 0; i < list.count; ++i) {
-            want(list.strokes[i], begin + list.strokes[i].tick, library_kit(library, 1));
+            want(list.strokes[i], line + list.strokes[i].tick - bar * ticks,
+                 library_kit(library, 1));
         }
     }
 }
@@ -150,7 +153,17 @@ static uint32_t any_plain(void)
 
 /* ---- Tests */
 
-/* Sections of one meter each; tempi that jump, ramp and slow down; stops and rests. */
+/* Bars of eighths, so that no meter is another way to write the same. */
+static void any_meters(SongSection* const section)
+{
+    section->meter_count = (uint32_t)written_any(2, 4);
+    for (uint32_t i = 0; i < section->meter_count; ++i) {
+        section->meters[i] = (Meter){written_any(5, 9), 8};
+    }
+    section->meters[0].beats_per_bar = 10.0; /* another than its neighbour's */
+}
+
+/* Meters; tempi that jump, ramp and slow down; levels; stops and rests. */
 static void make_song(void)
 {
     song = (Song){.take = 1};
@@ -163,6 +176,9 @@ static void make_song(void)
         section->ritard_beats = (uint32_t)(written_any(0, 1) * written_any(0, 4));
         section->level_to = written_any(0, 1) * written_any(40, 110);
         section->rests = !written_any(0, 7);
+        if (!written_any(0, 2) && section->bars > 1) {
+            any_meters(section);
+        }
         section->stop_count = (uint32_t)written_any(0, 2);
         for (uint32_t stop = 0; stop < section->stop_count; ++stop) {
             section->stops[stop] = (SongStop){written_spot(section), written_spot(section)};
@@ -226,7 +242,8 @@ static void a_stop_takes_out_what_stands_in_it_alone(void)
     CHECK(kept > 40 && got_count - kept <= 6); /* at the stop's two lines */
 }
 
-/* The level is what a normal stroke is played at, here exactly; it has a step each beat. */
+/* The level is what a normal stroke is played at, here exactly; it has a step each beat.  Accents go
+   with it, and the feet's with their own depth, but none beyond 127. */
 static void a_crescendo_is_louder_and_moves_no_stroke(void)
 {
     int normal = 0;
@@ -241,6 +258,9 @@ static void a_crescendo_is_louder_and_moves_no_stroke(void)
         if (wanted[i].velocity == 60) {
             CHECK_NEAR(got[i].velocity, 60.0 + 40.0 * got[i].seconds / 16.0, 40.0 / 32.0 + 0.6);
             ++normal;
+        } else {
+            const double level = 60.0 + 40.0 * floor(got[i].seconds * 2.0) / 32.0;
+            CHECK_NEAR(got[i].velocity, fmin(127.0, wanted[i].velocity * level / 60.0), 2.5);
         }
     }
     CHECK(normal > 30);

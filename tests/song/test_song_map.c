@@ -162,6 +162,31 @@ static void a_sections_picks_are_whole_and_the_rest_is_the_ports(void)
     CHECK_NEAR(values[CONTROL_TOUCH], control_rows[CONTROL_TOUCH].most, 0);
 }
 
+/* An accent is level + 1 + depth (126 - level) by feel/loudness.c: at the ports' 76 and a depth of
+   0.85 it is 119.5, which at half the level is to be half. */
+static void accents_go_with_the_level(void)
+{
+    float values[CONTROL_COUNT];
+    for (int i = 0; i < CONTROL_COUNT; ++i) {
+        values[i] = control_rows[i].normal;
+    }
+    song = (Song){.take = 1};
+    written_add(&song, "A", 1, 1.0f)->level = 38.0;
+    written_add(&song, "B", 1, 1.0f)->level = 76.0;
+    written_add(&song, "C", 1, 1.0f)->level = 127.0;
+    make();
+    song_settings_controls(&map, 0, values);
+    const double accent = 39.0 + (double)values[CONTROL_ACCENT] / 100.0 * (126.0 - 38.0);
+    CHECK_NEAR(values[CONTROL_LEVEL], 38, 0);
+    CHECK_NEAR(accent, 119.5 / 2.0, 1e-4);
+    values[CONTROL_LEVEL] = 76.0f;
+    values[CONTROL_ACCENT] = 85.0f;
+    song_settings_controls(&map, map.rows[1].tick, values);
+    CHECK_NEAR(values[CONTROL_ACCENT], 85, 0);
+    song_settings_controls(&map, map.rows[2].tick, values);
+    CHECK_NEAR(values[CONTROL_ACCENT], 100, 0);
+}
+
 static void the_road_map_numbers_what_comes_again_and_says_what_changes(void)
 {
     write_by_hand(&song);
@@ -216,6 +241,7 @@ int main(void)
     RUN(what_is_left_open_goes_on_as_it_was);
     RUN(a_rest_that_picks_nothing_has_the_meter_before_it);
     RUN(a_sections_picks_are_whole_and_the_rest_is_the_ports);
+    RUN(accents_go_with_the_level);
     RUN(the_road_map_numbers_what_comes_again_and_says_what_changes);
     RUN(a_place_is_the_same_however_it_was_reached);
     return tests_end();

@@ -125,9 +125,9 @@ bool song_beats_limbs(const uint32_t hit_voices, uint8_t voices[LIMB_COUNT])
 /* One stroke of each limb that has a voice. */
 static void strike(const uint8_t voices[LIMB_COUNT], const int64_t tick, StrokeList* const list)
 {
-    for (uint8_t limb = 0; limb < LIMB_COUNT; ++limb) {
+    for (int limb = 0; limb < LIMB_COUNT; ++limb) {
         if (voices[limb] != VOICE_COUNT) {
-            stroke_list_add(list, (Stroke){tick, limb, voices[limb], LEVEL_ACCENT, false});
+            stroke_list_add(list, (Stroke){tick, (uint8_t)limb, voices[limb], LEVEL_ACCENT, false});
         }
     }
 }
