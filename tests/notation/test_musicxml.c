@@ -60,7 +60,7 @@ static void put_groove(const Groove* const groove, const Kit* const kit)
     sheet_fill(&sheet, &selection, groove->meter);
     sheet.title = "A <groove> & \"its\" name";
     sheet.tempo = groove->tempo;
-    const Score score = {&sheet, {ratio, TICKS_PER_QUARTER}, "a fill", kit->notes};
+    const NotationScore score = {&sheet, {ratio, TICKS_PER_QUARTER}, "a fill", kit->notes};
     check_case("groove %u", (unsigned)groove->id);
     CHECK(musicxml_write(&score, &bytes, why));
     CHECK_TEXT(bytes.bytes ? "" : why, "");

@@ -20,19 +20,22 @@ enum {
 };
 
 /* Makes the file's bytes. */
-typedef bool (*NotationMaker)(const Score* score, Bytes* file, char why[NOTATION_WHY_ROOM]);
+typedef bool (*NotationMaker)(const NotationScore* score, Bytes* file, char why[NOTATION_WHY_ROOM]);
 
-static bool make_musicxml(const Score* const score, Bytes* const file, char why[NOTATION_WHY_ROOM])
+static bool make_musicxml(const NotationScore* const score, Bytes* const file,
+                          char why[NOTATION_WHY_ROOM])
 {
     return musicxml_write(score, file, why);
 }
 
-static bool make_lilypond(const Score* const score, Bytes* const file, char why[NOTATION_WHY_ROOM])
+static bool make_lilypond(const NotationScore* const score, Bytes* const file,
+                          char why[NOTATION_WHY_ROOM])
 {
     return lilypond_write(score, file, why);
 }
 
-static bool make_pdf(const Score* const score, Bytes* const file, char why[NOTATION_WHY_ROOM])
+static bool make_pdf(const NotationScore* const score, Bytes* const file,
+                     char why[NOTATION_WHY_ROOM])
 {
     Bytes source = {.bytes = NULL};
     const bool good = lilypond_write(score, &source, why) && engraver_pdf(&source, file, why);
@@ -65,7 +68,7 @@ bool notationfile_kind(const char* const path)
     return kind_of(path) >= 0;
 }
 
-static int save(const Score* const score, const char* const path, const bool force)
+static int save(const NotationScore* const score, const char* const path, const bool force)
 {
     Bytes file = {.bytes = NULL};
     char why[NOTATION_WHY_ROOM] = "";
@@ -99,7 +102,7 @@ int notationfile_write(const Performance* const performance, const Section* cons
     sheet_fill_written(&sheet, &picks.selection, picks.meter, section->left_handed);
     sheet.title = title ? title : name;
     sheet.tempo = picks.tempo;
-    const Score score = {
+    const NotationScore score = {
         &sheet, picks.selection.swing,
         sheet_words_name(performance->bank, ENTRY_TURNAROUND, picks.selection.turnaround),
         picks.selection.kit->notes};

@@ -11,7 +11,7 @@
 #include <string.h>
 
 typedef struct {
-    const Score* score;
+    const NotationScore* score;
     Bytes* file;
     char letter; /* of the last bar */
     StaffVoices voices;
@@ -178,7 +178,7 @@ static void put_all(LilyWriter* const writer)
                                    "  \\midi { }\n}\n");
 }
 
-bool lilypond_write(const Score* const score, Bytes* const file, char why[SCORE_WHY_ROOM])
+bool lilypond_write(const NotationScore* const score, Bytes* const file, char why[SCORE_WHY_ROOM])
 {
     LilyWriter* const writer = calloc(1, sizeof *writer);
     snprintf(why, SCORE_WHY_ROOM, "there is no memory for the file");

@@ -12,4 +12,4 @@
 
 /* Appends the file.  False, with the reason in `why`, if a rhythm can't be written exactly or
    memory ran out. */
-bool lilypond_write(const Score* score, Bytes* file, char why[SCORE_WHY_ROOM]);
+bool lilypond_write(const NotationScore* score, Bytes* file, char why[SCORE_WHY_ROOM]);

@@ -114,11 +114,11 @@ typedef struct {
     int count;
     char limbs[LIMB_COUNT + 1];
     uint8_t level;
-} Struck;
+} LilyStruck;
 
-static Struck put_heads(const BarVoice* const bar, const RhythmNote* const note)
+static LilyStruck put_heads(const BarVoice* const bar, const RhythmNote* const note)
 {
-    Struck struck = {.count = 0};
+    LilyStruck struck = {.count = 0};
     lilypond_bar_put(bar->file, "<");
     for (uint32_t i = 0; i < bar->strokes->count; ++i) {
         const Stroke stroke = bar->strokes->strokes[i];
@@ -150,7 +150,7 @@ static void put_beam(const BarVoice* const bar, const int index)
 static void put_note(const BarVoice* const bar, const int index)
 {
     const RhythmNote* const note = &bar->voice->rhythm.notes[index];
-    const Struck struck = put_heads(bar, note);
+    const LilyStruck struck = put_heads(bar, note);
     put_value(bar, note);
     put_beam(bar, index);
     lilypond_bar_put(bar->file, "%s%s\\markup \\teeny \"%s\"",

@@ -173,7 +173,7 @@ static void write_all(MusicXmlWriter* const writer)
     xml_close(&writer->xml);
 }
 
-bool musicxml_write(const Score* const score, Bytes* const file, char why[SCORE_WHY_ROOM])
+bool musicxml_write(const NotationScore* const score, Bytes* const file, char why[SCORE_WHY_ROOM])
 {
     MusicXmlWriter* const writer = calloc(1, sizeof *writer);
     snprintf(why, SCORE_WHY_ROOM, "there is no memory for the file");

@@ -8,7 +8,7 @@
 #include "xml.h"
 
 typedef struct {
-    const Score* score;
+    const NotationScore* score;
     Xml xml;
     int64_t grain; /* ticks of a division */
     char letter;   /* of the bar written last */

@@ -23,7 +23,7 @@ static bool can_bar(const SheetBar* const bar, const Meter meter, StaffVoices* c
     return true;
 }
 
-bool score_can(const Score* const score, StaffVoices* const room, char why[SCORE_WHY_ROOM])
+bool score_can(const NotationScore* const score, StaffVoices* const room, char why[SCORE_WHY_ROOM])
 {
     const Sheet* const sheet = score->sheet;
     for (int row = 0; row < sheet->count; ++row) {

@@ -11,9 +11,9 @@ typedef struct {
     Swing swing;
     const char* fill;    /* its name, UTF-8; "" where it has none */
     const uint8_t* keys; /* MIDI keys by Voice: 0 to 127, above: none */
-} Score;
+} NotationScore;
 
 enum { SCORE_WHY_ROOM = 160 };
 
 /* Whether all bars can be written exactly; else the reason in `why`.  `room` is scratch. */
-bool score_can(const Score* score, StaffVoices* room, char why[SCORE_WHY_ROOM]);
+bool score_can(const NotationScore* score, StaffVoices* room, char why[SCORE_WHY_ROOM]);
