@@ -23,7 +23,13 @@
     X(bool, fill_feet)                                                                             \
     X(int32_t, fill_begin)                                                                         \
     X(int64_t, fill_end)                                                                           \
-    X(int32_t, fill_step)
+    X(int32_t, fill_step)                                                                          \
+    X(uint8_t, varied.numbers[0])                                                                  \
+    X(uint8_t, varied.reasons[0])                                                                  \
+    X(uint8_t, varied.numbers[1])                                                                  \
+    X(uint8_t, varied.reasons[1])                                                                  \
+    X(uint8_t, varied.numbers[2])                                                                  \
+    X(uint8_t, varied.reasons[2])
 
 #define PLACE_FIELDS(X)                                                                            \
     X(int64_t, bar)                                                                                \
@@ -44,7 +50,8 @@
     X(double, next_tempo)                                                                          \
     X(int64_t, ladder_bars)                                                                        \
     X(uint32_t, feet_meet)                                                                         \
-    X(uint32_t, all_meet)
+    X(uint32_t, all_meet)                                                                          \
+    X(bool, late)
 
 #define SECTION_FIELDS(X)                                                                          \
     X(int64_t, bar)                                                                                \

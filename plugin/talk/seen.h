@@ -9,6 +9,7 @@ enum {
     SEEN_STROKES_MAX = 320,        /* a bar's, grace strokes included; more are counted */
     SEEN_TURNS_MAX = 64,           /* starts of one pair's figure in a bar */
     SEEN_CLICKS_MAX = 128,         /* clicks in a bar */
+    SEEN_VARIED = 3,               /* variations of the feet */
     SEEN_BARS = FORM_BARS_MAX + 1, /* a phrase, and the bar after it */
 };
 
@@ -34,6 +35,13 @@ typedef struct {
     int32_t ticks[SEEN_CLICKS_MAX]; /* from the bar line */
 } SeenClicks;
 
+/* How the feet come to play otherwise than they were chosen: variations, as variation.h numbers
+   them. */
+typedef struct {
+    uint8_t numbers[SEEN_VARIED]; /* one, one of that, and what those have grown to; 0: none */
+    uint8_t reasons[SEEN_VARIED]; /* VaryReason: why each isn't played; 0: it is */
+} SeenVaried;
+
 /* One bar, all limbs whether they are heard or not. */
 typedef struct {
     int64_t bar;   /* of the song, from 0 */
@@ -53,6 +61,7 @@ typedef struct {
     int32_t fill_begin; /* where it takes over: ticks from the bar line, 0 if before */
     int64_t fill_end;   /* the line it leads to: ticks from the bar line, > fill_begin */
     int32_t fill_step;  /* ticks of its grid, > 0 */
+    SeenVaried varied;  /* the feet until the fill */
     SeenTurns hands_turns;
     SeenTurns feet_turns;
     SeenClicks clicks;
@@ -75,6 +84,7 @@ typedef struct {
     bool waiting;        /* a change comes in at change_bar, change_tick in it; until then */
     int64_t change_bar;
     int32_t change_tick;
+    bool late;  /* it waits a line longer, until its feet are made */
     bool loops; /* one bar of the phrase again and again */
     bool own_clock;
     bool click_rests;    /* in the gap now */

@@ -116,6 +116,10 @@ static inline void chance_bar(uint32_t* const state, SeenBar* const bar)
         bar->fill_end = bar->fill_begin + 1 + (int32_t)chance_to(state, 1U << 24);
         bar->fill_step = 1 + (int32_t)chance_to(state, 1U << 20);
     }
+    for (int i = 0; i < SEEN_VARIED; ++i) {
+        bar->varied.numbers[i] = (uint8_t)chance_to(state, 255);
+        bar->varied.reasons[i] = (uint8_t)chance_to(state, 255);
+    }
     bar->dropped = chance_to(state, 1000);
     bar->slot = chance_to(state, SEEN_BARS - 1);
     bar->gap = chance(state) & 1U;
@@ -162,6 +166,7 @@ static inline void chance_place(uint32_t* const state, SeenPlace* const place)
     place->change_tick = (int32_t)chance_to(state, 1U << 24);
     place->feet_meet = chance_to(state, 99);
     place->all_meet = chance_to(state, 9999);
+    place->late = chance(state) & 1U;
 }
 
 static inline bool turns_alike(const SeenTurns* const a, const SeenTurns* const b)
@@ -181,7 +186,8 @@ static inline bool bars_alike(const SeenBar* const a, const SeenBar* const b)
                  a->hands_step == b->hands_step && a->feet_step == b->feet_step &&
                  a->dropped == b->dropped && turns_alike(&a->hands_turns, &b->hands_turns) &&
                  turns_alike(&a->feet_turns, &b->feet_turns) && a->count == b->count &&
-                 a->slot == b->slot && a->gap == b->gap && a->clicks.count == b->clicks.count;
+                 !memcmp(&a->varied, &b->varied, sizeof a->varied) && a->slot == b->slot &&
+                 a->gap == b->gap && a->clicks.count == b->clicks.count;
     for (uint32_t i = 0; alike && i < a->clicks.count; ++i) {
         alike = a->clicks.ticks[i] == b->clicks.ticks[i];
     }
@@ -203,10 +209,10 @@ static inline bool places_alike(const SeenPlace* const a, const SeenPlace* const
            a->host_has_tempo == b->host_has_tempo && a->host_has_place == b->host_has_place &&
            a->waiting == b->waiting && a->change_bar == b->change_bar &&
            a->change_tick == b->change_tick && a->feet_meet == b->feet_meet &&
-           a->all_meet == b->all_meet && a->loops == b->loops && a->own_clock == b->own_clock &&
-           a->click_rests == b->click_rests && a->click_bars == b->click_bars &&
-           a->ladder_bars == b->ladder_bars && !(a->next_tempo < b->next_tempo) &&
-           !(a->next_tempo > b->next_tempo);
+           a->all_meet == b->all_meet && a->late == b->late && a->loops == b->loops &&
+           a->own_clock == b->own_clock && a->click_rests == b->click_rests &&
+           a->click_bars == b->click_bars && a->ladder_bars == b->ladder_bars &&
+           !(a->next_tempo < b->next_tempo) && !(a->next_tempo > b->next_tempo);
 }
 
 /* A copy that is exactly as large as told, so that a sanitizer sees every byte read

@@ -164,7 +164,8 @@ static void fields_of_a_later_version_are_passed_over(void)
     double numbers[PLACE_FIELD_COUNT + 3] = {7, 100.5, 4, 8};
     LV2_Atom_Forge_Frame frame;
     SeenPlace place;
-    numbers[PLACE_FIELD_COUNT - 1] = 3;
+    numbers[PLACE_FIELD_COUNT - 2] = 3;
+    numbers[PLACE_FIELD_COUNT - 1] = 1;
     numbers[PLACE_FIELD_COUNT] = numbers[PLACE_FIELD_COUNT + 1] = 99;
     talk_begin(&talk);
     encode_begin(&talk.forge, &frame, talk.uris.fl_place, &talk.uris);
@@ -176,6 +177,7 @@ static void fields_of_a_later_version_are_passed_over(void)
     CHECK_INT(place.bar, 7);
     CHECK_INT(place.phrase_bars, 8);
     CHECK_INT(place.all_meet, 3);
+    CHECK(place.late);
 }
 
 int main(void)

@@ -46,7 +46,9 @@ void picks_title(const Picks* const picks, char* const title, const size_t room)
 int picks_make(const Performance* const performance, const Section* const section,
                Picks* const picks)
 {
+    static Varied varied; /* too large for a stack */
     const Bank* const bank = performance->bank;
+    varied_forget(&varied); /* another bank's */
     if (!bank_library(bank)->groove_count) {
         fprintf(stderr, "fourlimb: the bank holds no groove\n");
         return FAILED;
@@ -63,6 +65,7 @@ int picks_make(const Performance* const performance, const Section* const sectio
     picks->tempo = section->tempo > 0.0 ? section->tempo
                                         : request_preset_value(section, "tempo", groove->tempo);
     picks->selection = selection_make(library, &settings, picks->tempo);
+    picks->selection.varied = &varied;
     picks->info = groove_info(bank, groove);
     picks->hands = picks->selection.hands ? bank_info(bank, ENTRY_HANDS, settings.hands) : NULL;
     picks->feet = picks->selection.feet ? bank_info(bank, ENTRY_FEET, settings.feet) : NULL;

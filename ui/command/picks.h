@@ -6,7 +6,7 @@
 #include "performance.h"
 
 typedef struct {
-    Selection selection;
+    Selection selection;         /* its varied feet until the next are made */
     const EntryInfo* info;       /* of the groove */
     const EntryInfo* hands;      /* in place of the groove's own; NULL: as written */
     const EntryInfo* feet;       /* likewise */

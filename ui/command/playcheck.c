@@ -83,6 +83,7 @@ static int find(const Performance* const performance, const Request* const reque
     asked->selection = selection_make(library, &settings, asked->picks.tempo);
     find_tempo(section, &settings, asked);
     asked->selection = selection_make(library, &settings, asked->tempo);
+    asked->selection.varied = asked->picks.selection.varied;
     asked->bars = playability_bars(asked->minutes, asked->picks.meter, asked->tempo);
     asked->limits = playcheck_limits();
     return DONE;

@@ -57,9 +57,11 @@ static Demand demand_of(const Model* const model, const int32_t id)
     const Settings settings = settings_from_controls(values);
     const SeenBar* const bar = view_bar(&model->view, view_shown(&model->view));
     const double tempo = model_tempo(model);
-    const Selection selection = selection_make(model_library(model), &settings, tempo);
+    Varied* const varied = calloc(1, sizeof *varied);
+    Selection selection = selection_make(model_library(model), &settings, tempo);
     FootLoad* const foot_load = calloc(1, sizeof *foot_load);
-    if (foot_load && selection.groove) {
+    selection.varied = varied;
+    if (foot_load && varied && selection.groove) {
         foot_load_all(foot_load, &selection, bar ? bar->meter : selection.groove->meter, tempo);
         for (int foot = 0; foot < FOOT_LOAD_FEET; ++foot) {
             const FootDemand found = foot_load->found[foot];
@@ -68,6 +70,7 @@ static Demand demand_of(const Model* const model, const int32_t id)
         demand.is_known = true;
     }
     free(foot_load);
+    free(varied);
     return demand;
 }
 

@@ -24,16 +24,57 @@ Bar bar_at(const Selection* const selection, const Meter meter, const int64_t in
     return bar;
 }
 
-Part bar_part(const Selection* const selection, const Bar* const bar)
+int64_t bar_turn(const Selection* const selection, const Bar* const bar)
 {
-    const Groove* const groove = selection->groove;
-    Part part = groove->parts[groove->form[bar->in_phrase % groove->form_bars]];
+    if (!selection->grow_every || selection->grow_turn != VARIED_STAYS) {
+        return selection->grow_turn;
+    }
+    return floor_div(bar->counted, (int64_t)selection->phrase_bars * selection->grow_every);
+}
+
+static uint8_t letter_of(const Selection* const selection, const Bar* const bar)
+{
+    return selection->groove->form[bar->in_phrase % selection->groove->form_bars];
+}
+
+/* As it is picked or written. */
+static Part chosen_part(const Selection* const selection, const uint8_t letter)
+{
+    Part part = selection->groove->parts[letter];
     if (selection->hands) { /* other hands are played as they are written */
         part.hands = selection->hands;
         part.ride_on = RIDE_ON_AS_WRITTEN;
     }
     part.ride_on = selection->ride_on ? selection->ride_on : part.ride_on;
     part.feet = selection->feet ? selection->feet : part.feet;
+    return part;
+}
+
+VariedAsk bar_ask(const Selection* const selection, const Meter meter, const uint8_t letter,
+                  const int64_t turn)
+{
+    const Part part = chosen_part(selection, letter);
+    return (VariedAsk){part.feet,
+                       part.hands,
+                       meter,
+                       selection->variation,
+                       selection->variation_then,
+                       selection->grow_every ? turn : VARIED_STAYS};
+}
+
+VariedFeet bar_feet(const Selection* const selection, const Bar* const bar)
+{
+    const VariedAsk ask =
+        bar_ask(selection, bar->meter, letter_of(selection, bar), bar_turn(selection, bar));
+    const bool is_varied = ask.first || ask.second || ask.turn != VARIED_STAYS;
+    return is_varied && ask.feet && selection->varied ? varied_find(selection->varied, &ask)
+                                                      : (VariedFeet){.figure = ask.feet};
+}
+
+Part bar_part(const Selection* const selection, const Bar* const bar)
+{
+    Part part = chosen_part(selection, letter_of(selection, bar));
+    part.feet = bar_feet(selection, bar).figure;
     return part;
 }
 

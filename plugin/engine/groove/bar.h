@@ -23,7 +23,17 @@ Bar bar_at(const Selection* selection, Meter meter, int64_t index);
 /* Likewise for who was told where it stands. */
 Bar bar_in_phrase(Meter meter, int64_t index, int64_t in_phrase, bool loops);
 
-/* What its letter plays, or is picked in its place.  The selection must have a groove. */
+/* How often the feet have grown by then; VARIED_STAYS if they don't. */
+int64_t bar_turn(const Selection* selection, const Bar* bar);
+
+/* What is asked of the feet of a letter, 0 is A; no feet: they rest. */
+VariedAsk bar_ask(const Selection* selection, Meter meter, uint8_t letter, int64_t turn);
+
+/* What the feet play of it.  The selection must have a groove. */
+VariedFeet bar_feet(const Selection* selection, const Bar* bar);
+
+/* What its letter plays, or is picked in its place, and is varied; the feet until another bar
+   is asked for.  The selection must have a groove. */
 Part bar_part(const Selection* selection, const Bar* bar);
 
 /* A layout laid end to end: copy m puts its tick `from` at origin + m * period,

@@ -43,7 +43,8 @@ typedef struct {
     uint32_t in_phrase; /* 0 is the phrase's first bar */
     uint8_t part;       /* the form's letter, 0 is A */
     const Figure* hands;
-    const Figure* feet;
+    const Figure* feet; /* as varied, until another bar is asked for */
+    VariedFeet varied;  /* how */
     int64_t hands_step; /* ticks of the grid; 0 where those limbs rest */
     int64_t feet_step;
     const Figure* fill; /* NULL: none in this bar */

@@ -104,6 +104,7 @@ BarParts groove_bar(const Selection* const selection, const Meter meter, const i
         .part = selection->groove->form[bar.in_phrase % selection->groove->form_bars],
         .hands = hands.figure,
         .feet = feet.figure,
+        .varied = bar_feet(selection, &bar),
         .hands_step = step_in(hands),
         .feet_step = step_in(feet),
         .fill = fill.figure,

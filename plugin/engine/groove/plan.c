@@ -66,11 +66,13 @@ void plan_drop_before(Plan* const plan, const Place place)
     plan->entries[0].from = plan_anywhere;
 }
 
-void plan_find(Plan* const plan, const Library* const library, const double tempo)
+void plan_find(Plan* const plan, const Library* const library, const double tempo,
+               Varied* const varied)
 {
     for (uint32_t i = 0; i < plan->count; ++i) {
         PlanEntry* const entry = &plan->entries[i];
         entry->selection = selection_make(library, &entry->settings, tempo);
+        entry->selection.varied = varied;
         entry->selection.groove = entry->ends ? NULL : entry->selection.groove;
         entry->selection.fill_bar = entry->fill_bar;
     }

@@ -25,6 +25,7 @@ typedef struct {
     bool ends;        /* nothing is played from here on */
     int64_t fill_bar; /* one more fill ends on the line of this bar, counted from the origin
                          in the groove's bars; 0: none.  The audio thread alone asks for it */
+    bool is_late;     /* it waits a line longer, until its feet are made */
     Settings settings;
     Selection selection; /* what these pick */
 } PlanEntry;
@@ -57,5 +58,6 @@ void plan_drop_after(Plan* plan, Place place);
    song was or goes back to before the next. */
 void plan_drop_before(Plan* plan, Place place);
 
-/* What every entry's settings pick; a swing that follows the tempo, at this one. */
-void plan_find(Plan* plan, const Library* library, double tempo);
+/* What every entry's settings pick; a swing that follows the tempo, at this one, and feet
+   that are varied there. */
+void plan_find(Plan* plan, const Library* library, double tempo, Varied* varied);

@@ -91,6 +91,10 @@ Selection selection_make(const Library* const everything, const Settings* const 
         .groove = chosen_groove(library, settings->groove),
         .hands = library_figure(library, FIGURE_HANDS, settings->hands),
         .feet = library_figure(library, FIGURE_FEET, settings->feet),
+        .variation = settings->variation,
+        .variation_then = settings->variation_then,
+        .grow_every = settings->grow_every,
+        .grow_turn = VARIED_STAYS,
         .ride_on = chosen_ride_on(library, settings),
         .kit = selection_kit(everything, settings->kit),
         .phrase_bars = settings->phrase_bars ? settings->phrase_bars : 1,
@@ -129,6 +133,8 @@ Selection selection_of_groove(const Groove* const groove)
 bool selection_writes_alike(const Selection* const a, const Selection* const b)
 {
     return a->groove == b->groove && a->hands == b->hands && a->feet == b->feet &&
+           a->variation == b->variation && a->variation_then == b->variation_then &&
+           a->grow_every == b->grow_every && a->grow_turn == b->grow_turn &&
            a->ride_on == b->ride_on && a->turnaround == b->turnaround &&
            a->phrase_bars == b->phrase_bars && a->loop_bar == b->loop_bar &&
            a->fill_every == b->fill_every && a->fill_beats == b->fill_beats &&

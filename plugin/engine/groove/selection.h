@@ -2,6 +2,7 @@
 /* selection.h - what settings pick from the library, and how it is to be played. */
 #pragma once
 
+#include "../varied/varied.h"
 #include "../written/layout.h"
 #include "../written/library.h"
 #include "../written/swing.h"
@@ -12,10 +13,16 @@
    and turnaround to what the groove has written, kit to the first.  What is kept is found
    in its own library, but for the kit. */
 typedef struct {
-    const Groove* groove;     /* NULL if the library has none: silence */
-    const Figure* hands;      /* NULL: as written */
-    const Figure* feet;       /* NULL: as written */
-    RideOn ride_on;           /* of all hands but the fill's; or as written */
+    const Groove* groove; /* NULL if the library has none: silence */
+    const Figure* hands;  /* NULL: as written */
+    const Figure* feet;   /* NULL: as written */
+    uint32_t variation;   /* of the feet, as varied.h has them */
+    uint32_t variation_then;
+    uint32_t grow_every; /* phrases; 0: they stay */
+    int64_t grow_turn;   /* VARIED_STAYS: by the place; else how often they have grown, wherever
+                            it is: for who looks through one phrase */
+    Varied* varied;      /* where they are made; NULL: the feet play as they are chosen */
+    RideOn ride_on;      /* of all hands but the fill's; or as written */
     const Figure* turnaround; /* NULL: none */
     const Kit* kit;           /* NULL if the library has none: silence */
     uint32_t phrase_bars;     /* at least 1 */
@@ -33,7 +40,8 @@ typedef struct {
     bool limbs[LIMB_COUNT]; /* heard or silent */
 } Selection;
 
-/* `tempo`: quarter notes a minute, for a swing that follows it. */
+/* `tempo`: quarter notes a minute, for a swing that follows it.  Who asks for the feet puts
+   `varied` in place. */
 Selection selection_make(const Library* everything, const Settings* settings, double tempo);
 
 /* A groove by itself, as it is written: straight, and all limbs heard. */

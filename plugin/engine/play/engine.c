@@ -38,6 +38,7 @@ void engine_init(Engine* const engine, const Library* const library, const doubl
     }
     const Settings settings = settings_from_controls(normal);
     engine->library = library;
+    varied_forget(&engine->varied);
     engine->scheduler = (Scheduler){.count = 0};
     engine->foot_load = (FootLoad){.at = 0};
     lookahead_start(&engine->lookahead);
@@ -45,6 +46,7 @@ void engine_init(Engine* const engine, const Library* const library, const doubl
     engine->stirs = 0;
     engine_stir(engine);
     engine->foot_load_of = 0;
+    engine->varying = (Varying){.turn = VARIED_STAYS, .turn_heard = VARIED_STAYS};
     engine->out.count = engine->out.room = 0;
     position_init(&engine->position, frames_per_second);
     groove_clock_go(&engine->groove_clock, &engine->position, &settings, engine->position.meter, 1);
@@ -64,6 +66,7 @@ void engine_set(Engine* const engine, const Settings* const settings)
 void engine_use(Engine* const engine, const Library* const library)
 {
     engine->library = library;
+    varied_forget(&engine->varied); /* figures may be gone */
     engine_find(engine);
     if (engine->groove_clock.rolling) {
         lookahead_take_back(&engine->lookahead, engine->groove_clock.played_until);
@@ -274,6 +277,7 @@ static void advance_all(Engine* const engine, const uint32_t offset, const uint3
     const uint32_t revision = engine->revision;
     uint32_t lines = 0;
     engine_stir(engine);
+    engine_vary(engine, frames);
     if (!engine_settings(engine)->enabled) {
         scheduler_silence(&engine->scheduler, offset, &engine->out);
     }

@@ -21,6 +21,14 @@ typedef struct {
     int64_t reach; /* ticks that are drawn ahead */
 } Calm;
 
+/* Which of the feet's variations were made ahead. */
+typedef struct {
+    uint32_t revision;
+    int64_t turn;       /* how often they have grown where it is drawn, */
+    int64_t turn_heard; /*   and where it is played */
+    uint32_t at;        /* what is looked at next */
+} Varying;
+
 typedef struct {
     const Library* library;
     Plan plan;                /* what plays, and what comes: one entry at least */
@@ -39,6 +47,8 @@ typedef struct {
     uint32_t foot_load_of; /* revision that it has been held against */
     ClickList clicks;      /* work area */
     MidiList out;
+    Varying varying;
+    Varied varied; /* feet of all entries */
 } Engine;
 
 /* `library` must stay as it is until engine_use names another. */

@@ -78,7 +78,7 @@ void engine_find_calm(Engine* const engine, const uint32_t revision)
     const bool is_silenced = !engine_settings(engine)->enabled || !engine->groove_clock.rolling;
     engine->calm = none;
     if (engine->revision == revision && !(is_silenced && engine->scheduler.count) &&
-        engine_has_foot_load(engine)) {
+        engine_has_foot_load(engine) && engine_is_varied(engine)) {
         engine->calm = engine->groove_clock.rolling ? rolling_calm(engine) : endless;
     }
 }

@@ -43,6 +43,19 @@ int64_t engine_reach(const Engine* engine);
 /* The first written tick past which there is something to draw, as far as is known. */
 int64_t engine_draws_next(const Engine* engine);
 
+/* Makes variations ahead: so many as there is time for in the frames of a block. */
+void engine_vary(Engine* engine, uint32_t frames);
+
+/* True if what sounds, what it grows to and what comes next are made. */
+bool engine_is_varied(const Engine* engine);
+
+/* Ticks from now until all is made that such settings play, whatever is kept by now, so that it
+   is the same in blocks of any size; 0 if they vary nothing but what sounds. */
+int64_t engine_vary_ticks(const Engine* engine, const Settings* settings);
+
+/* What sounds, its feet grown as they are now, wherever in the song. */
+Selection engine_grown(const Engine* engine);
+
 /* What the feet are asked for is looked through anew: its figures may be gone. */
 void engine_restart_foot_load(Engine* engine);
 

@@ -9,7 +9,7 @@
 
 void engine_find(Engine* const engine)
 {
-    plan_find(&engine->plan, engine->library, passage_tempo_now(engine));
+    plan_find(&engine->plan, engine->library, passage_tempo_now(engine), &engine->varied);
     ++engine->revision;
     engine_stir(engine);
 }
@@ -34,8 +34,12 @@ static void wait_for_line(Engine* const engine, const Settings* const settings)
 {
     const GrooveClock* const clock = &engine->groove_clock;
     const Passage now = passage_sounding(engine);
-    const int64_t line = line_of_change(settings->change_at, clock->meter,
-                                        now.entry->selection.phrase_bars, clock->played_until);
+    const uint32_t bars = now.entry->selection.phrase_bars;
+    const int64_t ready = clock->played_until + engine_vary_ticks(engine, settings);
+    const int64_t line = line_of_change(settings->change_at, clock->meter, bars, ready);
+    const bool is_late =
+        settings->change_at != CHANGE_NOW &&
+        line > line_of_change(settings->change_at, clock->meter, bars, clock->played_until);
     const int64_t fill_bar = engine->plan.entries[engine->plan.count - 1].fill_bar;
     lookahead_take_back(&engine->lookahead, now.end);
     plan_drop_after(&engine->plan, engine->sounding);
@@ -43,6 +47,7 @@ static void wait_for_line(Engine* const engine, const Settings* const settings)
     if (!settings_play_alike(settings, &now.entry->settings)) {
         plan_put(&engine->plan, &(PlanEntry){.from = groove_clock_place(clock, line),
                                              .fill_bar = fill_bar,
+                                             .is_late = is_late,
                                              .settings = *settings});
         lookahead_take_back(&engine->lookahead, line);
     }

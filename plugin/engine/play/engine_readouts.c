@@ -18,7 +18,7 @@ Selection engine_selection(const Engine* const engine)
 void engine_restart_foot_load(Engine* const engine)
 {
     const Meter meter = engine->groove_clock.meter;
-    Selection selection = passage_entry(engine)->selection;
+    Selection selection = engine_grown(engine);
     selection.swing = passage_swing_now(engine);
     engine->realign_bars = groove_realign_bars(&selection, meter);
     foot_load_start(&engine->foot_load, &selection, meter, passage_tempo_now(engine));
@@ -29,9 +29,12 @@ void engine_step_foot_load(Engine* const engine)
 {
     FootLoad* const foot_load = &engine->foot_load;
     const double tempo = passage_tempo_now(engine);
+    if (!engine_is_varied(engine)) {
+        return; /* its feet are being made */
+    }
     if (engine->foot_load_of != engine->revision || differs(tempo, foot_load->tempo)) {
-        const PlanEntry* const entry = passage_entry(engine);
-        if (!foot_load_is_of(foot_load, &entry->selection, passage_swing_now(engine),
+        const Selection selection = engine_grown(engine);
+        if (!foot_load_is_of(foot_load, &selection, passage_swing_now(engine),
                              engine->groove_clock.meter)) {
             engine_restart_foot_load(engine);
         } else if (foot_load->at >= foot_load->end) {

@@ -3,7 +3,7 @@
 
 #include "../writing/liberty.h"
 #include "articulation.h"
-#include "passage.h"
+#include "engine_inside.h"
 
 #include <math.h>
 #include <string.h>
@@ -146,6 +146,8 @@ static void see_clicks(Preview* const preview, const Source* const source, const
 }
 
 /* What stands in the bar, but for its strokes. */
+_Static_assert((int)SEEN_VARIED == (int)VARIED_DEPTH, "all variations are told");
+
 static void see_parts(Preview* const preview, const Selection* const selection, const int64_t bar)
 {
     SeenBar* const seen = &preview->seen;
@@ -158,6 +160,10 @@ static void see_parts(Preview* const preview, const Selection* const selection, 
     seen->feet = parts.feet ? parts.feet->id : 0;
     seen->hands_step = (int32_t)parts.hands_step;
     seen->feet_step = (int32_t)parts.feet_step;
+    for (int i = 0; i < SEEN_VARIED; ++i) {
+        seen->varied.numbers[i] = parts.varied.numbers[i];
+        seen->varied.reasons[i] = parts.varied.reasons[i];
+    }
     if (parts.fill) {
         seen->fill = parts.fill->id;
         seen->fill_feet = figure_has_feet(parts.fill);
@@ -261,7 +267,7 @@ static void look_on(Preview* const preview, const Engine* const engine)
 void preview_step(Preview* const preview, const Engine* const engine)
 {
     const Passage now = passage_now(engine);
-    if (preview->is_ready || !now.entry->selection.groove) {
+    if (preview->is_ready || !now.entry->selection.groove || !engine_is_varied(engine)) {
         return;
     }
     if (!preview->is_making) {
@@ -312,8 +318,9 @@ static void find_meetings(Preview* const preview, const Engine* const engine,
     }
     preview->meet_bar = now->number + bar;
     preview->meet_key = key;
-    preview->feet_meet = groove_feet_meet(&now->entry->selection, now->meter, bar);
-    preview->all_meet = groove_all_meet(&now->entry->selection, now->meter, bar);
+    const Selection selection = engine_grown(engine);
+    preview->feet_meet = groove_feet_meet(&selection, now->meter, bar);
+    preview->all_meet = groove_all_meet(&selection, now->meter, bar);
 }
 
 /* What practice adds: the gap of the click, the ladder. */
@@ -340,6 +347,7 @@ static void see_line(const Engine* const engine, SeenPlace* const place)
     const Passage sounding = passage_sounding(engine);
     place->waiting = sounding.end < INT64_MAX;
     if (place->waiting) {
+        place->late = sounding.next->is_late;
         const int64_t tick = sounding.end - sounding.origin;
         place->change_bar = sounding.number + own_bar(&sounding, sounding.end);
         place->change_tick = (int32_t)floor_mod(tick, meter_bar_ticks(sounding.meter));

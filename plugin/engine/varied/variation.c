@@ -67,24 +67,22 @@ static void note_step(Figure* const figure)
 static VaryReason join(VariationRoom* const room)
 {
     VaryLine* const line = &room->line;
-    uint32_t count = 0;
-    VaryReason reason = line->stands.count ? vary_unroll(line, line->stands_cycle) : VARY_NONE;
-    for (; count < line->kicks.count; ++count) {
-        room->strokes[count] = line->kicks.strokes[count];
+    VaryStrokes* const made = &line->kicks;
+    const VaryReason reason = line->stands ? vary_unroll(line, line->laid_cycle) : VARY_NONE;
+    const int64_t turns = line->stands ? line->cycle / line->laid_cycle : 0;
+    if (reason || made->count + turns * line->stands > FIGURE_STROKES_MAX) {
+        return reason ? reason : VARY_TOO_MANY;
     }
-    const int64_t end = line->stands.count ? line->cycle : 0;
-    for (int64_t turn = 0; turn < end && !reason; turn += line->stands_cycle) {
-        for (uint32_t i = 0; i < line->stands.count && !reason; ++i) {
-            if (count == FIGURE_STROKES_MAX) {
-                reason = VARY_TOO_MANY;
-                break;
+    for (int64_t turn = 0; turn < turns; ++turn) {
+        for (uint32_t i = 0; i < room->laid.count; ++i) {
+            if (!vary_is_kick(room->laid.strokes[i])) {
+                made->strokes[made->count] = room->laid.strokes[i];
+                made->strokes[made->count++].tick += turn * line->laid_cycle;
             }
-            room->strokes[count] = line->stands.strokes[i];
-            room->strokes[count++].tick += turn;
         }
     }
-    room->figure.stroke_count = count;
-    return reason;
+    room->figure.stroke_count = made->count;
+    return VARY_NONE;
 }
 
 static VaryReason finish(VariationRoom* const room)
@@ -96,8 +94,8 @@ static VaryReason finish(VariationRoom* const room)
         return reason;
     }
     Figure* const figure = &room->figure;
-    strokes_sort(room->strokes, figure->stroke_count);
-    figure->strokes = room->strokes;
+    strokes_sort(line->kicks.strokes, figure->stroke_count);
+    figure->strokes = line->kicks.strokes;
     figure->cycle_ticks = line->cycle;
     figure->bars = line->rolls ? 0 : (uint32_t)(line->cycle / line->bar);
     note_step(figure);
@@ -115,13 +113,12 @@ static VaryReason lay_source(const Figure* const feet, const Meter meter, Variat
     return reason || room->laid.count ? reason : VARY_NO_KICKS;
 }
 
-static VaryReason make(const Figure* const hands, const Meter meter, const uint32_t number,
-                       VariationRoom* const room)
+static VaryReason make(const uint32_t number, VariationRoom* const room)
 {
     const Figure* const source = &room->source;
     room->figure = *source;
-    lay_hands(hands, meter, &room->hands);
-    VaryReason reason = vary_line(source, meter, &room->laid, source->cycle_ticks, &room->line);
+    VaryReason reason =
+        vary_line(source, room->meter, &room->laid, source->cycle_ticks, &room->line);
     if (!reason) {
         vary_foot_note(&room->line);
         room->line.hands = &room->hands;
@@ -131,18 +128,32 @@ static VaryReason make(const Figure* const hands, const Meter meter, const uint3
     return reason || !variation_equal(source, &room->figure) ? reason : VARY_AS_CHOSEN;
 }
 
-Variation variation_make(const Figure* const feet, const Figure* const hands, const Meter meter,
-                         const uint32_t number, VariationRoom* const room)
+VaryReason variation_lay(const Figure* const feet, const Figure* const hands, const Meter meter,
+                         VariationRoom* const room)
+{
+    room->meter = meter;
+    lay_hands(hands, meter, &room->hands);
+    return lay_source(feet, meter, room);
+}
+
+Variation variation_of_laid(const uint32_t number, VariationRoom* const room)
 {
     if (number >= VARIATION_COUNT) {
         return (Variation){NULL, VARY_UNKNOWN};
     }
-    const VaryReason laid = lay_source(feet, meter, room);
-    if (laid || number == VARIATION_NONE) {
-        return (Variation){laid ? NULL : &room->source, laid};
+    if (number == VARIATION_NONE) {
+        return (Variation){&room->source, VARY_NONE};
     }
-    const VaryReason reason = make(hands, meter, number, room);
+    const VaryReason reason = make(number, room);
     return (Variation){reason ? NULL : &room->figure, reason};
+}
+
+Variation variation_make(const Figure* const feet, const Figure* const hands, const Meter meter,
+                         const uint32_t number, VariationRoom* const room)
+{
+    const VaryReason reason =
+        number < VARIATION_COUNT ? variation_lay(feet, hands, meter, room) : VARY_UNKNOWN;
+    return reason ? (Variation){NULL, reason} : variation_of_laid(number, room);
 }
 
 Variation variation_then(const Figure* const feet, const Figure* const hands, const Meter meter,
@@ -219,11 +230,9 @@ static uint64_t digest_of(const Figure* const figure)
     return digest;
 }
 
-void variation_offer(const Figure* const feet, const Figure* const hands, const Meter meter,
-                     const uint32_t number, VariationRow rows[VARIATION_COUNT],
-                     VariationRoom* const room)
+static void note_row(const Variation made, const uint32_t number,
+                     VariationRow rows[VARIATION_COUNT])
 {
-    const Variation made = variation_make(feet, hands, meter, number, room);
     VariationRow* const row = &rows[number];
     *row = (VariationRow){.reason = made.reason};
     if (!made.figure) {
@@ -240,15 +249,31 @@ void variation_offer(const Figure* const feet, const Figure* const hands, const 
     }
 }
 
-uint32_t variation_offers(const Figure* const feet, const Figure* const hands, const Meter meter,
-                          VariationRow rows[VARIATION_COUNT], VariationRoom* const room)
+void variation_offer(const Figure* const feet, const Figure* const hands, const Meter meter,
+                     const uint32_t number, VariationRow rows[VARIATION_COUNT],
+                     VariationRoom* const room)
 {
+    note_row(variation_make(feet, hands, meter, number, room), number, rows);
+}
+
+uint32_t variation_offer_some(const Figure* const feet, const Figure* const hands,
+                              const Meter meter, const uint32_t from, const uint32_t to,
+                              VariationRow rows[VARIATION_COUNT], VariationRoom* const room)
+{
+    const VaryReason reason = variation_lay(feet, hands, meter, room);
     uint32_t offered = 0;
-    for (uint32_t number = 0; number < VARIATION_COUNT; ++number) {
-        variation_offer(feet, hands, meter, number, rows, room);
+    for (uint32_t number = from; number < to; ++number) {
+        note_row(reason ? (Variation){NULL, reason} : variation_of_laid(number, room), number,
+                 rows);
         offered += number && !rows[number].reason;
     }
     return offered;
+}
+
+uint32_t variation_offers(const Figure* const feet, const Figure* const hands, const Meter meter,
+                          VariationRow rows[VARIATION_COUNT], VariationRoom* const room)
+{
+    return variation_offer_some(feet, hands, meter, 0, VARIATION_COUNT, rows, room);
 }
 
 static bool is_fuller(const VariationRow* const a, const VariationRow* const b)

@@ -96,11 +96,11 @@ const char* variation_help(uint32_t number);
 /* Why it can't be made. */
 const char* variation_reason(VaryReason reason);
 
-/* Where one is made: room for its strokes. */
+/* Where one is made. */
 typedef struct {
-    Figure figure;
-    Stroke strokes[FIGURE_STROKES_MAX];
+    Figure figure; /* its strokes are the line's in the end */
     Figure source; /* as it is laid in the meter */
+    Meter meter;
     VaryStrokes laid;
     VaryLine line;
     VaryHands hands;
@@ -115,6 +115,10 @@ typedef struct {
    the same as the source is not made: VARY_AS_CHOSEN. */
 Variation variation_make(const Figure* feet, const Figure* hands, Meter meter, uint32_t number,
                          VariationRoom* room);
+
+/* The same in two steps, for who makes many of one source: the source stays laid. */
+VaryReason variation_lay(const Figure* feet, const Figure* hands, Meter meter, VariationRoom* room);
+Variation variation_of_laid(uint32_t number, VariationRoom* room);
 
 /* One operation on the result of another; either may be 0. */
 Variation variation_then(const Figure* feet, const Figure* hands, Meter meter, uint32_t first,
@@ -139,7 +143,12 @@ typedef struct {
 void variation_offer(const Figure* feet, const Figure* hands, Meter meter, uint32_t number,
                      VariationRow rows[VARIATION_COUNT], VariationRoom* room);
 
-/* All of them; how many are offered, the source not counted. */
+/* Likewise the rows from one number to before another; how many of them are offered, the source
+   not counted. */
+uint32_t variation_offer_some(const Figure* feet, const Figure* hands, Meter meter, uint32_t from,
+                              uint32_t to, VariationRow rows[VARIATION_COUNT], VariationRoom* room);
+
+/* All of them. */
 uint32_t variation_offers(const Figure* feet, const Figure* hands, Meter meter,
                           VariationRow rows[VARIATION_COUNT], VariationRoom* room);
 

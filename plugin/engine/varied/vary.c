@@ -56,7 +56,7 @@ VaryReason vary_lay(const Figure* const figure, const Meter meter, VaryStrokes* 
 
 /* ---- A line of what was laid */
 
-static bool is_kick(const Stroke stroke)
+bool vary_is_kick(const Stroke stroke)
 {
     return limb_is_foot(stroke.limb) &&
            (stroke.voice == VOICE_KICK || stroke.voice == VOICE_KICK_LEFT);
@@ -66,8 +66,11 @@ static void part(const VaryStrokes* const notes, VaryLine* const line)
 {
     for (uint32_t i = 0; i < notes->count; ++i) {
         const Stroke stroke = notes->strokes[i];
-        VaryStrokes* const to = is_kick(stroke) ? &line->kicks : &line->stands;
-        to->strokes[to->count++] = stroke;
+        if (vary_is_kick(stroke)) {
+            line->kicks.strokes[line->kicks.count++] = stroke;
+        } else {
+            ++line->stands;
+        }
     }
 }
 
@@ -118,17 +121,17 @@ static int64_t step_of(const VaryLine* const line, const int64_t written)
     return step > TICKS_PER_QUARTER / 2 ? part_of(step) : step;
 }
 
-static void note_feet(VaryLine* const line)
+static void note_feet(const VaryStrokes* const notes, VaryLine* const line)
 {
     const Stroke* const kicks = line->kicks.strokes;
     bool closes_hat = false;
     bool plays[LIMB_COUNT] = {false};
     line->lead = kicks[0].limb;
-    for (uint32_t i = 0; i < line->stands.count; ++i) {
-        const Stroke stroke = line->stands.strokes[i];
-        closes_hat |= limb_is_foot(stroke.limb);
-        line->lead = limb_is_foot(stroke.limb) ? (uint8_t)(RIGHT_FOOT + LEFT_FOOT - stroke.limb)
-                                               : line->lead;
+    for (uint32_t i = 0; i < notes->count; ++i) {
+        const Stroke stroke = notes->strokes[i];
+        const bool is_hat = limb_is_foot(stroke.limb) && !vary_is_kick(stroke);
+        closes_hat |= is_hat;
+        line->lead = is_hat ? (uint8_t)(RIGHT_FOOT + LEFT_FOOT - stroke.limb) : line->lead;
     }
     for (uint32_t i = 0; i < line->kicks.count; ++i) {
         plays[kicks[i].limb] = true;
@@ -144,8 +147,8 @@ static void note_feet(VaryLine* const line)
 VaryReason vary_line(const Figure* const figure, const Meter meter, const VaryStrokes* const notes,
                      const int64_t cycle, VaryLine* const line)
 {
-    line->kicks.count = line->stands.count = 0;
-    line->cycle = line->stands_cycle = cycle;
+    line->kicks.count = line->stands = 0;
+    line->cycle = line->laid_cycle = cycle;
     line->bar = meter_bar_ticks(meter);
     line->beat = beat_of(meter);
     line->rolls = !figure->bars;
@@ -155,7 +158,7 @@ VaryReason vary_line(const Figure* const figure, const Meter meter, const VarySt
     if (!line->kicks.count) {
         return VARY_NO_KICKS;
     }
-    note_feet(line);
+    note_feet(notes, line);
     vary_order(line);
     line->step = step_of(line, figure->step_ticks);
     return VARY_NONE;

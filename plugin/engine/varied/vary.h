@@ -59,9 +59,9 @@ typedef struct {
 
 typedef struct {
     VaryStrokes kicks;
-    VaryStrokes stands; /* what is no kick: a foot on the hat; laid out in `stands_cycle` */
-    int64_t cycle;      /* ticks */
-    int64_t stands_cycle;
+    uint32_t stands; /* of what was laid are no kicks: a foot on the hat */
+    int64_t cycle;   /* ticks */
+    int64_t laid_cycle;
     int64_t bar;   /* ticks of the meter's bar */
     int64_t beat;  /* ticks: a quarter, in 6/8, 9/8 and 12/8 a dotted one; a bar at most */
     int64_t step;  /* ticks that its kicks are counted in, half a beat at most */
@@ -89,6 +89,8 @@ VaryReason vary_lay(const Figure* figure, Meter meter, VaryStrokes* notes, int64
 /* Makes a line of what was laid; VARY_NO_KICKS if there are none. */
 VaryReason vary_line(const Figure* figure, Meter meter, const VaryStrokes* notes, int64_t cycle,
                      VaryLine* line);
+
+bool vary_is_kick(Stroke stroke);
 
 /* Plays it so many times for once. */
 VaryReason vary_repeat(VaryLine* line, int64_t times);

@@ -58,7 +58,9 @@ void figure_note(Figure* const figure)
         figure->plays_limb[figure->strokes[i].limb] = true;
         figure->plays_pedal |= figure->strokes[i].voice == VOICE_HAT_PEDAL;
     }
-    figure->keeps_time = ride_on_timekeeper(figure->strokes, figure->stroke_count);
+    const bool has_hands = figure->plays_limb[RIGHT_HAND] || figure->plays_limb[LEFT_HAND];
+    figure->keeps_time =
+        has_hands ? ride_on_timekeeper(figure->strokes, figure->stroke_count) : (uint8_t)VOICE_KICK;
 }
 
 bool figure_has_feet(const Figure* const figure)
