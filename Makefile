@@ -7,8 +7,9 @@ PACKAGES_BUILD := gcc libc6-dev make pkg-config lv2-dev liblilv-dev libsratom-de
 	libfluidsynth-dev libsndfile1-dev timgm6mb-soundfont
 PACKAGES_CHECK := bash groff-base man-db clang clang-tidy clang-format cppcheck valgrind binutils midicsv python3 \
 	python3-mido fluidsynth lilv-utils sordi serdi jackd2 jalv libjack-jackd2-dev \
-	libxml2-utils poppler-utils xvfb libgl1-mesa-dri libglx-mesa0 xdotool imagemagick x11-utils libsuil-0-0
-PACKAGES_HOSTS := ardour
+	libxml2-utils poppler-utils xvfb libgl1-mesa-dri libglx-mesa0 xdotool imagemagick x11-utils libsuil-0-0 \
+	openbox libqt5x11extras5
+PACKAGES_HOSTS := ardour qtractor
 PACKAGES_FEEL := midicsv
 PACKAGES_PLAY := jalv jackd2 fluidsynth
 PACKAGES_CROSSCHECK := lilypond
@@ -388,7 +389,7 @@ SCRIPTS := tests/checks/layers.sh tests/checks/circles.sh tests/checks/names.sh 
 	tests/checks/instructions.sh tests/checks/linear.sh tests/checks/same.sh tests/checks/packager.sh tests/checks/runner.sh \
 	tests/plugin/validate.sh tests/command/command.sh tests/command/refusals.sh tests/command/options.sh tests/command/chart.sh \
 	tests/command/wav.sh tests/command/sound.sh tests/command/interrupt.sh tests/command/practice.sh tests/command/plan.sh tests/command/song.sh tests/command/presets.sh tests/command/play.sh tests/command/vary.sh tests/command/list.sh tests/command/audition.sh tests/feel/pictures.sh tests/live/play.sh tests/live/pipewire.sh \
-	tests/live/session.sh tests/live/located.sh tests/live/learn.sh tests/pane/cures.sh tests/fuzz/replay.sh
+	tests/live/session.sh tests/live/located.sh tests/live/learn.sh tests/live/windows.sh tests/pane/cures.sh tests/fuzz/replay.sh
 SAN := -fsanitize=address,undefined,float-cast-overflow -fno-sanitize-recover=all -fno-omit-frame-pointer
 
 .PHONY: tests test check hosts crosscheck feel screenshots format bench goldens
@@ -418,10 +419,10 @@ fuzz: ## Feed control port, state, texts, window and command line by chance, MIN
 .PHONY: fuzz fuzzers
 fuzzers: $(BUNDLE)/bank/terms.ttl $(FUZZERS)
 
-hosts: ## Install Ardour and test inside it, without a window
+hosts: ## Install Ardour and Qtractor and test inside them, with windows and without
 	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD) $(PACKAGES_CHECK) $(PACKAGES_HOSTS)"
 	@$(MAKE) --no-print-directory -j2 all
-	@sh tests/run.sh $(BUILD) tests/hosts/run.sh
+	@sh tests/run.sh $(BUILD) tests/hosts/run.sh tests/hosts/ardour.sh tests/hosts/qtractor.sh
 
 screenshots: ## Draw the README's pictures of the window and the feel anew, into ui/docs
 	@$(MAKE) --no-print-directory packages ROWS="$(PACKAGES_BUILD) $(PACKAGES_CHECK)"
