@@ -3,7 +3,9 @@
    people are told of what is wrong, with line, subject, property and what to do.  Ids and labels
    are those of presets/grooves.ttl. */
 #include "../../plugin/bank/songs.h"
+#include "../../plugin/bank/write_song.h"
 #include "../help/check.h"
+#include "../song/written.h"
 #include "factory.h"
 
 static Bank* bank;
@@ -211,6 +213,119 @@ static void a_list_without_end_is_refused(void)
     songs_free(&songs);
 }
 
+/* ---- And back */
+
+static void check_spots(const SongSpot got, const SongSpot want)
+{
+    CHECK_INT(got.bar, want.bar);
+    CHECK_INT(got.beat, want.beat);
+    CHECK_INT(got.part, want.part);
+}
+
+static void check_places(const SongSection* const got, const SongSection* const want)
+{
+    CHECK_INT(got->hit_count, want->hit_count);
+    for (uint32_t i = 0; i < want->hit_count; ++i) {
+        check_spots(got->hits[i].at, want->hits[i].at);
+        CHECK_INT(got->hits[i].voices, want->hits[i].voices);
+    }
+    CHECK_INT(got->stop_count, want->stop_count);
+    for (uint32_t i = 0; i < want->stop_count; ++i) {
+        check_spots(got->stops[i].from, want->stops[i].from);
+        check_spots(got->stops[i].until, want->stops[i].until);
+    }
+    CHECK_INT(got->control_count, want->control_count);
+    for (uint32_t i = 0; i < want->control_count; ++i) {
+        CHECK_INT(got->controls[i].control, want->controls[i].control);
+        CHECK_NEAR(got->controls[i].value, want->controls[i].value, 0);
+    }
+}
+
+static void check_section(const SongSection* const got, const SongSection* const want)
+{
+    CHECK_TEXT(got->name, want->name);
+    CHECK_INT(got->bars, want->bars);
+    CHECK_INT(got->beats, want->beats);
+    CHECK_INT(got->times, want->times);
+    CHECK_INT(got->rests, want->rests);
+    CHECK_NEAR(got->tempo, want->tempo, 0);
+    CHECK_NEAR(got->tempo_to, want->tempo_to, 0);
+    CHECK_INT(got->ritard_beats, want->ritard_beats);
+    CHECK_NEAR(got->ritard_to, want->ritard_to, 0);
+    CHECK_NEAR(got->level, want->level, 0);
+    CHECK_NEAR(got->level_to, want->level_to, 0);
+    CHECK_INT(got->take, want->take);
+    CHECK_INT(got->crash, want->crash);
+    CHECK_INT(got->ending, want->ending);
+    CHECK_INT(got->ending_beats, want->ending_beats);
+    CHECK_INT(got->fill, want->fill);
+    CHECK_INT(got->meter_count, want->meter_count);
+    for (uint32_t i = 0; i < want->meter_count; ++i) {
+        CHECK(meter_equal(got->meters[i], want->meters[i]));
+    }
+    check_places(got, want);
+}
+
+/* In 4/4, so that no place or ending is beyond its section. */
+static void any_song(Song* const song)
+{
+    written_by_chance(song);
+    snprintf(song->title, sizeof song->title, "A \"title\" with \\ and \n");
+    for (uint32_t i = 0; i < song->section_count; ++i) {
+        SongSection* const section = &song->sections[i];
+        section->beats = 0;
+        section->meter_count = 1;
+        section->meters[0] = (Meter){4.0, 4};
+        section->ritard_beats = section->ritard_beats > 4 ? 4 : section->ritard_beats;
+        section->ritard_to = section->ritard_beats ? 60.125 : 0.0;
+        section->take = (uint32_t)written_any(0, 9);
+        section->crash = written_any(0, 2) == 0   ? CRASH_AS_WRITTEN
+                         : written_any(0, 1) == 0 ? CRASH_NEVER
+                                                  : CRASH_SECTION;
+        section->ending_beats *= section->ending != SONG_GOES_ON;
+        section->fill = 10 * (section->ending == SONG_FILL);
+        for (uint32_t stop = 0; stop < section->stop_count; ++stop) {
+            section->stops[stop].until = (SongSpot){SONG_TO_THE_END, 0, 0};
+        }
+        for (uint32_t hit = 0; hit < section->hit_count; ++hit) {
+            section->hits[hit].voices = (uint32_t)written_any(0, 1) << VOICE_CHINA;
+        }
+        if (written_any(0, 1)) {
+            song_put(section, CONTROL_TURNAROUND, (float)written_any(-1, 5));
+            song_put(section, CONTROL_SWING_RATIO, 1.5f);
+            song_put(section, CONTROL_FEET_SHIFT, -3.0f);
+        }
+        const float* const turnaround = song_value(section, CONTROL_TURNAROUND);
+        if (turnaround && !(*turnaround < 0.0f) && !(*turnaround > 0.0f)) {
+            song_put(section, CONTROL_TURNAROUND, 1.0f);
+        }
+    }
+}
+
+static void what_is_written_is_read_as_the_same_song(void)
+{
+    static Song song; /* too large for a stack */
+    for (int round = 0; round < 200; ++round) {
+        any_song(&song);
+        char* const text = write_song(&song, bank);
+        Songs songs = read(text ? text : "");
+        check_case("song %d", round);
+        CHECK_INT(songs.diagnostics.count, 0);
+        if (songs.diagnostics.count) {
+            printf("# %s\n", songs.diagnostics.texts[0]);
+        } else if (CHECK_INT(songs.count, 1)) {
+            CHECK_TEXT(songs.songs[0].title, song.title);
+            CHECK_INT(songs.songs[0].take, song.take);
+            CHECK_INT(songs.songs[0].section_count, song.section_count);
+            for (uint32_t i = 0; i < song.section_count; ++i) {
+                check_section(&songs.songs[0].sections[i], &song.sections[i]);
+            }
+        }
+        songs_free(&songs);
+        free(text);
+    }
+}
+
 int main(void)
 {
     bank = factory_open();
@@ -220,6 +335,7 @@ int main(void)
     RUN(a_section_without_a_name_of_its_own_is_told_by_its_label);
     RUN(what_is_wrong_in_a_section_that_comes_again_is_told_once);
     RUN(a_list_without_end_is_refused);
+    RUN(what_is_written_is_read_as_the_same_song);
     bank_free(bank);
     return tests_end();
 }

@@ -1,15 +1,17 @@
 // SPDX-License-Identifier: ISC
 /* fuzz_song.c - whatever a text has that is to be a song's plan: a song that is read is within its
    bounds and has no fault, each of its places has a tempo, a level and a meter that make sense, and
-   what is told is UTF-8. */
+   what is told is UTF-8, and what is
+   written of the song is read as the same song. */
 #include "../../plugin/bank/songs.h"
+#include "../../plugin/bank/write_song.h"
 #include "../../plugin/engine/song/song_beats.h"
 #include "../../plugin/engine/song/song_check.h"
 #include "../../plugin/engine/song/song_road.h"
 #include "../../plugin/engine/song/song_settings.h"
 #include "fuzz.h"
 
-#include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 static const char grooves[] =
@@ -90,6 +92,23 @@ static void check_song(const Song* const song)
     }
 }
 
+/* Written again it is the same text: all that is written was read. */
+static void check_written(const Song* const song)
+{
+    Songs again;
+    char* const text = write_song(song, bank);
+    FUZZ_WANT(text);
+    songs_text(&again, bank, "/again", text, strlen(text));
+    fuzz_want(again.count == 1 && !again.diagnostics.count,
+              again.diagnostics.count ? again.diagnostics.texts[0] : "one song", __FILE__,
+              __LINE__);
+    char* const other = write_song(again.songs, bank);
+    FUZZ_WANT(other && !strcmp(text, other));
+    songs_free(&again);
+    free(other);
+    free(text);
+}
+
 int LLVMFuzzerTestOneInput(const uint8_t* const bytes, const size_t size)
 {
     Songs songs;
@@ -97,6 +116,7 @@ int LLVMFuzzerTestOneInput(const uint8_t* const bytes, const size_t size)
     FUZZ_WANT(songs.count <= songs.met && !songs.failed);
     for (uint32_t i = 0; i < songs.count; ++i) {
         check_song(&songs.songs[i]);
+        check_written(&songs.songs[i]);
     }
     FUZZ_WANT(songs.count == songs.met || songs.diagnostics.count);
     for (size_t i = 0; i < songs.diagnostics.count; ++i) {

@@ -44,7 +44,7 @@ static int begin_new(const Request* const request, const Bank* const bank)
     if (!groove) {
         return ASKED_WRONGLY;
     }
-    if (!song_new_text(request->plan_title, request->plan_sections, groove->label, &text, why)) {
+    if (!song_new_text(request->plan_title, request->plan_sections, bank, groove->id, &text, why)) {
         fprintf(stderr, "fourlimb: --sections %s\n", why);
         return ASKED_WRONGLY;
     }
