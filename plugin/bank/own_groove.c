@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: ISC
 #include "own_groove.h"
 
+#include "utf8.h"
+
 #include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -22,33 +24,40 @@ static bool is_laid_anew(const Figure* const figure, const Laying laying)
 }
 
 /* What it is then, with strokes of its own. */
-static bool take_strokes(GrooveUse* const use, const Layout* const layout, const bool is_mirrored,
-                         StrokeList* const list)
+static bool lay(GrooveUse* const use, const Figure* const figure, const Laying laying,
+                StrokeList* const list)
 {
+    const Layout layout = layout_make(figure, laying.regrid);
     list->count = list->dropped = 0;
-    layout_strokes(layout, 0, layout_ticks(layout), 0, list);
-    for (uint32_t i = 0; is_mirrored && i < list->count; ++i) {
-        list->strokes[i].limb = figure_mirrored(use->from, list->strokes[i].limb);
+    layout_strokes(&layout, 0, layout_ticks(&layout), 0, list);
+    for (uint32_t i = 0; laying.is_mirrored && i < list->count; ++i) {
+        list->strokes[i].limb = figure_mirrored(figure, list->strokes[i].limb);
     }
     strokes_sort(list->strokes, list->count);
-    use->strokes = calloc(list->count + 1, sizeof *use->strokes);
-    if (use->strokes) {
-        memcpy(use->strokes, list->strokes, list->count * sizeof *use->strokes);
-    }
-    return use->strokes && list->count && !list->dropped && list->count <= FIGURE_STROKES_MAX;
+    use->figure.cycle_ticks = layout_ticks(&layout);
+    use->figure.step_ticks = layout.step;
+    use->figure.bars = layout.bars;
+    use->figure.stroke_count = list->count;
+    use->figure.strokes = list->strokes;
+    return list->count && !list->dropped;
 }
 
-static bool lay(GrooveUse* const use, const Laying laying)
+static bool take_strokes(GrooveUse* const use)
 {
-    const Layout layout = layout_make(use->from, laying.regrid);
-    StrokeList* const list = malloc(sizeof *list); /* too large for a stack */
-    const bool good = list && take_strokes(use, &layout, laying.is_mirrored, list);
-    use->figure = (Figure){.kind = use->from->kind,
-                           .cycle_ticks = layout_ticks(&layout),
-                           .step_ticks = layout.step,
-                           .bars = layout.bars,
-                           .stroke_count = good ? list->count : 0,
-                           .strokes = use->strokes};
+    const uint32_t count = use->figure.stroke_count;
+    use->strokes = count ? calloc(count, sizeof *use->strokes) : NULL;
+    if (use->strokes) {
+        memcpy(use->strokes, use->figure.strokes, count * sizeof *use->strokes);
+    }
+    use->figure.strokes = use->strokes;
+    return use->strokes;
+}
+
+static bool fill_in(GrooveUse* const use, const Figure* const figure, const Laying laying)
+{
+    StrokeList* const list = use->is_made ? malloc(sizeof *list) : NULL; /* too large for a stack */
+    const bool good =
+        (!use->is_made || (list && lay(use, figure, laying, list))) && take_strokes(use);
     if (good) {
         figure_note(&use->figure);
     }
@@ -56,21 +65,26 @@ static bool lay(GrooveUse* const use, const Laying laying)
     return good;
 }
 
-/* The use that plays a figure so; a new one if none does.  NULL: false. */
-static bool use_figure(OwnGroove* const own, const Figure* const figure, const Laying laying)
+/* The place of the use that plays a figure, a new one if none does; 0 for NULL.  False if there
+   is no memory, or more strokes than a bar can have. */
+static bool use_figure(OwnGroove* const own, const Figure* const figure, const Laying laying,
+                       uint8_t* const place)
 {
-    for (int i = 0; i < own->count; ++i) {
-        if (own->uses[i].from == figure) {
-            return true;
+    *place = 0;
+    for (int i = 0; figure && i < own->count; ++i) {
+        if (own->uses[i].kind == figure->kind && own->uses[i].from == figure->id) {
+            *place = (uint8_t)(i + 1);
         }
     }
-    if (!figure) {
+    if (!figure || *place) {
         return true;
     }
     GrooveUse* const use = &own->uses[own->count++];
-    *use = (GrooveUse){.from = figure, .figure = *figure, .id = figure->id};
+    *use =
+        (GrooveUse){.kind = figure->kind, .from = figure->id, .figure = *figure, .id = figure->id};
     use->is_made = is_laid_anew(figure, laying);
-    return !use->is_made || lay(use, laying);
+    *place = (uint8_t)own->count;
+    return fill_in(use, figure, laying);
 }
 
 /* ---- What it is made of */
@@ -100,12 +114,12 @@ static bool take_parts(OwnGroove* const own, const Selection* const selection)
         const uint8_t letter = written->form[bar % written->form_bars];
         const Part part = part_of(selection, written->parts[letter]);
         groove->form[bar] = letter;
-        groove->parts[letter] = part;
-        good = use_figure(own, part.hands, hands) && use_figure(own, part.feet, feet);
+        groove->parts[letter].ride_on = part.ride_on;
+        good = use_figure(own, part.hands, hands, &own->hands[letter]) &&
+               use_figure(own, part.feet, feet, &own->feet[letter]);
     }
-    groove->turnaround = selection->turnaround;
-    return good &&
-           use_figure(own, selection->turnaround, (Laying){{0}, selection->left_foot_leads});
+    const Laying fill = {{0}, selection->left_foot_leads};
+    return good && use_figure(own, selection->turnaround, fill, &own->fill);
 }
 
 /* What the controls say, where that is another than what they are at first. */
@@ -136,7 +150,7 @@ static void say_left(OwnGroove* const own, const Selection* const selection)
 {
     bool rolls = false;
     for (int i = 0; i < own->count; ++i) {
-        rolls = rolls || (!own->uses[i].figure.bars && own->uses[i].from != selection->turnaround);
+        rolls = rolls || (!own->uses[i].figure.bars && own->uses[i].kind != FIGURE_TURNAROUND);
     }
     const char* const words[] = {
         selection->fill_every ? "how often a fill comes" : NULL,
@@ -161,6 +175,7 @@ bool own_groove_make(OwnGroove* const own, const Selection* const selection, con
         own_groove_free(own);
         return false;
     }
+    own->from = selection->groove->id;
     own->groove.meter = meter;
     own->groove.tempo = rint(tempo < 20.0 ? 20.0 : tempo > 400.0 ? 400.0 : tempo);
     own->groove.feel = feel_of(selection);
@@ -185,48 +200,47 @@ char* own_groove_figure(const OwnGroove* const own, const int index, const Bank*
 {
     char comment[256];
     const GrooveUse* const use = &own->uses[index];
-    const EntryInfo* const from = bank_info(bank, (EntryKind)use->from->kind, use->from->id);
+    const EntryInfo* const from = bank_info(bank, (EntryKind)use->kind, use->from);
     EntryInfo info = from ? *from : (EntryInfo){.family_uri = ""};
     snprintf(comment, sizeof comment, "%.120s, as it is played in a groove.",
              from ? from->label : "A figure");
+    utf8_repair(comment); /* where it was cut */
     info.id = 0;
     info.uri = "";
     info.differs = info.alone = "";
     info.label = label;
-    info.comment = comment;
+    if (use->is_made) {
+        info.comment = comment;
+    }
     return write_figure(&use->figure, &info);
 }
 
-/* The bank's figure for one of the selection's. */
-static const Figure* written(const OwnGroove* const own, const Bank* const bank,
-                             const Figure* const figure)
+/* The bank's figure for a use; false if it hasn't it. */
+static bool find(const OwnGroove* const own, const Bank* const bank, const uint8_t place,
+                 const Figure** const figure)
 {
-    for (int i = 0; figure && i < own->count; ++i) {
-        if (own->uses[i].from == figure) {
-            return library_figure(bank_library(bank), figure->kind, own->uses[i].id);
-        }
-    }
-    return NULL;
+    const GrooveUse* const use = place ? &own->uses[place - 1] : NULL;
+    *figure = use ? library_figure(bank_library(bank), use->kind, use->id) : NULL;
+    return !use || *figure;
 }
 
 char* own_groove_text(const OwnGroove* const own, const Bank* const bank, const uint32_t id,
                       const char* const label)
 {
     Groove groove = own->groove;
-    const EntryInfo* const before = id ? bank_info(bank, ENTRY_GROOVE, id) : NULL;
+    const EntryInfo* const before = bank_info(bank, ENTRY_GROOVE, id ? id : own->from);
+    char comment[160];
+    snprintf(comment, sizeof comment, "Made of %.120s.", before ? before->label : "another");
+    utf8_repair(comment);
     const EntryInfo info = {.id = id,
-                            .uri = before ? before->uri : "",
+                            .uri = id && before ? before->uri : "",
                             .label = label,
-                            .comment = before ? before->comment : "",
+                            .comment = id && before ? before->comment : comment,
                             .family_uri = before ? before->family_uri : ""};
+    bool has_all = find(own, bank, own->fill, &groove.turnaround);
     for (int i = 0; i < PARTS_MAX; ++i) {
-        groove.parts[i].hands = written(own, bank, own->groove.parts[i].hands);
-        groove.parts[i].feet = written(own, bank, own->groove.parts[i].feet);
-        if ((own->groove.parts[i].hands && !groove.parts[i].hands) ||
-            (own->groove.parts[i].feet && !groove.parts[i].feet)) {
-            return NULL;
-        }
+        has_all = has_all && find(own, bank, own->hands[i], &groove.parts[i].hands) &&
+                  find(own, bank, own->feet[i], &groove.parts[i].feet);
     }
-    groove.turnaround = written(own, bank, own->groove.turnaround);
-    return write_entry_of(bank, ENTRY_GROOVE, &groove, &info);
+    return has_all ? write_entry_of(bank, ENTRY_GROOVE, &groove, &info) : NULL;
 }

@@ -10,17 +10,22 @@
 
 enum { GROOVE_USES_MAX = 2 * PARTS_MAX + 1, OWN_GROOVE_LEFT_ROOM = 160 };
 
-/* A figure that it plays. */
+/* A figure that it plays: whole, so that the library it is from may go. */
 typedef struct {
-    const Figure* from; /* the library's */
-    bool is_made;       /* another than that: laid out anew, or led by the other foot */
-    Figure figure;      /* what is played */
-    Stroke* strokes;    /* of what is made; owned */
-    uint32_t id;        /* that the bank has it by; the caller puts in those of new ones */
+    FigureKind kind;
+    uint32_t from;   /* the id of the library's */
+    bool is_made;    /* another than that: laid out anew, or led by the other foot */
+    Figure figure;   /* what is played */
+    Stroke* strokes; /* of it; owned */
+    uint32_t id;     /* that the bank has it by; the caller puts in those of new ones */
 } GrooveUse;
 
 typedef struct {
-    Groove groove; /* its figures are the uses' `from` until it is written */
+    Groove groove; /* without its figures: those are uses, by their places from 1 on; 0: none */
+    uint8_t hands[PARTS_MAX];
+    uint8_t feet[PARTS_MAX];
+    uint8_t fill;
+    uint32_t from; /* the groove's id that it is made of */
     int count;
     GrooveUse uses[GROOVE_USES_MAX];
     char left[OWN_GROOVE_LEFT_ROOM]; /* what isn't in it, in words; "" if all is */

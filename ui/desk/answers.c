@@ -3,6 +3,7 @@
 
 #include "../../plugin/bank/write_figure.h"
 #include "../scene/words.h"
+#include "deleting.h"
 #include "saving.h"
 #include "varying.h"
 
@@ -32,9 +33,20 @@ static bool is_beside(const uint32_t asked, const int64_t id)
 
 void answers_saved(Model* const model, const int64_t id)
 {
-    if (id > 0 && id <= ID_MOST && !varying_saved(model, (uint32_t)id)) {
+    if (id > 0 && id <= ID_MOST && !varying_saved(model, (uint32_t)id) &&
+        !groove_saving_figure(model, id)) {
         saving_answered(model, id);
     }
+}
+
+void answers_saved_groove(Model* const model, const int64_t id)
+{
+    groove_saving_done(model, id);
+}
+
+void answers_deleted(Model* const model, const int64_t id)
+{
+    deleting_done(model, id);
 }
 
 /* ---- Keys learned from pads */
@@ -82,6 +94,7 @@ void answers_refused(Model* const model, const char* const why, const size_t siz
 {
     char words[MESSAGE_ROOM];
     saving_refused(model);
+    groove_saving_refused(model);
     model->editor.lesson.is_sent = false;
     drafts_refused(model);
     varying_refused(model);

@@ -4,7 +4,29 @@
 #include "../../plugin/bank/utf8.h"
 
 #include <pango/pango.h>
+#include <stdio.h>
 #include <string.h>
+
+static void open(Model* const model, const AskedWhat what)
+{
+    Asking* const asked = &model->view.asked;
+    model_stop_typing(model);
+    model->view.keys.is_open = model->view.reads = false; /* where it couldn't be read */
+    model->view.edit.note[0] = asked->why[0] = '\0';
+    asked->is_open = true;
+    asked->what = what;
+    model->is_dirty = true;
+}
+
+/* What letters go to; NULL: none is typed. */
+static char* text_of(Asking* const asked, size_t* const room)
+{
+    *room = asked->what == ASKED_FOLDER ? FOLDER_ROOM : TYPED_ROOM;
+    asked->why[0] = '\0';
+    return asked->what == ASKED_FOLDER   ? asked->folder
+           : asked->what == ASKED_GROOVE ? asked->name
+                                         : NULL;
+}
 
 void asking_write(Model* const model, const bool straight)
 {
@@ -19,33 +41,50 @@ void asking_write(Model* const model, const bool straight)
     if (!*asked->folder && model->output.file_folder) {
         model->output.file_folder(model->output.handle, asked->folder);
     }
-    model_stop_typing(model);
-    model->view.keys.is_open = model->view.reads = false; /* where it couldn't be read */
-    model->view.edit.note[0] = '\0';
-    asked->is_open = true;
+    open(model, ASKED_FOLDER);
     asked->straight = straight;
-    model->is_dirty = true;
+}
+
+void asking_groove(Model* const model, const char* const name)
+{
+    snprintf(model->view.asked.name, TYPED_ROOM, "%s", name);
+    open(model, ASKED_GROOVE);
+}
+
+void asking_delete(Model* const model, const EntryKind kind, const int32_t id,
+                   const char* const label)
+{
+    Asking* const asked = &model->view.asked;
+    snprintf(asked->name, TYPED_ROOM, "%.60s", label);
+    utf8_repair(asked->name);
+    asked->kind = kind;
+    asked->id = id;
+    open(model, ASKED_DELETION);
 }
 
 void asking_more(Model* const model, const uint32_t text)
 {
-    char* const folder = model->view.asked.folder;
+    size_t room = 0;
+    char* const typed = text_of(&model->view.asked, &room);
     char letter[8] = "";
-    const size_t length = strlen(folder);
+    const size_t length = typed ? strlen(typed) : 0;
     const size_t bytes = (size_t)g_unichar_to_utf8(text, letter);
-    if (g_unichar_isprint(text) && length + bytes < FOLDER_ROOM) {
-        memcpy(folder + length, letter, bytes);
-        folder[length + bytes] = '\0';
+    if (typed && g_unichar_isprint(text) && length + bytes < room) {
+        memcpy(typed + length, letter, bytes);
+        typed[length + bytes] = '\0';
         model->is_dirty = true;
     }
 }
 
 void asking_less(Model* const model)
 {
-    char* const folder = model->view.asked.folder;
-    const size_t length = strlen(folder);
-    folder[utf8_cut(folder, length, length ? length - 1 : 0)] = '\0';
-    model->is_dirty = true;
+    size_t room = 0;
+    char* const typed = text_of(&model->view.asked, &room);
+    const size_t length = typed ? strlen(typed) : 0;
+    if (typed) {
+        typed[utf8_cut(typed, length, length ? length - 1 : 0)] = '\0';
+        model->is_dirty = true;
+    }
 }
 
 void asking_yes(Model* const model)
@@ -61,6 +100,8 @@ void asking_no(Model* const model)
 {
     if (model->view.asked.is_open) {
         model->view.asked.is_open = false;
-        model_say(model, "Nothing is written");
+        model_say(model, model->view.asked.what == ASKED_FOLDER     ? "Nothing is written"
+                         : model->view.asked.what == ASKED_DELETION ? "Nothing is deleted"
+                                                                    : "Nothing is saved");
     }
 }

@@ -8,10 +8,14 @@
 /* The phrase as a MIDI file, with feel or exactly on the grid; or asks where. */
 void asking_write(Model* model, bool straight);
 
-/* Letters of the folder. */
+/* A name for a groove, to begin with; whether an entry is to be deleted. */
+void asking_groove(Model* model, const char* name);
+void asking_delete(Model* model, EntryKind kind, int32_t id, const char* label);
+
+/* Letters of the folder or the name. */
 void asking_more(Model* model, uint32_t text);
 void asking_less(Model* model);
 
-/* Writes into it; nothing is written. */
+/* Writes into the folder; nothing is done.  What else was asked is for who asked it. */
 void asking_yes(Model* model);
 void asking_no(Model* model);

@@ -22,6 +22,7 @@ bool controller_open(Model* const model, Bank* const bank, const Uris* const uri
 void controller_close(Model* const model)
 {
     editor_close(model);
+    groove_saving_close(model);
     entries_close(model);
     kept_told_close(model);
     mouse_release(model);            /* no port is left held, */
@@ -84,6 +85,7 @@ void controller_tick(Model* const model, const double seconds)
     model->now = seconds;
     editor_tick(model);
     varying_tick(model);
+    groove_saving_tick(model);
     model_tick_trigger(model, false);
     grades_shown(model);
     if (!view->has_place || !view->place.rolling) {

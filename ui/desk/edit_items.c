@@ -3,7 +3,9 @@
 
 #include "../../plugin/engine/groove/groove.h"
 #include "asking.h"
+#include "deleting.h"
 #include "edit_parts.h"
+#include "groove_saving.h"
 #include "hit_test.h"
 #include "saving.h"
 
@@ -78,6 +80,12 @@ void edit_items_do(Model* const model, const EditItem item)
         } else {
             editor_hold_page(model);
         }
+        break;
+    case EDIT_GROOVE:
+        groove_saving_ask(model);
+        break;
+    case EDIT_DELETE:
+        deleting_ask(model);
         break;
     case EDIT_NAME:
     case EDIT_ITEMS:

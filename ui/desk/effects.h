@@ -47,6 +47,9 @@ Effect effects_leave_words, effects_type_more, effects_type_less, effects_keep_t
 /* The question where. */
 Effect effects_ask_more, effects_ask_less, effects_ask_yes, effects_ask_no;
 
+/* What asks first. */
+Effect effects_save_groove, effects_delete;
+
 /* Lists. */
 Effect effects_walk, effects_walk_pages, effects_close_list, effects_leave_list, effects_find_more,
     effects_find_less, effects_sort, effects_sort_round, effects_scroll, effects_scroll_pages;

@@ -5,6 +5,8 @@
 #include "asking.h"
 #include "choosing.h"
 #include "cursor.h"
+#include "deleting.h"
+#include "groove_saving.h"
 #include "saving.h"
 #include "typing.h"
 
@@ -124,8 +126,32 @@ void effects_ask_less(Model* const model, const Press press)
 
 void effects_ask_yes(Model* const model, const Press press)
 {
+    Asking* const asked = &model->view.asked;
     (void)press;
-    asking_yes(model);
+    switch (asked->what) {
+    case ASKED_FOLDER:
+        asking_yes(model);
+        break;
+    case ASKED_GROOVE:
+        asked->is_open = !groove_saving_begin(model);
+        break;
+    case ASKED_DELETION:
+        asked->is_open = false;
+        deleting_yes(model);
+        break;
+    }
+}
+
+void effects_save_groove(Model* const model, const Press press)
+{
+    (void)press;
+    groove_saving_ask(model);
+}
+
+void effects_delete(Model* const model, const Press press)
+{
+    (void)press;
+    deleting_ask(model);
 }
 
 void effects_ask_no(Model* const model, const Press press)

@@ -134,6 +134,10 @@ static void take_message_atom(Model* const model, const uint32_t size, const LV2
         take_text(model, property, (const char*)(value + 1), value->size);
     } else if (property == model->uris->fl_savedFigure) {
         answers_saved(model, whole(model, value));
+    } else if (property == model->uris->fl_savedGroove) {
+        answers_saved_groove(model, whole(model, value));
+    } else if (property == model->uris->fl_deletedEntry) {
+        answers_deleted(model, whole(model, value));
     } else if (property == model->uris->fl_savedKit) {
         answers_saved_kit(model, whole(model, value));
     } else if (property == model->uris->fl_sessionEntries) {

@@ -9,6 +9,7 @@
 #include "../scene/targets.h"
 #include "editor.h"
 #include "entries.h"
+#include "groove_saving.h"
 #include "pieces.h"
 #include "tap.h"
 
@@ -60,6 +61,7 @@ struct Model {
     TargetId clicked;
     Tap tap;
     Editor editor;
+    GrooveSaving groove_saving;
     SessionEntries entries_told;
     Pieces kept_told;
     float ports[CONTROL_COUNT]; /* as they are, whatever is kept plays */

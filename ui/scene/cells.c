@@ -99,7 +99,7 @@ typedef struct {
 static const EditCell edit_cells[] = {
     {EDIT_PAIR, 0, 0, 1}, {EDIT_GRID, 1, 0, 1}, {EDIT_LENGTH, 2, 0, 1}, {EDIT_ROLLS, 3, 0, 1},
     {EDIT_UNDO, 4, 0, 1}, {EDIT_REDO, 5, 0, 1}, {EDIT_PAGE, 6, 0, 1},   {EDIT_NAME, 0, 1, 3},
-    {EDIT_SAVE, 3, 1, 1}, {EDIT_DROP, 4, 1, 1},
+    {EDIT_SAVE, 3, 1, 1}, {EDIT_DROP, 4, 1, 1}, {EDIT_GROOVE, 5, 1, 1}, {EDIT_DELETE, 6, 1, 1},
 };
 
 void cells_edit_targets(const View* const view, const Geometry* const g, TargetList* const list)

@@ -12,6 +12,7 @@ static const char* const labels[EDIT_ITEMS] = {
     [EDIT_NAME] = "Name",          [EDIT_SAVE] = "Save",
     [EDIT_DROP] = "Drop the edit", [EDIT_FILE] = "MIDI file",
     [EDIT_LEARN] = "Learn keys",   [EDIT_PAGE] = "Page",
+    [EDIT_GROOVE] = "Groove",      [EDIT_DELETE] = "Delete",
 };
 
 const char* edit_help(const EditItem item)
@@ -32,6 +33,11 @@ const char* edit_help(const EditItem item)
             "MIDI file: the phrase, into a folder that is asked for once; key W; Shift+W straight",
         [EDIT_PAGE] =
             "Page: held while you edit; wheel, up and down turn it, Enter lets it follow again",
+        [EDIT_GROOVE] =
+            "Groove: all that plays, as a groove of your own under a name that is asked "
+            "for; key A",
+        [EDIT_DELETE] = "Delete: your own figure out of your bank; asks first, and its file stays "
+                        "beside",
         [EDIT_LEARN] = "Learn keys: play the pad of the voice named; up and down choose the voice",
     };
     return helps[item];
@@ -105,6 +111,8 @@ static const char* button_words(const Edit* const edit, const EditItem item, cha
     case EDIT_FILE:
     case EDIT_LEARN:
     case EDIT_PAGE:
+    case EDIT_GROOVE:
+    case EDIT_DELETE:
     case EDIT_ITEMS:
         break;
     }
@@ -174,6 +182,12 @@ void draw_edit(const Brush* const brush, const Target* const target)
         break;
     case EDIT_LEARN:
         draw_learn(brush, target);
+        break;
+    case EDIT_GROOVE:
+        brush_button(brush, target, "save all", true);
+        break;
+    case EDIT_DELETE:
+        brush_button(brush, target, "your own", true);
         break;
     case EDIT_PAGE:
         snprintf(text, sizeof text, brush->view->held ? "bar %d, held" : "follows",

@@ -100,7 +100,7 @@ static void dial_words(const Brush* const brush, const int index, const double r
 }
 
 /* The question where: of a folder that is too long for the line its end. */
-static void ask(const Brush* const brush, const double room, char text[HELP_ROOM])
+static void ask_where(const Brush* const brush, const double room, char text[HELP_ROOM])
 {
     const char* folder = brush->view->asked.folder;
     const Type type = brush_type(11.0, false, ALIGN_LEFT, brush->colours->soft);
@@ -114,6 +114,27 @@ static void ask(const Brush* const brush, const double room, char text[HELP_ROOM
         do {
             ++folder;
         } while ((*folder & 0xC0) == 0x80); /* not within a letter */
+    }
+}
+
+static void ask(const Brush* const brush, const double room, char text[HELP_ROOM])
+{
+    const Asking* const asked = &brush->view->asked;
+    switch (asked->what) {
+    case ASKED_FOLDER:
+        ask_where(brush, room, text);
+        break;
+    case ASKED_GROOVE:
+        snprintf(text, HELP_ROOM,
+                 "Save what plays as your groove: %s|   %s%sEnter: save.  Esc: not", asked->name,
+                 asked->why, *asked->why ? ".  " : "");
+        break;
+    case ASKED_DELETION:
+        snprintf(text, HELP_ROOM,
+                 "Delete \"%s\"?  Its file stays, its name ending in .deleted.   Enter: delete.  "
+                 "Esc: not",
+                 asked->name);
+        break;
     }
 }
 

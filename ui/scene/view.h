@@ -92,9 +92,11 @@ typedef enum {
     EDIT_NAME,
     EDIT_SAVE,
     EDIT_DROP,
-    EDIT_FILE,  /* the phrase as a MIDI file */
-    EDIT_LEARN, /* keys of the kit map from the next notes */
-    EDIT_PAGE,  /* the bar that is held while it is edited */
+    EDIT_GROOVE, /* all that plays as a groove of one's own */
+    EDIT_DELETE, /* the figure, if it is one's own */
+    EDIT_FILE,   /* the phrase as a MIDI file */
+    EDIT_LEARN,  /* keys of the kit map from the next notes */
+    EDIT_PAGE,   /* the bar that is held while it is edited */
     EDIT_ITEMS
 } EditItem;
 
@@ -176,12 +178,20 @@ typedef struct {
 
 enum { FOLDER_ROOM = 512 };
 
-/* Where a file is to be written: asked once. */
+typedef enum { ASKED_FOLDER, ASKED_GROOVE, ASKED_DELETION } AskedWhat;
+
+/* What is asked before anything of the user's is written: where a file is to be, once; what a
+   groove is to be called; whether something is to be deleted. */
 typedef struct {
-    bool is_open;             /* the question stands */
-    bool is_known;            /* it was answered */
+    bool is_open; /* the question stands */
+    AskedWhat what;
+    bool is_known;            /* where files go was answered */
     bool straight;            /* what is to be written then */
     char folder[FOLDER_ROOM]; /* UTF-8 */
+    char name[TYPED_ROOM];    /* likewise: of the groove, or of what is to be deleted, */
+    EntryKind kind;           /* and which that is */
+    int32_t id;
+    char why[64]; /* the name can't be taken; "" if it may be */
 } Asking;
 
 /* What one foot has to do. */
