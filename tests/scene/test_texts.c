@@ -121,7 +121,7 @@ static void on_every_page_texts_stand_apart_and_inside(void)
 }
 
 /* All that the factory's bank has, in the type that a line falls back to. */
-static void every_name_of_the_bank_is_whole_in_its_list(void)
+static void every_name_length_and_tempo_of_the_bank_is_whole_in_its_list(void)
 {
     cairo_surface_t* const surface = cairo_image_surface_create(CAIRO_FORMAT_RGB24, 8, 8);
     cairo_t* const cairo = cairo_create(surface);
@@ -132,12 +132,20 @@ static void every_name_of_the_bank_is_whole_in_its_list(void)
         at_size(stage, size);
         for (int shelf = 0; shelf < ENTRY_KINDS; ++shelf) {
             const Geometry g = geometry_of(view);
-            const double room = geometry_columns(&g, (EntryKind)shelf).name_room;
+            const ListColumns columns = geometry_columns(&g, (EntryKind)shelf);
+            const Type least = {11.0, false, ALIGN_LEFT, view->palette.ink};
+            const Type tempo = {12.0, false, ALIGN_LEFT, view->palette.ink};
+            const double room = columns.name_room;
             for (int i = 0; i < view->shelves[shelf].count; ++i) {
-                const char* const label = view->shelves[shelf].entries[i].label;
+                const Entry* const entry = &view->shelves[shelf].entries[i];
+                const char* const label = entry->label;
                 check_case("%s in %g by %g", label, view->width, view->height);
                 CHECK(ink_width(cairo, (Type){11.0, true, ALIGN_LEFT, view->palette.ink}, label) <=
                       room);
+                check_case("%s, %s, %s", label, entry->tempo, entry->length);
+                CHECK(ink_width(cairo, least, entry->length) <= columns.length_room);
+                CHECK(columns.tempo + columns.length_room < columns.length);
+                CHECK(columns.meter + ink_width(cairo, tempo, entry->tempo) < columns.tempo);
                 ++names;
             }
         }
@@ -151,7 +159,7 @@ static void every_name_of_the_bank_is_whole_in_its_list(void)
 int main(void)
 {
     RUN(on_every_page_texts_stand_apart_and_inside);
-    RUN(every_name_of_the_bank_is_whole_in_its_list);
+    RUN(every_name_length_and_tempo_of_the_bank_is_whole_in_its_list);
     RUN(in_every_state_texts_stand_apart_and_inside);
     return tests_end();
 }

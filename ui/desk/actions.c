@@ -51,7 +51,7 @@ static const Action rows[] = {
     {SCOPE_WINDOW,
      WITH_SHIFT,
      {{'1', 1}, {'2', 2}, {'3', 3}, {'4', 4}},
-     "play what is kept there; again: what is picked",
+     "play what is kept; again: what is picked",
      effects_play_kept},
     {SCOPE_WINDOW,
      WITH_SHIFT,
@@ -335,9 +335,26 @@ static void key_words(const uint32_t key, char text[KEYS_ROOM])
     }
 }
 
+/* As many keys as a row has room for, one after the other, with Shift: too long to be listed. */
+static bool is_run(const Action* const action)
+{
+    bool is = action->shift == WITH_SHIFT;
+    for (int i = 1; i < ACTION_KEYS_MAX; ++i) {
+        is = is && action->keys[i].key == action->keys[i - 1].key + 1;
+    }
+    return is;
+}
+
 void actions_keys(const Action* const action, char text[KEYS_ROOM])
 {
     size_t length = 0;
+    char ends[2][KEYS_ROOM];
+    if (is_run(action)) { /* of digits */
+        key_words(action->keys[0].key, ends[0]);
+        key_words(action->keys[ACTION_KEYS_MAX - 1].key, ends[1]);
+        snprintf(text, KEYS_ROOM, "Shift+%.8s to Shift+%.8s", ends[0], ends[1]);
+        return;
+    }
     for (int i = 0; i < ACTION_KEYS_MAX && action->keys[i].key; ++i) {
         char key[KEYS_ROOM];
         key_words(action->keys[i].key, key);

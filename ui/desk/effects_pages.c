@@ -8,6 +8,9 @@ void effects_next_panel(Model* const model, const Press press)
     View* const view = &model->view;
     (void)press;
     view->panel = pages_next(view->panel, view->page_before);
+    if (view->focus.kind == TARGET_TAB) {
+        model_focus(model, (TargetId){TARGET_TAB, (int)view->panel});
+    }
     view->reads = false;
 }
 

@@ -274,6 +274,7 @@ typedef struct {
     double meter;
     double tempo;
     double length;
+    double length_room;
     double dots;
     double rate[2]; /* of the right foot and the left */
     double picture;

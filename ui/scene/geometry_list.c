@@ -51,9 +51,10 @@ ListColumns geometry_columns(const Geometry* const g, const EntryKind kind)
         .name = x + 24.0,
         .name_room = (has_meter ? 296.0 : 330.0) + more,
         .meter = x + 362.0 + more,
-        .tempo = x + 438.0 + more - (g->compact ? 4.0 : 0.0),
-        .length = x + 522.0 + more - (g->compact ? 4.0 : 0.0),
-        .dots = x + 536.0 + more,
+        .tempo = x + 430.0 + more - (g->compact ? 4.0 : 0.0),
+        .length = x + 528.0 + more - (g->compact ? 4.0 : 0.0),
+        .length_room = 92.0,
+        .dots = x + 541.0 + more,
         .rate = {x + 626.0 + more, x + 668.0 + more},
         .picture = picture,
         .picture_room = right - 8.0 - picture,
@@ -72,11 +73,11 @@ Box geometry_head(const Geometry* const g, const EntryKind kind, const ListColum
     case LIST_BY_METER:
         return kind == ENTRY_GROOVE ? (Box){at.meter - 54.0, y, 58.0, tall} : none;
     case LIST_BY_TEMPO:
-        return kind == ENTRY_KIT ? none : (Box){at.tempo - 62.0, y, 66.0, tall};
+        return kind == ENTRY_KIT ? none : (Box){at.tempo - 58.0, y, 62.0, tall};
     case LIST_BY_LENGTH:
-        return kind == ENTRY_KIT ? none : (Box){at.length - 64.0, y, 68.0, tall};
+        return kind == ENTRY_KIT ? none : (Box){at.length - 70.0, y, 72.0, tall};
     case LIST_BY_DIFFICULTY:
-        return kind == ENTRY_KIT ? none : (Box){at.dots - 6.0, y, 58.0, tall};
+        return kind == ENTRY_KIT ? none : (Box){at.dots - 8.0, y, 55.0, tall};
     case LIST_BY_RIGHT:
         return kind == ENTRY_FEET ? (Box){at.rate[0] - 36.0, y, 38.0, tall} : none;
     case LIST_BY_LEFT:

@@ -129,7 +129,7 @@ CellPlaces geometry_in_cell(const Box cell)
         .on = {cell.x, cell.y + 25.0},
         .on_word = {cell.x + 33.0, cell.y + 29.5},
         .choice = {cell.x, cell.y + 15.0, cell.width < 240.0 ? cell.width : 240.0, 22.0},
-        .typing = {cell.x - 3.0, cell.y + 14.0, 64.0, 19.0},
+        .typing = {cell.x - 3.0, cell.y + 14.0, cell.width + 6.0, 19.0},
         .button = {cell.x, cell.y + 14.0, cell.width, 24.0},
         .button_word = {cell.x + cell.width / 2.0, cell.y + 30.5},
         .sign = cell.y + 24.0,

@@ -114,7 +114,7 @@ static void draw_numbers(const Brush* const brush, const ListColumns* const colu
     ink_text(brush->cairo, columns->meter, y, brush_type(13.0, true, ALIGN_RIGHT, colours->ink),
              entry->meter);
     ink_text(brush->cairo, columns->tempo, y, soft, entry->tempo);
-    ink_text(brush->cairo, columns->length, y, soft, entry->length);
+    brush_fit(brush, columns->length, y, columns->length_room, soft, entry->length);
     if (entry->difficulty) {
         brush_difficulty(brush, (At){columns->dots, box.y + box.height / 2.0}, entry->difficulty);
     }

@@ -63,10 +63,10 @@ static void draw_tempo(const Brush* const brush, const Rungs* const rungs, const
 
 static void words_of(const View* const view, const Rungs* const rungs, char text[64])
 {
-    if (rungs->count < 2) {
-        snprintf(text, 64, "steady");
-    } else if (!(view->has_place && view->place.own_clock)) {
+    if (view->values[CONTROL_CLOCK] < 0.5f) {
         snprintf(text, 64, "needs own clock");
+    } else if (rungs->count < 2) {
+        snprintf(text, 64, "steady");
     } else if (rungs->bars > 0) {
         snprintf(text, 64, "%d bar%s to %.4g", (int)rungs->bars, rungs->bars == 1 ? "" : "s",
                  view->place.next_tempo);
@@ -100,7 +100,13 @@ void draw_practice(const Brush* const brush)
     const PracticePlaces places = practice_places(brush->g);
     practice_rungs(brush->view, places.room, &rungs);
     draw_title(brush, &places, &rungs);
-    for (int rung = 0; rung < rungs.count; ++rung) {
+    if (rungs.count < 2) {
+        ink_name(brush->cairo,
+                 (Box){places.stairs.x, places.stairs.y + 12.0, places.stairs.width - 20.0, 48.0},
+                 brush_type(13.0, false, ALIGN_LEFT, brush->colours->soft),
+                 "Ladder step makes the own clock's tempo rise, phrase by phrase");
+    }
+    for (int rung = 0; rung < rungs.count && rungs.count > 1; ++rung) {
         draw_rung(brush, &rungs, places.stairs, rung);
         draw_tempo(brush, &rungs, places.stairs, rung);
     }
