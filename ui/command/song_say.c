@@ -2,9 +2,9 @@
 #include "song_say.h"
 
 #include "../../plugin/engine/groove/selection.h"
+#include "../../plugin/engine/song/song_fill.h"
 #include "../../plugin/engine/song/song_road.h"
 #include "../../plugin/engine/song/song_settings.h"
-#include "song_fill.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -48,6 +48,10 @@ static void tell_section(const SongPlayed* const played, const uint32_t row)
     const SongSection* const section = &played->map->song->sections[row];
     const SongEnding ending = section->ending;
     const SongFill fill = song_fill(played->map, row, played->library, played->controls);
+    static const char* const unfilled[] = {
+        "", "no fill is heard longer than 16 beats yet",
+        "no fill is heard over bars of several lengths yet, but in the last of them",
+        "no fill is heard yet at the end of so many bars"};
     char name[SONG_SAY_ROOM];
     song_say_name(played->map, row, 0, name);
     if (section->hit_count) {
@@ -58,8 +62,8 @@ static void tell_section(const SongPlayed* const played, const uint32_t row)
         fprintf(stderr, "fourlimb: %s: what its ending %s isn't heard yet; the silence is\n", name,
                 ending == SONG_CHOKE ? "grips" : "strikes");
     }
-    if (fill.why) {
-        fprintf(stderr, "fourlimb: %s: %s\n", name, fill.why);
+    if (fill.why != SONG_FILL_WHOLE) {
+        fprintf(stderr, "fourlimb: %s: %s\n", name, unfilled[fill.why]);
     }
     if (song_road(played->map, row).many_meters && any_rolls(played, row) &&
         !song_value(section, CONTROL_REALIGN)) {

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: ISC
 #include "song_fill.h"
 
-#include "../../plugin/engine/groove/selection.h"
-#include "../../plugin/engine/song/song_settings.h"
+#include "../groove/selection.h"
+#include "song_settings.h"
 
 #include <string.h>
 
@@ -72,20 +72,20 @@ SongFill song_fill(const SongMap* const map, const uint32_t index, const Library
     }
     if (fill.beats > most) {
         fill.beats = most;
-        fill.why = "no fill is heard longer than 16 beats yet";
+        fill.why = SONG_FILL_LONG;
     }
     fill.bars = bars_of(row, figure, fill.beats);
     if (!are_alike(row, fill.bars)) {
         fill.bars = 1;
         fill.beats = (uint32_t)song_map_pass_meter(row, row->pass_bars - 1).beats_per_bar;
         fill.beats = fill.beats < most ? fill.beats : most;
-        fill.why = "no fill is heard over bars of several lengths yet, but in the last of them";
+        fill.why = SONG_FILL_METERS;
     }
     fill.every = round_of(row->pass_bars, fill.bars);
     fill.from = row->pass_bars - fill.bars;
     if (!fill.every) {
         fill.bars = 0;
-        fill.why = "no fill is heard yet at the end of so many bars";
+        fill.why = SONG_FILL_NEVER;
     }
     return fill;
 }
