@@ -73,6 +73,13 @@ levels_and_the_hat_foot_are_told() {
 	row "as chosen" | grep -q '^ *|.*x.*| hat foot$' || { row "as chosen"; return 1; }
 }
 
+# Singles that are moved, or led by the other foot, are one thing with three names.
+a_row_tells_its_other_names() {
+	vary --groove 1 --feet sixteenths || return
+	has "$(row "a step earlier")" "the same as 4, a step later; 5, other foot leads" &&
+		same "$(row "as gallops" | grep -c "the same")" 0
+}
+
 # One foot in sixteenths at 120 has 8 strokes in a second.
 rates_are_strokes_in_a_second() {
 	vary --groove 1 --feet sixteenths --tempo 120 || return
@@ -127,6 +134,7 @@ check "eighteen are offered for sixteenths, a gallop and a herta" eighteen_are_o
 check "a row shows what a drummer would play" a_row_shows_what_a_drummer_would_play
 check "each beat has as many letters as steps" each_beat_has_as_many_letters_as_steps
 check "levels and the hat foot are told" levels_and_the_hat_foot_are_told
+check "a row tells its other names" a_row_tells_its_other_names
 check "a limit keeps out what is faster" a_limit_keeps_out_what_is_faster
 check "rates are strokes in a second" rates_are_strokes_in_a_second
 check "what is beyond the record is marked" what_is_beyond_the_record_is_marked

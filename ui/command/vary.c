@@ -70,6 +70,19 @@ static bool is_within(const VaryAsked* const asked, const Playability* const fou
                              found->found[LEFT_FOOT].rate <= asked->limit);
 }
 
+/* By what other names it goes: rows that come out the same. */
+static void print_same(const VariationRow rows[VARIATION_COUNT], const uint32_t number)
+{
+    const char* before = "     the same as ";
+    for (uint32_t i = 1; i < VARIATION_COUNT; ++i) {
+        if (rows[i].reason == VARY_AS_EARLIER && rows[i].same_as == number) {
+            printf("%s%u, %s", before, i, variation_words(i));
+            before = "; ";
+        }
+    }
+    fputs(*before == ';' ? "\n" : "", stdout);
+}
+
 /* False, and nothing is printed, if a foot has more strokes a second than is asked for. */
 static bool print_row(const VaryAsked* const asked, const uint32_t number,
                       const Figure* const figure)
@@ -130,7 +143,9 @@ static void print_all(const VaryAsked* const asked)
     for (uint32_t i = 0; i < count; ++i) {
         const Variation made =
             variation_make(asked->feet, asked->hands, asked->meter, order[i], rooms);
-        if (!print_row(asked, order[i], made.figure)) {
+        if (print_row(asked, order[i], made.figure)) {
+            print_same(rows, order[i]);
+        } else {
             beyond[left_out++] = order[i];
         }
     }
