@@ -1,51 +1,9 @@
 // SPDX-License-Identifier: ISC
 /* test_vary_foot.c - which foot plays a variation's kicks, what they strike, how loud and in
    which shuffle: of figures written out here.  Stickings: common practice, no source. */
-#include "../bank/factory.h"
-#include "../engine/library.h"
-#include "promise.h"
+#include "own_feet.h"
 
-static VariationRoom room;
 static Playability playability;
-
-static const Meter four = {4.0, 4};
-
-static OwnFigure begun(const uint32_t bars)
-{
-    return (OwnFigure){.figure = {.id = 1, .kind = FIGURE_FEET, .bars = bars}};
-}
-
-static const Figure* whole(OwnFigure* const own)
-{
-    own->figure.strokes = own->strokes;
-    return &own->figure;
-}
-
-/* A line of one foot, or of two that take turns by case: R and L, r and l soft. */
-static OwnFigure feet_of(const uint32_t bars, const int grid, const char* const right,
-                         const char* const left)
-{
-    OwnFigure own = begun(bars);
-    if (*right) {
-        add_line(&own, RIGHT_FOOT, VOICE_KICK, grid, 1, right);
-    }
-    if (*left) {
-        add_line(&own, LEFT_FOOT, VOICE_KICK, grid, 1, left);
-    }
-    return own;
-}
-
-static const char* varied_in(OwnFigure* const own, const Meter meter, const uint32_t number,
-                             const int64_t step)
-{
-    const Variation made = variation_make(whole(own), NULL, meter, number, &room);
-    return made.figure ? figure_sticking(made.figure, step) : variation_reason(made.reason);
-}
-
-static const char* varied(OwnFigure* const own, const uint32_t number, const int64_t step)
-{
-    return varied_in(own, four, number, step);
-}
 
 static void a_pair_that_ends_on_the_beat_goes_left_right(void)
 {
@@ -108,15 +66,6 @@ static void a_kick_goes_to_the_drum_of_its_foot(void)
                       made->strokes[j].limb == LEFT_FOOT ? VOICE_KICK_LEFT : VOICE_KICK);
         }
     }
-}
-
-static bool any_bends(const Figure* const figure, const bool bends)
-{
-    bool any = false;
-    for (uint32_t i = 0; i < figure->stroke_count; ++i) {
-        any |= figure->strokes[i].bends == bends;
-    }
-    return any;
 }
 
 /* swing.h: halves and quarters of a quarter note are bent, tuplets are not. */
@@ -202,12 +151,6 @@ static void a_pair_is_no_run(void)
     OwnFigure three = feet_of(1, 4, "o.o. .... .... ....", ".o.. .... .... ....");
     CHECK_INT(variation_make(whole(&three), NULL, four, VARIATION_DOUBLES, &room).reason,
               VARY_NONE);
-}
-
-static uint8_t level_in(OwnFigure* const own, const uint32_t number, const int64_t tick)
-{
-    const Variation made = variation_make(whole(own), NULL, four, number, &room);
-    return made.figure ? kick_at(made.figure, tick) : LEVEL_REST;
 }
 
 static void an_accent_stays_on_its_beat_and_goes_to_no_other(void)
