@@ -150,6 +150,11 @@ static void enter(const Scope scope)
         }
         own->model.view.edit.note[0] = '\0';
         break;
+    case SCOPE_KEPT:
+        own_key(own, 'j', 0);
+        own_key(own, PANE_KEY_DOWN, 0);
+        own->model.view.edit.note[0] = '\0';
+        break;
     case SCOPE_DRAG:
         own_press(own, (TargetId){TARGET_DIAL, CONTROL_TOUCH}, 0);
         break;

@@ -71,6 +71,44 @@ static void of_a_gallop_a_herta_and_running_sixteenths_enough_is_offered(void)
     }
 }
 
+/* Written ticks, limbs and levels of the feet in the bar shown, as the plugin tells them. */
+static void check_beside_the_plugin(const VaryRow* const row)
+{
+    const SeenBar* const bar = view_bar(bench_view(bench), view_shown(bench_view(bench)));
+    uint32_t at = 0;
+    for (uint32_t i = 0; CHECK(bar) && i < bar->count; ++i) {
+        const SeenStroke* const stroke = &bar->strokes[i];
+        if (limb_is_foot(stroke->limb) && !stroke->free && !stroke->is_grace) {
+            check_case("%s, stroke %u", row->name, at);
+            if (CHECK(at < row->feet.count)) {
+                CHECK_INT(row->feet.strokes[at].tick, stroke->written);
+                CHECK_INT(row->feet.strokes[at].limb, stroke->limb);
+                CHECK_INT(row->feet.strokes[at].level, stroke->level);
+            }
+            ++at;
+        }
+    }
+    CHECK(at > 0);
+    CHECK_INT(row->feet.count, at);
+}
+
+static void the_row_that_plays_has_the_strokes_that_the_plugin_tells(void)
+{
+    static const int rows[] = {0, VARIATION_LATER, VARIATION_FIVES, VARIATION_FILLED};
+    open_with(THREE);
+    for (int bar = 0; bar < 3; ++bar) {
+        for (size_t i = 0; i < sizeof rows / sizeof *rows; ++i) {
+            walk_to(rows[i]);
+            stage_roll(&bench->stage, bar, 0.0f, 0.0f);
+            bench_settle(bench);
+            if (CHECK(!*page()->rows[rows[i]].why)) {
+                check_beside_the_plugin(&page()->rows[rows[i]]);
+            }
+        }
+    }
+    leave();
+}
+
 static void rows_are_anothers_where_the_feet_are(void)
 {
     open_with(ONE);
@@ -103,6 +141,23 @@ static void no_tick_looks_at_more_than_a_few_rows(void)
 }
 
 /* ---- Walking */
+
+/* The kicks of "One bar" are on one and three, written in sixteenths. */
+static void a_row_is_heard_from_the_next_bar_line_on(void)
+{
+    open_with(ONE);
+    bench->frame = bench->count = 0;
+    stage_roll(&bench->stage, 0, 0.0f, 1.0f);
+    bench_run(bench, QUARTER_FRAMES);
+    walk_to(VARIATION_LATER); /* half a second on */
+    CHECK_INT(page()->playing[0], 0);
+    CHECK(bench_view(bench)->place.waiting);
+    bench_run(bench, 7 * QUARTER_FRAMES - BENCH_RATE / 2);
+    CHECK_TEXT(bench_steps(bench, KICK, 4, 32), "o.......o......."
+                                                ".o.......o......");
+    CHECK_INT(page()->playing[0], VARIATION_LATER);
+    leave();
+}
 
 static void what_is_not_offered_is_walked_over_and_says_why(void)
 {
@@ -182,6 +237,22 @@ static void escape_plays_what_was_chosen(void)
     leave();
 }
 
+/* One and three, a step later; every second of them left out: the first alone. */
+static void a_second_variation_is_made_of_the_first(void)
+{
+    open_with(ONE);
+    walk_to(VARIATION_LATER);
+    stage_key(&bench->stage, PANE_KEY_RIGHT);
+    CHECK_TEXT(page()->rows[0].name, "nothing more");
+    walk_to(VARIATION_SECONDS);
+    CHECK_INT((int)asked(), VARIATION_LATER);
+    CHECK_INT(control_of(bench, "variation_then"), VARIATION_SECONDS);
+    CHECK_TEXT(bench_bar(bench, 0, KICK), ".o..............");
+    stage_key(&bench->stage, PANE_KEY_LEFT);
+    CHECK_INT(page()->cursor, VARIATION_LATER);
+    leave();
+}
+
 /* ---- Keeping */
 
 static void enter_keeps_it_as_ones_own(void)
@@ -219,14 +290,17 @@ int main(void)
     bench_move_in();
     RUN(v_opens_the_page_with_its_keys_on_what_plays);
     RUN(of_a_gallop_a_herta_and_running_sixteenths_enough_is_offered);
+    RUN(the_row_that_plays_has_the_strokes_that_the_plugin_tells);
     RUN(rows_are_anothers_where_the_feet_are);
     RUN(no_tick_looks_at_more_than_a_few_rows);
+    RUN(a_row_is_heard_from_the_next_bar_line_on);
     RUN(what_is_not_offered_is_walked_over_and_says_why);
     RUN(the_walk_ends_at_the_ends);
     RUN(the_row_with_the_keys_is_always_seen);
     RUN(a_click_goes_to_a_row);
     RUN(what_a_lane_asks_for_is_gone_to);
     RUN(escape_plays_what_was_chosen);
+    RUN(a_second_variation_is_made_of_the_first);
     RUN(enter_keeps_it_as_ones_own);
     RUN(as_chosen_there_is_nothing_to_keep);
     bench_move_out();

@@ -23,6 +23,11 @@ void scenes_vary_not_offered(Stage* stage);
 void scenes_vary_deep(Stage* stage);
 void scenes_vary_seven_eight(Stage* stage);
 void scenes_vary_twelve_eight(Stage* stage);
+void scenes_vary_kept(Stage* stage);
+void scenes_shortlist(Stage* stage);
+void scenes_shortlist_light(Stage* stage);
+void scenes_shortlist_empty(Stage* stage);
+void scenes_shortlist_full(Stage* stage);
 
 void scenes_kept(Stage* stage);
 void scenes_other_meter(Stage* stage);

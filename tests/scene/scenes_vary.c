@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: ISC
-/* States of the page of variations. */
+/* States of the page of variations, and of the shortlist. */
 #include "../../plugin/engine/groove/settings.h"
 #include "../../plugin/engine/varied/variation.h"
 #include "scenes.h"
@@ -91,4 +91,63 @@ void scenes_vary_twelve_eight(Stage* const stage)
     stage_run(stage, 1.2);
     stage_key(stage, 'v');
     stage_run(stage, 0.6);
+}
+
+/* ---- What is kept */
+
+static void shift(Stage* const stage, const uint32_t key)
+{
+    controller_input(&stage->model,
+                     &(PaneEvent){.kind = PANE_KEY, .key = key, .modifiers = PANE_SHIFT});
+}
+
+/* So many rows, one after the other, each kept. */
+static void keep(Stage* const stage, const int count)
+{
+    open(stage);
+    for (int i = 0; i < count; ++i) {
+        walk(stage, 1);
+        stage_key(stage, 's');
+        stage_run(stage, 0.4);
+    }
+}
+
+void scenes_vary_kept(Stage* const stage)
+{
+    keep(stage, 6);
+    stage_run(stage, 1.5);
+}
+
+/* The third waits for the phrase's end, while the first plays. */
+void scenes_shortlist(Stage* const stage)
+{
+    keep(stage, 6);
+    shift(stage, '1');
+    stage_run(stage, 2.5);
+    scenes_pick(stage, CONTROL_CHANGE_AT, CHANGE_AT_PHRASE);
+    shift(stage, '3');
+    stage_key(stage, 'j');
+    stage_run(stage, 0.8);
+}
+
+void scenes_shortlist_light(Stage* const stage)
+{
+    stage->model.view.theme = THEME_LIGHT;
+    stage->model.view.palette = palette_light;
+    scenes_shortlist(stage);
+}
+
+void scenes_shortlist_empty(Stage* const stage)
+{
+    open(stage);
+    stage_key(stage, 'j');
+    stage_run(stage, 0.3);
+}
+
+void scenes_shortlist_full(Stage* const stage)
+{
+    keep(stage, 16);
+    shift(stage, '0');
+    stage_key(stage, 'j');
+    stage_run(stage, 0.8);
 }

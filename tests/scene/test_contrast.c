@@ -135,7 +135,11 @@ static void so_does_what_is_pointed_at(void)
     for (int panel = 0; panel < PANEL_COUNT; ++panel) {
         Stage* const stage = stage_play(stage_scene("playing-dark"));
         TargetList targets;
-        stage_click(stage, (TargetId){TARGET_TAB, panel});
+        if (panel == PANEL_SHORTLIST) { /* it has no tab */
+            stage_key(stage, 'j');
+        } else {
+            stage_click(stage, (TargetId){TARGET_TAB, panel});
+        }
         const Geometry g = geometry_of(&stage->model.view);
         targets_of(&stage->model.view, &g, &targets);
         for (int i = 0; i < targets.count; ++i) {

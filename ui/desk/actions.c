@@ -81,6 +81,7 @@ static const Action rows[] = {
     {SCOPE_WINDOW, ANY_SHIFT, {{'p', 1}}, "the next page", effects_next_panel},
     {SCOPE_WINDOW, ANY_SHIFT, {{'o', PANEL_OUTPUT}}, "output, and back", effects_open_panel},
     {SCOPE_WINDOW, ANY_SHIFT, {{'e', 0}}, "edit by keys; then hands, fill, feet", effects_edit},
+    {SCOPE_WINDOW, ANY_SHIFT, {{'j', 0}}, "the shortlist, and back", effects_shortlist},
     {SCOPE_WINDOW, ANY_SHIFT, {{'v', 0}}, "what else the feet could do", effects_vary},
     {SCOPE_WINDOW, ANY_SHIFT, {{'z', EDIT_UNDO}}, "take back what was edited", effects_do_item},
     {SCOPE_WINDOW, ANY_SHIFT, {{'y', EDIT_REDO}}, "make it again", effects_do_item},
@@ -167,6 +168,12 @@ static const Action rows[] = {
      effects_vary_deepen},
     {SCOPE_VARY, ANY_SHIFT, {ENTER}, "keep it as your own feet", effects_vary_keep},
     {SCOPE_VARY, ANY_SHIFT, {{PANE_KEY_ESCAPE, 0}}, "as chosen", effects_vary_leave},
+    {SCOPE_KEPT,
+     ANY_SHIFT,
+     {UP_DOWN(-1, 1)},
+     "hear the kept before or after",
+     effects_shortlist_walk},
+    {SCOPE_KEPT, ANY_SHIFT, {ENTER}, "play it", effects_use_focused},
     {SCOPE_WORDS, ANY_SHIFT, {ENTER}, "pick it", effects_use_focused},
     {SCOPE_WORDS, ANY_SHIFT, {{PANE_KEY_ESCAPE, 0}}, "leave it as it was", effects_leave_words},
     {SCOPE_DRAG, ANY_SHIFT, {{PANE_KEY_ESCAPE, 0}}, "put it back", effects_put_back},
@@ -245,6 +252,8 @@ static bool is_focused(const View* const view, const Scope scope)
         return view->is_choosing && kind == TARGET_WORD;
     case SCOPE_VARY:
         return kind == TARGET_VARY;
+    case SCOPE_KEPT:
+        return kind == TARGET_KEPT;
     case SCOPE_CARD:
         return kind == TARGET_CARD;
     case SCOPE_ITEM:
@@ -300,6 +309,7 @@ const char* actions_scope(const Scope scope)
         [SCOPE_OPTION] = "on an option of the window",
         [SCOPE_OTHER] = "on a tab, a bar, an option",
         [SCOPE_VARY] = "on a row of Vary",
+        [SCOPE_KEPT] = "on what is kept",
         [SCOPE_WORDS] = "on a word of a dial",
         [SCOPE_DRAG] = "while a dial is dragged",
         [SCOPE_TYPING] = "while you type",

@@ -19,6 +19,7 @@ typedef enum {
     SCOPE_OPTION, /* on an option of the window */
     SCOPE_OTHER,  /* on a tab, a bar or an option */
     SCOPE_VARY,   /* on a row of variations */
+    SCOPE_KEPT,   /* on what is kept */
     SCOPE_WORDS,  /* on one of the words of a dial */
     SCOPE_DRAG,   /* the mouse holds a dial */
     SCOPE_TYPING,

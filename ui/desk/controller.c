@@ -8,6 +8,7 @@
 #include "list.h"
 #include "mouse.h"
 #include "shelves.h"
+#include "shortlist.h"
 #include "varying.h"
 
 bool controller_open(Model* const model, Bank* const bank, const Uris* const uris,
@@ -29,6 +30,7 @@ void controller_close(Model* const model)
     model_tick_trigger(model, true); /* none triggered */
     shelves_free(model);
     varying_free(model);
+    shortlist_free(model);
     snapshot_free(model->snapshot);
     model->snapshot = NULL;
 }
@@ -53,7 +55,9 @@ static void keep_focus(Model* const model)
     model_targets(model, &targets);
     const bool is_elsewhere = view->list.is_open || view->keys.is_open || view->reads;
     if (!is_elsewhere && !targets_find(&targets, view->focus)) {
-        model_focus(model, (TargetId){TARGET_TAB, (int)view->panel});
+        const bool is_kept = view->panel == PANEL_SHORTLIST;
+        model_focus(model, is_kept ? (TargetId){TARGET_KEPT, view->shortlist.cursor}
+                                   : (TargetId){TARGET_TAB, (int)view->panel});
     }
 }
 
@@ -84,8 +88,10 @@ void controller_tick(Model* const model, const double seconds)
     View* const view = &model->view;
     model->now = seconds;
     editor_tick(model);
+    sounding_tick(model);
     varying_tick(model);
     groove_saving_tick(model);
+    shortlist_tick(model);
     model_tick_trigger(model, false);
     grades_shown(model);
     if (!view->has_place || !view->place.rolling) {
@@ -157,6 +163,7 @@ bool controller_input(Model* const model, const PaneEvent* const event)
     if (page_rows[model->view.panel].group != PAGES_STATE) {
         model->view.page_before = model->view.panel;
     }
+    shortlist_follow(model);
     keep_focus(model);
     return is_used;
 }

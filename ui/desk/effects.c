@@ -10,6 +10,7 @@
 #include "list.h"
 #include "options.h"
 #include "shelves.h"
+#include "shortlist.h"
 #include "typing.h"
 
 #include <math.h>
@@ -256,6 +257,12 @@ void effects_use(Model* const model, const TargetId id)
         break;
     case TARGET_HEAD:
         list_sort_at(model, (ListColumn)id.index);
+        break;
+    case TARGET_KEPT_LOT:
+        shortlist_turn(model, id.index);
+        break;
+    case TARGET_KEPT:
+        shortlist_go(model, id.index);
         break;
     case TARGET_VARY: /* its own keys */
     case TARGET_NONE:

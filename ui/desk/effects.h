@@ -58,5 +58,8 @@ Effect effects_walk, effects_walk_pages, effects_close_list, effects_leave_list,
 Effect effects_vary, effects_vary_walk, effects_vary_pages, effects_vary_deepen, effects_vary_keep,
     effects_vary_leave;
 
+/* The shortlist: shortlist.h. */
+Effect effects_shortlist, effects_shortlist_walk;
+
 /* What Enter and a click do at what opens, turns or goes on; nothing elsewhere. */
 void effects_use(Model* model, TargetId id);

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: ISC
-/* Effects on the page of variations. */
+/* Effects on the page of variations, and in the shortlist. */
 #include "effects.h"
 
+#include "shortlist.h"
 #include "varying.h"
 
 void effects_vary(Model* const model, const Press press)
@@ -36,4 +37,17 @@ void effects_vary_leave(Model* const model, const Press press)
 {
     (void)press;
     varying_leave(model);
+}
+
+/* ---- The shortlist */
+
+void effects_shortlist(Model* const model, const Press press)
+{
+    (void)press;
+    shortlist_open(model);
+}
+
+void effects_shortlist_walk(Model* const model, const Press press)
+{
+    shortlist_walk(model, press.which);
 }

@@ -59,12 +59,12 @@ void kept_slots_offer(const Model* const model, char name[KEPT_SHOWN_ROOM])
     const char* const groove = label_of(model, ENTRY_GROOVE);
     const char* const hands = label_of(model, ENTRY_HANDS);
     const char* const feet = label_of(model, ENTRY_FEET);
-    add(name, "", groove ? groove : "Groove");
-    add(name, feet ? ", " : "", feet ? feet : "");
     for (size_t i = 0; i < sizeof varied / sizeof *varied; ++i) {
         const uint32_t number = (uint32_t)model->view.values[varied[i]];
         add(name, number ? ", " : "", number ? variation_words(number) : "");
     }
+    add(name, feet ? ", " : "", feet ? feet : "");
+    add(name, ", ", groove ? groove : "Groove");
     add(name, hands ? ", under " : "", hands ? hands : "");
     utf8_repair(name); /* also where it was cut */
 }

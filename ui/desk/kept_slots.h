@@ -10,7 +10,8 @@
 void kept_slots_keep(Model* model);
 void kept_slots_keep_as(Model* model, int slot, const char* name);
 
-/* A name made of groove, feet and variation. */
+/* A name made of variation, feet and groove: what tells it from others first, as a strip of
+   names has room for the beginning. */
 void kept_slots_offer(const Model* model, char name[KEPT_SHOWN_ROOM]);
 
 void kept_slots_name(Model* model, int slot, const char* name);

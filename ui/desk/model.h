@@ -11,6 +11,7 @@
 #include "entries.h"
 #include "groove_saving.h"
 #include "pieces.h"
+#include "sounding.h"
 #include "tap.h"
 
 /* Where values go.  `touch` may be NULL: the host doesn't want to know. */
@@ -60,6 +61,7 @@ struct Model {
     double clicked_at; /* for double clicks, seconds */
     TargetId clicked;
     Tap tap;
+    Sounding sounding;
     Editor editor;
     GrooveSaving groove_saving;
     SessionEntries entries_told;
@@ -67,7 +69,8 @@ struct Model {
     float ports[CONTROL_COUNT]; /* as they are, whatever is kept plays */
     uint32_t composed;    /* snapshots made: another number, another bank */
     PlayLimits limits;    /* what the user can do */
-    struct Varying* vary; /* NULL until the page of variations is seen */
+    struct Varying* vary; /* NULL until the page of variations is seen, */
+    struct ShortlistDesk* shortlist; /* until the shortlist is */
 };
 
 /* As it is before anything was told, without a bank. */

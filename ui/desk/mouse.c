@@ -10,6 +10,7 @@
 #include "list.h"
 #include "options.h"
 #include "shelves.h"
+#include "shortlist.h"
 #include "varying.h"
 
 #include <math.h>
@@ -78,11 +79,15 @@ static void press_target(Model* const model, const Target* const target, const d
             list_close(model, true);
         }
         break;
+    case TARGET_KEPT:
+        shortlist_go(model, target->id.index);
+        break;
     case TARGET_VARY:
         varying_go(model, target->id.index);
         model_focus(model, target->id);
         break;
     case TARGET_CLICK:
+    case TARGET_KEPT_LOT:
     case TARGET_CARD:
     case TARGET_WORD:
     case TARGET_PUT_BACK:

@@ -36,7 +36,6 @@ struct Varying {
     float laid_for[CONTROL_COUNT]; /* as the controls were */
     double laid_tempo;
     float seen[2];  /* variation and then, as last looked at */
-    double seen_at; /* when they changed, seconds */
     int judging;    /* row; -1: none */
     bool is_saving; /* what is kept: not answered */
     char saving[TYPED_ROOM];
@@ -95,7 +94,7 @@ bool varying_begin(Model* model);
 /* Looks at all rows up to this one. */
 void varying_look(Model* model, int row);
 
-/* What was asked for elsewhere, and what plays by now, is followed. */
+/* What was asked for elsewhere is followed. */
 void varying_follow(Model* model);
 
 /* Rows that the page has room for. */

@@ -52,23 +52,6 @@ static void stand_at(Model* const model, const int row)
     model->is_dirty = true;
 }
 
-/* Longer than a host needs to hand a value on and the plugin to say that it waits. */
-static const double told_seconds = 0.15;
-
-/* What waits no more plays. */
-static void note_playing(Model* const model)
-{
-    VaryPage* const page = &model->view.vary;
-    const bool is_told = model->now - model->vary->seen_at > told_seconds;
-    for (int i = 0; i < 2; ++i) {
-        const int number = (int)model->view.values[asked[i]];
-        if (page->playing[i] != number && !model->view.place.waiting && is_told) {
-            page->playing[i] = number;
-            model->is_dirty = true;
-        }
-    }
-}
-
 void varying_follow(Model* const model)
 {
     struct Varying* const desk = model->vary;
@@ -79,10 +62,8 @@ void varying_follow(Model* const model)
         desk->seen[i] = value;
     }
     if (has_changed) {
-        desk->seen_at = model->now;
         stand_at(model, wanted(model));
     }
-    note_playing(model);
 }
 
 /* ---- Walking */
@@ -99,7 +80,6 @@ void varying_go(Model* const model, const int row)
     if (!*page->rows[row].why && model->vary) {
         const int level = page->is_deep;
         model->vary->seen[level] = (float)row;
-        model->vary->seen_at = model->now;
         model_nudge(model, asked[level], (float)row);
     }
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "coming.h"
 
+#include "../../plugin/engine/varied/variation.h"
 #include "picked.h"
 
 #include <stddef.h>
@@ -56,11 +57,43 @@ static bool is_new(const View* const view, const SeenBar* const now, const SeenB
                          picked_is_own(view, then, kind) && picked_is_own(view, now, kind));
 }
 
+/* What is kept waits for its line. */
+static bool is_kept(const View* const view, Coming* const coming)
+{
+    const int slot = (int)view->values[CONTROL_KEPT];
+    if (slot < 1 || slot > KEPT_MAX || slot == view->kept.playing ||
+        !view->kept.rows[slot - 1].is_there) {
+        return false;
+    }
+    coming->what = "kept";
+    coming->name = view->kept.rows[slot - 1].name;
+    coming->slot = slot;
+    return true;
+}
+
+/* Other feet are made of those that go on: the last of the two variations that changes. */
+static bool is_varied(const View* const view, Coming* const coming)
+{
+    static const Control asked[2] = {CONTROL_VARIATION, CONTROL_VARIATION_THEN};
+    for (int i = 1; i >= 0; --i) {
+        const int number = (int)view->values[asked[i]];
+        if (number != view->vary.playing[i] && (number || !i)) {
+            coming->what = "feet";
+            coming->name = variation_words((uint32_t)number);
+            return true;
+        }
+    }
+    return false;
+}
+
 /* What of the bar to come is other than now. */
 static void compare(const View* const view, const SeenBar* const then, Coming* const coming)
 {
     const SeenBar* const now = then ? to_compare(view, then) : NULL;
     const Entry* const fill = fill_asked(view);
+    if (is_kept(view, coming)) {
+        return;
+    }
     if (now && then->groove != now->groove) {
         coming->what = "groove";
         coming->entry = view_entry(view, ENTRY_GROOVE, (int32_t)then->groove);
@@ -73,7 +106,7 @@ static void compare(const View* const view, const SeenBar* const then, Coming* c
     } else if (fill || (now && view->values[CONTROL_TURNAROUND] < -0.5f && fill_now(view))) {
         coming->what = "fill";
         coming->entry = fill;
-    } else if (now && then->phrase_bars != now->phrase_bars) {
+    } else if (!is_varied(view, coming) && now && then->phrase_bars != now->phrase_bars) {
         coming->what = "phrase";
     }
 }
@@ -81,7 +114,7 @@ static void compare(const View* const view, const SeenBar* const then, Coming* c
 bool coming_of(const View* const view, Coming* const coming)
 {
     const SeenPlace* const place = &view->place;
-    *coming = (Coming){"", NULL, 1, 1};
+    *coming = (Coming){.what = "", .bar = 1, .beat = 1};
     if (!place->waiting) {
         return false;
     }
@@ -107,12 +140,22 @@ static const char* unnamed(const Coming* const coming)
 void coming_words(const Coming* const coming, char text[COMING_ROOM])
 {
     const bool is_figure = *coming->what && *coming->what != 'g';
+    if (coming->slot) {
+        snprintf(text, COMING_ROOM, "next: %d %s", coming->slot, coming->name);
+        return;
+    }
     snprintf(text, COMING_ROOM, "next%s%s: %s", is_figure ? " " : "", is_figure ? coming->what : "",
-             coming->entry ? coming->entry->label : unnamed(coming));
+             coming->name    ? coming->name
+             : coming->entry ? coming->entry->label
+                             : unnamed(coming));
 }
 
 void coming_brief(const Coming* const coming, char text[COMING_ROOM])
 {
+    if (coming->slot) {
+        snprintf(text, COMING_ROOM, "kept %d", coming->slot);
+        return;
+    }
     snprintf(text, COMING_ROOM, "new%s%s", *coming->what ? " " : "", coming->what);
 }
 

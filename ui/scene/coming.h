@@ -5,9 +5,11 @@
 #include "view.h"
 
 typedef struct {
-    const char* what;   /* "groove", "hands", "feet", "fill", "phrase"; "" where the strokes of
+    const char* what;   /* "groove", "hands", "feet", "fill", "phrase", "kept"; "" where the strokes of
                            the same are others */
     const Entry* entry; /* NULL: it rests, or has no name */
+    const char* name;   /* in its place: a variation's, or that of what is kept; NULL */
+    int slot;           /* of what is kept, from 1; else 0 */
     int bar;            /* of the phrase where it comes in, from 1 */
     int beat;           /* of that bar, from 1 */
 } Coming;

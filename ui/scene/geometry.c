@@ -209,20 +209,21 @@ static void place_rows(Geometry* const g, const double extra)
 /* From the staff's end to the line that explains. */
 static void place_list(Geometry* const g)
 {
-    const double top = g->turns + 8.0;
-    g->list_box =
-        (Box){g->labels, top, g->right - g->labels, g->height - top - (g->compact ? 6.0 : 24.0)};
+    const double top = g->low ? g->row_bottom[3] + 8.0 : g->turns + 8.0;
+    const double x = g->compact ? 12.0 : 16.0;
+    g->list_box = (Box){x, top, g->right - x, g->height - top - (g->compact ? 6.0 : 24.0)};
     g->list_rows = top + 52.0;
     g->row_height = g->compact ? 22.0 : 24.0;
     g->overview = (Box){g->labels, g->height, g->right - g->labels, 0.0};
     g->panel = g->cells = top;
+    g->tabs = (Box){0.0, top, g->width, 0.0};
 }
 
 static void place_columns(Geometry* const g)
 {
     if (g->list) {
         g->labels = g->compact ? 12.0 : 16.0;
-        g->staff = g->labels + (g->compact ? 124.0 : 134.0);
+        g->staff = g->labels + (g->kept ? 210.0 : g->compact ? 124.0 : 134.0);
         g->beat_1 = g->staff + 16.0;
         g->right = g->width - g->labels;
     } else if (g->compact) {
@@ -252,16 +253,17 @@ Geometry geometry_of(const View* const view)
 {
     Geometry g = {.width = view->width, .height = view->height};
     g.compact = view->width < 860.0 || view->height < 530.0;
-    g.list = view->list.is_open;
-    g.keys = view->keys.is_open && !g.list;
-    g.low = g.keys && !g.compact;
+    g.keys = view->keys.is_open && !view->list.is_open;
+    g.kept = view->panel == PANEL_SHORTLIST && !view->list.is_open && !g.keys && !view->reads;
+    g.list = view->list.is_open || (g.kept && g.compact);
+    g.low = (g.keys || g.kept) && !g.compact;
     g.edits = view->panel == PANEL_EDIT && !g.list && !g.keys && !view->reads;
     g.edited = view->edit.pair;
     g.top = g.compact ? 44.0 : 56.0;
     g.help = g.compact ? 0.0 : g.height - 7.0;
     place_columns(&g);
     place_rows(&g, g.height - (g.compact ? LEAST_HEIGHT : FIRST_HEIGHT));
-    if (g.list) {
+    if (g.list || g.kept) {
         place_list(&g);
     } else if (g.keys) {
         keys_place(&g);

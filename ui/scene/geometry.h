@@ -26,6 +26,7 @@ typedef struct {
     bool compact;
     bool list;         /* a list of entries is open, under the staff */
     bool keys;         /* the list of keys is: keys.h */
+    bool kept;         /* the shortlist is open, under the staff */
     bool low;          /* the staff takes less height, for what is open under it */
     bool reads;        /* the reading view: reading.h */
     bool edits;        /* a figure is edited: its pair has most of the staff, the other folds */

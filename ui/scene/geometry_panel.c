@@ -66,7 +66,7 @@ Box geometry_tab(const Geometry* const g, const Panel panel)
     }
     const Box show = geometry_show(g, (ShowItem)0);
     double after = g->right + (g->compact ? 2.0 : 12.0) - show.x;
-    for (int i = (int)panel + 1; i < PANEL_COUNT; ++i) {
+    for (int i = (int)panel + 1; i < PANEL_COUNT && *page_rows[i].key; ++i) {
         after += width_of_tab(g, page_rows[i].words, true) + (g->compact ? 2.0 : 0.0);
     }
     return key_tab(g, after, page_rows[panel].words);

@@ -65,6 +65,11 @@ static const char* help_of(const View* const view, const TargetId id)
                                   : "Up, down: hear another.  Enter: keep it.  Esc: back to what "
                                     "played before.  Left, right, a "
                                     "heading: sort";
+    case TARGET_KEPT:
+        return "Plays what is kept here, from the change line on; Shift and its number do it too.  "
+               "J: the shortlist, and back";
+    case TARGET_KEPT_LOT:
+        return "The other eight; Shift+0";
     case TARGET_VARY: /* vary_page_help */
     case TARGET_READING:
     case TARGET_NONE:

@@ -174,10 +174,11 @@ void ink_triangle(cairo_t* const cairo, const double x, const double y, const do
     const double up = point == POINT_UP ? -0.85 * half : 0.85 * half;
     ink_source(cairo, colour);
     cairo_new_path(cairo);
-    if (point == POINT_RIGHT) {
-        cairo_move_to(cairo, x + 0.85 * half, y);
-        cairo_line_to(cairo, x - 0.85 * half, y - half);
-        cairo_line_to(cairo, x - 0.85 * half, y + half);
+    if (point == POINT_RIGHT || point == POINT_LEFT) {
+        const double on = point == POINT_RIGHT ? 0.85 * half : -0.85 * half;
+        cairo_move_to(cairo, x + on, y);
+        cairo_line_to(cairo, x - on, y - half);
+        cairo_line_to(cairo, x - on, y + half);
     } else {
         cairo_move_to(cairo, x, y + up);
         cairo_line_to(cairo, x - half, y - up);

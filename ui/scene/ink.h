@@ -58,7 +58,7 @@ void ink_frame(cairo_t* cairo, Box box, double round, double width, Colour colou
 void ink_fill_round(cairo_t* cairo, Box box, double round, Colour colour);
 
 /* A triangle of the given half width: up, down, right. */
-typedef enum { POINT_UP, POINT_DOWN, POINT_RIGHT } Point;
+typedef enum { POINT_UP, POINT_DOWN, POINT_RIGHT, POINT_LEFT } Point;
 void ink_triangle(cairo_t* cairo, double x, double y, double half, Point point, bool filled,
                   Colour colour);
 

@@ -20,5 +20,6 @@ typedef struct {
     KeptRow rows[KEPT_MAX]; /* by slot from 0 */
     int lot;                /* the first slot, from 0, of the eight that are shown: 0 or 8 */
     int pair[2];            /* slots, from 1, that are compared: of now and of before; 0: none */
+    int playing;            /* the slot that sounds while another waits; 0: none */
     int dropped;            /* the slot that was emptied last; 0: none, or it is back */
 } KeptShown;

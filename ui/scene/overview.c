@@ -259,7 +259,7 @@ void draw_overview(const Brush* const brush)
         }
     }
     draw_change(brush);
-    if (view->has_place && !g->list && !help_explains(brush)) {
+    if (view->has_place && !g->list && !g->kept && !help_explains(brush)) {
         draw_counts(brush);
     }
 }

@@ -5,7 +5,7 @@
    name    of the Panel
    words   on its tab, or beside its key
    group   of tabs; PAGES_STATE: none, it has a key
-   key     that opens it; "" for what P comes to alone
+   key     that its tab shows; "" for what P comes to alone, and a state without a tab
    bars    true if the phrase's bars stand over it; else it has their place too
    targets a TargetsOf (targets.h): what can be pointed at
    draw    a void (const Brush*) (brush.h): draws it */
@@ -23,7 +23,8 @@ typedef enum { PAGES_PLAYING, PAGES_WRITING, PAGES_PRACTISING, PAGES_STATE } Pag
     X(VARY, "Vary", PAGES_WRITING, "", false, vary_page_targets, vary_page_draw)                   \
     X(PRACTICE, "Practice", PAGES_PRACTISING, "", false, practice_targets, draw_practice)          \
     X(EDIT, "edit", PAGES_STATE, "E", true, cells_edit_targets, draw_cells)                        \
-    X(OUTPUT, "output", PAGES_STATE, "O", true, cells_output_targets, draw_cells)
+    X(OUTPUT, "output", PAGES_STATE, "O", true, cells_output_targets, draw_cells)                  \
+    X(SHORTLIST, "shortlist", PAGES_STATE, "", false, shortlist_targets, shortlist_draw)
 
 #define PAGE_NAME(name, words, group, key, bars, targets, draw) PANEL_##name,
 typedef enum { PAGE_ROWS(PAGE_NAME) PANEL_COUNT } Panel;

@@ -2,6 +2,7 @@
 /* The dials under the staff, in groups. */
 #include "brush.h"
 #include "handed.h"
+#include "shortlist.h"
 #include "vary_page.h"
 
 #include <math.h>
@@ -289,7 +290,7 @@ static void draw_lines(const Brush* const brush)
 
 void draw_panel(const Brush* const brush)
 {
-    const bool is_covered = brush->g->list || brush->g->keys;
+    const bool is_covered = (brush->g->list && !brush->g->kept) || brush->g->keys;
     if (!is_covered) {
         draw_lines(brush);
         page_draw[brush->view->panel](brush);

@@ -3,6 +3,7 @@
 
 #include "brush.h"
 #include "handed.h"
+#include "shortlist.h"
 #include "vary_page.h"
 
 #include <math.h>
@@ -38,9 +39,9 @@ void screen_draw(cairo_t* const cairo, const View* const view, const bool lit)
     } else {
         draw_overview(&brush);
     }
-    if (g.list) {
+    if (g.list && !g.kept) {
         draw_list(&brush);
-    } else if (!geometry_covers(&g)) {
+    } else if (!g.list && !geometry_covers(&g)) {
         draw_cards(&brush);
     }
     draw_panel(&brush);
@@ -144,8 +145,9 @@ static void add_shown(Mover* const mover)
         add_strokes(mover);
     }
     Box row;
-    if (mover->view->panel == PANEL_VARY && !g->list && !g->keys && !g->reads &&
-        vary_page_sounds(mover->view, g, &row)) {
+    const bool is_page = !g->list && !g->keys && !g->reads;
+    if ((is_page && mover->view->panel == PANEL_VARY && vary_page_sounds(mover->view, g, &row)) ||
+        (g->kept && shortlist_sounds(mover->view, g, &row))) {
         add(mover, (Box){x - 1.0, row.y + 1.0, 2.0, row.height - 2.0}, false);
     }
     add(mover, (Box){x - 1.0, g->row_top[0] - 2.0, 2.0, g->click + 6.0 - g->row_top[0]}, false);

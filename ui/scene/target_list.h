@@ -17,6 +17,7 @@ typedef enum {
     GROUP_BARS,
     GROUP_PANEL,
     GROUP_ROWS, /* the row of the page that has the keys */
+    GROUP_KEPT,
     GROUP_LIST, /* as far as Tab goes */
     GROUP_NONE, /* by the mouse alone */
 } Group;

@@ -5,6 +5,7 @@
 #include "handed.h"
 #include "picked.h"
 #include "practice.h"
+#include "shortlist.h"
 #include "vary_page.h"
 
 #include <math.h>
@@ -82,7 +83,9 @@ static void add_bars(const View* const view, const Geometry* const g, TargetList
 static void add_tabs(const View* const view, const Geometry* const g, TargetList* const list)
 {
     for (int panel = 0; panel < PANEL_COUNT; ++panel) {
-        target_list_add(list, TARGET_TAB, panel, GROUP_TABS, geometry_tab(g, (Panel)panel));
+        if (page_rows[panel].group != PAGES_STATE || *page_rows[panel].key) {
+            target_list_add(list, TARGET_TAB, panel, GROUP_TABS, geometry_tab(g, (Panel)panel));
+        }
     }
     for (int item = 0; item < SHOW_ITEMS; ++item) {
         target_list_add(list, TARGET_SHOW, item, GROUP_TABS, geometry_show(g, (ShowItem)item));
@@ -133,7 +136,9 @@ void targets_of(const View* const view, const Geometry* const g, TargetList* con
     if (!geometry_covers(g)) {
         add_limbs(view, g, list);
     }
-    if (!g->list && !g->keys) {
+    if (g->kept) {
+        shortlist_targets(view, g, list);
+    } else if (!g->list && !g->keys) {
         add_tabs(view, g, list);
         if (page_rows[view->panel].bars) {
             add_bars(view, g, list);

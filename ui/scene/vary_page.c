@@ -2,6 +2,7 @@
 #include "vary_page.h"
 
 #include "../../plugin/engine/varied/variation.h"
+#include "kept_strip.h"
 #include "vary_row.h"
 
 #include <math.h>
@@ -23,6 +24,7 @@ void vary_page_targets(const View* const view, const Geometry* const g, TargetLi
         target_list_add(list, TARGET_VARY, row, row == page->cursor ? GROUP_ROWS : GROUP_NONE,
                         vary_place_row(&places, line));
     }
+    kept_strip_targets(view, g, list);
 }
 
 /* What of the page plays now, and what is asked for. */
@@ -218,4 +220,5 @@ void vary_page_draw(const Brush* const brush)
             }
         }
     }
+    kept_strip_draw(brush);
 }

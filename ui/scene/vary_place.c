@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: ISC
 #include "vary_place.h"
 
+#include "kept_strip.h"
+
 #include <math.h>
 
 static const double numbers_wide = 116.0; /* right, left, disc and word */
@@ -56,7 +58,7 @@ RowPlaces vary_place_columns(const Geometry* const g, const View* const view)
 VaryPlaces vary_place_of(const Geometry* const g)
 {
     const Box page = geometry_page_box(g);
-    const double bottom = page.y + page.height;
+    const double bottom = kept_strip_box(g).y - 1.0;
     const double head = page.y + (g->compact ? 13.0 : 16.0);
     const double rows = head + 6.0;
     const int count = (int)floor((bottom - rows) / (g->compact ? row_least : row_first));

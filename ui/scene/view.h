@@ -8,10 +8,9 @@
 #include "../../plugin/engine/written/library.h"
 #include "../../plugin/engine/written/swing.h"
 #include "../../plugin/talk/seen.h"
-#include "kept_shown.h"
 #include "pages.h"
 #include "palette.h"
-#include "vary_view.h"
+#include "shortlist_view.h"
 
 enum { ENTRY_TOLD_ROOM = 192 };
 
@@ -64,6 +63,8 @@ typedef enum {
     TARGET_LIST_ROW,  /* index: line of the list */
     TARGET_LIST,      /* elsewhere in the list */
     TARGET_VARY,      /* index: row of the page of variations */
+    TARGET_KEPT,      /* index: slot of what is kept, from 0 */
+    TARGET_KEPT_LOT,  /* index: 0 the first eight, 1 the others */
     TARGET_READING,   /* the whole reading view */
 } TargetKind;
 
@@ -240,6 +241,7 @@ typedef struct {
     Asking asked;
     KeptShown kept;
     VaryPage vary;
+    Shortlist shortlist;
     Edit edit;
     Theme theme;
     bool left_handed; /* limbs are the person's, the other way round: handed.h */
