@@ -46,13 +46,13 @@ static void gather(const ToldTask* const task, const PadStream stream, ToldRoom*
                    uint32_t* const written, uint32_t* const played)
 {
     *written = *played = 0;
-    for (uint32_t i = 0; i < task->written_count && *written < MATCH_STROKES_MAX; ++i) {
+    for (uint32_t i = 0; i < task->written_count && *written < PAIRING_STROKES_MAX; ++i) {
         if (pads_of_stroke(task->kit, task->split, task->written[i].stroke) == stream) {
             room->written[*written] = task->written[i].ms;
             room->written_index[(*written)++] = i;
         }
     }
-    for (uint32_t i = 0; i < task->played_count && *played < MATCH_STROKES_MAX; ++i) {
+    for (uint32_t i = 0; i < task->played_count && *played < PAIRING_STROKES_MAX; ++i) {
         if (pads_of_key(task->kit, task->split, task->played[i].key) == stream) {
             room->played[*played] = task->played[i].ms;
             room->played_index[(*played)++] = i;
@@ -164,7 +164,7 @@ static void count_extras(const ToldTask* const task, const ToldRoom* const room,
     uint32_t next = 0; /* pairs are in order */
     for (uint32_t j = 0; j < played; ++j) {
         while (next < written &&
-               (room->found[next] == MATCH_NONE || room->found[next] < (int32_t)j)) {
+               (room->found[next] == PAIRING_NONE || room->found[next] < (int32_t)j)) {
             ++next;
         }
         if (written && (next == written || room->found[next] != (int32_t)j)) {
@@ -183,12 +183,12 @@ static void take_stream(const ToldTask* const task, const PadStream stream, Told
         room->played[j] -= told->shift_ms;
     }
     told->strays += written ? 0 : played;
-    match_strokes(room->written, written, room->played, played, room->found, &room->match);
+    pairing_find(room->written, written, room->played, played, room->found, &room->pairing);
     for (uint32_t i = 0; i < written; ++i) {
         const uint32_t index = room->written_index[i];
         const Stroke stroke = task->written[index].stroke;
         ++told->limbs[stroke.limb].written;
-        if (room->found[i] != MATCH_NONE) {
+        if (room->found[i] != PAIRING_NONE) {
             const uint32_t note = room->played_index[room->found[i]];
             const double d = task->played[note].ms - task->written[index].ms;
             add(&sums[stroke.limb], task->written[index].ms - task->written[0].ms, d, stroke.level,
@@ -223,7 +223,7 @@ void told_make(Told* const told, const ToldWritten* const written, const uint32_
     ToldSums sums[LIMB_COUNT] = {{0}};
     *told = (Told){.shift_ms = find_shift(&task, shift_ms, room)};
     for (uint32_t i = 0; pairs && i < written_count; ++i) {
-        pairs[i] = MATCH_NONE;
+        pairs[i] = PAIRING_NONE;
     }
     for (uint32_t i = 0; i < played_count; ++i) {
         told->strays += pads_of_key(kit, split, played[i].key) == PAD_NONE;

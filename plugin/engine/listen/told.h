@@ -6,10 +6,10 @@
    how far they spread, and by drift.  Pure; bounded. */
 #pragma once
 
-#include "match.h"
+#include "pairing.h"
 #include "pads.h"
 
-enum { TOLD_MOST = 4 * MATCH_STROKES_MAX }; /* written strokes of a stretch; played ones too */
+enum { TOLD_MOST = 4 * PAIRING_STROKES_MAX }; /* written strokes of a stretch; played ones too */
 
 /* A written stroke at its time. */
 typedef struct {
@@ -46,17 +46,17 @@ typedef struct {
 
 /* What is worked with. */
 typedef struct {
-    double written[MATCH_STROKES_MAX];
-    double played[MATCH_STROKES_MAX];
-    uint32_t written_index[MATCH_STROKES_MAX];
-    uint32_t played_index[MATCH_STROKES_MAX];
-    int32_t found[MATCH_STROKES_MAX];
-    MatchRoom match;
+    double written[PAIRING_STROKES_MAX];
+    double played[PAIRING_STROKES_MAX];
+    uint32_t written_index[PAIRING_STROKES_MAX];
+    uint32_t played_index[PAIRING_STROKES_MAX];
+    int32_t found[PAIRING_STROKES_MAX];
+    PairingRoom pairing;
 } ToldRoom;
 
 /* `shift_ms`: where the last stretch's strokes were; of two shifts that fit as well the nearer
-   one is taken.  pairs[i], if not NULL: the played note of written stroke i, or MATCH_NONE.
-   Costs some 300 steps a stroke: not for one block of an audio thread.  Each stream has MATCH_STROKES_MAX strokes at most; what is beyond isn't looked at. */
+   one is taken.  pairs[i], if not NULL: the played note of written stroke i, or PAIRING_NONE.
+   Costs some 300 steps a stroke: not for one block of an audio thread.  Each stream has PAIRING_STROKES_MAX strokes at most; what is beyond isn't looked at. */
 void told_make(Told* told, const ToldWritten* written, uint32_t written_count,
                const ToldPlayed* played, uint32_t played_count, const Kit* kit, bool split,
                double shift_ms, int32_t* pairs, ToldRoom* room);

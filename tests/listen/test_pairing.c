@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: ISC
 /* Pairs of written and played strokes against every way there is to pair them: all small cases
-   of a few thousand drawn ones (brute force; the rule is in match.h). */
-#include "../../plugin/engine/listen/match.h"
+   of a few thousand drawn ones (brute force; the rule is in pairing.h). */
+#include "../../plugin/engine/listen/pairing.h"
 #include "../help/check.h"
 
 #include <math.h>
@@ -11,7 +11,7 @@
 
 enum { SMALL = 6, CASES = 20000 };
 
-static MatchRoom room;
+static PairingRoom room;
 
 /* Numbers of our own, the same on every machine (Knuth, MMIX). */
 static uint64_t state = 1;
@@ -45,13 +45,13 @@ typedef struct {
 static double least(const Case* const it, const uint32_t i, const uint32_t j)
 {
     if (i == it->n || j == it->m) {
-        return MATCH_ALONE_MS * (double)(it->n - i + it->m - j);
+        return PAIRING_ALONE_MS * (double)(it->n - i + it->m - j);
     }
     double before = 0.0;
     double after = 0.0;
-    match_window(it->written, it->n, i, &before, &after);
+    pairing_window(it->written, it->n, i, &before, &after);
     const double late = it->played[j] - it->written[i];
-    double best = MATCH_ALONE_MS + fmin(least(it, i + 1, j), least(it, i, j + 1));
+    double best = PAIRING_ALONE_MS + fmin(least(it, i + 1, j), least(it, i, j + 1));
     if (late > -before && late < after) {
         best = fmin(best, fabs(late) + least(it, i + 1, j + 1));
     }
@@ -63,12 +63,12 @@ static double cost_of(const Case* const it, const int32_t found[SMALL])
 {
     double cost = 0.0;
     uint32_t pairs = 0;
-    int32_t last = MATCH_NONE;
+    int32_t last = PAIRING_NONE;
     for (uint32_t i = 0; i < it->n; ++i) {
         double before = 0.0;
         double after = 0.0;
-        match_window(it->written, it->n, i, &before, &after);
-        if (found[i] != MATCH_NONE) {
+        pairing_window(it->written, it->n, i, &before, &after);
+        if (found[i] != PAIRING_NONE) {
             const double late = it->played[found[i]] - it->written[i];
             if (found[i] <= last || found[i] >= (int32_t)it->m || late <= -before ||
                 late >= after) {
@@ -79,7 +79,7 @@ static double cost_of(const Case* const it, const int32_t found[SMALL])
             ++pairs;
         }
     }
-    return cost + MATCH_ALONE_MS * (double)(it->n + it->m - 2 * pairs);
+    return cost + PAIRING_ALONE_MS * (double)(it->n + it->m - 2 * pairs);
 }
 
 static void look_at_cases(const double span)
@@ -90,7 +90,7 @@ static void look_at_cases(const double span)
         Case it = {.n = (uint32_t)(drawn() * (SMALL + 1)), .m = (uint32_t)(drawn() * (SMALL + 1))};
         draw(it.written, it.n, span);
         draw(it.played, it.m, span);
-        match_strokes(it.written, it.n, it.played, it.m, found, &room);
+        pairing_find(it.written, it.n, it.played, it.m, found, &room);
         const double got = cost_of(&it, found);
         const double want = least(&it, 0, 0);
         if (fabs(got - want) > 1e-6) {
@@ -116,10 +116,10 @@ static void a_miss_and_an_extra_are_what_they_are(void)
     const double written[] = {0.0, 100.0, 200.0, 300.0};
     const double played[] = {12.0, 95.0, 310.0, 365.0};
     int32_t found[4];
-    match_strokes(written, 4, played, 4, found, &room);
+    pairing_find(written, 4, played, 4, found, &room);
     CHECK_INT(found[0], 0);
     CHECK_INT(found[1], 1);
-    CHECK_INT(found[2], MATCH_NONE);
+    CHECK_INT(found[2], PAIRING_NONE);
     CHECK_INT(found[3], 2);
 }
 
@@ -132,10 +132,10 @@ static void a_storm_of_strokes_is_bounded(void)
     for (int i = 0; i < 200; ++i) {
         played[i] = 480.0 + 0.2 * i;
     }
-    match_strokes(written, 3, played, 200, found, &room);
-    CHECK_INT(found[0], MATCH_NONE);
+    pairing_find(written, 3, played, 200, found, &room);
+    CHECK_INT(found[0], PAIRING_NONE);
     CHECK(found[1] >= 0);
-    CHECK_INT(found[2], MATCH_NONE);
+    CHECK_INT(found[2], PAIRING_NONE);
 }
 
 int main(void)
