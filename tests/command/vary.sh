@@ -50,6 +50,29 @@ eighteen_are_offered_for_sixteenths_a_gallop_and_a_herta() {
 	done
 }
 
+# played NUMBER: the sticking of bar 1 as show has it, under a variation.
+played() {
+	"$fourlimb" show --groove 1 --feet sixteenths --set variation="$1" >played.txt || return
+	awk '/^bar 2/ { exit } /right foot, kick/ { right = substr($0, 31) } /left foot, kick/ { left = substr($0, 31) }
+		END {
+			for (i = 1; i <= length(right) || i <= length(left); ++i) {
+				r = substr(right, i, 1); l = substr(left, i, 1)
+				printf "%s", r ~ /[oO]/ ? (r == "o" ? "r" : "R") : l ~ /[oO]/ ? (l == "o" ? "l" : "L") : r == "" ? l : r
+			}
+		}' played.txt
+}
+
+what_is_told_is_what_plays() {
+	vary --groove 1 --feet sixteenths --meter 4/4 || return
+	for row in "1 thinned" "9 in threes over the bar" "13 as gallops" "14 as reverse gallops" "25 half a bar on, half off" \
+		"32 in doubles" "34 accents in threes"; do
+		want=$(bars "${row#* }" | cut -d'|' -f2)
+		[ -n "$want" ] || same "nothing" "a bar of ${row#* }" || return
+		same "$(played "${row%% *}")" "$want" || return
+		grep -q "Sixteenths, ${row#* }:" played.txt || same "$(head -n 1 played.txt)" "a title with ${row#* }" || return
+	done
+}
+
 a_row_shows_what_a_drummer_would_play() {
 	vary --groove 1 --feet sixteenths --meter 4/4 || return
 	same "$(bars "as gallops")" "|r.rl r.rl r.rl r.rl|" && same "$(bars "as reverse gallops")" "|rlr. rlr. rlr. rlr.|" &&
@@ -139,5 +162,6 @@ check "a limit keeps out what is faster" a_limit_keeps_out_what_is_faster
 check "rates are strokes in a second" rates_are_strokes_in_a_second
 check "what is beyond the record is marked" what_is_beyond_the_record_is_marked
 check "a second bar is shown where it differs" a_second_bar_is_shown_where_it_differs
+check "what is told is what plays" what_is_told_is_what_plays
 check "a variation can be varied further" a_variation_can_be_varied_further
 tally

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "lighter.h"
 
+#include "../../plugin/engine/groove/bar.h"
 #include "../../plugin/engine/writing/lighten.h"
 #include "staff.h"
 
@@ -130,6 +131,40 @@ static const Figure* lighten(const Making* const making, const Figure* const wri
     return &to->figure;
 }
 
+/* What the feet of a letter play, on ground that stays. */
+static const Figure* varied_feet(Lighter* const lighter, const Meter meter, const int letter)
+{
+    const Selection* const before = &lighter->before;
+    const VariedAsk ask = bar_ask(before, meter, (uint8_t)letter, 0);
+    Figure* const to = &lighter->varied[letter];
+    if (!ask.feet) {
+        return NULL;
+    }
+    *to = *varied_find(before->varied, &ask).figure;
+    memcpy(lighter->varied_strokes[letter], to->strokes, to->stroke_count * sizeof *to->strokes);
+    to->strokes = lighter->varied_strokes[letter];
+    return to;
+}
+
+static bool varies(const Selection* const selection)
+{
+    return selection->varied &&
+           (selection->variation || selection->variation_then || selection->grow_every);
+}
+
+/* Each letter's feet, picked or its own, are another figure. */
+static void lighten_varied(const Making* const making)
+{
+    Lighter* const lighter = making->lighter;
+    Selection* const after = &lighter->after;
+    for (int part = 0; part < PARTS_MAX; ++part) {
+        lighter->groove.parts[part].feet =
+            lighten(making, varied_feet(lighter, making->meter, part), lighter->before.feet_regrid);
+    }
+    after->feet = NULL;
+    after->variation = after->variation_then = after->grow_every = 0;
+}
+
 void lighter_make(Lighter* const lighter, const Selection* const before, const Meter meter,
                   const double tempo, const PlayLimits* const limits, const LightenWish* const wish)
 {
@@ -141,13 +176,18 @@ void lighter_make(Lighter* const lighter, const Selection* const before, const M
     for (int part = 0; part < PARTS_MAX; ++part) {
         Part* const to = &lighter->groove.parts[part];
         to->hands = before->hands ? to->hands : lighten(&making, to->hands, before->hands_regrid);
-        to->feet = before->feet ? to->feet : lighten(&making, to->feet, before->feet_regrid);
+        to->feet = before->feet || varies(before) ? to->feet
+                                                  : lighten(&making, to->feet, before->feet_regrid);
     }
     lighter->after.groove = &lighter->groove;
     lighter->after.hands = lighten(&making, before->hands, before->hands_regrid);
-    lighter->after.feet = lighten(&making, before->feet, before->feet_regrid);
+    lighter->after.feet =
+        varies(before) ? before->feet : lighten(&making, before->feet, before->feet_regrid);
     lighter->after.turnaround = lighten(&making, before->turnaround, as_written);
     lighter->after.hands_regrid = lighter->after.feet_regrid = as_written;
+    if (varies(before)) {
+        lighten_varied(&making);
+    }
 }
 
 /* ---- As text */

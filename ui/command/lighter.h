@@ -25,10 +25,13 @@ typedef struct {
     Groove groove;
     LighterFigure figures[LIGHTER_FIGURES];
     int count;
+    Figure varied[PARTS_MAX]; /* feet of each letter, where they are varied */
+    Stroke varied_strokes[PARTS_MAX][FIGURE_STROKES_MAX];
 } Lighter;
 
 /* What is played is what `before`, which must have a groove, plays with strokes left out.
-   A figure is lightened by itself: where two meet, more may remain. */
+   A figure is lightened by itself: where two meet, more may remain.  Feet that vary are lightened
+   as they play; those that grow, as in the first phrase. */
 void lighter_make(Lighter* lighter, const Selection* before, Meter meter, double tempo,
                   const PlayLimits* limits, const LightenWish* wish);
 

@@ -4,6 +4,7 @@
 #include "commands.h"
 
 #include <stdio.h>
+#include <string.h>
 
 /* The groove alone, in its meter, with all limbs: else its comment speaks of what
    isn't there. */
@@ -35,12 +36,26 @@ static const EntryInfo* groove_info(const Bank* const bank, const Groove* const 
     return bank_entry(bank, ENTRY_GROOVE, index);
 }
 
+/* ", thinned, then as gallops, growing". */
+static void add_varied(const Selection* const selection, char* const title, const size_t room)
+{
+    const uint32_t numbers[] = {selection->variation, selection->variation_then};
+    for (int i = 0; i < 2; ++i) {
+        const size_t length = strlen(title);
+        snprintf(title + length, room - length, "%s%s", numbers[i] ? i ? ", then " : ", " : "",
+                 numbers[i] ? variation_words(numbers[i]) : "");
+    }
+    const size_t length = strlen(title);
+    snprintf(title + length, room - length, "%s", selection->grow_every ? ", growing" : "");
+}
+
 void picks_title(const Picks* const picks, char* const title, const size_t room)
 {
     const EntryInfo* const hands = picks->hands;
     const EntryInfo* const feet = picks->feet;
     snprintf(title, room, "%s%s%s%s%s", picks->info->label, hands || feet ? " with " : "",
              hands ? hands->label : "", hands && feet ? " and " : "", feet ? feet->label : "");
+    add_varied(&picks->selection, title, room);
 }
 
 int picks_make(const Performance* const performance, const Section* const section,

@@ -17,7 +17,7 @@ typedef struct {
     double tempo;                /* as asked, or the groove's */
 } Picks;
 
-/* "Fog Bell", or "Fog Bell with Plain Hats and Gallop". */
+/* "Fog Bell", or "Fog Bell with Plain Hats and Gallop, thinned, then a beat later". */
 void picks_title(const Picks* picks, char* title, size_t room);
 
 /* By the controls of the running plugin, which refuses what it can't have.  A status as
