@@ -68,12 +68,6 @@ static inline void bench_write_file(void* const handle, const bool straight)
     export_write(&bench->stage.model, straight);
 }
 
-static inline void bench_file_folder(void* const handle, char folder[FOLDER_ROOM])
-{
-    (void)handle;
-    export_folder(folder);
-}
-
 static inline View* bench_view(Bench* const bench)
 {
     return &bench->stage.model.view;
@@ -173,7 +167,8 @@ static inline Bench* bench_open(void)
     model->output.say = bench_say;
     model->output.read_bank = bench_read_bank;
     model->output.write_file = bench_write_file;
-    model->output.file_folder = bench_file_folder;
+    model->output.file_folder = export_folder;
+    model->output.complete = export_complete;
     bench_read_bank(bench, "");
     bench->stage.tempo = 120.0f;
     bench_set(bench, CONTROL_GROOVE, GROOVE);

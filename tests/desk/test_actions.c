@@ -51,6 +51,13 @@ static void write_file(void* const handle, const bool straight)
     files += straight ? 100 : 1;
 }
 
+static void complete(void* const handle, char folder[FOLDER_ROOM], char found[FOLDERS_ROOM])
+{
+    (void)handle;
+    (void)folder;
+    snprintf(found, FOLDERS_ROOM, "one  two");
+}
+
 /* One change that can be taken back, and one that can be made again. */
 static void edit(void)
 {
@@ -95,6 +102,7 @@ static void enter(const Scope scope)
 {
     fresh();
     own->model.output.write_file = write_file;
+    own->model.output.complete = complete;
     View* const view = &own->model.view;
     switch (scope) {
     case SCOPE_WINDOW:

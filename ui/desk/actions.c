@@ -220,6 +220,7 @@ static const Action rows[] = {
 
     {SCOPE_ASKED, ANY_SHIFT, {{KEY_LETTERS, 0}}, "type on", effects_ask_more},
     {SCOPE_ASKED, ANY_SHIFT, {{PANE_KEY_BACKSPACE, 0}}, "one letter back", effects_ask_less},
+    {SCOPE_ASKED, ANY_SHIFT, {{PANE_KEY_TAB, 0}}, "complete a folder's name", effects_ask_complete},
     {SCOPE_ASKED, ANY_SHIFT, {ENTER}, "yes: write, save or delete it", effects_ask_yes},
     {SCOPE_ASKED, ANY_SHIFT, {{PANE_KEY_ESCAPE, 0}}, "no: leave all as it is", effects_ask_no},
 

@@ -12,7 +12,7 @@ static void open(Model* const model, const AskedWhat what)
     Asking* const asked = &model->view.asked;
     model_stop_typing(model);
     model->view.keys.is_open = model->view.reads = false; /* where it couldn't be read */
-    model->view.edit.note[0] = asked->why[0] = '\0';
+    model->view.edit.note[0] = asked->why[0] = asked->found[0] = '\0';
     asked->is_open = true;
     asked->what = what;
     model->is_dirty = true;
@@ -22,7 +22,7 @@ static void open(Model* const model, const AskedWhat what)
 static char* text_of(Asking* const asked, size_t* const room)
 {
     *room = asked->what == ASKED_FOLDER ? FOLDER_ROOM : TYPED_ROOM;
-    asked->why[0] = '\0';
+    asked->why[0] = asked->found[0] = '\0';
     return asked->what == ASKED_FOLDER   ? asked->folder
            : asked->what == ASKED_GROOVE ? asked->name
                                          : NULL;
@@ -72,6 +72,15 @@ void asking_more(Model* const model, const uint32_t text)
     if (typed && g_unichar_isprint(text) && length + bytes < room) {
         memcpy(typed + length, letter, bytes);
         typed[length + bytes] = '\0';
+        model->is_dirty = true;
+    }
+}
+
+void asking_complete(Model* const model)
+{
+    Asking* const asked = &model->view.asked;
+    if (asked->what == ASKED_FOLDER && model->output.complete) {
+        model->output.complete(model->output.handle, asked->folder, asked->found);
         model->is_dirty = true;
     }
 }

@@ -16,6 +16,9 @@ void asking_delete(Model* model, EntryKind kind, int32_t id, const char* label);
 void asking_more(Model* model, uint32_t text);
 void asking_less(Model* model);
 
+/* The rest of a folder's name, as far as the disk leaves no choice. */
+void asking_complete(Model* model);
+
 /* Writes into the folder; nothing is done.  What else was asked is for who asked it. */
 void asking_yes(Model* model);
 void asking_no(Model* model);

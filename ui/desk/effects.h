@@ -45,7 +45,7 @@ Effect effects_leave_words, effects_type_more, effects_type_less, effects_keep_t
     effects_leave_typed;
 
 /* The question where. */
-Effect effects_ask_more, effects_ask_less, effects_ask_yes, effects_ask_no;
+Effect effects_ask_more, effects_ask_less, effects_ask_complete, effects_ask_yes, effects_ask_no;
 
 /* What asks first. */
 Effect effects_save_groove, effects_delete;

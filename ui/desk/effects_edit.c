@@ -124,6 +124,12 @@ void effects_ask_less(Model* const model, const Press press)
     asking_less(model);
 }
 
+void effects_ask_complete(Model* const model, const Press press)
+{
+    (void)press;
+    asking_complete(model);
+}
+
 void effects_ask_yes(Model* const model, const Press press)
 {
     Asking* const asked = &model->view.asked;

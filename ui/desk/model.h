@@ -28,6 +28,9 @@ typedef struct {
     /* the phrase as a MIDI file, as it is played or on the grid; may be NULL */
     void (*write_file)(void* handle, bool straight);             /* into view.asked.folder */
     void (*file_folder)(void* handle, char folder[FOLDER_ROOM]); /* at first; may be NULL */
+    /* Goes on with what is typed of a folder, and tells what there is to choose; may be
+       NULL. */
+    void (*complete)(void* handle, char folder[FOLDER_ROOM], char found[FOLDERS_ROOM]);
     void (*keep)(void* handle); /* the window's options, for the next one; may be NULL */
 } ModelOutput;
 

@@ -109,11 +109,14 @@ static void ask_where(const Brush* const brush, const double room, char text[HEL
 {
     const char* folder = brush->view->asked.folder;
     const Type type = brush_type(11.0, false, ALIGN_LEFT, brush->colours->soft);
-    const char* const brief = brush->g->compact ? "" : "   Enter: write.  Esc: not";
+    const char* const found = brush->view->asked.found;
+    const char* const brief = *found              ? found
+                              : brush->g->compact ? ""
+                                                  : "Enter: write.  Esc: not.  Tab: completes";
     for (bool is_whole = true;; is_whole = false) {
-        snprintf(text, HELP_ROOM, "Write into %s%.200s|%s", is_whole ? "" : "\xE2\x80\xA6", folder,
-                 brief);
-        if (!*folder || (strlen(folder) < 200 && ink_width(brush->cairo, type, text) <= room)) {
+        snprintf(text, HELP_ROOM, "Write into %s%.140s|   %s", is_whole ? "" : "\xE2\x80\xA6",
+                 folder, brief);
+        if (!*folder || (strlen(folder) < 140 && ink_width(brush->cairo, type, text) <= room)) {
             return;
         }
         do {

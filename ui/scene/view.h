@@ -177,7 +177,7 @@ typedef struct {
     KeyLine lines[KEY_LINES_MAX];
 } KeyList;
 
-enum { FOLDER_ROOM = 512 };
+enum { FOLDER_ROOM = 512, FOLDERS_ROOM = 160 };
 
 typedef enum { ASKED_FOLDER, ASKED_GROOVE, ASKED_DELETION } AskedWhat;
 
@@ -189,6 +189,7 @@ typedef struct {
     bool is_known;            /* where files go was answered */
     bool straight;            /* what is to be written then */
     char folder[FOLDER_ROOM]; /* UTF-8 */
+    char found[FOLDERS_ROOM]; /* what it could become, by Tab; "" until then */
     char name[TYPED_ROOM];    /* likewise: of the groove, or of what is to be deleted, */
     EntryKind kind;           /* and which that is */
     int32_t id;

@@ -2,6 +2,7 @@
 #include "export.h"
 
 #include "../../plugin/engine/groove/fill.h"
+#include "../file/completion.h"
 #include "../file/phrase_file.h"
 
 #include <stdio.h>
@@ -16,8 +17,17 @@ static int bars_to_write(const View* const view, const Library* const library,
                : (int)fill_round_bars(&selection, FILL_ROUND_MAX);
 }
 
-void export_folder(char folder[FOLDER_ROOM])
+_Static_assert((int)FOLDERS_ROOM == (int)COMPLETION_NAMES_ROOM, "what is told has room");
+
+void export_complete(void* const handle, char folder[FOLDER_ROOM], char found[FOLDERS_ROOM])
 {
+    (void)handle;
+    (void)completion_find(folder, FOLDER_ROOM, found);
+}
+
+void export_folder(void* const handle, char folder[FOLDER_ROOM])
+{
+    (void)handle;
     snprintf(folder, FOLDER_ROOM, "%s", phrase_folder());
 }
 

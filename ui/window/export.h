@@ -4,8 +4,10 @@
 
 #include "../desk/model.h"
 
-/* The folder that is meant where none was named. */
-void export_folder(char folder[FOLDER_ROOM]);
+/* For a desk's output, which need no handle: the folder that is meant where none was named;
+   and the rest of a folder's name that is typed, with what there is to choose. */
+void export_folder(void* handle, char folder[FOLDER_ROOM]);
+void export_complete(void* handle, char folder[FOLDER_ROOM], char found[FOLDERS_ROOM]);
 
 /* Writes the phrase as it plays, or `straight` on the grid, into the folder that was asked
    for, and says where, or why not: then it is asked for again. */

@@ -221,12 +221,6 @@ static void write_file(void* const handle, const bool straight)
     export_write(&window->model, straight);
 }
 
-static void file_folder(void* const handle, char folder[FOLDER_ROOM])
-{
-    (void)handle;
-    export_folder(folder);
-}
-
 static void keep_options(void* const handle)
 {
     kept_write(&((Window*)handle)->model);
@@ -276,7 +270,8 @@ static bool open_all(Window* const window, const char* const bundle_path)
                                 .say_kept = say_kept,
                                 .read_bank = read_bank_again,
                                 .write_file = write_file,
-                                .file_folder = file_folder,
+                                .file_folder = export_folder,
+                                .complete = export_complete,
                                 .keep = keep_options};
     window->bundle_path = strdup(bundle_path);
     window->bank = window->bundle_path ? bank_open_bundle(bundle_path, "") : NULL;
