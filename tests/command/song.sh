@@ -111,6 +111,20 @@ the_demos_plan_is_right_and_short() {
 	same "$status $err $(($(wc -l <"$demo") < 60))" "0  1"
 }
 
+# A second is 25200 ticks at 150; feet on the grid, each on its own key.  The phrase comes round, so the
+# last bars are the first ones' past.
+the_feets_busiest_second_is_that_of_the_file() {
+	"$fourlimb" song --new Feet --sections "a 16" --groove "Salt Funicular" | sed 's/fl:bars/fl:tempo 150 ; fl:bars/' >feet.ttl
+	run song feet.ttl --out feet.mid --set split_feet=1 --set looseness=0 --set liberty=0 --set touch=0
+	same "$status" 0 || return
+	counted=$(midicsv feet.mid | awk -F', ' '$3 == "Note_on_c" && $6 > 0 && ($5 == 35 || $5 == 36) {
+			at[$5, ++n[$5]] = $2
+			for (count = 0; n[$5] - count > 0 && at[$5, n[$5] - count] > $2 - 25200; ++count);
+			most = count > most ? count : most
+		} END { printf "%.1f", most }')
+	has "$out" "hardest for the feet: a, $counted strokes a second of one foot"
+}
+
 need "$fourlimb" midicsv "$python"
 export XDG_DATA_HOME="$work/data"
 check "markers, meters and tempi are where arithmetic has them" a_files_map_is_as_counted
@@ -123,5 +137,6 @@ check "strange names are names" strange_names_are_names
 check "what makes no sense is refused" what_makes_no_sense_is_refused
 check "a wrong plan is told and not played" a_wrong_plan_is_told_and_not_played
 check "what isn't heard is told" what_is_not_heard_is_told
+check "the feet's busiest second is that of the file" the_feets_busiest_second_is_that_of_the_file
 check "the demo's plan is right and short" the_demos_plan_is_right_and_short
 tally

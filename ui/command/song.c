@@ -104,7 +104,7 @@ static int take_plan(const Request* const request, const Bank* const bank, const
         return FAILED;
     }
     song_map_make(map, song, bank_library(bank));
-    song_say_road(map);
+    song_say_road(map, bank_library(bank));
     const int status = request->out ? play_plan(request, map) : DONE;
     free(map);
     return status;

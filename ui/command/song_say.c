@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "song_say.h"
 
-#include "../../plugin/engine/groove/selection.h"
+#include "../../plugin/engine/groove/foot_load.h"
 #include "../../plugin/engine/song/song_fill.h"
 #include "../../plugin/engine/song/song_road.h"
 #include "../../plugin/engine/song/song_settings.h"
@@ -113,7 +113,29 @@ static void print_time(const double seconds)
     printf("  %d:%02d", (int)seconds / 60, (int)seconds % 60);
 }
 
-static void print_row(const SongMap* const map, const uint32_t index)
+/* Strokes in the busiest second of the busier foot, at the section's highest tempo and in its
+   first meter. */
+static double foot_rate(const SongMap* const map, const Library* const library,
+                        const uint32_t index)
+{
+    static FootLoad load; /* too large for a stack */
+    const SongRow* const row = &map->rows[index];
+    const double tempo = row->tempo > row->tempo_to ? row->tempo : row->tempo_to;
+    float values[CONTROL_COUNT];
+    for (int i = 0; i < CONTROL_COUNT; ++i) {
+        values[i] = control_rows[i].normal;
+    }
+    song_settings_controls(map, row->tick, values);
+    const Settings settings = settings_from_controls(values);
+    const Selection selection = selection_make(library, &settings, tempo);
+    if (map->song->sections[index].rests || !selection.groove) {
+        return 0.0;
+    }
+    foot_load_all(&load, &selection, row->meters[0], tempo);
+    return load.found[0].rate > load.found[1].rate ? load.found[0].rate : load.found[1].rate;
+}
+
+static void print_row(const SongMap* const map, const uint32_t index, const double rate)
 {
     const SongSection* const section = &map->song->sections[index];
     const SongRow* const row = &map->rows[index];
@@ -127,17 +149,33 @@ static void print_row(const SongMap* const map, const uint32_t index)
     print_meters(row);
     print_way(row->tempo, row->tempo_to, row->ritard_ticks ? row->ritard_to : 0.0);
     print_way(row->level, row->level_to, 0.0);
+    printf("  %5.1f", rate);
     print_time(song_time_seconds(map, 0, row->tick));
     putchar('\n');
 }
 
-void song_say_road(const SongMap* const map)
+static void print_hardest(const SongMap* const map, const uint32_t index, const double rate)
 {
+    char name[SONG_SAY_ROOM];
+    song_say_name(map, index, 0, name);
+    if (rate > 0.0) {
+        printf("hardest for the feet: %s, %.1f strokes a second of one foot\n", name, rate);
+    }
+}
+
+void song_say_road(const SongMap* const map, const Library* const library)
+{
+    uint32_t hardest = 0;
+    double most = 0.0;
     printf("%s: %u sections, %d bars,", map->song->title, map->count, (int)map->bars);
     print_time(song_time_seconds(map, 0, map->ticks));
     printf("\n   bar  section                bars  meter                tempo            level     "
-           "         at\n");
+           "       foot/s    at\n");
     for (uint32_t row = 0; row < map->count; ++row) {
-        print_row(map, row);
+        const double rate = foot_rate(map, library, row);
+        print_row(map, row, rate);
+        hardest = rate > most ? row : hardest;
+        most = rate > most ? rate : most;
     }
+    print_hardest(map, hardest, most);
 }
