@@ -94,7 +94,7 @@ static const Action rows[] = {
     {SCOPE_WINDOW,
      ANY_SHIFT,
      {{'a', 0}},
-     "all that plays as your own groove; asks its name",
+     "all that plays as your groove; asks",
      effects_save_groove},
     {SCOPE_WINDOW, ANY_SHIFT, {{'d', 0}}, "read from a distance, and back", effects_read},
     {SCOPE_WINDOW,

@@ -4,6 +4,7 @@
 #include "actions.h"
 #include "grades.h"
 #include "kept_told.h"
+#include "edit_marks.h"
 #include "keys.h"
 #include "list.h"
 #include "mouse.h"
@@ -89,6 +90,7 @@ void controller_tick(Model* const model, const double seconds)
     model->now = seconds;
     editor_tick(model);
     sounding_tick(model);
+    edit_marks_find(model);
     varying_tick(model);
     groove_saving_tick(model);
     shortlist_tick(model);

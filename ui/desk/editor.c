@@ -229,6 +229,16 @@ static uint8_t limb_of(const Model* const model, const int row)
     return left_foot_leads ? figure_mirrored(&figure, (uint8_t)limb) : (uint8_t)limb;
 }
 
+int editor_row(const Model* const model, const uint8_t limb)
+{
+    for (int row = 0; row < LIMB_COUNT; ++row) {
+        if (limb_is_foot((uint8_t)row) == limb_is_foot(limb) && limb_of(model, row) == limb) {
+            return row;
+        }
+    }
+    return limb;
+}
+
 /* ---- The page */
 
 void editor_hold_page(Model* const model)

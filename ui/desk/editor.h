@@ -102,6 +102,9 @@ typedef struct {
     int64_t tick; /* of the cycle */
 } EditorPlace;
 
+/* The row that shows a limb of the figure. */
+int editor_row(const Model* model, uint8_t limb);
+
 /* Takes up the figure under x in a row and finds its step there; false, and said why, if
    that can't be done. */
 bool editor_reach(Model* model, int row, double x, EditorPlace* place);

@@ -179,3 +179,23 @@ int64_t hit_test_tick(const Model* const model, const HitTest* const hit, const 
     const FigureCopy copy = copy_at(model, hit, (int64_t)in_part);
     return tick_in_copy(hit, &model->editor.pieces[model->editor.kind].buffer, copy, in_part);
 }
+
+int hit_test_places(const Model* const model, const HitTest* const hit, const int64_t tick,
+                    int32_t* const ticks, const int room)
+{
+    int count = 0;
+    int64_t from = hit->begin;
+    while (from < hit->end && count < room) {
+        const FigureCopy copy = copy_at(model, hit, from);
+        const int64_t at = copy.begin + tick - copy.from;
+        const int64_t next = copy.begin + copy.ticks;
+        if (tick >= copy.from && at >= hit->begin && at < hit->end && at < next) {
+            ticks[count++] = (int32_t)at;
+        }
+        if (next <= from) {
+            break;
+        }
+        from = next;
+    }
+    return count;
+}

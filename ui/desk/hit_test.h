@@ -31,6 +31,10 @@ bool hit_test_is_relaid(const Model* model, const HitTest* hit);
    -1: none. */
 int64_t hit_test_tick(const Model* model, const HitTest* hit, double x);
 
+/* The ticks of the bar shown at which a tick of the buffer's cycle is played, as they are
+   written: how many, `room` at most. */
+int hit_test_places(const Model* model, const HitTest* hit, int64_t tick, int32_t* ticks, int room);
+
 /* The tick of the bar shown for the step under x, as it is written. */
 int32_t hit_test_hover(const Model* model, const SeenBar* bar, double x);
 

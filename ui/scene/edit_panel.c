@@ -62,6 +62,12 @@ void edit_draw_held(const Brush* const brush, const At at, const double room)
         brush_fit(brush, at.x, at.y + 18.0, room,
                   brush_type(12.0, false, ALIGN_LEFT, brush->colours->ink), text);
     }
+    if (view->edit.differ && !brush->g->compact) {
+        snprintf(text, sizeof text, "%d stroke%s not as kept", view->edit.differ,
+                 view->edit.differ == 1 ? "" : "s");
+        brush_fit(brush, at.x, at.y + 36.0, room,
+                  brush_type(12.0, false, ALIGN_LEFT, brush->colours->soft), text);
+    }
 }
 
 static void value(const Brush* const brush, const Box box, const char* const text,

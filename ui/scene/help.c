@@ -56,7 +56,7 @@ static const char* help_of(const View* const view, const TargetId id)
                    ? "Click: normal, accent, ghost, none.  Drag up or down: level.  Shift-drag: "
                      "move.  Right click: voice"
                    : "Left, Right: step.  Up, Down: level.  O G F D: accent, ghost, flam, drag.  "
-                     "V: voice.  Page Up, Page Down: bar.  Esc: done";
+                     "V: voice.  Page Up, Page Down: bar.  E: other limbs.  S: save.  Esc: done";
     case TARGET_HEAD:
     case TARGET_FIND:
     case TARGET_LIST_ROW:

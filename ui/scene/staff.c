@@ -249,10 +249,24 @@ static void draw_slots(const Brush* const brush, const Shown* const shown)
     }
 }
 
+/* What isn't as it is kept is underlined, on the side where no stem is. */
+static void draw_marks(const Brush* const brush, const Shown* const shown)
+{
+    const Edit* const edit = &brush->view->edit;
+    for (int i = 0; i < edit->mark_count && brush->g->edits && !shown->is_next; ++i) {
+        const EditMark mark = edit->marks[i];
+        const double x = slot_x(shown, edit->swing, mark.tick);
+        const double apart = (points_up(mark.row) ? 12.0 : -12.0) * brush->g->sign[mark.row / 2];
+        const double y = floor(brush->g->line[mark.row] + apart) + 0.5;
+        ink_line(brush->cairo, x - 8.0, y, x + 8.0, y, 2.0, brush->colours->ink);
+    }
+}
+
 static void draw_bar(const Brush* const brush, const Shown* const shown)
 {
     draw_grid(brush, shown);
     draw_slots(brush, shown);
+    draw_marks(brush, shown);
     for (int limb = 0; limb < LIMB_COUNT; ++limb) {
         ShownGrid grids[2];
         const int count = lanes_grids(shown, limb >= 2, grids);

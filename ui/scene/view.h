@@ -101,6 +101,14 @@ typedef enum {
     EDIT_ITEMS
 } EditItem;
 
+/* A step of the bar shown, as written, where the figure isn't as it is kept. */
+typedef struct {
+    int32_t row; /* Limb */
+    int32_t tick;
+} EditMark;
+
+enum { EDIT_MARKS_MAX = 128 };
+
 typedef struct {
     bool is_open; /* a figure is being changed */
     LimbPair pair;
@@ -116,6 +124,9 @@ typedef struct {
     int hover_limb;          /* the step pointed at; -1: none */
     int32_t hover_tick;      /* from the bar line, as written */
     int32_t cursor;          /* the step that keys change, likewise */
+    int differ;              /* strokes that aren't as they are kept, */
+    int mark_count;          /* and those of the bar shown */
+    EditMark marks[EDIT_MARKS_MAX];
     bool is_learning;
     Voice learns; /* the voice whose key comes next */
 } Edit;
