@@ -48,6 +48,7 @@ value() {
 	chart:out) echo other.svg ;;
 	chart:notation) echo other.musicxml ;;
 	practice:out) echo other ;;
+	keep:out) echo . ;;
 	*:soundfont) echo "$soundfont" ;;
 	*:bundle) echo "$build/lv2/fourlimb.lv2" ;;
 	*:force | *:left-handed | *:wav | *:midi | *:presets | *:kits | *:help) ;;

@@ -68,6 +68,11 @@ static inline void bench_write_file(void* const handle, const bool straight)
     export_write(&bench->stage.model, straight);
 }
 
+static inline void bench_write_handout(void* const handle)
+{
+    export_handout(&((Bench*)handle)->stage.model);
+}
+
 static inline View* bench_view(Bench* const bench)
 {
     return &bench->stage.model.view;
@@ -169,6 +174,7 @@ static inline Bench* bench_open(void)
     model->output.write_file = bench_write_file;
     model->output.file_folder = export_folder;
     model->output.complete = export_complete;
+    model->output.write_handout = bench_write_handout;
     bench_read_bank(bench, "");
     bench->stage.tempo = 120.0f;
     bench_set(bench, CONTROL_GROOVE, GROOVE);

@@ -58,6 +58,12 @@ static void complete(void* const handle, char folder[FOLDER_ROOM], char found[FO
     snprintf(found, FOLDERS_ROOM, "one  two");
 }
 
+static void write_handout(void* const handle)
+{
+    (void)handle;
+    files += 10000;
+}
+
 /* One change that can be taken back, and one that can be made again. */
 static void edit(void)
 {
@@ -103,6 +109,7 @@ static void enter(const Scope scope)
     fresh();
     own->model.output.write_file = write_file;
     own->model.output.complete = complete;
+    own->model.output.write_handout = write_handout;
     View* const view = &own->model.view;
     switch (scope) {
     case SCOPE_WINDOW:

@@ -204,6 +204,35 @@ static void all_slots_full_is_said_and_nothing_lost(void)
     bench_close(bench);
 }
 
+/* The folder is asked for once, as for a MIDI file; what is kept and plays is what is written. */
+static void a_makes_a_folder_of_what_plays(void)
+{
+    Bench* const bench = bench_kept();
+    shift(bench, '2', '@');
+    key(bench, 'a');
+    CHECK(bench_view(bench)->asked.is_open);
+    snprintf(bench_view(bench)->asked.folder, FOLDER_ROOM, "%s", bench_home());
+    key(bench, PANE_KEY_ENTER);
+    CHECK(bench_notes(bench, "Written: "));
+    char name[4 * KEPT_SHOWN_ROOM];
+    snprintf(name, sizeof name, "%s/%s.ttl", row(bench, 2)->name, row(bench, 2)->name);
+    CHECK_INT(times(bench_read(name), "a fl:Groove"), 1);
+    CHECK_INT(times(bench_read(name), "fl:steps \"o..\""), 1); /* feet of the user's own */
+    key(bench, 'a');
+    CHECK(bench_notes(bench, " 2")); /* another folder, and no question */
+    static const char* const endings[] = {"ttl", "mid", "pdf", "txt"};
+    for (int i = 0; i < 8; ++i) {
+        snprintf(name, sizeof name, "%s%s/%s.%s", row(bench, 2)->name, i / 4 ? " 2" : "",
+                 row(bench, 2)->name, endings[i % 4]);
+        CHECK_INT(unlink(bench_path(name)), 0);
+    }
+    for (int i = 0; i < 2; ++i) {
+        snprintf(name, sizeof name, "%s%s", row(bench, 2)->name, i ? " 2" : "");
+        CHECK_INT(rmdir(bench_path(name)), 0);
+    }
+    bench_close(bench);
+}
+
 int main(void)
 {
     bench_move_in();
@@ -217,6 +246,7 @@ int main(void)
     RUN(an_edit_goes_on_from_what_is_kept_and_does_not_get_into_it);
     RUN(shift_s_drops_what_plays_and_puts_it_back);
     RUN(all_slots_full_is_said_and_nothing_lost);
+    RUN(a_makes_a_folder_of_what_plays);
     bench_move_out();
     return tests_end();
 }

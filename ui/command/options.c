@@ -305,7 +305,7 @@ static bool take_help(Request* const request, const char* const value)
 
 enum {
     RENDERED = FOR(RENDER) | FOR(PRACTICE) | FOR(SONG),
-    GROOVE = FOR(RENDER) | FOR(SHOW) | FOR(CHART) | FOR(PRACTICE) | FOR(CHECK),
+    GROOVE = FOR(RENDER) | FOR(SHOW) | FOR(CHART) | FOR(PRACTICE) | FOR(CHECK) | FOR(KEEP),
     PICKED = GROOVE | FOR(VARY),
     FILES = FOR(RENDER) | FOR(CHART) | FOR(PRACTICE) | FOR(SONG),
     ALL = (1U << COMMAND_COUNT) - 1
@@ -326,7 +326,7 @@ const OptionRow option_rows[] = {
     {"ride-on", "CYMBAL", GROOVE, take_ride_on,
      "where the hands keep the time: closed, half-open, open, ride, bell, crash, china, floor-tom"},
     {"turnaround", "NAME", GROOVE, take_turnaround, "another turnaround, or none"},
-    {"kit", "NAME", RENDERED, take_kit, "the kit map (General MIDI)"},
+    {"kit", "NAME", RENDERED | FOR(KEEP), take_kit, "the kit map (General MIDI)"},
     {"bars", "N", FOR(RENDER), take_bars, "the section's length, 1 to 10000 (8)"},
     {"bars", "N", FOR(PRACTICE), take_bars, "each file's length (two minutes' worth)"},
     {"tempo", "BPM", PICKED & ~FOR(PRACTICE), take_tempo,
@@ -359,9 +359,10 @@ const OptionRow option_rows[] = {
     {"count-in", "BARS", RENDERED, take_count_in, "bars of click first, 0 to 4 (0; practice: 1)"},
     {"set", "SYMBOL=VALUE", GROOVE | FOR(SONG), take_set,
      "any control of the plugin; `fourlimb list controls` names them"},
-    {"left-handed", NULL, FOR(SHOW) | FOR(CHART), take_left_handed,
+    {"left-handed", NULL, FOR(SHOW) | FOR(CHART) | FOR(KEEP), take_left_handed,
      "for who plays left-handed: right and left limbs are changed over"},
     {"title", "TEXT", FOR(RENDER) | FOR(CHART), take_title, "the name in the file"},
+    {"title", "TEXT", FOR(KEEP), take_title, "what the groove and the folder are called"},
     {"wav", NULL, FOR(PRACTICE), take_wav, "the files are sound"},
     {"midi", NULL, FOR(PRACTICE), take_midi, "the files are MIDI, as without a word"},
     {"out", "FILE", FOR(RENDER), take_out, "the file to write: .mid, or .wav for sound"},
@@ -371,6 +372,7 @@ const OptionRow option_rows[] = {
     {"notation", "FILE", FOR(CHART), take_notation,
      "five lines, into .musicxml for notation programs, .ly for LilyPond, or .pdf by it"},
     {"out", "FOLDER", FOR(PRACTICE), take_out, "the folder to fill"},
+    {"out", "FOLDER", FOR(KEEP), take_out, "where the new folder goes (here)"},
     {"force", NULL, FILES, take_force, "in place of what is there already"},
     {"soundfont", "FILE", RENDERED, take_soundfont,
      "for sound: its drums (else a General MIDI one is sought)"},

@@ -16,6 +16,8 @@
     X(SHOW, show, "", "", "print a groove limb by limb")                                           \
     X(VARY, vary, "", "", "say what else the feet could do under a groove's hands")                \
     X(CHART, chart, "", "", "draw a groove for a music stand")                                     \
+    X(KEEP, keep, "", "",                                                                          \
+      "make a folder for a bandmate: a file for a bank of their own, MIDI, a chart, a line")       \
     X(PRACTICE, practice, "", "",                                                                  \
       "fill a folder with a set to practise by: hands, feet, together")                            \
     X(LIST, list, "[KIND] [WORD]...", "grooves|hands|feet|turnarounds|kits|controls",              \

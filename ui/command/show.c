@@ -42,7 +42,7 @@ static void print_groove(const Picks* const picks, const bool left_handed)
     words_swing(swing, sizeof swing, picks->selection.swing);
     printf("%s: %s, %g/%d at %g%s%s\n", title, info->family, picks->meter.beats_per_bar,
            picks->meter.beat_unit, picks->tempo, *swing ? ", " : "", swing);
-    if (picks->as_written) {
+    if (picks->as_written && *info->comment) {
         puts(info->comment);
     }
     const int bars = (int)fill_round_bars(&straight, FILL_ROUND_MAX);

@@ -28,21 +28,45 @@ static char* text_of(Asking* const asked, size_t* const room)
                                          : NULL;
 }
 
-void asking_write(Model* const model, const bool straight)
+/* What was asked for, into the folder that is known. */
+static void write_it(Model* const model)
+{
+    const Asking* const asked = &model->view.asked;
+    if (asked->is_handout) {
+        model->output.write_handout(model->output.handle);
+    } else {
+        model->output.write_file(model->output.handle, asked->straight);
+    }
+}
+
+static void write_or_ask(Model* const model)
 {
     Asking* const asked = &model->view.asked;
-    if (!model->output.write_file) {
-        return;
-    }
     if (asked->is_known) {
-        model->output.write_file(model->output.handle, straight);
+        write_it(model);
         return;
     }
     if (!*asked->folder && model->output.file_folder) {
         model->output.file_folder(model->output.handle, asked->folder);
     }
     open(model, ASKED_FOLDER);
-    asked->straight = straight;
+}
+
+void asking_write(Model* const model, const bool straight)
+{
+    if (model->output.write_file) {
+        model->view.asked.straight = straight;
+        model->view.asked.is_handout = false;
+        write_or_ask(model);
+    }
+}
+
+void asking_hand_out(Model* const model)
+{
+    if (model->output.write_handout) {
+        model->view.asked.is_handout = true;
+        write_or_ask(model);
+    }
 }
 
 void asking_groove(Model* const model, const char* const name)
@@ -101,7 +125,7 @@ void asking_yes(Model* const model)
     Asking* const asked = &model->view.asked;
     asked->is_open = false;
     asked->is_known = true; /* unless it can't be written there */
-    model->output.write_file(model->output.handle, asked->straight);
+    write_it(model);
     model->is_dirty = true;
 }
 

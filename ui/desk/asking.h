@@ -8,6 +8,9 @@
 /* The phrase as a MIDI file, with feel or exactly on the grid; or asks where. */
 void asking_write(Model* model, bool straight);
 
+/* What plays as a folder for a bandmate, or asks where. */
+void asking_hand_out(Model* model);
+
 /* A name for a groove, to begin with; whether an entry is to be deleted. */
 void asking_groove(Model* model, const char* name);
 void asking_delete(Model* model, EntryKind kind, int32_t id, const char* label);

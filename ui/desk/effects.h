@@ -25,7 +25,8 @@ Effect effects_next_panel, effects_open_panel, effects_leave_panel, effects_show
 void effects_show(Model* model, ShowItem item);
 
 /* What is kept. */
-Effect effects_keep, effects_drop_kept, effects_play_kept, effects_swap_kept, effects_other_kept;
+Effect effects_keep, effects_drop_kept, effects_play_kept, effects_swap_kept, effects_other_kept,
+    effects_hand_out;
 
 /* The ring of focus. */
 Effect effects_go_to_group, effects_go_within;

@@ -2,6 +2,7 @@
 /* What of effects.h is about what is kept. */
 #include "effects.h"
 
+#include "asking.h"
 #include "kept_slots.h"
 
 void effects_keep(Model* const model, const Press press)
@@ -31,4 +32,10 @@ void effects_other_kept(Model* const model, const Press press)
 {
     (void)press;
     kept_slots_other_lot(model);
+}
+
+void effects_hand_out(Model* const model, const Press press)
+{
+    (void)press;
+    asking_hand_out(model);
 }

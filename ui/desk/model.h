@@ -26,7 +26,8 @@ typedef struct {
        follows; may be NULL. */
     void (*read_bank)(void* handle, const char* entries);
     /* the phrase as a MIDI file, as it is played or on the grid; may be NULL */
-    void (*write_file)(void* handle, bool straight);             /* into view.asked.folder */
+    void (*write_file)(void* handle, bool straight); /* into view.asked.folder */
+    void (*write_handout)(void* handle); /* what plays, as a folder for a bandmate; may be NULL */
     void (*file_folder)(void* handle, char folder[FOLDER_ROOM]); /* at first; may be NULL */
     /* Goes on with what is typed of a folder, and tells what there is to choose; may be
        NULL. */
@@ -69,10 +70,10 @@ struct Model {
     GrooveSaving groove_saving;
     SessionEntries entries_told;
     Pieces kept_told;
-    float ports[CONTROL_COUNT]; /* as they are, whatever is kept plays */
-    uint32_t composed;    /* snapshots made: another number, another bank */
-    PlayLimits limits;    /* what the user can do */
-    struct Varying* vary; /* NULL until the page of variations is seen, */
+    float ports[CONTROL_COUNT];      /* as they are, whatever is kept plays */
+    uint32_t composed;               /* snapshots made: another number, another bank */
+    PlayLimits limits;               /* what the user can do */
+    struct Varying* vary;            /* NULL until the page of variations is seen, */
     struct ShortlistDesk* shortlist; /* until the shortlist is */
 };
 

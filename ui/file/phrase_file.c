@@ -15,7 +15,7 @@
 
 /* Names of files have 255 bytes at most: ", straight 999.mid" and a part's ending have to
    fit behind. */
-enum { NAMES_MOST = 1000, NAME_MOST = 180, NAME_ROOM = 256 };
+enum { NAMES_MOST = 1000, NAME_MOST = 180, NAME_ROOM = PHRASE_NAME_ROOM };
 
 typedef struct {
     Engine* engine;
@@ -126,8 +126,7 @@ static void name_of(const Phrase* const phrase, char name[NAME_ROOM])
     snprintf(name, NAME_ROOM, "%.*s%s", (int)length, whole, phrase->straight ? ", straight" : "");
 }
 
-/* A name that can be a file's: no slashes, no dot in front. */
-static void file_name(const char* const name, char plain[NAME_ROOM])
+static void make_plain(const char* const name, char plain[NAME_ROOM])
 {
     snprintf(plain, NAME_ROOM, "%s", name);
     for (char* letter = plain; *letter; ++letter) {
@@ -136,6 +135,14 @@ static void file_name(const char* const name, char plain[NAME_ROOM])
             *letter = '-';
         }
     }
+}
+
+void phrase_file_name(const char* const name, char plain[PHRASE_NAME_ROOM])
+{
+    char cut[NAME_ROOM];
+    const char* const whole = *name ? name : "Fourlimb";
+    snprintf(cut, sizeof cut, "%.*s", (int)utf8_cut(whole, strlen(whole), NAME_MOST), whole);
+    make_plain(cut, plain);
 }
 
 static bool is_there(const char* const path)
@@ -150,16 +157,21 @@ const char* phrase_folder(void)
     return music ? music : g_get_home_dir();
 }
 
+void phrase_file_place(const char* const wanted, char folder[PHRASE_PATH_ROOM])
+{
+    const bool is_home = wanted && wanted[0] == '~' && (wanted[1] == '/' || !wanted[1]);
+    snprintf(folder, PHRASE_PATH_ROOM, "%s%s", is_home ? g_get_home_dir() : "",
+             is_home             ? wanted + 1
+             : wanted && *wanted ? wanted
+                                 : phrase_folder());
+}
+
 static bool find_name(const char* const name, const char* const wanted, char path[PHRASE_PATH_ROOM])
 {
     char plain[NAME_ROOM];
     char folder[PHRASE_PATH_ROOM];
-    const bool is_home = wanted && wanted[0] == '~' && (wanted[1] == '/' || !wanted[1]);
-    snprintf(folder, sizeof folder, "%s%s", is_home ? g_get_home_dir() : "",
-             is_home             ? wanted + 1
-             : wanted && *wanted ? wanted
-                                 : phrase_folder());
-    file_name(name, plain);
+    phrase_file_place(wanted, folder);
+    make_plain(name, plain);
     for (int i = 1; i < NAMES_MOST; ++i) {
         char number[16] = "";
         if (i > 1) {

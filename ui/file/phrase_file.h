@@ -6,7 +6,7 @@
 
 #include "../../plugin/engine/play/engine.h"
 
-enum { PHRASE_PATH_ROOM = 4096, PHRASE_WHY_ROOM = 1024 };
+enum { PHRASE_PATH_ROOM = 4096, PHRASE_WHY_ROOM = 1024, PHRASE_NAME_ROOM = 256 };
 
 typedef struct {
     const Library* library;
@@ -21,6 +21,12 @@ typedef struct {
 
 /* The music folder of the XDG user directories, or the home folder where none is named. */
 const char* phrase_folder(void);
+
+/* A name that can be a file's: cut to what one can have, no slashes, no dot in front. */
+void phrase_file_name(const char* name, char plain[PHRASE_NAME_ROOM]);
+
+/* The folder that a wish names: "~/" is the home folder, NULL or "" that of phrase_folder. */
+void phrase_file_place(const char* wanted, char folder[PHRASE_PATH_ROOM]);
 
 /* Writes NAME.mid ("NAME, straight.mid"), or "NAME 2.mid" and so on, never over a file that is there, into
    its folder.  Fills `path`; false, with the reason and what to do in `why`, if that

@@ -199,6 +199,7 @@ typedef struct {
     AskedWhat what;
     bool is_known;            /* where files go was answered */
     bool straight;            /* what is to be written then */
+    bool is_handout;          /* a folder for a bandmate, and no file */
     char folder[FOLDER_ROOM]; /* UTF-8 */
     char found[FOLDERS_ROOM]; /* what it could become, by Tab; "" until then */
     char name[TYPED_ROOM];    /* likewise: of the groove, or of what is to be deleted, */

@@ -2,8 +2,10 @@
 #include "export.h"
 
 #include "../../plugin/engine/groove/fill.h"
+#include "../desk/kept_slots.h"
 #include "../file/completion.h"
 #include "../file/phrase_file.h"
+#include "../paper/handout.h"
 
 #include <stdio.h>
 
@@ -39,7 +41,8 @@ void export_write(Model* const model, const bool straight)
     char words[PHRASE_PATH_ROOM + 64];
     const SeenBar* const seen = view_bar(view, view_shown(view));
     const Entry* const entry = view_entry(view, ENTRY_GROOVE, view_playing(view, ENTRY_GROOVE));
-    const Settings settings = settings_from_controls(view->values);
+    const Settings settings = model->snapshot ? snapshot_settings(model->snapshot, view->values)
+                                              : settings_from_controls(view->values);
     const Library* const library = model_library(model);
     if (seen && library) {
         const Phrase phrase = {library,
@@ -58,5 +61,34 @@ void export_write(Model* const model, const bool straight)
     }
     model->view.asked.is_known = false; /* another folder may do */
     snprintf(words, sizeof words, "Not written: %s", why);
+    model_say(model, words);
+}
+
+void export_handout(Model* const model)
+{
+    const View* const view = &model->view;
+    const SeenBar* const seen = view_bar(view, view_shown(view));
+    char name[KEPT_SHOWN_ROOM], path[HANDOUT_PATH_ROOM], words[HANDOUT_PATH_ROOM + 64];
+    char why[HANDOUT_WHY_ROOM] = "nothing plays yet";
+    bool good = false;
+    kept_slots_offer(model, name);
+    if (seen && model->snapshot) {
+        const Settings settings = snapshot_settings(model->snapshot, view->values);
+        const Selection selection =
+            selection_make(model_library(model), &settings, model_tempo(model));
+        const KeptSelection* const kept = kept_list_at(model->kept, settings.kept);
+        const Handout handout = {.wish = {.bank = kept ? kept->plays.bank : model->bank,
+                                          .selection = &selection,
+                                          .settings = &settings,
+                                          .meter = seen->meter,
+                                          .tempo = model_tempo(model),
+                                          .name = name},
+                                 .kits = model_library(model),
+                                 .left_handed = view->left_handed,
+                                 .folder = view->asked.folder};
+        good = handout_write(&handout, path, why);
+    }
+    model->view.asked.is_known = good; /* else another folder may do */
+    snprintf(words, sizeof words, good ? "Written: %s" : "Not written: %s", good ? path : why);
     model_say(model, words);
 }

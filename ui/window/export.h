@@ -12,3 +12,6 @@ void export_complete(void* handle, char folder[FOLDER_ROOM], char found[FOLDERS_
 /* Writes the phrase as it plays, or `straight` on the grid, into the folder that was asked
    for, and says where, or why not: then it is asked for again. */
 void export_write(Model* model, bool straight);
+
+/* Writes what plays as a folder for a bandmate (paper/handout.h), likewise. */
+void export_handout(Model* model);

@@ -215,6 +215,12 @@ static void read_bank_again(void* const handle, const char* const entries)
     }
 }
 
+static void write_handout(void* const handle)
+{
+    Window* const window = (Window*)handle;
+    export_handout(&window->model);
+}
+
 static void write_file(void* const handle, const bool straight)
 {
     Window* const window = (Window*)handle;
@@ -270,6 +276,7 @@ static bool open_all(Window* const window, const char* const bundle_path)
                                 .say_kept = say_kept,
                                 .read_bank = read_bank_again,
                                 .write_file = write_file,
+                                .write_handout = write_handout,
                                 .file_folder = export_folder,
                                 .complete = export_complete,
                                 .keep = keep_options};
