@@ -234,9 +234,19 @@ static char* section_text(const SongSection* const section, const Bank* const ba
 
 /* ---- Their names */
 
-static bool is_plain(const char sign)
+/* A small letter or a digit for what is one, or large; else 0. */
+static char plain(const char sign)
 {
-    return (sign >= 'a' && sign <= 'z') || (sign >= '0' && sign <= '9');
+    static const char large[] = "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
+    static const char small[] = "abcdefghijklmnopqrstuvwxyz0123456789";
+    const char* const at = sign ? strchr(large, sign) : NULL;
+    if (at) {
+        return small[at - large];
+    }
+    if (sign && strchr(small, sign)) {
+        return sign;
+    }
+    return 0;
 }
 
 /* A name that Turtle takes behind a colon: small letters, digits and dashes. */
@@ -244,9 +254,13 @@ static size_t put_local(const char* const name, char local[LOCAL_ROOM])
 {
     size_t length = 0;
     for (const char* at = name; *at; ++at) {
-        const char small = *at >= 'A' && *at <= 'Z' ? (char)(*at - 'A' + 'a') : *at;
-        if (is_plain(small) || (length && local[length - 1] != '-')) {
-            local[length++] = is_plain(small) ? small : '-';
+        const char sign = plain(*at);
+        if (sign || (length && local[length - 1] != '-')) {
+            local[length] = '-';
+            if (sign) {
+                local[length] = sign;
+            }
+            ++length;
         }
     }
     length -= length && local[length - 1] == '-';
@@ -269,20 +283,29 @@ static void make_local(WrittenSection* const written, const uint32_t index, cons
     }
 }
 
+/* The first that says the same. */
+static uint32_t find_same(const WrittenSection* const written, const uint32_t index)
+{
+    uint32_t same = 0;
+    while (same < index && strcmp(written[same].text, written[index].text) != 0) {
+        ++same;
+    }
+    return same;
+}
+
 /* One that says the same as an earlier one is that one again. */
 static bool write_sections(WrittenSection* const written, const Song* const song,
                            const Bank* const bank)
 {
-    bool good = true;
     for (uint32_t i = 0; i < song->section_count; ++i) {
         written[i].text = section_text(&song->sections[i], bank);
-        good &= written[i].text != NULL;
-        while (good && strcmp(written[written[i].same].text, written[i].text) != 0) {
-            ++written[i].same;
+        if (!written[i].text) {
+            return false;
         }
+        written[i].same = find_same(written, i);
         make_local(written, i, song->sections[i].name);
     }
-    return good;
+    return true;
 }
 
 /* ---- The song */

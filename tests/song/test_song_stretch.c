@@ -8,8 +8,6 @@
 #include "../help/check.h"
 #include "written.h"
 
-#include <string.h>
-
 enum { QUARTER = TICKS_PER_QUARTER };
 
 static Song song; /* too large for a stack */
@@ -121,9 +119,12 @@ static void a_level_that_moves_has_a_step_each_beat(void)
 
 static bool alike(const SongStretch* const a, const SongStretch* const b)
 {
-    return a->end == b->end && !differs(a->tempo, b->tempo) && a->bar.row == b->bar.row &&
-           a->bar.pass == b->bar.pass && meter_equal(a->bar.meter, b->bar.meter) &&
-           !memcmp(a->controls, b->controls, sizeof a->controls);
+    bool same = true;
+    for (int i = 0; i < CONTROL_COUNT; ++i) {
+        same &= !differs((double)a->controls[i], (double)b->controls[i]);
+    }
+    return same && a->end == b->end && !differs(a->tempo, b->tempo) && a->bar.row == b->bar.row &&
+           a->bar.pass == b->bar.pass && meter_equal(a->bar.meter, b->bar.meter);
 }
 
 static void a_stretch_is_the_same_from_anywhere_within(void)

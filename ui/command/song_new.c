@@ -108,13 +108,14 @@ static bool take_sections(const char* const typed, const uint32_t groove, Song* 
 static bool put(Bytes* const text, const Song* const song, const Bank* const bank)
 {
     char* const plan = write_song(song, bank);
-    if (plan) {
+    const bool good = plan;
+    if (good) {
         bytes_append(text, head, strlen(head));
         bytes_append(text, plan, strlen(plan));
         bytes_append(text, tail, strlen(tail));
     }
     free(plan);
-    return plan;
+    return good;
 }
 
 bool song_new_text(const char* const title, const char* const sections, const Bank* const bank,

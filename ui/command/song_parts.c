@@ -52,8 +52,11 @@ static int64_t bars_begun(const SongMap* const map, const int64_t tick, const in
 
 static bool changes(const ToldSection* const told, const ToldSection* const before)
 {
-    return told->origin != before->origin || !meter_equal(told->meter, before->meter) ||
-           memcmp(told->controls, before->controls, sizeof told->controls) != 0;
+    bool other = told->origin != before->origin || !meter_equal(told->meter, before->meter);
+    for (int i = 0; i < CONTROL_COUNT; ++i) {
+        other |= differs((double)told->controls[i], (double)before->controls[i]);
+    }
+    return other;
 }
 
 static void add_stretch(SongWalk* const walk, const SongStretch* const stretch, const int64_t tick)

@@ -109,10 +109,16 @@ void song_map_make(SongMap* const map, const Song* const song, const Library* co
 
 /* ---- By place */
 
+/* Bars before the meters come round. */
+static int64_t round_bars(const SongRow* const row)
+{
+    return row->meter_count ? row->meter_count : 1;
+}
+
 int64_t song_map_pass_tick(const SongRow* const row, const int64_t bar)
 {
-    int64_t tick = bar / row->meter_count * row->round_ticks;
-    for (int64_t i = 0; i < bar % row->meter_count; ++i) {
+    int64_t tick = bar / round_bars(row) * row->round_ticks;
+    for (int64_t i = 0; i < bar % round_bars(row); ++i) {
         tick += meter_bar_ticks(row->meters[i]);
     }
     return tick;
@@ -120,13 +126,13 @@ int64_t song_map_pass_tick(const SongRow* const row, const int64_t bar)
 
 Meter song_map_pass_meter(const SongRow* const row, const int64_t bar)
 {
-    return row->meters[bar % row->meter_count];
+    return row->meters[bar % round_bars(row)];
 }
 
 /* The bar of a pass that one of its ticks lies in. */
 static int64_t pass_bar(const SongRow* const row, const int64_t tick)
 {
-    int64_t bar = tick / row->round_ticks * row->meter_count;
+    int64_t bar = tick / row->round_ticks * round_bars(row);
     int64_t left = tick % row->round_ticks;
     for (uint32_t i = 0; left >= meter_bar_ticks(row->meters[i]); ++i) {
         left -= meter_bar_ticks(row->meters[i]);
