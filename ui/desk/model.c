@@ -40,6 +40,7 @@ void model_begin(Model* const model, const Uris* const uris, const ModelOutput o
     model->height = FIRST_HEIGHT;
     model->scale = model->view.text = 1.0;
     model->view.looked_at = -1;
+    model->view.vary.grown[0] = model->view.vary.grown[1] = -1;
     model->view.list.selected = -1;
     model->view.edit.hover_limb = -1;
     model->view.edit.pair = PAIR_FEET;

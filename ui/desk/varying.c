@@ -155,6 +155,7 @@ bool varying_begin(Model* const model)
         model->vary = calloc(1, sizeof *model->vary);
         if (model->vary) {
             model->vary->judging = -1;
+            varied_forget(&model->vary->varied);
         }
     }
     return model->vary;

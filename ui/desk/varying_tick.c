@@ -116,6 +116,41 @@ static void begin_tempo(Model* const model, VaryLooked* const looked)
     }
 }
 
+/* ---- Growing */
+
+/* Which row the feet have grown to by the bar shown: of the first variations where none is asked
+   for, of the second where one is. */
+static void note_grown(Model* const model)
+{
+    struct Varying* const desk = model->vary;
+    VaryPage* const page = &model->view.vary;
+    const float* const values = model->view.values;
+    const SeenBar* const bar = view_bar(&model->view, view_shown(&model->view));
+    const int level = values[CONTROL_VARIATION] > 0.5f;
+    Selection selection;
+    int grown[2] = {-1, -1};
+    if (values[CONTROL_GROW_EVERY] > 0.5f && bar && varying_selection(model, &selection)) {
+        if (desk->grew != model->composed) {
+            varied_forget(&desk->varied);
+            desk->grew = model->composed;
+        }
+        selection.varied = &desk->varied;
+        selection.variation = (uint32_t)values[CONTROL_VARIATION];
+        selection.variation_then = (uint32_t)values[CONTROL_VARIATION_THEN];
+        selection.grow_every = (uint32_t)values[CONTROL_GROW_EVERY];
+        const BarParts parts = groove_bar(&selection, bar->meter, bar->bar);
+        grown[1] = VARY_ROWS_MAX;
+        if (!selection.variation_then) {
+            grown[level] = parts.varied.numbers[2];
+        }
+        grown[0] = level ? page->playing[0] : grown[0];
+    }
+    if (memcmp(page->grown, grown, sizeof grown) != 0) {
+        memcpy(page->grown, grown, sizeof grown);
+        model->is_dirty = true;
+    }
+}
+
 /* ---- All of it */
 
 static void show_nothing(Model* const model)
@@ -135,6 +170,7 @@ void varying_tick(Model* const model)
         return;
     }
     varying_follow(model);
+    note_grown(model);
     if (!varying_source(model, &source)) {
         show_nothing(model);
         return;

@@ -2,6 +2,7 @@
 #include "vary_page.h"
 
 #include "../../plugin/engine/varied/variation.h"
+#include "handed.h"
 #include "kept_strip.h"
 #include "vary_row.h"
 
@@ -30,7 +31,8 @@ void vary_page_targets(const View* const view, const Geometry* const g, TargetLi
 /* What of the page plays now, and what is asked for. */
 static int playing_of(const View* const view)
 {
-    return view->vary.playing[view->vary.is_deep];
+    const int grown = view->vary.grown[view->vary.is_deep];
+    return grown >= 0 ? grown : view->vary.playing[view->vary.is_deep];
 }
 
 static int asked_of(const View* const view)
@@ -146,9 +148,9 @@ static void draw_value(const Brush* const brush, const Target* const target, con
 
 /* ---- Rows */
 
-/* That it plays, or where it comes in; how wide that is. */
-static double draw_state(const Brush* const brush, const RowPlaces* const columns,
-                         const double base, const double name_end, const bool is_playing)
+/* That it plays, or where it comes in. */
+static void draw_state(const Brush* const brush, const RowPlaces* const columns, const double base,
+                       const double name_end, const bool is_playing)
 {
     char text[64];
     const View* const view = brush->view;
@@ -160,8 +162,29 @@ static double draw_state(const Brush* const brush, const RowPlaces* const column
             text, sizeof text, "next, at bar %d",
             (int)floor_mod(view->place.change_bar - view_phrase(view), view_phrase_bars(view)) + 1);
     }
-    const bool fits = name_end + 8.0 + ink_width(brush->cairo, type, text) <= right;
-    return fits ? ink_text(brush->cairo, right, base, type, text) : 0.0;
+    if (name_end + 8.0 + ink_width(brush->cairo, type, text) <= right) {
+        ink_text(brush->cairo, right, base, type, text);
+    }
+}
+
+/* Its name, and whether it plays, or comes in. */
+static void draw_name(const Brush* const brush, const RowPlaces* const columns, const double base,
+                      const VaryRow* const row)
+{
+    const View* const view = brush->view;
+    const Palette* const colours = brush->colours;
+    const bool is_playing = plays(view, row->number);
+    const bool is_marked = is_playing || waits(view, row->number);
+    const Type type = brush_type(13.0, is_marked && !brush->g->compact, ALIGN_LEFT,
+                                 *row->why ? colours->soft : colours->ink);
+    char name[DIAL_TEXT_ROOM];
+    handed_words(view, row->name, name, sizeof name);
+    const double wide = brush_fit(brush, columns->name, base, columns->name_room, type, name);
+    if (is_marked) {
+        ink_triangle(brush->cairo, columns->sign, base - 5.0, 5.0, POINT_RIGHT, is_playing,
+                     colours->accent);
+        draw_state(brush, columns, base, columns->name + wide, is_playing);
+    }
 }
 
 static void draw_row(const Brush* const brush, const Target* const target,
@@ -172,23 +195,11 @@ static void draw_row(const Brush* const brush, const Target* const target,
     const VaryRow* const row = &view->vary.rows[target->id.index];
     const Box box = target->box;
     const bool is_cursor = target->id.index == view->vary.cursor;
-    const bool is_playing = plays(view, target->id.index);
-    const bool is_waiting = waits(view, target->id.index);
-    const bool is_bold = (is_playing || is_waiting) && !brush->g->compact;
     const double base = floor(box.y + box.height / 2.0) + 5.0;
     if (is_cursor || brush_is_hovered(brush, target->id)) {
         ink_fill_round(brush->cairo, box, 3.0, colours->raised);
     }
-    if (is_playing || is_waiting) {
-        ink_triangle(brush->cairo, columns->sign, base - 5.0, 5.0, POINT_RIGHT, is_playing,
-                     colours->accent);
-    }
-    const double wide = brush_fit(
-        brush, columns->name, base, columns->name_room,
-        brush_type(13.0, is_bold, ALIGN_LEFT, *row->why ? colours->soft : colours->ink), row->name);
-    if (is_playing || is_waiting) {
-        draw_state(brush, columns, base, columns->name + wide, is_playing);
-    }
+    draw_name(brush, columns, base, row);
     if (*row->why) {
         ink_text_in(brush->cairo, columns->from, base, columns->to - columns->from,
                     brush_type(12.0, false, ALIGN_LEFT, colours->soft), row->why);

@@ -60,5 +60,7 @@ typedef struct {
     int first;      /* row on top */
     int cursor;     /* row */
     int playing[2]; /* numbers that sound while others wait */
+    int grown[2];   /* the rows that feet which grow have come to, in place of those: by level,
+                       -1 where they don't grow; VARY_ROWS_MAX: to none of the level's */
     VaryRow rows[VARY_ROWS_MAX];
 } VaryPage;
