@@ -148,6 +148,38 @@ static void a_name_of_the_factorys_is_not_taken(void)
     bench_close(bench);
 }
 
+/* What is kept plays: that, and not what the ports pick; with the edit that it was kept with. */
+static void what_is_kept_becomes_a_groove_too(void)
+{
+    begin();
+    bench_pick(bench, CONTROL_FEET, ONE);
+    bench_click(bench, LEFT_FOOT, 3.0);
+    model_focus(&bench->stage.model, (TargetId){TARGET_TAB, PANEL_FEEL});
+    key('s');
+    bench_settle(bench);
+    bench_item(bench, EDIT_DROP);
+    bench_pick(bench, CONTROL_FEET, THREE);
+    bench_pick(bench, CONTROL_KEPT, 1);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "............o...");
+    key('a');
+    answer("Groin");
+    CHECK(bench_notes(bench, "Saved the groove \"Groin\", with feet \"One bar, Groin\""));
+    CHECK_INT(control_of(bench, "kept"), 0);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "............o...");
+    CHECK(tells("show --groove Groin", "left foot, kick             .. .. .. o."));
+    bench_close(bench);
+}
+
+static void a_variation_is_told_as_not_in_it(void)
+{
+    begin();
+    bench_pick(bench, CONTROL_VARIATION, 3);
+    key('a');
+    answer("Weir foot");
+    CHECK(bench_notes(bench, "not in it: the feet's variation"));
+    bench_close(bench);
+}
+
 /* Under its name again it goes over it; the older is kept. */
 static void saved_again_it_is_the_same_groove(void)
 {
@@ -305,6 +337,8 @@ int main(void)
     RUN(what_is_picked_and_laid_out_becomes_a_groove);
     RUN(an_edit_is_saved_with_it_under_its_name);
     RUN(a_name_of_the_factorys_is_not_taken);
+    RUN(what_is_kept_becomes_a_groove_too);
+    RUN(a_variation_is_told_as_not_in_it);
     RUN(saved_again_it_is_the_same_groove);
     RUN(what_is_ones_own_is_deleted_from_the_list);
     RUN(the_factorys_stays_and_so_does_what_a_groove_plays);

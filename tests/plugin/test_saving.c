@@ -52,6 +52,49 @@ static void a_saved_kit_map_is_picked_at_once(void)
     remove_home(home);
 }
 
+static const char* groove_text(const char* const feet)
+{
+    static char text[1024];
+    snprintf(text, sizeof text,
+             "@prefix fl: <urn:fourlimb:terms#> .\n"
+             "<urn:test:groove> a fl:Groove ; "
+             "<http://www.w3.org/2000/01/rdf-schema#label> \"Salt Groove\" ; fl:tempo 120 ; "
+             "fl:beatsPerBar 4 ; fl:beatUnit 4 ; fl:form \"A\" ; "
+             "fl:part [ fl:letter \"A\" ; fl:feet <%s> ] .\n",
+             feet);
+    return text;
+}
+
+/* A groove names figures of the bank; what it plays isn't deleted before it. */
+static void a_groove_is_saved_over_the_bank_and_entries_are_deleted(void)
+{
+    const char* const home = fresh_home();
+    Keeper* const keeper = keeper_open(WORKER_THREAD);
+    const char* const salt = groove_text("urn:fourlimb:mine:salt-gallop-1000");
+    check_refused(keeper, FL "saveGroove", salt, "is not in the bank");
+    keeper_saves(keeper, feet_text(0, "Salt Gallop", "O..o .oo. O..o .oo."), 1000);
+    check_refused(keeper, FL "saveFigure", salt, "expected one subject");
+    check_refused(keeper, FL "saveGroove", feet_text(0, "Fog", "O..."), "fl:saveFigure");
+    keeper_set(keeper, FL "saveGroove", salt);
+    CHECK(keeper_await(keeper, FL "savedGroove"));
+    CHECK_INT(keeper_told_long(keeper, FL "savedGroove"), 1001);
+    keeper->controls[CONTROL_GROOVE] = 1001.0f;
+    keeper_play(keeper, 1);
+    CHECK_TEXT(bar_steps(keeper, 0, KICK), "o..o.oo.o..o.oo.");
+    keeper_stop(keeper);
+    check_refused(keeper, FL "deleteEntry", "feet 1000", "\"Salt Groove\" plays it");
+    check_refused(keeper, FL "deleteEntry", "feet", "expected a kind and an id");
+    check_refused(keeper, FL "deleteEntry", "shoes 1000", "expected a kind and an id");
+    check_refused(keeper, FL "deleteEntry", "feet 1", "isn't one of your own");
+    keeper_set(keeper, FL "deleteEntry", "groove 1001");
+    CHECK(keeper_await(keeper, FL "deletedEntry"));
+    CHECK_INT(keeper_told_long(keeper, FL "deletedEntry"), 1001);
+    keeper_play(keeper, 1); /* the bank's first groove plays in its place */
+    CHECK(strcmp(bar_steps(keeper, 0, KICK), "o..o.oo.o..o.oo.") != 0);
+    keeper_close(keeper);
+    remove_home(home);
+}
+
 static void what_cannot_be_saved_is_told_with_what_to_do(void)
 {
     char path[1024];
@@ -284,6 +327,7 @@ int main(void)
     snprintf(home, sizeof home, "%s", fresh_home());
     RUN(a_saved_figure_has_an_id_that_its_control_picks_at_once);
     RUN(a_saved_kit_map_is_picked_at_once);
+    RUN(a_groove_is_saved_over_the_bank_and_entries_are_deleted);
     RUN(what_cannot_be_saved_is_told_with_what_to_do);
     RUN(what_one_instance_saved_another_finds_when_it_is_picked);
     RUN(instances_that_save_at_once_lose_nothing);

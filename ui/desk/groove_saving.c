@@ -35,41 +35,76 @@ static const EntryInfo* groove_info(const Model* const model)
     return model->bank && id > 0 ? bank_info(model->bank, ENTRY_GROOVE, (uint32_t)id) : NULL;
 }
 
+static const KeptSelection* kept_of(const Model* const model)
+{
+    return kept_list_at(model->kept, model_kept(model));
+}
+
+/* Variations are of the feet, and come on top of what is written. */
+static void say_variation(Model* const model)
+{
+    OwnGroove* const own = &model->groove_saving.own;
+    const float* const values = model->view.values;
+    const size_t length = strlen(own->left);
+    if (values[CONTROL_VARIATION] > 0.5f || values[CONTROL_GROW_EVERY] > 0.5f) {
+        snprintf(own->left + length, sizeof own->left - length, "%sthe feet's variation",
+                 length ? ", " : "");
+    }
+}
+
+/* Of the bank with drafts over it, or of what is kept, where that plays. */
 static bool make(Model* const model)
 {
     const View* const view = &model->view;
+    const KeptSelection* const kept = kept_of(model);
+    const Library* const library = kept ? &kept->plays.library : model_library(model);
     const SeenBar* const bar = view_bar(view, view_shown(view));
     const Settings settings = settings_from_controls(view->values);
     const double tempo = model_tempo(model);
-    if (!model_library(model)) {
+    if (!library) {
         return false;
     }
-    const Selection selection = selection_make(model_library(model), &settings, tempo);
+    const Selection selection = selection_make(library, &settings, tempo);
     const Meter meter = bar                ? bar->meter
                         : selection.groove ? selection.groove->meter
                                            : (Meter){4.0, 4};
-    return own_groove_make(&model->groove_saving.own, &selection, meter, tempo);
+    const bool good = own_groove_make(&model->groove_saving.own, &selection, meter, tempo);
+    if (good) {
+        say_variation(model);
+    }
+    return good;
+}
+
+/* True if the bank has the use's figure, stroke by stroke, under an id. */
+static bool has(const Model* const model, const GrooveUse* const use, const uint32_t id)
+{
+    const Figure* const there =
+        id ? library_figure(bank_library(model->bank), use->kind, id) : NULL;
+    bool alike = there && there->id == id && there->cycle_ticks == use->figure.cycle_ticks &&
+                 there->bars == use->figure.bars && there->stroke_count == use->figure.stroke_count;
+    for (uint32_t i = 0; alike && i < there->stroke_count; ++i) {
+        alike = edit_buffer_same_stroke(&there->strokes[i], &use->figure.strokes[i]);
+    }
+    return alike;
 }
 
 /* The changed figure that a use plays; NULL: as the bank has it. */
 static const Draft* draft_of(const Model* const model, const GrooveUse* const use)
 {
     const Draft* const draft = &model->editor.drafts[use->kind];
-    return draft->single && draft->single->info.id == use->from ? draft : NULL;
+    const bool is_it = draft->single && draft->single->info.id == use->from;
+    return is_it && !kept_of(model) ? draft : NULL; /* what is kept has its own */
 }
 
 /* A draft that is saved already has another id there. */
 static bool needs_saving(const Model* const model, GrooveUse* const use)
 {
-    const FigureKind kind = use->kind;
-    const EntryInfo* const info = bank_info(model->bank, (EntryKind)kind, use->from);
-    const Draft* const draft = draft_of(model, use);
-    const uint32_t saved = model->editor.pieces[kind].saved_id;
-    if (!use->is_made && draft && draft->is_kept && saved) {
-        use->id = saved;
-        return false;
-    }
-    return use->is_made || !info || info->is_sessions || (draft && editor_is_changed(model, kind));
+    const uint32_t saved = model->editor.pieces[use->kind].saved_id;
+    const uint32_t id =
+        !use->is_made && draft_of(model, use) && has(model, use, saved) ? saved : use->from;
+    const EntryInfo* const info = bank_info(model->bank, (EntryKind)use->kind, id);
+    use->id = id;
+    return use->is_made || !has(model, use, id) || info->is_sessions;
 }
 
 /* ---- Names */
@@ -80,8 +115,6 @@ void groove_saving_ask(Model* const model)
     const EntryInfo* const info = groove_info(model);
     if (model->groove_saving.is_on) {
         model_say(model, "Saving ...");
-    } else if (model->view.values[CONTROL_KEPT] > 0.5f) {
-        model_say(model, "What is kept plays now: go on from it first, then save it as a groove");
     } else if (!make(model)) {
         model_say(model, "There is no groove to save");
     } else {
@@ -102,12 +135,16 @@ static void name_of(const Model* const model, const int index, char name[TYPED_R
     const EntryKind kind = (EntryKind)use->kind;
     const EditPiece* const piece = &model->editor.pieces[use->kind];
     const Draft* const draft = draft_of(model, use);
-    const EntryInfo* const info = bank_info(model->bank, kind, use->from);
+    const KeptSelection* const kept = kept_of(model);
+    const EntryInfo* const ours = bank_info(model->bank, kind, use->from);
+    const EntryInfo* const info =
+        ours || !kept ? ours : bank_info(kept->plays.bank, kind, use->from);
+    const bool is_another = ours && !draft && !has(model, use, use->from);
     const char* const own = draft && piece->is_open && *piece->name ? piece->name
                             : draft                                 ? draft->single->info.label
                             : info                                  ? info->label
                                                                     : "Figure";
-    if (use->is_made || !*own || saving_is_factorys(model, kind, own)) {
+    if (use->is_made || is_another || !*own || saving_is_factorys(model, kind, own)) {
         snprintf(name, TYPED_ROOM, "%.34s, %.24s", own, saving->label);
     } else {
         snprintf(name, TYPED_ROOM, "%.60s", own);
