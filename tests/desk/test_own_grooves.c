@@ -85,7 +85,7 @@ static void what_is_picked_and_laid_out_becomes_a_groove(void)
     static Note before[NOTES_MAX];
     const int count = bench->count;
     memcpy(before, bench->notes, sizeof before);
-    key('a');
+    key('u');
     CHECK(view->asked.is_open);
     CHECK_TEXT(view->asked.name, "Bench"); /* its own: as it is called */
     CHECK_INT(times(bench_bank(), "fl:Groove"), 1);
@@ -116,7 +116,7 @@ static void an_edit_is_saved_with_it_under_its_name(void)
     bench_click(bench, LEFT_FOOT, 1.0);
     bench_name(bench, "One bar and left");
     key(PANE_KEY_ESCAPE);
-    key('a');
+    key('u');
     answer("Jetty");
     CHECK(bench_notes(bench, "Saved the groove \"Jetty\", with feet \"One bar and left\""));
     CHECK_INT(view->drafted[FIGURE_FEET], 0);
@@ -136,7 +136,7 @@ static void a_name_of_the_factorys_is_not_taken(void)
     const Entry* const first = view_entry(view, ENTRY_GROOVE, 1);
     snprintf(name, sizeof name, "%s", first ? first->label : "");
     const int before = times(bench_bank(), "fl:Groove");
-    key('a');
+    key('u');
     answer(name);
     CHECK(view->asked.is_open);
     CHECK_TEXT(view->asked.why, "that name is the factory's");
@@ -161,7 +161,7 @@ static void what_is_kept_becomes_a_groove_too(void)
     bench_pick(bench, CONTROL_FEET, THREE);
     bench_pick(bench, CONTROL_KEPT, 1);
     CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "............o...");
-    key('a');
+    key('u');
     answer("Groin");
     CHECK(bench_notes(bench, "Saved the groove \"Groin\", with feet \"One bar, Groin\""));
     CHECK_INT(control_of(bench, "kept"), 0);
@@ -174,7 +174,7 @@ static void a_variation_is_told_as_not_in_it(void)
 {
     begin();
     bench_pick(bench, CONTROL_VARIATION, 3);
-    key('a');
+    key('u');
     answer("Weir foot");
     CHECK(bench_notes(bench, "not in it: the feet's variation"));
     bench_close(bench);
@@ -184,11 +184,11 @@ static void a_variation_is_told_as_not_in_it(void)
 static void saved_again_it_is_the_same_groove(void)
 {
     begin();
-    key('a');
+    key('u');
     answer("Mole");
     const int32_t id = id_of(ENTRY_GROOVE, "Mole");
     bench_pick(bench, CONTROL_FEET, TWO);
-    key('a');
+    key('u');
     CHECK_TEXT(view->asked.name, "Mole");
     key(PANE_KEY_ENTER);
     bench_run(bench, 2 * BENCH_RATE);
@@ -308,7 +308,7 @@ static void edited_saved_and_written_by_keys_alone(void)
     key('s');
     answer("Groyne feet");
     CHECK(bench_notes(bench, "Saved as \"Groyne feet\""));
-    key('a');
+    key('u');
     answer("Groyne");
     CHECK(bench_notes(bench, "Saved the groove \"Groyne\""));
     key(PANE_KEY_ESCAPE);

@@ -98,7 +98,7 @@ static const Action rows[] = {
     {SCOPE_WINDOW, WITH_SHIFT, {{'w', 0}}, "the same straight, on the grid", effects_write_phrase},
     {SCOPE_WINDOW,
      ANY_SHIFT,
-     {{'a', 0}},
+     {{'u', 0}},
      "all that plays as your groove; asks",
      effects_save_groove},
     {SCOPE_WINDOW, ANY_SHIFT, {{'d', 0}}, "read from a distance, and back", effects_read},

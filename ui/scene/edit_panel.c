@@ -35,7 +35,7 @@ const char* edit_help(const EditItem item)
             "Page: held while you edit; wheel, up and down turn it, Enter lets it follow again",
         [EDIT_GROOVE] =
             "Groove: all that plays, as a groove of your own under a name that is asked "
-            "for; key A",
+            "for; key U",
         [EDIT_DELETE] = "Delete: your own figure out of your bank; asks first, and its file stays "
                         "beside",
         [EDIT_LEARN] = "Learn keys: play the pad of the voice named; up and down choose the voice",
