@@ -24,11 +24,11 @@
     "@prefix rdfs: <http://www.w3.org/2000/01/rdf-schema#> .\n"                                    \
     "@prefix : <urn:test:> .\n"
 
-enum { DIRECT_ROOM = 1 << 17, DIRECT_TEXTS = 6, DIRECT_BLOCK = 256, DIRECT_TEXT = 1 << 16 };
+enum { DIRECT_ROOM = 1 << 17, DIRECT_TEXTS = 8, DIRECT_BLOCK = 256, DIRECT_TEXT = 1 << 16 };
 
-static const char* const direct_keys[DIRECT_TEXTS] = {FL "handsDraft",      FL "feetDraft",
-                                                      FL "turnaroundDraft", FL "ownEntries",
-                                                      FL "unreadEntries",   FL "entryNames"};
+static const char* const direct_keys[DIRECT_TEXTS] = {
+    FL "handsDraft",    FL "feetDraft",  FL "turnaroundDraft", FL "ownEntries",
+    FL "unreadEntries", FL "entryNames", FL "keptSelections",  FL "unreadKept"};
 
 typedef union {
     LV2_Atom_Sequence sequence;

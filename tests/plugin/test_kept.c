@@ -31,11 +31,11 @@ static const char* told_piece(Keeper* const keeper)
 {
     const LV2_Atom* const value = keeper_told(keeper, FL "keptSelections");
     const LV2_Atom* text = NULL;
-    if (value && value->type == urid(keeper, LV2_ATOM__Tuple)) {
-        LV2_ATOM_TUPLE_FOREACH((const LV2_Atom_Tuple*)value, atom)
-        {
-            text = atom;
-        }
+    if (value && value->type == urid(keeper, LV2_ATOM__Tuple)) { /* its second of two */
+        const LV2_Atom* const numbers = value + 1;
+        const char* const bytes = (const char*)numbers;
+        text =
+            (const LV2_Atom*)(const void*)(bytes + lv2_atom_pad_size(lv2_atom_total_size(numbers)));
     }
     return text && text->type == urid(keeper, LV2_ATOM__String) ? (const char*)(text + 1) : "";
 }

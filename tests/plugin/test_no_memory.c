@@ -70,6 +70,12 @@ static const char draft_text[] = TTL OWN("draft", "1000", "OOOO");
 static const char sessions_text[] = TTL OWN("kept", "1002", "Oo.o");
 static const char names_text[] = TTL ":gone a fl:FeetFigure ; fl:id 1500 ; rdfs:label \"Gone\" .\n";
 
+static const char kept_text[] =
+    TTL ":k a fl:KeptSelection ; fl:slot 3 ; rdfs:label \"Three\" ;\n"
+        "\tfl:setting [ fl:symbol \"feet\" ; fl:value 1002.0 ] ;\n\tfl:ownEntries \"\"\"" TTL
+        ":mine a fl:FeetFigure ; fl:id 1002 ; rdfs:label \"mine\" ;\n\tfl:line [ fl:limb "
+        "fl:rightFoot ; fl:voice fl:kick ; fl:grid 4 ; fl:steps \"o.o.\" ] .\n\"\"\" .\n";
+
 typedef struct {
     BankFolder bundle; /* with bank/factory.ttl */
     BankFolder home;   /* $XDG_DATA_HOME, with fourlimb/own.ttl */
@@ -302,6 +308,7 @@ static void give(Direct* const direct)
     strcpy(direct->texts[1], draft_text);
     strcpy(direct->texts[3], sessions_text);
     strcpy(direct->texts[5], names_text);
+    strcpy(direct->texts[6], kept_text);
 }
 
 static bool restore(Direct* const direct)
@@ -318,7 +325,9 @@ static void check_restored(Direct* const direct, const bool done)
     if (done) {
         CHECK(holds(direct, 1, "OOOO"));
         CHECK(holds(direct, 3, "1002"));
+        CHECK(holds(direct, 6, "\"Three\"") && holds(direct, 6, "o.o."));
     } else {
+        CHECK(!holds(direct, 6, "Three") == !holds(direct, 1, "OOOO"));
         CHECK(!holds(direct, 3, "1002") == !holds(direct, 1, "OOOO"));
     }
 }
@@ -348,6 +357,7 @@ static void check_saved(Direct* const direct, const bool done)
         CHECK(holds(direct, 3, "1000"));
         CHECK(holds(direct, 3, "1002"));
         CHECK(holds(direct, 5, "mine"));
+        CHECK(holds(direct, 6, "\"Three\"") && holds(direct, 6, "o.o."));
     }
 }
 

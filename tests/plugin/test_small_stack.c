@@ -84,6 +84,7 @@ static void* go_all_ways(void* const unused)
     CHECK(direct_save(&direct));
     CHECK_TEXT(direct.texts[1], deep); /* kept, though it can't be read */
     CHECK_TEXT(direct.texts[4], deep);
+    CHECK_TEXT(direct.texts[7], deep);
     direct_cleanup(&direct);
     return NULL;
 }
