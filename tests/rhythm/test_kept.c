@@ -242,8 +242,52 @@ static void what_is_dropped_while_it_plays_goes_at_the_line(void)
     say(&changed, FL "takeBackKept", 0, "");
 }
 
+static void send(Stage* const stage, const char* const what, const char* const text)
+{
+    LV2_Atom_Forge* const forge = host_input(stage->host);
+    LV2_Atom_Forge_Frame object;
+    lv2_atom_forge_frame_time(forge, 0);
+    lv2_atom_forge_object(forge, &object, 0, host_urid(stage->host, FL "Message"));
+    stage_key(stage, what);
+    lv2_atom_forge_string(forge, text, (uint32_t)strlen(text));
+    lv2_atom_forge_pop(forge, &object);
+    stage_block(stage, 64);
+}
+
+/* Feet that were edited when they were kept, and are nowhere else now. */
+static void what_only_a_slot_had_goes_on_to_the_line_when_it_is_dropped(void)
+{
+    static const char edited[] =
+        "@prefix fl: <urn:fourlimb:terms#> .\n<urn:test:f> a fl:FeetFigure ; fl:id 50 ; fl:bars 1 ;"
+        " fl:line [ fl:limb fl:rightFoot ; fl:voice fl:kick ; fl:grid 4 ; fl:steps "
+        "\"oo..o.o.ooo.o..o\" ] .\n";
+    begin(&changed, &meters[0], NOW);
+    pick(&changed, first);
+    send(&changed, FL "feetDraft", edited);
+    say(&changed, FL "keep", 5, "edited");
+    begin(&changed, &meters[0], BAR_LINE);
+    pick(&changed, first);
+    roll(&changed, LENGTH); /* the edited feet, as a draft */
+    one.count = changed.count;
+    memcpy(one.notes, changed.notes, sizeof one.notes);
+    begin(&changed, &meters[0], BAR_LINE);
+    send(&changed, FL "feetDraft", "");
+    pick(&changed, second);
+    render(&other, &meters[0], second);
+    begin(&changed, &meters[0], BAR_LINE);
+    pick(&changed, second);
+    stage_set(&changed, "kept", 5);
+    roll(&changed, set_at(&meters[0]) - 64);
+    say(&changed, FL "dropKept", 5, "");
+    stage_run(&changed, LENGTH - set_at(&meters[0]), 512);
+    check_notes(&changed, &one, 0, line_of(&meters[0], BAR_LINE));
+    check_notes(&changed, &other, line_of(&meters[0], BAR_LINE), LENGTH);
+}
+
 static void what_comes_back_while_its_slot_is_asked_for_comes_at_the_line(void)
 {
+    render(&one, &meters[0], first);
+    render(&other, &meters[0], second);
     say(&changed, FL "dropKept", 1, "");
     begin(&changed, &meters[0], BAR_LINE);
     pick(&changed, second);
@@ -293,6 +337,7 @@ int main(void)
     RUN(a_lane_over_slots_is_discrete);
     RUN(an_empty_slot_is_as_none);
     RUN(what_is_dropped_while_it_plays_goes_at_the_line);
+    RUN(what_only_a_slot_had_goes_on_to_the_line_when_it_is_dropped);
     RUN(what_comes_back_while_its_slot_is_asked_for_comes_at_the_line);
     RUN(another_name_changes_nothing_that_plays);
     RUN(two_instances_keep_for_themselves);
