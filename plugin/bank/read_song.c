@@ -5,6 +5,7 @@
 
 #include <math.h>
 #include <stdlib.h>
+#include <string.h>
 
 static const char* const song_terms[] = {"id", "tempo", "level", "take", "sections"};
 
@@ -123,7 +124,7 @@ static double number(Subject* const subject, const char* const term, const Contr
 bool read_song(Subject* const subject, const Bank* const bank, Song* const song)
 {
     Written* const written = calloc(1, sizeof *written);
-    *song = (Song){.id = 0};
+    memset(song, 0, sizeof *song); /* an initializer may be made on the stack first */
     if (!written) {
         turtle_fail(subject->turtle);
         return false;

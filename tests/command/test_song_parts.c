@@ -166,7 +166,7 @@ static void any_meters(SongSection* const section)
 /* Meters; tempi that jump, ramp and slow down; levels; stops and rests. */
 static void make_song(void)
 {
-    song = (Song){.take = 1};
+    written_begin(&song, 1);
     for (int i = 0; i < 4; ++i) {
         SongSection* const section =
             written_add(&song, "A", (uint32_t)written_any(1, 6), (float)any_plain());
@@ -210,7 +210,7 @@ static void every_stroke_of_a_plan_sounds_at_its_place_and_no_other(void)
 
 static SongSection* one_section(const float groove)
 {
-    song = (Song){.take = 1};
+    written_begin(&song, 1);
     SongSection* const section = written_add(&song, "A", 8, groove);
     section->tempo = 120.0;
     return section;

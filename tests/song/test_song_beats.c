@@ -15,7 +15,7 @@ static SongMap map;
 
 static SongSection* one_section(const uint32_t bars)
 {
-    song = (Song){.take = 1};
+    written_begin(&song, 1);
     return written_add(&song, "A", bars, 1.0f);
 }
 

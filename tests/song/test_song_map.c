@@ -13,7 +13,7 @@ static SongMap map;
    the second groove's 7/8; the verse once more. */
 static void write_by_hand(Song* const to)
 {
-    *to = (Song){.take = 1};
+    written_begin(to, 1);
     written_add(to, "Pickup", 1, 1.0f)->beats = 2;
     written_add(to, "Intro", 4, 1.0f);
     for (int verse = 0; verse < 2; ++verse) {
@@ -111,7 +111,7 @@ static void each_pass_through_the_same_picks_is_another_take(void)
 
 static void what_is_left_open_goes_on_as_it_was(void)
 {
-    song = (Song){.take = 1};
+    written_begin(&song, 1);
     written_add(&song, "A", 4, 2.0f)->tempo_to = 160.0;
     written_add(&song, "B", 4, 1.0f)->ritard_beats = 4;
     written_add(&song, "C", 4, 1.0f)->level = 90.0;
@@ -130,7 +130,7 @@ static void what_is_left_open_goes_on_as_it_was(void)
 
 static void a_rest_that_picks_nothing_has_the_meter_before_it(void)
 {
-    song = (Song){.take = 1};
+    written_begin(&song, 1);
     written_add(&song, "A", 4, 2.0f);
     SongSection* const rest = written_add(&song, "B", 4, 1.0f);
     rest->rests = true;
@@ -170,7 +170,7 @@ static void accents_go_with_the_level(void)
     for (int i = 0; i < CONTROL_COUNT; ++i) {
         values[i] = control_rows[i].normal;
     }
-    song = (Song){.take = 1};
+    written_begin(&song, 1);
     written_add(&song, "A", 1, 1.0f)->level = 38.0;
     written_add(&song, "B", 1, 1.0f)->level = 76.0;
     written_add(&song, "C", 1, 1.0f)->level = 127.0;

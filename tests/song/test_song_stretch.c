@@ -35,7 +35,7 @@ static SongStretch at(const int64_t tick)
 
 static void a_stop_has_its_limbs_off_between_its_ticks(void)
 {
-    song = (Song){.take = 1};
+    written_begin(&song, 1);
     SongSection* const section = written_add(&song, "A", 4, 1.0f);
     section->stop_count = 1;
     section->stops[0] = (SongStop){{1, 2, 0}, {2, 1, 0}};
@@ -52,7 +52,7 @@ static void a_stop_has_its_limbs_off_between_its_ticks(void)
 /* Two quarters of seven bars: from the seventh on. */
 static void a_fill_is_asked_for_in_the_bars_that_it_reaches_into(void)
 {
-    song = (Song){.take = 1};
+    written_begin(&song, 1);
     SongSection* const section = written_add(&song, "A", 7, 1.0f);
     section->ending = SONG_FILL;
     section->ending_beats = 2;
@@ -66,7 +66,7 @@ static void a_fill_is_asked_for_in_the_bars_that_it_reaches_into(void)
 /* As it is written it is four quarters: of 7/8, more than a bar. */
 static void a_fill_reaches_into_as_many_bars_as_it_is_long(void)
 {
-    song = (Song){.take = 1};
+    written_begin(&song, 1);
     written_add(&song, "A", 8, 2.0f)->ending = SONG_FILL;
     make();
     const SongFill fill = song_fill(&map, 0, &library, ports);
@@ -78,7 +78,7 @@ static void a_fill_reaches_into_as_many_bars_as_it_is_long(void)
 
 static void what_no_control_can_ask_for_is_told(void)
 {
-    song = (Song){.take = 1};
+    written_begin(&song, 1);
     SongSection* const section = written_add(&song, "A", 8, 2.0f);
     section->ending = SONG_FILL;
     section->meter_count = 2;
@@ -106,7 +106,7 @@ static void what_no_control_can_ask_for_is_told(void)
 
 static void a_level_that_moves_has_a_step_each_beat(void)
 {
-    song = (Song){.take = 1};
+    written_begin(&song, 1);
     SongSection* const section = written_add(&song, "A", 2, 1.0f);
     section->level = 60.0;
     section->level_to = 76.0;

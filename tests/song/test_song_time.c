@@ -17,7 +17,7 @@ static SongMap map;
 
 static SongSection* one_section(const uint32_t bars, const double tempo, const double to)
 {
-    song = (Song){.take = 1};
+    written_begin(&song, 1);
     SongSection* const section = written_add(&song, "A", bars, 1.0f);
     section->tempo = tempo;
     section->tempo_to = to;

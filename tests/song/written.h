@@ -5,6 +5,7 @@
 #include "../../plugin/engine/song/song_map.h"
 
 #include <stdio.h>
+#include <string.h>
 
 /* Two grooves and nothing in them but meter and tempo. */
 static const Groove written_grooves[] = {
@@ -14,6 +15,13 @@ static const Groove written_grooves[] = {
 static const Library written_library = {.grooves = written_grooves, .groove_count = 2};
 
 enum { EIGHTH = TICKS_PER_QUARTER / 2 };
+
+/* A song without sections. */
+static inline void written_begin(Song* const song, const uint32_t take)
+{
+    memset(song, 0, sizeof *song); /* an initializer may be made on the stack first */
+    song->take = take;
+}
 
 /* Adds a section that picks a groove. */
 static inline SongSection* written_add(Song* const song, const char* const name,
@@ -70,7 +78,7 @@ static inline void written_meters(SongSection* const section)
 
 static inline void written_by_chance(Song* const song)
 {
-    *song = (Song){.take = (uint32_t)written_any(1, 9999)};
+    written_begin(song, (uint32_t)written_any(1, 9999));
     for (int i = written_any(1, 12); i > 0; --i) {
         SongSection* const section = written_add(
             song, i % 3 ? "A" : "B", (uint32_t)written_any(1, 9), (float)written_any(1, 3));
