@@ -28,6 +28,7 @@ static OwnDesk* ask(void)
     OwnDesk* const own = own_desk_open();
     own->model.output.write_file = write_nothing;
     own->model.output.file_folder = start;
+    own->model.output.folder_of = export_folder_of;
     own->model.output.complete = export_complete;
     own_type(own, "w");
     CHECK(own->model.view.asked.is_open);
@@ -97,6 +98,39 @@ static void elsewhere_tab_goes_to_the_next_group(void)
     own_desk_close(own);
 }
 
+static void drop(OwnDesk* const own, const char* const path)
+{
+    const PaneEvent event = {.kind = PANE_DROP, .path = path};
+    controller_input(&own->model, &event);
+}
+
+static void what_is_dropped_while_it_asks_names_the_folder(void)
+{
+    OwnDesk* const own = ask();
+    const Asking* const asked = &own->model.view.asked;
+    char path[512];
+    snprintf(path, sizeof path, "%s/song 1", home);
+    drop(own, path);
+    ends_in(asked, "song 1/");
+    drop(own, "");
+    ends_in(asked, "song 1/");
+    CHECK_TEXT(asked->found, "what was dropped is no file that can be named here");
+    own_desk_close(own);
+}
+
+static void what_is_dropped_else_changes_nothing_and_is_told(void)
+{
+    OwnDesk* const own = ask();
+    own_key(own, PANE_KEY_ESCAPE, 0);
+    own->model.view.edit.note[0] = '\0';
+    drop(own, home);
+    CHECK(!own->model.view.asked.is_open);
+    ends_in(&own->model.view.asked, "");
+    CHECK(strstr(own->model.view.edit.note, "W asks where"));
+    CHECK_INT(own->writes, 0);
+    own_desk_close(own);
+}
+
 static const char* const folders[] = {"drum takes", "song 1", "song 2"};
 enum { FOLDERS = sizeof folders / sizeof *folders };
 
@@ -120,6 +154,8 @@ int main(void)
     RUN(tab_completes_the_folder_that_is_asked_for);
     RUN(what_there_is_to_choose_is_told_until_somebody_types);
     RUN(the_question_asked_again_has_forgotten_what_was_told);
+    RUN(what_is_dropped_while_it_asks_names_the_folder);
+    RUN(what_is_dropped_else_changes_nothing_and_is_told);
     RUN(elsewhere_tab_goes_to_the_next_group);
     for (int i = 0; i < FOLDERS; ++i) {
         rmdir(place(i));

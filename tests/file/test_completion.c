@@ -132,6 +132,29 @@ static void a_huge_folder_is_left_alone_and_said_so(void)
     CHECK_TEXT(names, "too many files there to look at");
 }
 
+static void is_of(const char* const name, const char* const want)
+{
+    char path[ROOM];
+    char whole[ROOM];
+    char folder[ROOM] = "";
+    check_case("%s", name);
+    snprintf(path, sizeof path, "%s/%s", home, name);
+    snprintf(whole, sizeof whole, "%s/%s", home, want);
+    CHECK_INT(completion_folder_of(path, folder, sizeof folder), true);
+    CHECK_TEXT(folder, whole);
+}
+
+static void a_files_folder_is_where_it_lies_and_a_folders_itself(void)
+{
+    char folder[8];
+    is_of("Music/drums/notes.txt", "Music/drums/");
+    is_of("Music/drums", "Music/drums/");
+    is_of("Music/drums/", "Music/drums/");
+    CHECK_INT(completion_folder_of("/nowhere at all", folder, sizeof folder), false);
+    CHECK_INT(completion_folder_of("", folder, sizeof folder), false);
+    CHECK_INT(completion_folder_of(home, folder, sizeof folder), false); /* no room */
+}
+
 static void many_are_counted(void)
 {
     char name[ROOM];
@@ -180,6 +203,7 @@ int main(void)
     RUN(what_is_no_path_is_told_how_to_begin);
     RUN(a_link_to_a_folder_is_one);
     RUN(what_has_no_room_stays_as_it_was);
+    RUN(a_files_folder_is_where_it_lies_and_a_folders_itself);
     RUN(many_are_counted);
     RUN(a_huge_folder_is_left_alone_and_said_so);
     nftw(home, forget, 8, FTW_DEPTH | FTW_PHYS);

@@ -109,6 +109,25 @@ void asking_complete(Model* const model)
     }
 }
 
+void asking_dropped(Model* const model, const char* const path)
+{
+    Asking* const asked = &model->view.asked;
+    char folder[FOLDER_ROOM] = "";
+    const bool is_meant = asked->is_open && asked->what == ASKED_FOLDER;
+    const bool is_known =
+        model->output.folder_of && model->output.folder_of(model->output.handle, path, folder);
+    if (is_meant && is_known) {
+        memcpy(asked->folder, folder, sizeof asked->folder);
+        asked->found[0] = '\0';
+    } else if (is_meant) {
+        snprintf(asked->found, FOLDERS_ROOM, "what was dropped is no file that can be named here");
+    } else if (!asked->is_open) {
+        model_say(model, "Drop a file or folder while W asks where to write; your own figures are "
+                         "files in the folder that README names");
+    }
+    model->is_dirty = true;
+}
+
 void asking_less(Model* const model)
 {
     size_t room = 0;

@@ -19,6 +19,10 @@ void asking_delete(Model* model, EntryKind kind, int32_t id, const char* label);
 void asking_more(Model* model, uint32_t text);
 void asking_less(Model* model);
 
+/* A file was dropped on the window, "" for what is none: where a folder is asked for it is the
+   file's, or itself; else what can be done is said. */
+void asking_dropped(Model* model, const char* path);
+
 /* The rest of a folder's name, as far as the disk leaves no choice. */
 void asking_complete(Model* model);
 

@@ -2,6 +2,7 @@
 #include "controller.h"
 
 #include "actions.h"
+#include "asking.h"
 #include "grades.h"
 #include "kept_told.h"
 #include "edit_marks.h"
@@ -148,6 +149,9 @@ static bool take(Model* const model, const PaneEvent* const event)
         break;
     case PANE_FOCUS_OUT:
         set_keys(model, false);
+        break;
+    case PANE_DROP:
+        asking_dropped(model, event->path);
         break;
     case PANE_RESIZE:
     case PANE_CLOSE:

@@ -29,6 +29,8 @@ typedef struct {
     void (*write_file)(void* handle, bool straight); /* into view.asked.folder */
     void (*write_handout)(void* handle); /* what plays, as a folder for a bandmate; may be NULL */
     void (*file_folder)(void* handle, char folder[FOLDER_ROOM]); /* at first; may be NULL */
+    /* The folder that a file lies in, or it is itself; false if it can't be typed; may be NULL. */
+    bool (*folder_of)(void* handle, const char* path, char folder[FOLDER_ROOM]);
     /* Goes on with what is typed of a folder, and tells what there is to choose; may be
        NULL. */
     void (*complete)(void* handle, char folder[FOLDER_ROOM], char found[FOLDERS_ROOM]);

@@ -151,3 +151,17 @@ bool completion_find(char* const path, const size_t room, char names[COMPLETION_
     memcpy(path + folders + common, is_one ? "/" : "", is_one ? 2 : 1);
     return strlen(path) > length;
 }
+
+bool completion_folder_of(const char* const path, char* const folder, const size_t room)
+{
+    struct stat status;
+    const char* const last = strrchr(path, '/');
+    if (!last || !g_utf8_validate(path, -1, NULL) || stat(path, &status)) {
+        return false;
+    }
+    const bool is_one = S_ISDIR(status.st_mode);
+    const size_t length = is_one ? strlen(path) : (size_t)(last - path) + 1;
+    const char* const end = is_one && last[1] ? "/" : "";
+    const int written = snprintf(folder, room, "%.*s%s", (int)length, path, end);
+    return written > 0 && (size_t)written < room;
+}

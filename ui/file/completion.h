@@ -11,6 +11,10 @@ enum {
     COMPLETION_NAMES_ROOM = 160   /* a line of help */
 };
 
+/* The folder of a file, or what is one itself, with its "/"; false if it isn't UTF-8, has no
+   room, or isn't there. */
+bool completion_folder_of(const char* path, char* folder, size_t room);
+
 /* Lengthens `path` (UTF-8, in `room` bytes) by what all folders have in common that begin as
    its last part does, and by "/" if that is one folder alone.  "~" and "~/" are the home
    folder, and stay as typed.  Hidden ones only count where that part begins with a dot, and

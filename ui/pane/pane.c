@@ -37,6 +37,7 @@ static void prepare(Pane* const pane, const PaneRequest* const request)
     if (!request->parent) { /* the first Pugl's own try fails if nobody has named that yet */
         XSetWMProtocols(pane->display, pane->window, &pane->delete_window, 1);
     }
+    pane_drop_prepare(pane);
     pane_draw_prepare(pane);
     XSync(pane->display, False);
 }

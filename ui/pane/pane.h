@@ -30,6 +30,7 @@ typedef enum {
     PANE_FOCUS_IN,  /* keys come from here on */
     PANE_FOCUS_OUT, /* and no more */
     PANE_RESIZE,    /* width, height; always among the first poll's events */
+    PANE_DROP,      /* path: a file was dropped here */
     PANE_CLOSE      /* a window of its own was asked to close; pane_poll says false from now on */
 } PaneEventKind;
 
@@ -67,6 +68,8 @@ typedef struct {
     uint32_t modifiers; /* PANE_SHIFT and so on, or-ed */
     double seconds;     /* of a key: when it was struck, by the clock of X; 0: not told */
     int width, height;
+    const char* path; /* bytes as the disk has them, the first of several files; "": what was
+                         dropped is no file of this machine; gone after the next poll */
 } PaneEvent;
 /* Not told: horizontal wheels, buttons above 3, modifier keys alone, dead keys and
    input methods, characters beyond Latin-1 whose keysym isn't their code point

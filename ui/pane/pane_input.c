@@ -79,6 +79,15 @@ static void take_message(Pane* const pane, const XClientMessageEvent* const even
         (Atom)event->data.l[0] == pane->delete_window) {
         pane->closed = true;
         pane_input_add(pane, (PaneEvent){.kind = PANE_CLOSE});
+    } else {
+        pane_drop_message(pane, event);
+    }
+}
+
+static void take_dropped(Pane* const pane, const char* const path)
+{
+    if (path) {
+        pane_input_add(pane, (PaneEvent){.kind = PANE_DROP, .path = path});
     }
 }
 
@@ -126,6 +135,9 @@ static void take(Pane* const pane, XEvent* const event)
         break;
     case ClientMessage:
         take_message(pane, &event->xclient);
+        break;
+    case SelectionNotify:
+        take_dropped(pane, pane_drop_selection(pane, &event->xselection));
         break;
     case MappingNotify: /* another layout; Xlib wants to be told */
         XRefreshKeyboardMapping(&event->xmapping);

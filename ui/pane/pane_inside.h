@@ -26,6 +26,31 @@ typedef struct {
     XKeyEvent key; /* of type 0 for all but keys */
 } PaneNews;
 
+typedef enum {
+    PANE_DROP_AWARE,
+    PANE_DROP_ENTER,
+    PANE_DROP_POSITION,
+    PANE_DROP_STATUS,
+    PANE_DROP_LEAVE,
+    PANE_DROP_DROP,
+    PANE_DROP_FINISHED,
+    PANE_DROP_SELECTION,
+    PANE_DROP_TYPES,
+    PANE_DROP_COPY,
+    PANE_DROP_URI_LIST,
+    PANE_DROP_ATOMS
+} PaneDropAtom;
+
+enum { PANE_PATH_ROOM = 4096 };
+
+/* Something that is dragged over the window. */
+typedef struct {
+    Atom atoms[PANE_DROP_ATOMS];
+    Window source;             /* whose it is; None: nothing is */
+    bool has_list;             /* it has files, perhaps */
+    char path[PANE_PATH_ROOM]; /* of the last that was dropped */
+} PaneDrop;
+
 struct Pane {
     void* view;       /* what pane_view keeps: Pugl's */
     Display* display; /* these three are Pugl's own */
@@ -49,6 +74,8 @@ struct Pane {
     uint8_t returned[256 / 8]; /* a bit for each key code whose press went to the host */
     double x, y;               /* the pointer when last seen */
     int width, height;
+
+    PaneDrop drop;
 
     PaneLayer layers[PANE_LAYERS];
     PaneQuad quads[PANE_QUADS_MAX];
@@ -97,6 +124,13 @@ double pane_scale_of(Display* display);
 
 void pane_input_take_events(Pane* pane);
 void pane_input_add(Pane* pane, PaneEvent event);
+
+/* ---- pane_drop.c: what is dragged here and dropped */
+
+void pane_drop_prepare(Pane* pane);
+void pane_drop_message(Pane* pane, const XClientMessageEvent* event);
+/* What PANE_DROP tells as its path; NULL: nothing was dropped. */
+const char* pane_drop_selection(Pane* pane, const XSelectionEvent* event);
 
 /* ---- pane_keys.c: which key */
 

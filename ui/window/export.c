@@ -27,6 +27,12 @@ void export_complete(void* const handle, char folder[FOLDER_ROOM], char found[FO
     (void)completion_find(folder, FOLDER_ROOM, found);
 }
 
+bool export_folder_of(void* const handle, const char* const path, char folder[FOLDER_ROOM])
+{
+    (void)handle;
+    return completion_folder_of(path, folder, FOLDER_ROOM);
+}
+
 void export_folder(void* const handle, char folder[FOLDER_ROOM])
 {
     (void)handle;

@@ -5,8 +5,10 @@
 #include "../desk/model.h"
 
 /* For a desk's output, which need no handle: the folder that is meant where none was named;
-   and the rest of a folder's name that is typed, with what there is to choose. */
+   the one of a file that was dropped;
+   the rest of a folder's name that is typed, with what there is to choose. */
 void export_folder(void* handle, char folder[FOLDER_ROOM]);
+bool export_folder_of(void* handle, const char* path, char folder[FOLDER_ROOM]);
 void export_complete(void* handle, char folder[FOLDER_ROOM], char found[FOLDERS_ROOM]);
 
 /* Writes the phrase as it plays, or `straight` on the grid, into the folder that was asked

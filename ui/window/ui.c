@@ -278,6 +278,7 @@ static bool open_all(Window* const window, const char* const bundle_path)
                                 .write_file = write_file,
                                 .write_handout = write_handout,
                                 .file_folder = export_folder,
+                                .folder_of = export_folder_of,
                                 .complete = export_complete,
                                 .keep = keep_options};
     window->bundle_path = strdup(bundle_path);
