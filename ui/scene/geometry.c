@@ -160,6 +160,9 @@ static void place_panel(Geometry* const g)
    one line. */
 static const double edit_others[] = {237.0, 150.0};
 
+/* Of spare height the staff has as much over the shortlist, whose rows grow too. */
+static const double kept_share = 0.5;
+
 static void place_rows(Geometry* const g, const double extra)
 {
     const Rows* const rows = g->edits     ? &edit_rows[g->edited][g->compact]
@@ -169,8 +172,9 @@ static void place_rows(Geometry* const g, const double extra)
                                           : &regular_rows;
     const double wanted = g->list    ? fmax(list_share * g->height / rows->height, least_list_scale)
                           : g->edits ? (g->height - edit_others[g->compact]) / rows->height
+                          : g->kept  ? 1.0 + kept_share * fmax(extra, 0.0) / rows->height
                                      : 1.0 + for_staff(extra) / rows->height;
-    const double most = g->low ? most_low_scale : most_scale_of(g);
+    const double most = g->low && !g->kept ? most_low_scale : most_scale_of(g);
     const double s = g->scale = wanted < most ? wanted : most;
     g->sign[PAIR_HANDS] = g->sign[PAIR_FEET] = s;
     if (g->edits) {

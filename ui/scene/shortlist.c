@@ -7,6 +7,8 @@
 #include <math.h>
 #include <stdio.h>
 
+static const double row_most = 48.0;
+
 ShortlistPlaces shortlist_places(const Geometry* const g, const View* const view)
 {
     const Box box = g->list_box;
@@ -25,7 +27,7 @@ ShortlistPlaces shortlist_places(const Geometry* const g, const View* const view
         .heads = heads,
         .rule = floor(rows - 1.0) + 0.5,
         .rows = {box.x, rows, box.width, room},
-        .row_height = fmin(floor(room / KEPT_LOT), g->compact ? 22.0 : 27.0),
+        .row_height = fmin(floor(room / KEPT_LOT), g->compact ? 22.0 : row_most),
         .hands = hands,
         .hands_room = has_hands ? columns.name + columns.name_room - hands : 0.0,
         .name_room = (has_hands ? hands : columns.name + columns.name_room) - columns.name - 38.0,

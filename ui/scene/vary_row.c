@@ -28,7 +28,7 @@ void vary_row_strokes(const Brush* const brush, const RowPlaces* const places, c
 {
     const Palette* const colours = brush->colours;
     const double y = floor(box.y + box.height / 2.0) + 0.5;
-    const double tall = fmin(box.height / 2.0 - 1.5, 9.5);
+    const double tall = fmin(box.height / 2.0 - 1.5, 16.0);
     ink_line(brush->cairo, places->from, y, places->to, y, 1.0, colours->edge);
     for (int beat = 0; beat <= (int)places->space.beats; ++beat) {
         const double x = floor(geometry_tick(brush->g, places->space, beat * places->space.ticks));
