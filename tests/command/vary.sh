@@ -151,13 +151,26 @@ a_variation_can_be_varied_further() {
 	same "$status" 1 && has "$err" "there is no such variation"
 }
 
-need "$fourlimb"
+# Every row, by its name: what is told is what plays.
+what_is_told_is_what_plays() {
+	for feet in gallop herta; do
+		vary --groove 3 --feet "$feet" || return
+		for number in $(offered); do
+			name=$(sed -nE "5,\$s/^ *$number  (.{28}).*/\1/p" varied.txt | sed 's/ *$//')
+			"$fourlimb" show --groove 3 --feet "$feet" --variation "$name" >shown.txt || return
+			"$python" "$here/check_vary.py" varied.txt shown.txt "$number" || { echo "of $feet"; return 1; }
+		done
+	done
+}
+
+need "$fourlimb" "$python"
 check "each variation is told once, offered or with a reason" each_variation_is_told_once_offered_or_with_a_reason
 check "eighteen are offered for sixteenths, a gallop and a herta" eighteen_are_offered_for_sixteenths_a_gallop_and_a_herta
 check "a row shows what a drummer would play" a_row_shows_what_a_drummer_would_play
 check "each beat has as many letters as steps" each_beat_has_as_many_letters_as_steps
 check "levels and the hat foot are told" levels_and_the_hat_foot_are_told
 check "a row tells its other names" a_row_tells_its_other_names
+check "what is told is what plays" what_is_told_is_what_plays
 check "a limit keeps out what is faster" a_limit_keeps_out_what_is_faster
 check "rates are strokes in a second" rates_are_strokes_in_a_second
 check "what is beyond the record is marked" what_is_beyond_the_record_is_marked

@@ -3,6 +3,7 @@
 
 #include "listed.h"
 #include "typed.h"
+#include "varied.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -339,6 +340,8 @@ const OptionRow option_rows[] = {
      "the length of the song that a person is to play (4)"},
     {"variation", "NAME", FOR(VARY), take_variation,
      "what is varied once more: a variation of the feet, by name or number"},
+    {"variation", "NAME", GROOVE, varied_take,
+     "a variation of the feet, by name or number; a second one is made of the first"},
     {"lighten", "[LIMB=]N", FOR(CHECK), take_lighten,
      "leave out strokes until no foot has more than N a second; or which: right-foot, "
      "left-foot, feet, right-hand, left-hand, hands"},

@@ -4,11 +4,10 @@
 #include "picks.h"
 #include "playcheck.h"
 #include "sticking.h"
+#include "varied.h"
 #include "verdict.h"
 
 #include <stdio.h>
-#include <stdlib.h>
-#include <strings.h>
 
 /* What is varied, and for whom. */
 typedef struct {
@@ -35,23 +34,12 @@ static bool find_feet(const Selection* const selection, VaryAsked* const asked)
     return asked->feet;
 }
 
-/* The number of a variation by its name in any case, or by that; VARIATION_COUNT if none. */
-static uint32_t find_variation(const char* const typed)
-{
-    char* end = NULL;
-    const unsigned long number = strtoul(typed, &end, 10);
-    uint32_t found = 0;
-    while (found < VARIATION_COUNT && strcasecmp(typed, variation_words(found)) != 0) {
-        ++found;
-    }
-    return end != typed && !*end && number < VARIATION_COUNT ? (uint32_t)number : found;
-}
-
 /* In place of the feet a variation of them; false, with a message, if there is none. */
 static bool begin_with(VaryAsked* const asked, const char* const typed)
 {
     static VariationRoom room; /* too large for a stack */
-    const uint32_t number = find_variation(typed);
+    const int found = varied_number(typed);
+    const uint32_t number = found < 0 ? VARIATION_COUNT : (uint32_t)found;
     const Variation made = variation_make(asked->feet, asked->hands, asked->meter, number, &room);
     if (!made.figure) {
         fprintf(stderr, "fourlimb: --variation %s: %s\n", typed, variation_reason(made.reason));
