@@ -3,6 +3,7 @@
    nothing where it does nothing.  What a control does without another is what the engine's
    rules say (DEVELOPERS.md, selection.c, click.c), looked at by hand. */
 #include "../../ui/scene/dial.h"
+#include "../../ui/desk/asking.h"
 #include "../help/check.h"
 #include "shown_text.h"
 
@@ -132,6 +133,26 @@ static int times_standing(const char* const words)
     return shown_times(words);
 }
 
+/* Nothing of the user's goes without a word that can be read: in windows of every size, also
+   over a list. */
+static void what_is_asked_can_be_read_everywhere(void)
+{
+    static const int sizes[][2] = {{720, 420}, {960, 540}, {1600, 1000}};
+    for (int i = 0; i < 6; ++i) {
+        begin("playing-dark");
+        controller_resize(&stage->model, sizes[i / 2][0], sizes[i / 2][1], 1.0);
+        if (i % 2) {
+            stage_key(stage, 'f');
+        }
+        asking_delete(&stage->model, ENTRY_FEET, 1000, "Spit");
+        check_case("%d by %d, list %d", sizes[i / 2][0], sizes[i / 2][1], i % 2);
+        CHECK_INT(times_standing("Delete \"Spit\"?  Its file stays, its name ending in .deleted.   "
+                                 "Enter: delete.  Esc: not"),
+                  1);
+        stage_end(stage);
+    }
+}
+
 static void buttons_of_an_edit_say_what_is_missing(void)
 {
     begin("playing-dark");
@@ -195,6 +216,7 @@ int main(void)
     RUN(a_lists_help_is_over_the_pointers);
     RUN(the_pointers_help_is_over_that_of_the_focus);
     RUN(each_cell_without_use_says_why);
+    RUN(what_is_asked_can_be_read_everywhere);
     RUN(buttons_of_an_edit_say_what_is_missing);
     RUN(a_key_pressed_while_keys_are_listed_works_and_its_line_is_told);
     RUN(every_key_is_read_in_pages);
