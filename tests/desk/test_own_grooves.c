@@ -3,7 +3,7 @@
    were edited; it is in the list, in another session and on the command line; what is one's
    own is deleted, and can be had again.  And the walk: edit, save, save the groove, write it.
    Files are read back: MIDI by its format, the rest by the command line. */
-#include "bench.h"
+#include "kept.h"
 #include "midi_file.h"
 
 static Bench* bench;
@@ -292,6 +292,40 @@ static void the_figure_that_is_edited_is_deleted_by_shift_delete(void)
     bench_close(bench);
 }
 
+/* A session that was kept with it has a copy; a pick of it without one plays as the groove has
+   it. */
+static void a_session_that_plays_what_was_deleted_has_its_copy(void)
+{
+    Kept session;
+    begin();
+    bench_click(bench, LEFT_FOOT, 2.0);
+    bench_save(bench, "Skerry");
+    const int32_t id = id_of(ENTRY_FEET, "Skerry");
+    bench_item(bench, EDIT_DROP); /* of the groove's own bars */
+    bench_pick(bench, CONTROL_FEET, id);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "........o.......");
+    keep(bench, &session);
+    walk_to(ENTRY_FEET, "Skerry");
+    key(PANE_KEY_DELETE);
+    key(PANE_KEY_ENTER);
+    bench_run(bench, 2 * BENCH_RATE);
+    key(PANE_KEY_ESCAPE);
+    key(PANE_KEY_ESCAPE);
+    CHECK(bench_notes(bench, "Deleted \"Skerry\""));
+    bench_pick(bench, CONTROL_FEET, id); /* an old pick */
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "................");
+    bench_close(bench);
+    check_case("the session");
+    begin();
+    bench_pick(bench, CONTROL_FEET, id);
+    bring_back(bench, &session);
+    bench_settle(bench);
+    CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "........o.......");
+    CHECK(listed(bench, ENTRY_FEET, "Skerry"));
+    forget(&session);
+    bench_close(bench);
+}
+
 /* ---- The walk */
 
 static void edited_saved_and_written_by_keys_alone(void)
@@ -343,6 +377,7 @@ int main(void)
     RUN(what_is_ones_own_is_deleted_from_the_list);
     RUN(the_factorys_stays_and_so_does_what_a_groove_plays);
     RUN(the_figure_that_is_edited_is_deleted_by_shift_delete);
+    RUN(a_session_that_plays_what_was_deleted_has_its_copy);
     RUN(edited_saved_and_written_by_keys_alone);
     bench_move_out();
     return tests_end();
