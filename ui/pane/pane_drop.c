@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: ISC
 /* A file that somebody drags here and drops: the target's side of XDND 5
-   (freedesktop.org), one kind of data, text/uri-list (RFC 2483).  A program that drags asks
-   the innermost window that says XdndAware, or the host's alone: that is its choice.  Whatever
+   (freedesktop.org), one kind of data, text/uri-list (RFC 2483).  A program that drags
+   goes down from the root to the first window that says XdndAware (seen of GTK 3 and Qt 5), which
+   in a host is the host's own; past that only one comes that looks for the innermost.  Whatever
    it sends is checked, and its own end is no error of ours (pane_guard). */
 #include "pane_inside.h"
 
