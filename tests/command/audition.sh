@@ -80,6 +80,15 @@ variations_are_rendered_with_the_same_hands() {
 	same "$(cksum ./*.mid | cut -d' ' -f1 | sort -u | wc -l)" 6
 }
 
+# By its name, which says the variation once.
+one_is_handed_over_as_a_folder() {
+	mkdir -p handed
+	# shellcheck disable=SC2086
+	run keep $hands --feet gallop --variation "half and answer" --out handed
+	same "$status $(ls handed)" "0 Winter Timetable with Gallop, half and answer" && [ -n "$(find handed -name '*.mid')" ] &&
+		[ -n "$(find handed -name '*.ttl')" ]
+}
+
 need "$fourlimb" "$python"
 check "twenty candidates are found" twenty_candidates_are_found
 check "the hands are the same under each" the_hands_are_the_same_under_each
@@ -87,4 +96,5 @@ check "a person can play each for four minutes" a_person_can_play_each_for_four_
 check "three are rendered with the same hands, within the limit" three_are_rendered_with_the_same_hands_within_the_limit
 check "one of them has twenty variations within the limit" one_of_them_has_twenty_variations_within_the_limit
 check "variations are rendered with the same hands" variations_are_rendered_with_the_same_hands
+check "one is handed over as a folder" one_is_handed_over_as_a_folder
 tally

@@ -1,30 +1,11 @@
 // SPDX-License-Identifier: ISC
 #include "../paper/handout.h"
-#include "../../plugin/engine/varied/variation.h"
 #include "commands.h"
 #include "picks.h"
 
 #include <stdio.h>
-#include <string.h>
 
 enum { TITLE_ROOM = 256 };
-
-static void add(char title[TITLE_ROOM], const uint32_t variation)
-{
-    const size_t length = strlen(title);
-    if (variation) {
-        snprintf(title + length, TITLE_ROOM - length, ", %s", variation_words(variation));
-    }
-}
-
-/* "Fog Bell with Gallop, as reverse gallops". */
-static void name_it(const Picks* const picks, const Settings* const settings,
-                    char title[TITLE_ROOM])
-{
-    picks_title(picks, title, TITLE_ROOM);
-    add(title, settings->variation);
-    add(title, settings->variation_then);
-}
 
 static int keep(const Performance* const performance, const Request* const request)
 {
@@ -36,7 +17,7 @@ static int keep(const Performance* const performance, const Request* const reque
         return status;
     }
     const Settings settings = settings_from_controls(picks.values);
-    name_it(&picks, &settings, title);
+    picks_title(&picks, title, sizeof title); /* with what the feet are varied by */
     const char* const name = request->title && *request->title ? request->title : title;
     const Handout handout = {.wish = {.bank = performance->bank,
                                       .selection = &picks.selection,
