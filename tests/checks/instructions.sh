@@ -44,6 +44,8 @@ check "a jump every eight frames costs a block at most 270000 instructions" wors
 check "a tempo every frame costs a block at most 345000 instructions" worst_at_most 33 345000
 check "dials, jumps, tempi, meters and stops cost a block at most 620000" worst_at_most 21 620000
 check "dials, and a window that asks anew in every frame, at most 685000" worst_at_most 39 685000
+# Feet that grow, asked for and jumped into in one block, whose order nothing had made ahead.
+check "likewise with feet that grow, at most 1360000" worst_at_most 34 1360000
 # Of all that a stroke asks of the feel; what stands around it isn't counted.
 feel_costs_at_most() {
 	got=$(valgrind --tool=callgrind --callgrind-out-file=/dev/null --toggle-collect=feel_offset \

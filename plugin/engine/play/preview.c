@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: ISC
 #include "preview.h"
 
+#include "../groove/bar.h"
 #include "../writing/liberty.h"
 #include "articulation.h"
 #include "engine_inside.h"
@@ -59,7 +60,8 @@ static int64_t own_bar_now(const Engine* const engine, const Passage* const now)
    stood around it. */
 static uint32_t bars_before(const Engine* const engine, const Passage* const now)
 {
-    return groove_bar(&now->entry->selection, now->meter, own_bar_now(engine, now)).in_phrase;
+    const Selection* const selection = &now->entry->selection;
+    return (uint32_t)bar_at(selection, now->meter, own_bar_now(engine, now)).in_phrase;
 }
 
 /* Where it is in the song. */
@@ -313,7 +315,8 @@ static void find_meetings(Preview* const preview, const Engine* const engine,
 {
     const PreviewKey key = key_now(engine);
     const int64_t bar = own_bar_now(engine, now);
-    if (now->number + bar == preview->meet_bar && keys_alike(preview->meet_key, key)) {
+    if ((now->number + bar == preview->meet_bar && keys_alike(preview->meet_key, key)) ||
+        !engine_is_varied(engine)) {
         return;
     }
     preview->meet_bar = now->number + bar;

@@ -4,6 +4,7 @@
 #include "vary_foot.h"
 
 #include <stddef.h>
+#include <string.h>
 
 typedef struct {
     VaryOperation* make;
@@ -116,16 +117,28 @@ static VaryReason lay_source(const Figure* const feet, const Meter meter, Variat
 static VaryReason make(const uint32_t number, VariationRoom* const room)
 {
     const Figure* const source = &room->source;
+    VaryReason reason = room->source_reason;
     room->figure = *source;
-    VaryReason reason =
-        vary_line(source, room->meter, &room->laid, source->cycle_ticks, &room->line);
     if (!reason) {
-        vary_foot_note(&room->line);
-        room->line.hands = &room->hands;
+        memcpy(&room->line, &room->source_line,
+               offsetof(VaryLine, kicks.strokes) +
+                   room->source_line.kicks.count * sizeof(Stroke)); /* no more of it is read */
         reason = entries[number].make(&room->line);
     }
     reason = reason ? reason : finish(room);
     return reason || !variation_equal(source, &room->figure) ? reason : VARY_AS_CHOSEN;
+}
+
+/* What every operation begins with. */
+static void lay_line(VariationRoom* const room)
+{
+    VaryLine* const line = &room->source_line;
+    room->source_reason =
+        vary_line(&room->source, room->meter, &room->laid, room->source.cycle_ticks, line);
+    if (!room->source_reason) {
+        vary_foot_note(line);
+        line->hands = &room->hands;
+    }
 }
 
 VaryReason variation_lay(const Figure* const feet, const Figure* const hands, const Meter meter,
@@ -133,7 +146,11 @@ VaryReason variation_lay(const Figure* const feet, const Figure* const hands, co
 {
     room->meter = meter;
     lay_hands(hands, meter, &room->hands);
-    return lay_source(feet, meter, room);
+    const VaryReason reason = lay_source(feet, meter, room);
+    if (!reason) {
+        lay_line(room);
+    }
+    return reason;
 }
 
 Variation variation_of_laid(const uint32_t number, VariationRoom* const room)

@@ -102,7 +102,9 @@ typedef struct {
     Figure source; /* as it is laid in the meter */
     Meter meter;
     VaryStrokes laid;
-    VaryLine line;
+    VaryLine source_line; /* its kicks */
+    VaryReason source_reason;
+    VaryLine line; /* while it is made */
     VaryHands hands;
 } VariationRoom;
 

@@ -58,7 +58,6 @@ typedef struct {
 } VaryHands;
 
 typedef struct {
-    VaryStrokes kicks;
     uint32_t stands; /* of what was laid are no kicks: a foot on the hat */
     int64_t cycle;   /* ticks */
     int64_t laid_cycle;
@@ -74,6 +73,7 @@ typedef struct {
     int64_t closest;            /* ticks between the closest two of one foot in the source */
     uint32_t longest;       /* strokes of the longest run in the source, as vary_foot.h has it */
     const VaryHands* hands; /* over them */
+    VaryStrokes kicks;      /* last: a copy ends with those that there are */
 } VaryLine;
 
 /* Makes another line of a line.  After a reason, the line is good for nothing. */
