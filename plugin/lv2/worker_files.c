@@ -2,6 +2,7 @@
 #include "worker_files.h"
 
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 /* True if the text holds what it was asked to save; the bank has what it may name. */
@@ -81,14 +82,16 @@ void worker_files_save(Worker* const worker, const Asked* const asked)
 /* "feet 1005". */
 static bool read_which(const char* const text, EntryKind* const kind, uint32_t* const id)
 {
-    char name[24] = "";
-    unsigned number = 0;
-    const bool has_both = sscanf(text, "%23s %9u", name, &number) == 2;
-    *id = number;
-    for (*kind = (EntryKind)0; *kind < ENTRY_KINDS && strcmp(kind_rows[*kind].name, name) != 0;
-         ++*kind) {
+    const size_t length = strcspn(text, " ");
+    const unsigned long number = text[length] ? strtoul(text + length + 1, NULL, 10) : 0;
+    *id = number <= ID_MOST ? (uint32_t)number : 0;
+    for (*kind = (EntryKind)0; *kind < ENTRY_KINDS; ++*kind) {
+        const char* const name = kind_rows[*kind].name;
+        if (strlen(name) == length && !strncmp(text, name, length)) {
+            break;
+        }
     }
-    return has_both && *kind < ENTRY_KINDS;
+    return *id && *kind < ENTRY_KINDS;
 }
 
 void worker_files_delete(Worker* const worker, const Asked* const asked)

@@ -139,6 +139,37 @@ static void draw_learn(const Brush* const brush, const Target* const target)
     brush_button(brush, target, edit->is_learning ? words_voice(edit->learns) : "off", true);
 }
 
+static const char* pair_words(const Edit* const edit)
+{
+    const bool is_hands = edit->pair == PAIR_HANDS;
+    return edit->kind == FIGURE_TURNAROUND ? is_hands ? "fill" : "fill's feet"
+           : is_hands                      ? "hands"
+                                           : "feet";
+}
+
+static const char* rolls_words(const Edit* const edit)
+{
+    return !edit->is_open ? "as written" : edit->rolls ? "rolls on" : "starts again";
+}
+
+static void draw_length(const Brush* const brush, const Target* const target)
+{
+    const Edit* const edit = &brush->view->edit;
+    if (edit->is_open) {
+        draw_number(brush, target, edit->steps, "steps");
+    } else {
+        value(brush, target->box, "as written", "");
+    }
+}
+
+static void draw_page(const Brush* const brush, const Target* const target)
+{
+    char text[32];
+    const View* const view = brush->view;
+    snprintf(text, sizeof text, view->held ? "bar %d, held" : "follows", view->looked_at + 1);
+    value(brush, target->box, text, "");
+}
+
 void draw_edit(const Brush* const brush, const Target* const target)
 {
     const Edit* const edit = &brush->view->edit;
@@ -147,28 +178,16 @@ void draw_edit(const Brush* const brush, const Target* const target)
     brush_label(brush, target->box, labels[item], brush_is_hovered(brush, target->id));
     switch (item) {
     case EDIT_PAIR:
-        value(brush, target->box,
-              edit->kind == FIGURE_TURNAROUND ? edit->pair == PAIR_HANDS ? "fill" : "fill's feet"
-              : edit->pair == PAIR_HANDS      ? "hands"
-                                              : "feet",
-              "");
+        value(brush, target->box, pair_words(edit), "");
         break;
     case EDIT_GRID:
         draw_number(brush, target, edit->grid, "a quarter");
         break;
     case EDIT_LENGTH:
-        if (edit->is_open) {
-            draw_number(brush, target, edit->steps, "steps");
-        } else {
-            value(brush, target->box, "as written", "");
-        }
+        draw_length(brush, target);
         break;
     case EDIT_ROLLS:
-        value(brush, target->box,
-              !edit->is_open ? "as written"
-              : edit->rolls  ? "rolls on"
-                             : "starts again",
-              "");
+        value(brush, target->box, rolls_words(edit), "");
         break;
     case EDIT_UNDO:
         brush_button(brush, target, button_words(edit, item, text), edit->undo > 0);
@@ -196,9 +215,7 @@ void draw_edit(const Brush* const brush, const Target* const target)
         brush_button(brush, target, "your own", true);
         break;
     case EDIT_PAGE:
-        snprintf(text, sizeof text, brush->view->held ? "bar %d, held" : "follows",
-                 brush->view->looked_at + 1);
-        value(brush, target->box, text, "");
+        draw_page(brush, target);
         break;
     case EDIT_ITEMS:
         break;

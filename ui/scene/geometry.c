@@ -163,13 +163,18 @@ static const double edit_others[] = {237.0, 150.0};
 /* Of spare height the staff has as much over the shortlist, whose rows grow too. */
 static const double kept_share = 0.5;
 
-static void place_rows(Geometry* const g, const double extra)
+static const Rows* rows_of(const Geometry* const g)
 {
-    const Rows* const rows = g->edits     ? &edit_rows[g->edited][g->compact]
-                             : g->list    ? &list_rows
-                             : g->low     ? &low_rows
-                             : g->compact ? &compact_rows
-                                          : &regular_rows;
+    return g->edits     ? &edit_rows[g->edited][g->compact]
+           : g->list    ? &list_rows
+           : g->low     ? &low_rows
+           : g->compact ? &compact_rows
+                        : &regular_rows;
+}
+
+/* How large the rows are drawn, and the signs in them. */
+static void scale_rows(Geometry* const g, const Rows* const rows, const double extra)
+{
     const double wanted = g->list    ? fmax(list_share * g->height / rows->height, least_list_scale)
                           : g->edits ? (g->height - edit_others[g->compact]) / rows->height
                           : g->kept  ? 1.0 + kept_share * fmax(extra, 0.0) / rows->height
@@ -181,6 +186,13 @@ static void place_rows(Geometry* const g, const double extra)
         g->sign[g->edited] = (g->compact ? 1.15 : 1.35) * s;
         g->sign[g->edited == PAIR_FEET ? PAIR_HANDS : PAIR_FEET] = 0.45 * s;
     }
+}
+
+static void place_rows(Geometry* const g, const double extra)
+{
+    const Rows* const rows = rows_of(g);
+    scale_rows(g, rows, extra);
+    const double s = g->scale;
     g->beat_1 = g->staff + 10.0 * fmax(s, 1.6); /* heads are free of the bar line */
     const double y = g->top + (g->compact ? 0.0 : 4.0);
     const double grown = type_scale(s);

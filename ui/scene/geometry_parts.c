@@ -133,18 +133,23 @@ CardPlaces geometry_card(const Geometry* const g, const LimbPair pair)
     };
 }
 
+/* The middle of a label: a right limb's stands over its line. */
+static double label_y(const Geometry* const g, const int limb)
+{
+    const double over = g->low ? 10.0 : g->compact ? 18.0 : g->list ? 20.0 : 28.0;
+    if (limb == LIMB_COUNT) {
+        return g->click;
+    }
+    return geometry_folds(g, limb) ? g->line[limb] + (limb % 2 ? 8.0 : -8.0)
+           : limb % 2              ? g->line[limb] + (g->low ? 12.0 : 0.0)
+                                   : g->line[limb] - over;
+}
+
 LabelPlaces geometry_label(const Geometry* const g, const int limb)
 {
     const double x = g->labels;
     const bool is_brief = g->compact || g->list;
-    const double over = g->low       ? 10.0
-                        : g->compact ? 18.0
-                        : g->list    ? 20.0
-                                     : 28.0; /* a right limb's line */
-    const double y = limb == LIMB_COUNT        ? g->click
-                     : geometry_folds(g, limb) ? g->line[limb] + (limb % 2 ? 8.0 : -8.0)
-                     : limb % 2                ? g->line[limb] + (g->low ? 12.0 : 0.0)
-                                               : g->line[limb] - over;
+    const double y = label_y(g, limb);
     const double rate = y + (g->compact ? 21.0 : 27.0);
     return (LabelPlaces){
         .box = {x - 4.0, y - 8.0, g->staff - x - 6.0, 16.0},
