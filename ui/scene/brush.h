@@ -36,6 +36,7 @@ void draw_panel(const Brush* brush);
 
 /* Pages: what pages.h names. */
 void draw_cells(const Brush* brush);
+void draw_choice(const Brush* brush, const Target* target, Control control, Box box);
 void draw_practice(const Brush* brush);
 
 void draw_dial(const Brush* brush, const Target* target, Control control);
