@@ -204,6 +204,27 @@ static void all_slots_full_is_said_and_nothing_lost(void)
     bench_close(bench);
 }
 
+static void r_names_what_plays(void)
+{
+    Bench* const bench = bench_kept();
+    key(bench, 'r');
+    CHECK(bench_notes(bench, "Nothing that is kept plays"));
+    shift(bench, '2', '@');
+    key(bench, 'r');
+    for (int i = 0; i < TYPED_ROOM; ++i) {
+        stage_key(&bench->stage, PANE_KEY_BACKSPACE);
+    }
+    stage_text(&bench->stage, "Verse B");
+    key(bench, PANE_KEY_ENTER);
+    CHECK_TEXT(row(bench, 2)->name, "Verse B");
+    CHECK_INT(control_of(bench, "kept"), 2);
+    key(bench, 'r');
+    stage_text(&bench->stage, "!");
+    key(bench, PANE_KEY_ESCAPE);
+    CHECK_TEXT(row(bench, 2)->name, "Verse B");
+    bench_close(bench);
+}
+
 /* The folder is asked for once, as for a MIDI file; what is kept and plays is what is written. */
 static void a_makes_a_folder_of_what_plays(void)
 {
@@ -246,6 +267,7 @@ int main(void)
     RUN(an_edit_goes_on_from_what_is_kept_and_does_not_get_into_it);
     RUN(shift_s_drops_what_plays_and_puts_it_back);
     RUN(all_slots_full_is_said_and_nothing_lost);
+    RUN(r_names_what_plays);
     RUN(a_makes_a_folder_of_what_plays);
     bench_move_out();
     return tests_end();

@@ -59,6 +59,7 @@ static const Action rows[] = {
      "likewise",
      effects_play_kept},
     {SCOPE_WINDOW, WITH_SHIFT, {{'0', 0}}, "the other eight kept", effects_other_kept},
+    {SCOPE_WINDOW, ANY_SHIFT, {{'r', 0}}, "name what is kept and plays", effects_name_kept},
     {SCOPE_WINDOW, ANY_SHIFT, {{'x', 0}}, "swap the two kept that played last", effects_swap_kept},
     {SCOPE_WINDOW,
      ANY_SHIFT,

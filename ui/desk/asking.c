@@ -23,9 +23,9 @@ static char* text_of(Asking* const asked, size_t* const room)
 {
     *room = asked->what == ASKED_FOLDER ? FOLDER_ROOM : TYPED_ROOM;
     asked->why[0] = asked->found[0] = '\0';
-    return asked->what == ASKED_FOLDER   ? asked->folder
-           : asked->what == ASKED_GROOVE ? asked->name
-                                         : NULL;
+    return asked->what == ASKED_FOLDER     ? asked->folder
+           : asked->what == ASKED_DELETION ? NULL
+                                           : asked->name;
 }
 
 /* What was asked for, into the folder that is known. */
@@ -73,6 +73,12 @@ void asking_groove(Model* const model, const char* const name)
 {
     snprintf(model->view.asked.name, TYPED_ROOM, "%s", name);
     open(model, ASKED_GROOVE);
+}
+
+void asking_kept(Model* const model, const char* const name)
+{
+    snprintf(model->view.asked.name, TYPED_ROOM, "%s", name);
+    open(model, ASKED_KEPT);
 }
 
 void asking_delete(Model* const model, const EntryKind kind, const int32_t id,
@@ -154,6 +160,7 @@ void asking_no(Model* const model)
         model->view.asked.is_open = false;
         model_say(model, model->view.asked.what == ASKED_FOLDER     ? "Nothing is written"
                          : model->view.asked.what == ASKED_DELETION ? "Nothing is deleted"
+                         : model->view.asked.what == ASKED_KEPT     ? "It is called as before"
                                                                     : "Nothing is saved");
     }
 }

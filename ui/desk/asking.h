@@ -11,6 +11,9 @@ void asking_write(Model* model, bool straight);
 /* What plays as a folder for a bandmate, or asks where. */
 void asking_hand_out(Model* model);
 
+/* Another name for what is kept, the older to begin with. */
+void asking_kept(Model* model, const char* name);
+
 /* A name for a groove, to begin with; whether an entry is to be deleted. */
 void asking_groove(Model* model, const char* name);
 void asking_delete(Model* model, EntryKind kind, int32_t id, const char* label);

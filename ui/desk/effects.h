@@ -26,7 +26,7 @@ void effects_show(Model* model, ShowItem item);
 
 /* What is kept. */
 Effect effects_keep, effects_drop_kept, effects_play_kept, effects_swap_kept, effects_other_kept,
-    effects_hand_out;
+    effects_hand_out, effects_name_kept;
 
 /* The ring of focus. */
 Effect effects_go_to_group, effects_go_within;

@@ -7,6 +7,7 @@
 #include "cursor.h"
 #include "deleting.h"
 #include "groove_saving.h"
+#include "kept_slots.h"
 #include "saving.h"
 #include "typing.h"
 
@@ -140,6 +141,10 @@ void effects_ask_yes(Model* const model, const Press press)
         break;
     case ASKED_GROOVE:
         asked->is_open = !groove_saving_begin(model);
+        break;
+    case ASKED_KEPT:
+        asked->is_open = false;
+        kept_slots_name(model, (int)model_kept(model), asked->name);
         break;
     case ASKED_DELETION:
         asked->is_open = false;

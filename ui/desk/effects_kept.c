@@ -39,3 +39,14 @@ void effects_hand_out(Model* const model, const Press press)
     (void)press;
     asking_hand_out(model);
 }
+
+void effects_name_kept(Model* const model, const Press press)
+{
+    const KeptSelection* const kept = kept_list_at(model->kept, model_kept(model));
+    (void)press;
+    if (kept) {
+        asking_kept(model, kept->name);
+    } else {
+        model_say(model, "Nothing that is kept plays: Shift and a number play what is to be named");
+    }
+}

@@ -137,6 +137,10 @@ static void ask(const Brush* const brush, const double room, char text[HELP_ROOM
                  "Save what plays as your groove: %s|   %s%sEnter: save.  Esc: not", asked->name,
                  asked->why, *asked->why ? ".  " : "");
         break;
+    case ASKED_KEPT:
+        snprintf(text, HELP_ROOM, "Name what is kept and plays: %s|   Enter: name it.  Esc: not",
+                 asked->name);
+        break;
     case ASKED_DELETION:
         snprintf(text, HELP_ROOM,
                  "Delete \"%s\"?  Its file stays, its name ending in .deleted.   Enter: delete.  "

@@ -190,7 +190,7 @@ typedef struct {
 
 enum { FOLDER_ROOM = 512, FOLDERS_ROOM = 160 };
 
-typedef enum { ASKED_FOLDER, ASKED_GROOVE, ASKED_DELETION } AskedWhat;
+typedef enum { ASKED_FOLDER, ASKED_GROOVE, ASKED_KEPT, ASKED_DELETION } AskedWhat;
 
 /* What is asked before anything of the user's is written: where a file is to be, once; what a
    groove is to be called; whether something is to be deleted. */
