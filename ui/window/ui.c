@@ -5,6 +5,7 @@
 #include "../desk/controller.h"
 #include "../desk/incoming.h"
 #include "export.h"
+#include "host_options.h"
 #include "kept.h"
 #include "painter.h"
 
@@ -135,50 +136,17 @@ static void ask(Window* const window, const double seconds)
 
 /* ---- From the host */
 
-static const LV2_Options_Option* option_of(const Window* const window, const char* const uri)
+static HostOptions host_options(const Window* const window)
 {
-    const LV2_URID_Map* const map = window->offer.map;
-    const LV2_URID key = map->map(map->handle, uri);
-    const LV2_Options_Option* option = window->offer.options;
-    for (; option && (option->key || option->value); ++option) {
-        if (option->key == key && option->value) {
-            return option;
-        }
-    }
-    return NULL;
-}
-
-static double scale_of(const Window* const window)
-{
-    const LV2_Options_Option* const option = option_of(window, LV2_UI__scaleFactor);
-    float factor = 0.0f;
-    if (option && option->type == window->uris.atom_Float && option->size == sizeof factor) {
-        memcpy(&factor, option->value, sizeof factor);
-    }
-    const double scale = factor > 0.0f ? (double)factor : pane_display_scale();
-    return scale >= 0.5 && scale <= 8.0 ? scale : 1.0;
-}
-
-/* Hosts give colours as 32 bits: red, green, blue, opacity from the highest. */
-static bool colour_of(const Window* const window, const char* const uri, Colour* const colour)
-{
-    const LV2_Options_Option* const option = option_of(window, uri);
-    uint32_t bits = 0;
-    if (!option || option->type != window->uris.atom_Int || option->size != sizeof bits) {
-        return false;
-    }
-    memcpy(&bits, option->value, sizeof bits);
-    *colour = (Colour){(bits >> 24 & 255U) / 255.0, (bits >> 16 & 255U) / 255.0,
-                       (bits >> 8 & 255U) / 255.0};
-    return true;
+    return (HostOptions){window->offer.map, &window->uris, window->offer.options};
 }
 
 static void take_colours(Window* const window)
 {
     Colour background;
     Colour text;
-    if (colour_of(window, LV2_UI__backgroundColor, &background) &&
-        colour_of(window, LV2_UI__foregroundColor, &text)) {
+    const HostOptions host = host_options(window);
+    if (host_options_colours(&host, &background, &text)) {
         model_host_colours(&window->model, background, text);
     }
 }
@@ -247,7 +215,8 @@ static void close_window(Window* const window)
 static bool open_pane(Window* const window)
 {
     char why[WHY_ROOM] = "";
-    window->scale = scale_of(window);
+    const HostOptions host = host_options(window);
+    window->scale = host_options_scale(&host);
     window->width = (int)lround(FIRST_WIDTH * window->scale);
     window->height = (int)lround(FIRST_HEIGHT * window->scale);
     const PaneRequest request = {
