@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: ISC
 /* The audition, as a person does it: under fixed hands in 7/8 at 180, twenty candidates for the
-   feet one after the other while it plays, three of them kept and compared.  All by keys; the
-   ear is on the plugin's MIDI.  AUDITION=1 prints what was heard from which bar on; here it is
-   held against the rows that the window showed. */
+   feet one after the other while it plays, three of them kept, compared and handed over as
+   folders, which a bandmate with nothing else loads.  All by keys; the ear is on the plugin's
+   MIDI.  AUDITION=1 prints what was heard from which bar on; here it is held against the rows that
+   the window showed. */
 #include "bench.h"
 
 enum {
@@ -12,9 +13,20 @@ enum {
     STEPS = 14,         /* sixteenths in the bar */
     CANDIDATES = 20,
     BARS_MAX = 40,
+    KEPT_COUNT = 3,
+    PHRASE_BARS = 4,
 };
 
 static Bench* bench;
+
+/* What was heard of a phrase, and by which name it was handed over. */
+typedef struct {
+    char name[KEPT_SHOWN_ROOM];
+    int count;
+    Note notes[NOTES_MAX / 4];
+} Phrased;
+
+static Phrased given[KEPT_COUNT];
 
 /* ---- By keys */
 
@@ -116,7 +128,8 @@ static void note_press(const int64_t bar, const char* const what)
 
 /* ---- The job */
 
-static void set_up(void)
+/* Standing at bar 0 in 7/8 at 180. */
+static void open_bench(void)
 {
     bench = bench_open();
     bench->stage.tempo = 180.0f;
@@ -124,6 +137,11 @@ static void set_up(void)
     bench->stage.beat_unit = 8;
     stage_roll(&bench->stage, 0, 0.0f, 0.0f);
     bench_settle(bench);
+}
+
+static void set_up(void)
+{
+    open_bench();
     pick('g', "winter timetable");
     pick('f', "sixteenths on one and two");
     bench_set(bench, CONTROL_TURNAROUND, -1); /* hands alone, bar after bar */
@@ -195,6 +213,130 @@ static int64_t compare_three(int64_t bar)
     return bar;
 }
 
+/* ---- Handed over */
+
+/* What was heard of a phrase, and who heard it. */
+static void say_phrase(const char* const who, const char* const name)
+{
+    for (int64_t bar = 0; getenv("AUDITION") && bar < PHRASE_BARS; ++bar) {
+        printf("# %s, bar %d  %s  %s\n", who, (int)bar + 1, heard(bar), bar ? "" : name);
+    }
+}
+
+/* A phrase from the first bar on. */
+static void play_phrase(Phrased* const phrase)
+{
+    stage_roll(&bench->stage, 0, 0.0f, 0.0f);
+    bench_settle(bench);
+    bench->frame = bench->count = 0;
+    stage_roll(&bench->stage, 0, 0.0f, 1.0f);
+    run_to(PHRASE_BARS, 0.0);
+    phrase->count = bench->count < NOTES_MAX / 4 ? bench->count : NOTES_MAX / 4;
+    memcpy(phrase->notes, bench->notes, sizeof *phrase->notes * (size_t)phrase->count);
+    stage_roll(&bench->stage, 0, 0.0f, 0.0f);
+    bench_settle(bench);
+}
+
+/* A asks where once: over what it offers a folder is typed. */
+static void answer_where(void)
+{
+    for (int i = 0; i < FOLDER_ROOM; ++i) {
+        stage_key(&bench->stage, PANE_KEY_BACKSPACE);
+    }
+    stage_text(&bench->stage, bench_path("given"));
+    stage_key(&bench->stage, PANE_KEY_ENTER);
+}
+
+static void hand_over(void)
+{
+    CHECK_INT(mkdir(bench_path("given"), 0700), 0);
+    for (int slot = 0; slot < KEPT_COUNT; ++slot) {
+        press_shift('1' + (uint32_t)slot);
+        play_phrase(&given[slot]);
+        snprintf(given[slot].name, KEPT_SHOWN_ROOM, "%s", bench_view(bench)->kept.rows[slot].name);
+        stage_key(&bench->stage, 'a');
+        CHECK_INT(bench_view(bench)->asked.is_open, slot == 0);
+        if (bench_view(bench)->asked.is_open) {
+            answer_where();
+        }
+        CHECK(bench_notes(bench, "Written: "));
+        say_phrase(slot ? "A" : "A, a folder, Enter", given[slot].name);
+    }
+}
+
+static const char* given_file(const int slot, const char* const ending)
+{
+    static char name[4 * KEPT_SHOWN_ROOM];
+    snprintf(name, sizeof name, "given/%s/%s.%s", given[slot].name, given[slot].name, ending);
+    return name;
+}
+
+static int files_in(const char* const folder)
+{
+    struct dirent** entries = NULL;
+    const int count = scandir(folder, &entries, NULL, NULL);
+    for (int i = 0; i < count; ++i) {
+        free(entries[i]);
+    }
+    free(entries);
+    return count - 2; /* without itself and the one above */
+}
+
+/* First bytes: of a Standard MIDI File (its specification, 1.0) and of a PDF (ISO 32000-1, 7.5.2);
+   the rest has its own tests. */
+static void the_folders_hold_four_files(void)
+{
+    static const char* const files[][2] = {
+        {"ttl", "# "}, {"mid", "MThd"}, {"pdf", "%PDF-"}, {"txt", ""}};
+    CHECK_INT(files_in(bench_path("given")), KEPT_COUNT);
+    for (int slot = 0; slot < KEPT_COUNT; ++slot) {
+        char folder[2 * KEPT_SHOWN_ROOM];
+        check_case("%s", given[slot].name);
+        snprintf(folder, sizeof folder, "given/%s", given[slot].name);
+        CHECK_INT(files_in(bench_path(folder)), 4);
+        for (int i = 0; i < 4; ++i) {
+            const char* const bytes = bench_read(given_file(slot, files[i][0]));
+            CHECK(*bytes && !strncmp(bytes, files[i][1], strlen(files[i][1])));
+        }
+        CHECK(strstr(bench_read(given_file(slot, "txt")), "7/8 at 180, 4 bars"));
+    }
+}
+
+/* All three beside each other in a folder that has nothing else. */
+static void move_to_bandmate(void)
+{
+    CHECK_INT(mkdir(bench_path("bandmate"), 0700), 0);
+    CHECK_INT(mkdir(bench_path("bandmate/fourlimb"), 0700), 0);
+    for (int slot = 0; slot < KEPT_COUNT; ++slot) {
+        static char text[1 << 17];
+        char name[64];
+        snprintf(text, sizeof text, "%s", bench_read(given_file(slot, "ttl")));
+        snprintf(name, sizeof name, "bandmate/fourlimb/%d.ttl", slot);
+        bench_write(name, text);
+    }
+    CHECK_INT(setenv("XDG_DATA_HOME", bench_path("bandmate"), 1), 0);
+}
+
+static void a_bandmate_hears_the_same(void)
+{
+    static Phrased phrase;
+    move_to_bandmate();
+    open_bench();
+    for (int slot = 0; slot < KEPT_COUNT; ++slot) {
+        pick('g', given[slot].name);
+        play_phrase(&phrase);
+        check_case("%s", given[slot].name);
+        CHECK_TEXT(bench_view(bench)->message, "");
+        say_phrase("bandmate", given[slot].name);
+        CHECK(phrase.count > 0);
+        CHECK_INT(phrase.count, given[slot].count);
+        CHECK(same_notes(phrase.notes, given[slot].notes, phrase.count));
+    }
+    bench_close(bench);
+}
+
+/* ---- All of it */
+
 static void say(const int64_t bar)
 {
     if (getenv("AUDITION")) {
@@ -205,7 +347,6 @@ static void say(const int64_t bar)
 
 static void twenty_candidates_are_heard_as_shown_and_three_compared(void)
 {
-    set_up();
     const int64_t kept = try_twenty();
     const int64_t last = compare_three(kept);
     for (int64_t bar = 0; bar <= last; ++bar) {
@@ -228,13 +369,22 @@ static void twenty_candidates_are_heard_as_shown_and_three_compared(void)
     }
     CHECK(bench->count < NOTES_MAX);
     CHECK_INT(bench->refused, 0);
+}
+
+static void the_three_are_handed_over_and_play_the_same_for_a_bandmate(void)
+{
+    hand_over();
     bench_close(bench);
+    the_folders_hold_four_files();
+    a_bandmate_hears_the_same();
 }
 
 int main(void)
 {
     bench_move_in();
+    set_up();
     RUN(twenty_candidates_are_heard_as_shown_and_three_compared);
+    RUN(the_three_are_handed_over_and_play_the_same_for_a_bandmate);
     bench_move_out();
     return tests_end();
 }
