@@ -41,6 +41,48 @@ static void a_groove_that_waits_is_named_with_its_bar_and_in_both_cards(void)
     }
 }
 
+/* On another page than that of variations, which has a row of this name. */
+static void a_variation_that_waits_is_named_over_the_groove_and_in_the_feets_card(void)
+{
+    Stage* const stage = stage_play(stage_scene("vary-waits"));
+    stage->model.view.panel = PANEL_FEEL;
+    shown_draw(&stage->model.view);
+    CHECK_INT(shown_times("next feet: doubled"), 1);
+    CHECK_INT(shown_times("next:"), 1);
+    CHECK_INT(shown_times("doubled"), 1); /* the card has a line for each */
+    check_case("back to the figure");
+    pick(stage, CONTROL_VARIATION, 0);
+    stage_run(stage, 0.1);
+    shown_draw(&stage->model.view);
+    CHECK_INT(shown_times("next feet: as chosen"), 1);
+    CHECK_INT(shown_times("as chosen"), 1);
+    check_case("come in");
+    stage_run(stage, 10.0);
+    shown_draw(&stage->model.view);
+    CHECK_INT(shown_times("next"), 0);
+    stage_end(stage);
+}
+
+/* The second of the two goes, the first stays: its feet wait. */
+static void what_is_left_of_two_variations_is_named(void)
+{
+    Coming coming;
+    Stage* const stage = stage_play(stage_scene("vary-deep"));
+    View* const view = &stage->model.view;
+    char words[COMING_ROOM];
+    stage_run(stage, 3.0);
+    CHECK(view->vary.playing[0] && view->vary.playing[1]);
+    pick(stage, CONTROL_CHANGE_AT, CHANGE_AT_PHRASE);
+    pick(stage, CONTROL_VARIATION_THEN, 0);
+    for (int i = 0; i < 20 && !view->place.waiting; ++i) {
+        stage_run(stage, 0.02);
+    }
+    CHECK(coming_of(view, &coming));
+    coming_words(&coming, words);
+    CHECK_TEXT(words, "next feet: in threes over the bar");
+    stage_end(stage);
+}
+
 static void a_fills_bar_names_its_fill(void)
 {
     char text[NEWS_ROOM];
@@ -152,6 +194,8 @@ static void what_is_named_is_what_plays_then(void)
 int main(void)
 {
     RUN(a_groove_that_waits_is_named_with_its_bar_and_in_both_cards);
+    RUN(a_variation_that_waits_is_named_over_the_groove_and_in_the_feets_card);
+    RUN(what_is_left_of_two_variations_is_named);
     RUN(a_fills_bar_names_its_fill);
     RUN(another_letters_feet_are_not_taken_for_new_ones);
     RUN(what_is_named_is_what_plays_then);

@@ -2,6 +2,7 @@
 /* The cards of hands and feet. */
 #include "brush.h"
 #include "coming.h"
+#include "handed.h"
 #include "picked.h"
 
 #include <stdio.h>
@@ -62,12 +63,32 @@ static void draw_both(const Brush* const brush, const CardPlaces* const card, co
 }
 
 static void draw_next(const Brush* const brush, const CardPlaces* const card,
-                      const Entry* const next)
+                      const char* const name)
 {
     const Colour colour = brush->colours->accent;
     ink_triangle(brush->cairo, card->line.x + 5.0, card->line.y - 4.0, 4.5, POINT_RIGHT, false,
                  colour);
-    draw_both(brush, card, card->indent, colour, "next:", next ? next->label : "rest");
+    draw_both(brush, card, card->indent, colour, "next:", name);
+}
+
+/* What waits for its line: another figure, or what is made of the feet; false if nothing does. */
+static bool draw_waiting(const Brush* const brush, const CardPlaces* const card,
+                         const EntryKind shelf)
+{
+    const View* const view = brush->view;
+    const int32_t waits = waiting_id(view, shelf);
+    const Entry* const next = waits ? view_entry(view, shelf, waits) : NULL;
+    const char* const varied = shelf == ENTRY_FEET ? coming_varied(view) : NULL;
+    char name[DIAL_TEXT_ROOM];
+    if (waits != view_playing(view, shelf)) {
+        draw_next(brush, card, next ? next->label : "rest");
+        return true;
+    }
+    if (varied) {
+        handed_words(view, varied, name, sizeof name);
+        draw_next(brush, card, name);
+    }
+    return varied;
 }
 
 /* The fill of the bar shown, where it plays these. */
@@ -106,12 +127,10 @@ static bool draw_card_foot(const Brush* const brush, const CardPlaces* const car
 {
     const View* const view = brush->view;
     const Palette* const colours = brush->colours;
-    const int32_t waits = waiting_id(view, shelf);
     const Entry* const fill = fill_of(view, shelf);
     char text[160];
     const int32_t asked = (int32_t)view->values[kind_controls[shelf]];
-    if (waits != view_playing(view, shelf)) {
-        draw_next(brush, card, waits ? view_entry(view, shelf, waits) : NULL);
+    if (draw_waiting(brush, card, shelf)) {
         return true;
     }
     if (fill) {

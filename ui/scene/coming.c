@@ -71,19 +71,23 @@ static bool is_kept(const View* const view, Coming* const coming)
     return true;
 }
 
-/* Other feet are made of those that go on: the last of the two variations that changes. */
+const char* coming_varied(const View* const view)
+{
+    const int first = (int)view->values[CONTROL_VARIATION];
+    const int then = (int)view->values[CONTROL_VARIATION_THEN];
+    const int* const playing = view->vary.playing;
+    const bool is_other = first != playing[0] || then != playing[1];
+    return view->place.waiting && is_other
+               ? variation_words((uint32_t)(then && then != playing[1] ? then : first))
+               : NULL;
+}
+
+/* Other feet are made of those that go on. */
 static bool is_varied(const View* const view, Coming* const coming)
 {
-    static const Control asked[2] = {CONTROL_VARIATION, CONTROL_VARIATION_THEN};
-    for (int i = 1; i >= 0; --i) {
-        const int number = (int)view->values[asked[i]];
-        if (number != view->vary.playing[i] && (number || !i)) {
-            coming->what = "feet";
-            coming->name = variation_words((uint32_t)number);
-            return true;
-        }
-    }
-    return false;
+    coming->name = coming_varied(view);
+    coming->what = coming->name ? "feet" : coming->what;
+    return coming->name;
 }
 
 /* What of the bar to come is other than now. */

@@ -5,7 +5,8 @@
 #include "view.h"
 
 typedef struct {
-    const char* what;   /* "groove", "hands", "feet", "fill", "phrase", "kept"; "" where the strokes of
+    const char*
+        what; /* "groove", "hands", "feet", "fill", "phrase", "kept"; "" where the strokes of
                            the same are others */
     const Entry* entry; /* NULL: it rests, or has no name */
     const char* name;   /* in its place: a variation's, or that of what is kept; NULL */
@@ -19,6 +20,9 @@ bool coming_of(const View* view, Coming* coming);
 
 /* The first bar that was told to play it from its bar line on; NULL if none was. */
 const SeenBar* coming_bar(const View* view);
+
+/* The variation that the feet wait for: the last of the two that changes; NULL: for none. */
+const char* coming_varied(const View* view);
 
 enum { COMING_ROOM = 160 };
 
