@@ -95,7 +95,7 @@ static Reach card_reach(const Geometry* const g, const LimbPair pair)
     }
     const double over = g->compact ? 47.0 : g->low ? 49.0 : 61.0;
     const double feet = g->compact || g->low ? 0.87 : 0.79; /* of it: their row is lower */
-    const double under = g->compact ? 29.0 : g->low ? 20.0 : 39.0;
+    const double under = g->compact ? 29.0 : g->low ? (pair == PAIR_FEET ? 30.0 : 20.0) : 39.0;
     const double top = g->line[right] - over * (pair == PAIR_FEET ? feet : 1.0);
     const double room = g->line[right + 1] + under - top;
     const double tall = (g->compact ? 96.0 : 110.0) * g->scale;
