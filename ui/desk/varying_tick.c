@@ -162,6 +162,17 @@ static void show_nothing(Model* const model)
     }
 }
 
+/* What the user can do may be read after the page is open. */
+static void note_limits(Model* const model)
+{
+    const double* const rate = &model->limits.rate[RIGHT_FOOT];
+    double* const limits = model->view.vary.limits;
+    if (memcmp(limits, rate, sizeof model->view.vary.limits) != 0) {
+        memcpy(limits, rate, sizeof model->view.vary.limits);
+        model->is_dirty = true;
+    }
+}
+
 void varying_tick(Model* const model)
 {
     VarySource source;
@@ -169,6 +180,7 @@ void varying_tick(Model* const model)
     if (view->panel != PANEL_VARY || view->reads || !varying_begin(model)) {
         return;
     }
+    note_limits(model);
     varying_follow(model);
     note_grown(model);
     if (!varying_source(model, &source)) {

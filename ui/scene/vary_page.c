@@ -86,26 +86,61 @@ void vary_page_help(const View* const view, const int row, char text[VARY_HELP_R
 
 /* ---- Over the rows */
 
+enum { AMOUNT_ROOM = 160 };
+
+static void amount_words(const View* const view, char text[AMOUNT_ROOM])
+{
+    const VaryPage* const page = &view->vary;
+    const Entry* const feet = view_entry(view, ENTRY_FEET, view_playing(view, ENTRY_FEET));
+    if (!page->count) {
+        snprintf(text, AMOUNT_ROOM, "The feet rest in this bar");
+    } else if (page->is_deep && page->first_made) {
+        snprintf(text, AMOUNT_ROOM, "%d on top of %s", page->offered,
+                 variation_words((uint32_t)page->first_made));
+    } else {
+        snprintf(text, AMOUNT_ROOM, "%d from %s", page->offered, feet ? feet->label : "these feet");
+    }
+}
+
+/* One place behind the point, as rates are told. */
+static double foot_limit(const View* const view, const int foot)
+{
+    return round(10.0 * view->vary.limits[handed_limb(view, foot)]) / 10.0;
+}
+
+/* What a foot is judged by for a minute; the longer times and both feet follow other lines. */
+static void limit_words(const View* const view, char text[AMOUNT_ROOM])
+{
+    const double right = foot_limit(view, 0);
+    const double left = foot_limit(view, 1);
+    if (fabs(right - left) < 0.05) {
+        snprintf(text, AMOUNT_ROOM, "limit %g /s a foot", right);
+    } else {
+        snprintf(text, AMOUNT_ROOM, "limit right %g, left %g /s", right, left);
+    }
+}
+
+/* As much of both as there is room for: the feet's name stands in their card as well. */
 static void draw_amount(const Brush* const brush, const VaryPlaces* const places,
                         const RowPlaces* const columns)
 {
-    char text[160];
+    char amount[AMOUNT_ROOM], limit[AMOUNT_ROOM], text[2 * AMOUNT_ROOM + 4];
     const View* const view = brush->view;
-    const VaryPage* const page = &view->vary;
-    const Entry* const feet = view_entry(view, ENTRY_FEET, view_playing(view, ENTRY_FEET));
-    const char* const of = feet ? feet->label : "these feet";
-    if (!page->count) {
-        snprintf(text, sizeof text, "The feet rest in this bar");
-    } else if (page->is_deep && page->first_made) {
-        snprintf(text, sizeof text, "%d on top of %s", page->offered,
-                 variation_words((uint32_t)page->first_made));
-    } else {
-        snprintf(text, sizeof text, "%d from %s", page->offered, of);
+    const Type type = brush_type(12.0, false, ALIGN_LEFT, brush->colours->soft);
+    const double end =
+        columns->right < columns->from ? columns->right - 28.0 : columns->from - 16.0;
+    const double room = end - columns->name;
+    amount_words(view, amount);
+    limit_words(view, limit);
+    snprintf(text, sizeof text, "%s; %s", amount, limit);
+    if (ink_width(brush->cairo, type, text) > room) {
+        snprintf(text, sizeof text, "%d offered; %s", view->vary.offered, limit);
     }
-    ink_text_in(brush->cairo, columns->name, places->head,
-                (columns->right < columns->from ? columns->right - 28.0 : columns->from - 16.0) -
-                    columns->name,
-                brush_type(12.0, false, ALIGN_LEFT, brush->colours->soft), text);
+    if (ink_width(brush->cairo, type, text) > room) {
+        snprintf(text, sizeof text, "%s", limit);
+    }
+    ink_text_in(brush->cairo, columns->name, places->head, room, type,
+                view->vary.count ? text : amount);
 }
 
 static void value_of(const Brush* const brush, const TargetId id, char text[DIAL_TEXT_ROOM + 32])

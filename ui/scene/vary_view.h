@@ -53,14 +53,15 @@ typedef struct {
 } VaryRow;
 
 typedef struct {
-    bool is_deep;   /* the rows are made of what the first variation makes */
-    int first_made; /* its number */
-    int count;      /* of rows */
-    int offered;    /* of those looked at, the first row not counted */
-    int first;      /* row on top */
-    int cursor;     /* row */
-    int playing[2]; /* numbers that sound while others wait */
-    int grown[2];   /* the rows that feet which grow have come to, in place of those: by level,
+    bool is_deep;     /* the rows are made of what the first variation makes */
+    int first_made;   /* its number */
+    int count;        /* of rows */
+    int offered;      /* of those looked at, the first row not counted */
+    int first;        /* row on top */
+    int cursor;       /* row */
+    double limits[2]; /* strokes a second that rows are judged by: of the right foot, the left */
+    int playing[2];   /* numbers that sound while others wait */
+    int grown[2];     /* the rows that feet which grow have come to, in place of those: by level,
                        -1 where they don't grow; VARY_ROWS_MAX: to none of the level's */
     VaryRow rows[VARY_ROWS_MAX];
 } VaryPage;
