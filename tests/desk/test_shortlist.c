@@ -83,6 +83,22 @@ static void up_and_down_hear_one_after_the_other(void)
     bench_close(bench);
 }
 
+static void the_dial_over_the_rows_is_typed_and_stepped(void)
+{
+    keep_two();
+    press('j');
+    stage_click(&bench->stage, (TargetId){TARGET_DIAL, CONTROL_KEPT});
+    press('2');
+    press(PANE_KEY_ENTER);
+    CHECK_INT(control_of(bench, "kept"), 2);
+    CHECK_TEXT(bench_bar(bench, 0, KICK), ".o.......o......");
+    press(PANE_KEY_DOWN);
+    CHECK_INT(control_of(bench, "kept"), 1);
+    press(PANE_KEY_DELETE);
+    CHECK_INT(control_of(bench, "kept"), 0);
+    bench_close(bench);
+}
+
 static void an_empty_slot_is_walked_over_and_changes_nothing(void)
 {
     keep_two();
@@ -137,6 +153,7 @@ int main(void)
     RUN(j_opens_it_and_goes_back);
     RUN(a_rows_strokes_are_what_is_heard_of_it);
     RUN(up_and_down_hear_one_after_the_other);
+    RUN(the_dial_over_the_rows_is_typed_and_stepped);
     RUN(an_empty_slot_is_walked_over_and_changes_nothing);
     RUN(the_other_eight_come_with_a_row_that_has_the_keys);
     RUN(what_waits_is_told_by_slot_and_name_until_its_line);

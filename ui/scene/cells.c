@@ -19,7 +19,8 @@ int cells_control(const Panel panel, const int column, const int row)
 
 bool cells_have_rows(const Panel panel)
 {
-    bool has = page_rows[panel].group == PAGES_STATE || panel == PANEL_PRACTICE;
+    const bool is_state = page_rows[panel].group == PAGES_STATE && panel != PANEL_SHORTLIST;
+    bool has = is_state || panel == PANEL_PRACTICE;
     for (int column = 0; !has && column < 7; ++column) {
         has = cells_control(panel, column, 1) < CONTROL_COUNT;
     }

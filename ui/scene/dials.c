@@ -67,7 +67,7 @@ static const Dial dials[CONTROL_COUNT] = {
     [CONTROL_CHANGE_AT] = {DIAL_CHOICE, FORM_WORDS, "Changes come in", "", change_words, NULL, 1, 1,
                            -1, 0, 0,
                            "Changes come in: when a new groove, figure, grid or cycle is heard"},
-    [CONTROL_KEPT] = {DIAL_VALUE, FORM_NUMBER, "Kept", "", NULL, "off", 1, 1, PANEL_FILLS, 3, 1,
+    [CONTROL_KEPT] = {DIAL_VALUE, FORM_NUMBER, "Kept", "", NULL, "off", 1, 1, -1, 0, 0,
                       "Kept: plays what is kept in this slot, whole; what else is picked waits"},
     [CONTROL_HANDS_GRID] =
         {DIAL_VALUE, FORM_WORDS, "Hands grid", "", grid_words, NULL, 1, 1, PANEL_RHYTHM, 0, 1,

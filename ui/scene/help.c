@@ -3,6 +3,7 @@
 #include "brush.h"
 #include "handed.h"
 #include "news.h"
+#include "shortlist.h"
 #include "vary_page.h"
 
 #include <stdio.h>
@@ -216,16 +217,20 @@ bool help_explains(const Brush* const brush)
            (brush->view->hover.kind != TARGET_NONE || (news_of(brush, g->width, text) && *text));
 }
 
-/* Over the last line of a small window's list: what is asked or answered there must be read. */
+/* Over the last line of a small window's list, or the names of the shortlist's columns: what is
+   asked or answered there must be read. */
 static void draw_over_list(const Brush* const brush)
 {
     char text[HELP_ROOM] = "";
     const Geometry* const g = brush->g;
-    const Box band = {0.0, g->height - 22.0, g->width, 22.0};
+    Box band = {0.0, g->height - 22.0, g->width, 22.0};
+    if (g->kept) {
+        shortlist_says(brush->view, g, &band);
+    }
     if ((brush->view->asked.is_open || *brush->view->edit.note) &&
         news_of(brush, g->width - 24.0, text)) {
         ink_fill(brush->cairo, band, brush->colours->raised);
-        ink_text_in(brush->cairo, 12.0, g->height - 7.0, g->width - 24.0,
+        ink_text_in(brush->cairo, 12.0, band.y + 15.0, g->width - 24.0,
                     brush_type(11.0, false, ALIGN_LEFT, brush->colours->ink), text);
     }
 }

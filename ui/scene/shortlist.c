@@ -24,6 +24,7 @@ ShortlistPlaces shortlist_places(const Geometry* const g, const View* const view
         .lots = {{g->compact ? 190.0 : 220.0, title - 15.0, 66.0, 22.0},
                  {g->compact ? 256.0 : 286.0, title - 15.0, 66.0, 22.0}},
         .pair = g->compact ? 340.0 : 388.0,
+        .plays = {g->compact ? 484.0 : 532.0, title - 15.0, 84.0, 20.0},
         .heads = heads,
         .rule = floor(rows - 1.0) + 0.5,
         .rows = {box.x, rows, box.width, room},
@@ -48,6 +49,7 @@ void shortlist_targets(const View* const view, const Geometry* const g, TargetLi
     for (int lot = 0; lot < 2; ++lot) {
         target_list_add(list, TARGET_KEPT_LOT, lot, GROUP_KEPT, places.lots[lot]);
     }
+    target_list_add(list, TARGET_DIAL, CONTROL_KEPT, GROUP_PANEL, places.plays);
     for (int line = 0; line < KEPT_LOT; ++line) {
         const int slot = view->kept.lot + line;
         target_list_add(list, TARGET_KEPT, slot,
@@ -63,6 +65,15 @@ bool shortlist_sounds(const View* const view, const Geometry* const g, Box* cons
     const bool is_seen = view->kept.playing && line >= 0 && line < KEPT_LOT;
     *box = row_box(&places, is_seen ? line : 0);
     return is_seen;
+}
+
+bool shortlist_says(const View* const view, const Geometry* const g, Box* const box)
+{
+    const double base = shortlist_places(g, view).heads;
+    const bool is_dial = view->hover.kind == TARGET_DIAL;
+    *box = (Box){0.0, base - 15.0, g->width, 20.0};
+    return g->compact &&
+           (view->asked.is_open || (*view->edit.note && !view->is_typing && !is_dial));
 }
 
 static void draw_lot(const Brush* const brush, const Target* const target)
@@ -83,6 +94,43 @@ static void draw_lot(const Brush* const brush, const Target* const target)
     brush_focus(brush, target, 0.0);
 }
 
+/* What a lane, a knob or a pedal turns: which of them plays. */
+static void draw_plays(const Brush* const brush, const Target* const target)
+{
+    char text[DIAL_TEXT_ROOM];
+    const char* unit = "";
+    const View* const view = brush->view;
+    const Palette* const colours = brush->colours;
+    const Box box = target->box;
+    const bool over = brush_is_hovered(brush, target->id);
+    dial_text(view, CONTROL_KEPT, view->values[CONTROL_KEPT], text, &unit);
+    if (view->is_typing && view_target_same(view->focus, target->id)) {
+        snprintf(text, sizeof text, "%.8s|", view->typed);
+    }
+    const double wide =
+        ink_text(brush->cairo, box.x + 4.0, box.y + 15.0,
+                 brush_type(12.0, false, ALIGN_LEFT, over ? colours->ink : colours->soft), "kept");
+    ink_text_in(brush->cairo, box.x + wide + 10.0, box.y + 15.0, box.width - wide - 12.0,
+                brush_type(13.0, false, ALIGN_LEFT, colours->ink), text);
+    brush_focus(brush, target, 0.0);
+}
+
+/* As much as there is room for. */
+static void draw_hint(const Brush* const brush, const ShortlistPlaces* const places)
+{
+    static const char* const hints[] = {
+        "S keeps, R names, A hands over, Shift+S drops or puts back",
+        "S keeps, R names, A hands over", "R names, A hands over"};
+    const Type type = brush_type(12.0, false, ALIGN_RIGHT, brush->colours->soft);
+    const double room = brush->g->right - places->plays.x - places->plays.width - 12.0;
+    for (size_t i = 0; i < sizeof hints / sizeof *hints; ++i) {
+        if (ink_width(brush->cairo, type, hints[i]) <= room) {
+            ink_text(brush->cairo, brush->g->right, places->title, type, hints[i]);
+            return;
+        }
+    }
+}
+
 static void draw_title(const Brush* const brush, const ShortlistPlaces* const places)
 {
     char text[64];
@@ -100,11 +148,7 @@ static void draw_title(const Brush* const brush, const ShortlistPlaces* const pl
         ink_text(brush->cairo, places->pair, places->title,
                  brush_type(13.0, false, ALIGN_LEFT, colours->ink), text);
     }
-    if (!brush->g->compact) {
-        ink_text(brush->cairo, brush->g->right, places->title,
-                 brush_type(12.0, false, ALIGN_RIGHT, colours->soft),
-                 "S keeps what plays, Shift+S drops it or puts it back");
-    }
+    draw_hint(brush, places);
 }
 
 static void draw_heads(const Brush* const brush, const ShortlistPlaces* const places,
@@ -190,16 +234,21 @@ static void draw_row(const Brush* const brush, const Target* const target,
 
 void shortlist_draw(const Brush* const brush)
 {
+    Box said;
     const ShortlistPlaces places = shortlist_places(brush->g, brush->view);
     const RowPlaces columns = vary_place_columns(brush->g, brush->view);
     const double y = floor(brush->g->list_box.y) - 1.5;
     ink_line(brush->cairo, 0.0, y, brush->g->width, y, 1.0, brush->colours->rule);
     draw_title(brush, &places);
-    draw_heads(brush, &places, &columns);
+    if (!shortlist_says(brush->view, brush->g, &said)) {
+        draw_heads(brush, &places, &columns);
+    }
     for (int i = 0; i < brush->targets->count; ++i) {
         const Target* const target = &brush->targets->targets[i];
         if (target->id.kind == TARGET_KEPT_LOT) {
             draw_lot(brush, target);
+        } else if (view_target_same(target->id, (TargetId){TARGET_DIAL, CONTROL_KEPT})) {
+            draw_plays(brush, target);
         } else if (target->id.kind == TARGET_KEPT) {
             draw_row(brush, target, &places, &columns);
         }
