@@ -267,7 +267,7 @@ static void hand_over(void)
 static const char* given_file(const int slot, const char* const ending)
 {
     static char name[4 * KEPT_SHOWN_ROOM];
-    snprintf(name, sizeof name, "given/%s/%s.%s", given[slot].name, given[slot].name, ending);
+    snprintf(name, sizeof name, "given/%.63s/%.63s.%s", given[slot].name, given[slot].name, ending);
     return name;
 }
 
@@ -292,7 +292,7 @@ static void the_folders_hold_four_files(void)
     for (int slot = 0; slot < KEPT_COUNT; ++slot) {
         char folder[2 * KEPT_SHOWN_ROOM];
         check_case("%s", given[slot].name);
-        snprintf(folder, sizeof folder, "given/%s", given[slot].name);
+        snprintf(folder, sizeof folder, "given/%.63s", given[slot].name);
         CHECK_INT(files_in(bench_path(folder)), 4);
         for (int i = 0; i < 4; ++i) {
             const char* const bytes = bench_read(given_file(slot, files[i][0]));
