@@ -99,6 +99,73 @@ static void the_dial_over_the_rows_is_typed_and_stepped(void)
     bench_close(bench);
 }
 
+static void type_over(const char* const name)
+{
+    for (int i = 0; i < TYPED_ROOM; ++i) {
+        stage_key(&bench->stage, PANE_KEY_BACKSPACE);
+    }
+    stage_text(&bench->stage, name);
+}
+
+static const char* name_of(const int slot)
+{
+    return bench_view(bench)->kept.rows[slot].name;
+}
+
+/* Though nothing that is kept plays. */
+static void r_names_the_row_that_has_the_keys(void)
+{
+    keep_two();
+    press('j');
+    CHECK_INT(control_of(bench, "kept"), 0);
+    press('r');
+    type_over("Verse, r and j");
+    press(PANE_KEY_ENTER);
+    CHECK_TEXT(name_of(0), "Verse, r and j");
+    check_case("Esc");
+    press('r');
+    type_over("Chorus");
+    press(PANE_KEY_ESCAPE);
+    CHECK_TEXT(name_of(0), "Verse, r and j");
+    CHECK_INT(bench_view(bench)->panel, PANEL_SHORTLIST);
+    check_case("an empty row");
+    shift('2');
+    press(PANE_KEY_DOWN);
+    press('r');
+    CHECK(!bench_view(bench)->asked.is_open);
+    CHECK(bench_notes(bench, "Nothing is kept in slot 3"));
+    bench_close(bench);
+}
+
+/* A lane goes on while somebody types. */
+static void a_name_goes_to_what_it_was_asked_for(void)
+{
+    keep_two();
+    press('j');
+    shift('2');
+    press('r');
+    type_over("Chorus");
+    bench_pick(bench, CONTROL_KEPT, 1);
+    press(PANE_KEY_ENTER);
+    CHECK_TEXT(name_of(1), "Chorus");
+    CHECK(strcmp(name_of(0), "Chorus") != 0);
+    bench_close(bench);
+}
+
+static void the_row_that_is_asked_to_play_has_the_keys(void)
+{
+    keep_two();
+    press('j');
+    shift('2');
+    CHECK_INT(bench_view(bench)->shortlist.cursor, 1);
+    shift('1');
+    CHECK_INT(bench_view(bench)->shortlist.cursor, 0);
+    press('x');
+    CHECK_INT(bench_view(bench)->shortlist.cursor, 1);
+    CHECK(view_target_same(bench_view(bench)->focus, (TargetId){TARGET_KEPT, 1}));
+    bench_close(bench);
+}
+
 static void an_empty_slot_is_walked_over_and_changes_nothing(void)
 {
     keep_two();
@@ -154,6 +221,9 @@ int main(void)
     RUN(a_rows_strokes_are_what_is_heard_of_it);
     RUN(up_and_down_hear_one_after_the_other);
     RUN(the_dial_over_the_rows_is_typed_and_stepped);
+    RUN(r_names_the_row_that_has_the_keys);
+    RUN(a_name_goes_to_what_it_was_asked_for);
+    RUN(the_row_that_is_asked_to_play_has_the_keys);
     RUN(an_empty_slot_is_walked_over_and_changes_nothing);
     RUN(the_other_eight_come_with_a_row_that_has_the_keys);
     RUN(what_waits_is_told_by_slot_and_name_until_its_line);

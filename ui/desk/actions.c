@@ -180,6 +180,7 @@ static const Action rows[] = {
      "hear the kept before or after",
      effects_shortlist_walk},
     {SCOPE_KEPT, ANY_SHIFT, {ENTER}, "play it", effects_use_focused},
+    {SCOPE_KEPT, ANY_SHIFT, {{'r', true}}, "name it", effects_name_kept},
     {SCOPE_WORDS, ANY_SHIFT, {ENTER}, "pick it", effects_use_focused},
     {SCOPE_WORDS, ANY_SHIFT, {{PANE_KEY_ESCAPE, 0}}, "leave it as it was", effects_leave_words},
     {SCOPE_DRAG, ANY_SHIFT, {{PANE_KEY_ESCAPE, 0}}, "put it back", effects_put_back},

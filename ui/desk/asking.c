@@ -75,9 +75,10 @@ void asking_groove(Model* const model, const char* const name)
     open(model, ASKED_GROOVE);
 }
 
-void asking_kept(Model* const model, const char* const name)
+void asking_kept(Model* const model, const int slot, const char* const name)
 {
     snprintf(model->view.asked.name, TYPED_ROOM, "%s", name);
+    model->view.asked.id = slot;
     open(model, ASKED_KEPT);
 }
 

@@ -12,7 +12,7 @@ void asking_write(Model* model, bool straight);
 void asking_hand_out(Model* model);
 
 /* Another name for what is kept, the older to begin with. */
-void asking_kept(Model* model, const char* name);
+void asking_kept(Model* model, int slot, const char* name);
 
 /* A name for a groove, to begin with; whether an entry is to be deleted. */
 void asking_groove(Model* model, const char* name);

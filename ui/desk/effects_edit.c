@@ -144,7 +144,7 @@ void effects_ask_yes(Model* const model, const Press press)
         break;
     case ASKED_KEPT:
         asked->is_open = false;
-        kept_slots_name(model, (int)model_kept(model), asked->name);
+        kept_slots_name(model, asked->id, asked->name);
         break;
     case ASKED_DELETION:
         asked->is_open = false;

@@ -92,7 +92,7 @@ void kept_slots_keep(Model* const model)
 
 void kept_slots_name(Model* const model, const int slot, const char* const name)
 {
-    if (*name && is_there(model, slot)) {
+    if (is_there(model, slot) && *name) {
         model_say_kept(model, model->uris->fl_nameKept, slot, name);
     }
 }

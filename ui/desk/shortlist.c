@@ -160,6 +160,13 @@ void shortlist_go(Model* const model, const int slot)
     }
 }
 
+void shortlist_stand(Model* const model)
+{
+    if (model->view.panel == PANEL_SHORTLIST && model_kept(model)) {
+        stand_at(model, (int)model_kept(model) - 1);
+    }
+}
+
 void shortlist_walk(Model* const model, const int by)
 {
     const int to = model->view.shortlist.cursor + by;

@@ -29,6 +29,9 @@ void shortlist_open(Model* model);
 void shortlist_walk(Model* model, int by);
 void shortlist_go(Model* model, int slot);
 
+/* Where it is seen the row that was asked to play has the keys. */
+void shortlist_stand(Model* model);
+
 /* Where the other eight are shown the row that has the keys is one of them. */
 void shortlist_follow(Model* model);
 

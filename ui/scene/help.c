@@ -139,8 +139,8 @@ static void ask(const Brush* const brush, const double room, char text[HELP_ROOM
                  asked->why, *asked->why ? ".  " : "");
         break;
     case ASKED_KEPT:
-        snprintf(text, HELP_ROOM, "Name what is kept and plays: %s|   Enter: name it.  Esc: not",
-                 asked->name);
+        snprintf(text, HELP_ROOM, "Name what is kept in %d: %s|   Enter: name it.  Esc: not",
+                 (int)asked->id, asked->name);
         break;
     case ASKED_DELETION:
         snprintf(text, HELP_ROOM,

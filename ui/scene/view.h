@@ -204,8 +204,8 @@ typedef struct {
     char found[FOLDERS_ROOM]; /* what it could become, by Tab; "" until then */
     char name[TYPED_ROOM];    /* likewise: of the groove, or of what is to be deleted, */
     EntryKind kind;           /* and which that is */
-    int32_t id;
-    char why[64]; /* the name can't be taken; "" if it may be */
+    int32_t id;               /* or the slot, from 1, of what is kept */
+    char why[64];             /* the name can't be taken; "" if it may be */
 } Asking;
 
 /* What one foot has to do. */
