@@ -77,15 +77,15 @@ static void a_tick_is_played_in_the_block_that_its_frame_lies_in(void)
     }
 }
 
-/* Compound meters have beats of three: 6, 9, 12, 15 over 8 or 16.  (M. Gotham et al., Open Music
-   Theory, chapter on compound meter; from memory.) */
-static void compound_are_those_whose_upper_number_three_divides(void)
+/* Compound meters have two, three or four beats of three: 6, 9, 12 over 8 or 16.  (M. Gotham et
+   al., Open Music Theory, chapter on compound meter; from memory.) */
+static void compound_are_two_three_or_four_beats_of_three(void)
 {
     static const struct {
         Meter meter;
         bool is_compound;
     } rows[] = {
-        {{6.0, 8}, true},  {{9.0, 8}, true},   {{12.0, 8}, true},  {{15.0, 8}, true},
+        {{6.0, 8}, true},  {{9.0, 8}, true},   {{12.0, 8}, true},  {{15.0, 8}, false},
         {{6.0, 16}, true}, {{12.0, 16}, true}, {{3.0, 8}, false},  {{3.0, 16}, false},
         {{5.0, 8}, false}, {{7.0, 8}, false},  {{10.0, 8}, false}, {{6.0, 4}, false},
         {{4.0, 4}, false}, {{3.0, 4}, false},  {{6.5, 8}, false},  {{7.0, 16}, false},
@@ -102,7 +102,7 @@ int main(void)
     RUN(five_over_four_and_seven_over_two_are_exact);
     RUN(grids_outside_one_to_sixteen_are_refused);
     RUN(bars_are_as_long_as_their_signature_says);
-    RUN(compound_are_those_whose_upper_number_three_divides);
+    RUN(compound_are_two_three_or_four_beats_of_three);
     RUN(division_rounds_toward_minus_infinity);
     RUN(a_day_later_a_stroke_is_within_half_a_frame);
     RUN(a_tick_is_played_in_the_block_that_its_frame_lies_in);

@@ -24,11 +24,17 @@ static bool is_letter(const char* const at)
     return *at && g_unichar_isalnum(g_utf8_get_char(at));
 }
 
+/* The next character of a text that isn't at its end.  (GLib's own loses the const.) */
+static const char* next_letter(const char* const at)
+{
+    return at + g_utf8_skip[(unsigned char)*at];
+}
+
 /* Where a word stands in a folded text: MATCH_WORD, _BEGIN, _WITHIN or _NOWHERE. */
 static MatchPlace place_in(const char* const text, const char* const word)
 {
     MatchPlace best = MATCH_NOWHERE;
-    for (const char* at = strstr(text, word); at; at = strstr(g_utf8_next_char(at), word)) {
+    for (const char* at = strstr(text, word); at; at = strstr(next_letter(at), word)) {
         const bool ends = !is_letter(at + strlen(word));
         const MatchPlace place = is_letter_before(text, at) ? MATCH_WITHIN
                                  : ends                     ? MATCH_WORD
@@ -42,7 +48,7 @@ static MatchPlace place_in(const char* const text, const char* const word)
 static int count_words(const char* text)
 {
     int words = 0;
-    for (bool within = false; *text; text = g_utf8_next_char(text)) {
+    for (bool within = false; *text; text = next_letter(text)) {
         const bool letter = is_letter(text);
         words += letter && !within;
         within = letter;

@@ -18,8 +18,8 @@ bool meter_is_compound(const Meter meter)
 {
     const int64_t beats = (int64_t)meter.beats_per_bar;
     const bool is_whole = !(meter.beats_per_bar > (double)beats);
-    return (meter.beat_unit == 8 || meter.beat_unit == 16) && is_whole && beats > 3 &&
-           beats % 3 == 0;
+    return (meter.beat_unit == 8 || meter.beat_unit == 16) && is_whole &&
+           (beats == 6 || beats == 9 || beats == 12);
 }
 
 int64_t floor_div(const int64_t a, const int64_t b)

@@ -21,9 +21,10 @@ int64_t meter_beat_ticks(Meter meter);
 /* Ticks in one bar of `meter`, rounded, at least 1. */
 int64_t meter_bar_ticks(Meter meter);
 
-/* True if its beats are of three units, dotted notes: over 8 or 16 a number above 3 that 3
-   divides, 6/8, 9/8, 12/8, 15/8, 6/16 and so on (M. Gotham et al., Open Music Theory, chapter on
-   compound meter; from memory).  Where the upper number is 3 the bar is counted in units. */
+/* True if its beats are of three units, dotted notes: two, three or four of them, 6, 9 and 12
+   over 8 or 16 (compound duple, triple and quadruple; M. Gotham et al., Open Music Theory,
+   chapter on compound meter; from memory).  15/8 is counted in units: here it is a sum, as of
+   8/8 and 7/8, more often than five dotted quarters (the bank's three grooves in it all are). */
 bool meter_is_compound(Meter meter);
 
 /* True if `a` and `b` are the same signature. */
