@@ -230,7 +230,7 @@ $(BUILD)/$(MAN_PAGE) $(BUILD)/$(COMPLETION): $(TOOLS)/manual
 # ---- Test programs: every tests/*/test_*.c is one
 
 COMMAND_ROOM := $(filter-out %/main.o,$(COMMAND))
-STAGE := $(BUILD)/tests/scene/stage.o $(BUILD)/tests/scene/scenes.o $(BUILD)/tests/scene/scenes_names.o \
+STAGE := $(BUILD)/tests/scene/stage.o $(BUILD)/tests/scene/scenes.o $(BUILD)/tests/scene/scenes_names.o $(BUILD)/tests/scene/scenes_looks.o \
          $(BUILD)/tests/scene/scenes_vary.o
 TEST_ROOM := $(TEST_HELP) $(STAGE) $(DESK) $(COMMAND_ROOM) $(TALK) $(BANK) $(ENGINE)
 

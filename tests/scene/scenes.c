@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: ISC
 /* The states that the golden pictures hold. */
 #include "../../plugin/engine/groove/settings.h"
-#include "../../ui/desk/options.h"
 #include "scenes.h"
 
 #include <string.h>
@@ -238,40 +237,6 @@ static void play_dial_says_least(Stage* const stage)
     stage_point(stage, (TargetId){TARGET_DIAL, CONTROL_PUSH_SNARE});
 }
 
-/* What the player does besides what is written. */
-static void play_liberty(Stage* const stage)
-{
-    scenes_pick(stage, CONTROL_GROOVE, scenes_named(stage, ENTRY_GROOVE, "Left Luggage"));
-    scenes_pick(stage, CONTROL_LIBERTY, 100);
-    stage_run(stage, 0.1);
-    stage_roll(stage, 1, 0.0f, 1.0f);
-    stage_run(stage, 1.2);
-    stage_point(stage, (TargetId){TARGET_DIAL, CONTROL_LIBERTY});
-}
-
-static void play_liberty_light(Stage* const stage)
-{
-    stage->model.view.theme = THEME_LIGHT;
-    stage->model.view.palette = palette_light;
-    play_liberty(stage);
-}
-
-static void play_left_handed(Stage* const stage)
-{
-    scenes_play(stage);
-    stage_click(stage, (TargetId){TARGET_TAB, PANEL_OUTPUT});
-    if (stage->model.view.width < 860.0) {
-        stage_click(stage, (TargetId){TARGET_PAGE, 0});
-    }
-    stage_click(stage, (TargetId){TARGET_OPTION, OPTION_HANDED});
-}
-
-static void play_larger(Stage* const stage)
-{
-    options_take(&stage->model, THEME_DARK, false, 1.5, true);
-    scenes_play(stage);
-}
-
 /* By keys, while another bar plays. */
 static void play_edit_by_keys(Stage* const stage)
 {
@@ -312,8 +277,8 @@ const StageScene stage_scenes[] = {
     {"least", 720, 420, 1.0, scenes_play},
     {"under-least", 480, 300, 1.0, scenes_play},
     {"large", 1280, 760, 1.0, scenes_play},
-    {"liberty", 960, 540, 1.0, play_liberty},
-    {"liberty-light", 960, 540, 1.0, play_liberty_light},
+    {"liberty", 960, 540, 1.0, scenes_liberty},
+    {"liberty-light", 960, 540, 1.0, scenes_liberty_light},
     {"dial-says", 960, 540, 1.0, play_dial_says},
     {"dial-says-least", 720, 420, 1.0, play_dial_says_least},
     {"feet-list", 960, 540, 1.0, play_feet_list},
@@ -363,9 +328,9 @@ const StageScene stage_scenes[] = {
     {"words-least", 720, 420, 1.0, scenes_words},
     {"keys", 960, 540, 1.0, play_keys},
     {"keys-least", 720, 420, 1.0, play_keys},
-    {"left-handed", 960, 540, 1.0, play_left_handed},
-    {"left-handed-least", 720, 420, 1.0, play_left_handed},
-    {"larger-still", 1280, 760, 1.0, play_larger},
+    {"left-handed", 960, 540, 1.0, scenes_left_handed},
+    {"left-handed-least", 720, 420, 1.0, scenes_left_handed},
+    {"larger-still", 1280, 760, 1.0, scenes_larger},
     {"edit-page", 960, 540, 1.0, play_edit_page},
     {"edit-page-least", 720, 420, 1.0, play_edit_page},
     {"asked", 960, 540, 1.0, play_asked},

@@ -48,3 +48,9 @@ void scenes_twelve_eight(Stage* stage);
 void scenes_long_names(Stage* stage);
 void scenes_ladder(Stage* stage);
 void scenes_sorted_list(Stage* stage);
+
+/* scenes_looks.c */
+void scenes_liberty(Stage* stage);
+void scenes_liberty_light(Stage* stage);
+void scenes_left_handed(Stage* stage);
+void scenes_larger(Stage* stage);
