@@ -49,6 +49,18 @@ static void a_lists_help_is_over_the_pointers(void)
     stage_end(stage);
 }
 
+/* Its name is cut in its row. */
+static void what_is_kept_is_told_whole_where_it_is_pointed_at(void)
+{
+    begin("shortlist");
+    view->edit.note[0] = '\0';
+    view->hover = (TargetId){TARGET_KEPT, 0};
+    CHECK(stands("1, thinned, Gallop, Lower Station: Lower Station, feet: Gallop, thinned."));
+    view->hover = (TargetId){TARGET_KEPT, 7};
+    CHECK(stands("Plays what is kept here"));
+    stage_end(stage);
+}
+
 static void the_pointers_help_is_over_that_of_the_focus(void)
 {
     begin("playing-dark");
@@ -214,6 +226,7 @@ static void every_key_is_read_in_pages(void)
 int main(void)
 {
     RUN(a_lists_help_is_over_the_pointers);
+    RUN(what_is_kept_is_told_whole_where_it_is_pointed_at);
     RUN(the_pointers_help_is_over_that_of_the_focus);
     RUN(each_cell_without_use_says_why);
     RUN(what_is_asked_can_be_read_everywhere);

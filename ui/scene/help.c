@@ -188,6 +188,18 @@ static void bar_words(const View* const view, const TargetId id, char text[HELP_
              fill ? ".  " : "", help_of(view, id));
 }
 
+/* What a slot holds, whose name may have had no room in its row. */
+static void kept_words(const View* const view, const TargetId id, char text[HELP_ROOM])
+{
+    const KeptRow* const kept = &view->kept.rows[id.index];
+    if (kept->is_there) {
+        snprintf(text, HELP_ROOM, "%d, %s: %s.  Enter, Shift+%d: play.  R: name", id.index + 1,
+                 kept->name, kept->told, id.index % KEPT_LOT + 1);
+    } else {
+        snprintf(text, HELP_ROOM, "%s", help_of(view, id));
+    }
+}
+
 /* The list's help over the pointer's: who has it open asks what it is for. */
 static void explain(const Brush* const brush, const double room, char text[HELP_ROOM])
 {
@@ -202,6 +214,8 @@ static void explain(const Brush* const brush, const double room, char text[HELP_
         bar_words(view, pointed, text);
     } else if (pointed.kind == TARGET_VARY) {
         vary_page_help(view, pointed.index, text);
+    } else if (pointed.kind == TARGET_KEPT) {
+        kept_words(view, pointed, text);
     } else if (pointed.kind == TARGET_DIAL) {
         dial_words(brush, pointed.index, room, text);
     } else {
