@@ -211,7 +211,7 @@ $(BUILD)/fourlimb: $(COMMAND) $(TALK) $(BANK) $(ENGINE)
 	@echo "  LINK $@"
 	$(Q)$(LINK) -o $@ $^ $(HOST_LIBS) $(DRAW_LIBS) $(SOUND_LIBS) $(BANK_LIBS) -lm
 
-$(TOOLS)/manual: $(patsubst %,$(TOOLS)/ui/%.o,manual/manual command/help command/listed command/options command/request command/typed command/varied)
+$(TOOLS)/manual: $(patsubst %,$(TOOLS)/ui/%.o,manual/manual command/help command/listed command/options command/request command/section command/typed command/varied)
 	@echo "  LINK $@"
 	$(Q)$(LINK_TOOL) -o $@ $^ -lm
 

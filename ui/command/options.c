@@ -2,167 +2,18 @@
 #include "options.h"
 
 #include "listed.h"
+#include "section.h"
 #include "typed.h"
 #include "varied.h"
 
 #include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 
 #define COMMAND_ROW(name, word, operand, value, words) {#word, operand, value, words},
 const CommandRow command_rows[COMMAND_COUNT] = {COMMANDS(COMMAND_ROW)};
 #undef COMMAND_ROW
 
-/* ---- Of a section */
-
-/* The section that options now speak of; the first may begin without a groove. */
-static Section* section_now(Request* const request)
-{
-    request->section_count += !request->section_count;
-    return &request->sections[request->section_count - 1];
-}
-
-/* The section that a groove or preset begins: the first may have begun already. */
-static Section* begin_section(Request* const request, const char* const option,
-                              const char* const value)
-{
-    Section* const now = section_now(request);
-    if (!now->groove && !now->preset) {
-        return now;
-    }
-    if (request->section_count == SECTIONS_MAX) {
-        typed_wrong(option, value, "64 sections at most");
-        return NULL;
-    }
-    return &request->sections[request->section_count++];
-}
-
-static bool take_groove(Request* const request, const char* const value)
-{
-    Section* const section = begin_section(request, "--groove", value);
-    if (section) {
-        section->groove = value;
-    }
-    return section;
-}
-
-static bool take_preset(Request* const request, const char* const value)
-{
-    Section* const section = begin_section(request, "--preset", value);
-    if (section) {
-        section->preset = value;
-    }
-    return section;
-}
-
-static bool take_hands(Request* const request, const char* const value)
-{
-    section_now(request)->hands = value;
-    return true;
-}
-
-static bool take_feet(Request* const request, const char* const value)
-{
-    section_now(request)->feet = value;
-    return true;
-}
-
-static bool take_turnaround(Request* const request, const char* const value)
-{
-    section_now(request)->turnaround = value;
-    return true;
-}
-
-static bool take_kit(Request* const request, const char* const value)
-{
-    section_now(request)->kit = value;
-    return true;
-}
-
-static bool take_bars(Request* const request, const char* const value)
-{
-    return typed_whole(value, 1, 10000, &section_now(request)->bars) ||
-           typed_wrong("--bars", value, "a whole number from 1 to 10000");
-}
-
-static bool take_tempo(Request* const request, const char* const value)
-{
-    return typed_tempo("--tempo", value, &section_now(request)->tempo);
-}
-
-static bool take_meter(Request* const request, const char* const value)
-{
-    Section* const section = section_now(request);
-    char* end = NULL;
-    const long beats = strtol(value, &end, 10);
-    const bool slash = end != value && *end == '/';
-    const long unit = slash ? strtol(end + 1, &end, 10) : 0;
-    if (!slash || *end || beats < 1 || beats > 64 ||
-        (unit != 2 && unit != 4 && unit != 8 && unit != 16)) {
-        return typed_wrong("--meter", value, "beats and beat unit, such as 4/4, 7/8 or 12/8");
-    }
-    section->beats = (int)beats;
-    section->beat_unit = (int)unit;
-    return true;
-}
-
-static bool put(Request* const request, const char* const option, const char* const value,
-                const char* const symbol, const double number)
-{
-    Section* const section = section_now(request);
-    return request_put(section->settings, &section->setting_count, symbol, (float)number) ||
-           typed_wrong(option, value, "fewer settings in one section");
-}
-
-static bool take_set(Request* const request, const char* const value)
-{
-    const char* const equals = strchr(value, '=');
-    const size_t length = equals ? (size_t)(equals - value) : 0;
-    char symbol[CONTROL_SYMBOL_ROOM];
-    double number = 0.0;
-    if (length < 1 || length >= sizeof symbol || !typed_number(equals + 1, -1e9, 1e9, &number)) {
-        return typed_wrong("--set", value, "symbol=number, such as split_feet=1");
-    }
-    memcpy(symbol, value, length);
-    symbol[length] = '\0';
-    return put(request, "--set", value, symbol, number);
-}
-
-static bool take_left_handed(Request* const request, const char* const value)
-{
-    (void)value;
-    section_now(request)->left_handed = true;
-    return true;
-}
-
-/* In words what --set says in numbers; so are the next. */
-static bool take_click(Request* const request, const char* const value)
-{
-    static const char* const words[] = {"off", "count-in", "always"};
-    const int word = typed_word(value, words, 3);
-    return word < 0 ? typed_wrong("--click", value, "off, count-in or always")
-                    : put(request, "--click", value, "click", word);
-}
-
-static bool take_ride_on(Request* const request, const char* const value)
-{
-    static const char* const words[] = {"as-written", "closed", "half-open", "open",     "ride",
-                                        "bell",       "crash",  "china",     "floor-tom"};
-    const int word = typed_word(value, words, 9);
-    return word < 0 ? typed_wrong("--ride-on", value,
-                                  "closed, half-open, open, ride, bell, crash, china or floor-tom")
-                    : put(request, "--ride-on", value, "ride_on", word);
-}
-
-static bool take_count_in(Request* const request, const char* const value)
-{
-    int bars = 0;
-    return typed_whole(value, 0, 4, &bars)
-               ? put(request, "--count-in", value, "count_in", bars)
-               : typed_wrong("--count-in", value, "a whole number of bars from 0 to 4");
-}
-
-/* ---- Of the whole request */
+/* ---- Of the whole request; section.c has what is of a section, listed.c what is of a list */
 
 static bool take_title(Request* const request, const char* const value)
 {
@@ -313,24 +164,24 @@ enum {
 };
 
 const OptionRow option_rows[] = {
-    {"groove", "NAME", FOR(RENDER), take_groove,
+    {"groove", "NAME", FOR(RENDER), section_groove,
      "begins a section; the options after it speak of that section"},
-    {"preset", "NAME", FOR(RENDER), take_preset, "begins one too, with a preset's controls"},
-    {"groove", "NAME", PICKED & ~FOR(RENDER), take_groove, "a groove (the bank's first)"},
-    {"preset", "NAME", PICKED & ~FOR(RENDER), take_preset, "a preset's controls"},
-    {"groove", "NAME", FOR(SONG), take_groove, "with --new: what all sections play at first"},
+    {"preset", "NAME", FOR(RENDER), section_preset, "begins one too, with a preset's controls"},
+    {"groove", "NAME", PICKED & ~FOR(RENDER), section_groove, "a groove (the bank's first)"},
+    {"preset", "NAME", PICKED & ~FOR(RENDER), section_preset, "a preset's controls"},
+    {"groove", "NAME", FOR(SONG), section_groove, "with --new: what all sections play at first"},
     {"new", "TITLE", FOR(SONG), take_new, "begins a plan, with --sections"},
     {"sections", "LIST", FOR(SONG), take_sections,
      "of a new plan: \"intro 4, verse 8, turn 1 2/4, verse 8, chorus 8 x2\""},
-    {"hands", "NAME", PICKED, take_hands, "other hands than the groove's"},
-    {"feet", "NAME", PICKED, take_feet, "other feet than the groove's"},
-    {"ride-on", "CYMBAL", GROOVE, take_ride_on,
+    {"hands", "NAME", PICKED, section_hands, "other hands than the groove's"},
+    {"feet", "NAME", PICKED, section_feet, "other feet than the groove's"},
+    {"ride-on", "CYMBAL", GROOVE, section_ride_on,
      "where the hands keep the time: closed, half-open, open, ride, bell, crash, china, floor-tom"},
-    {"turnaround", "NAME", GROOVE, take_turnaround, "another turnaround, or none"},
-    {"kit", "NAME", RENDERED | FOR(KEEP), take_kit, "the kit map (General MIDI)"},
-    {"bars", "N", FOR(RENDER), take_bars, "the section's length, 1 to 10000 (8)"},
-    {"bars", "N", FOR(PRACTICE), take_bars, "each file's length (two minutes' worth)"},
-    {"tempo", "BPM", PICKED & ~FOR(PRACTICE), take_tempo,
+    {"turnaround", "NAME", GROOVE, section_turnaround, "another turnaround, or none"},
+    {"kit", "NAME", RENDERED | FOR(KEEP), section_kit, "the kit map (General MIDI)"},
+    {"bars", "N", FOR(RENDER), section_bars, "the section's length, 1 to 10000 (8)"},
+    {"bars", "N", FOR(PRACTICE), section_bars, "each file's length (two minutes' worth)"},
+    {"tempo", "BPM", PICKED & ~FOR(PRACTICE), section_tempo,
      "quarter notes a minute, 20 to 400 (as the groove is written)"},
     {"tempo", "BPM", FOR(PRACTICE), refuse_tempo, NULL},
     {"from", "BPM", FOR(PRACTICE), take_from, "the ladder of tempi begins here"},
@@ -346,23 +197,24 @@ const OptionRow option_rows[] = {
      "leave out strokes until no foot has more than N a second; or which: right-foot, "
      "left-foot, feet, right-hand, left-hand, hands"},
     {"save", "NAME", FOR(CHECK), take_save, "keep what was lightened as figures of your own"},
-    {"meter", "B/U", PICKED, take_meter, "such as 7/8 (as the groove is written)"},
-    {"meter", "B/U", FOR(LIST), take_meter, "only grooves in it, and figures that fit its bars"},
+    {"meter", "B/U", PICKED, section_meter, "such as 7/8 (as the groove is written)"},
+    {"meter", "B/U", FOR(LIST), section_meter, "only grooves in it, and figures that fit its bars"},
     {"grid", "GRID", FOR(LIST), listed_grid, "only what is on it: " LISTED_GRIDS},
     {"limit", "N", FOR(LIST), listed_limit,
      "only what asks for N strokes a second of one foot at most; a list of hands: of one hand"},
     {"limit", "N", FOR(VARY), listed_limit,
      "only what asks for N strokes a second of one foot at most"},
-    {"tempo", "BPM", FOR(LIST), take_tempo,
+    {"tempo", "BPM", FOR(LIST), section_tempo,
      "tell strokes a second and whether a person can play it at this tempo; what is written "
      "for it comes first"},
     {"family", "NAME", FOR(LIST), listed_family, "only entries of this family"},
-    {"click", "off|count-in|always", RENDERED, take_click,
+    {"click", "off|count-in|always", RENDERED, section_click,
      "where a click is heard (in the count-in; practice: always)"},
-    {"count-in", "BARS", RENDERED, take_count_in, "bars of click first, 0 to 4 (0; practice: 1)"},
-    {"set", "SYMBOL=VALUE", GROOVE | FOR(SONG), take_set,
+    {"count-in", "BARS", RENDERED, section_count_in,
+     "bars of click first, 0 to 4 (0; practice: 1)"},
+    {"set", "SYMBOL=VALUE", GROOVE | FOR(SONG), section_set,
      "any control of the plugin; `fourlimb list controls` names them"},
-    {"left-handed", NULL, FOR(SHOW) | FOR(CHART) | FOR(KEEP), take_left_handed,
+    {"left-handed", NULL, FOR(SHOW) | FOR(CHART) | FOR(KEEP), section_left_handed,
      "for who plays left-handed: right and left limbs are changed over"},
     {"title", "TEXT", FOR(RENDER) | FOR(CHART), take_title, "the name in the file"},
     {"title", "TEXT", FOR(KEEP), take_title, "what the groove and the folder are called"},
