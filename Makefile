@@ -388,7 +388,7 @@ clean: ## Remove the build folder
 SCRIPTS := tests/checks/layers.sh tests/checks/circles.sh tests/checks/names.sh tests/checks/kind.sh tests/checks/binaries.sh tests/checks/sources.sh \
 	tests/checks/instructions.sh tests/checks/linear.sh tests/checks/same.sh tests/checks/packager.sh tests/checks/runner.sh \
 	tests/plugin/validate.sh tests/command/command.sh tests/command/refusals.sh tests/command/options.sh tests/command/chart.sh \
-	tests/command/wav.sh tests/command/sound.sh tests/command/interrupt.sh tests/command/practice.sh tests/command/plan.sh tests/command/song.sh tests/command/presets.sh tests/command/play.sh tests/command/vary.sh tests/command/keep.sh tests/command/list.sh tests/command/audition.sh tests/feel/pictures.sh tests/live/play.sh tests/live/pipewire.sh \
+	tests/command/wav.sh tests/command/sound.sh tests/command/interrupt.sh tests/command/practice.sh tests/command/plan.sh tests/command/song.sh tests/command/presets.sh tests/command/play.sh tests/command/vary.sh tests/command/listen.sh tests/command/keep.sh tests/command/list.sh tests/command/audition.sh tests/feel/pictures.sh tests/live/play.sh tests/live/pipewire.sh \
 	tests/live/session.sh tests/live/located.sh tests/live/learn.sh tests/live/windows.sh tests/pane/cures.sh tests/fuzz/replay.sh
 SAN := -fsanitize=address,undefined,float-cast-overflow -fno-sanitize-recover=all -fno-omit-frame-pointer
 

@@ -69,6 +69,7 @@ try() {
 		*) set -- plan.ttl --out "out.$kind" --force "$@" ;;
 		esac
 		;;
+	listen) set -- whole.mid "$@" ;;
 	practice) set -- --bars 1 --steps 1 --out set --force "$@" ;;
 	check)
 		case $1 in
@@ -213,6 +214,7 @@ kind=wav
 try render --groove 3
 soundfont=$(sed -n 's/.*full scale.*, by //p' out.txt)
 kind=mid
+"$fourlimb" render --bars 1 --out whole.mid >out.txt
 "$fourlimb" song --new "A plan" --sections "verse 1" >plan.ttl
 for command in $(commands); do
 	check "every option that $command lists is taken" what_is_listed_is_taken "$command"

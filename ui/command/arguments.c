@@ -42,10 +42,16 @@ static bool refuse(const Command command, const char* const typed)
     return false;
 }
 
+/* Words that may follow the first. */
+static int words_after(const Command command)
+{
+    const char* const operand = command_rows[command].operand;
+    return strstr(operand, "...") ? LOOKED_FOR_MAX : strchr(operand, ' ') ? 1 : 0;
+}
+
 static bool take_operand(Request* const request, const Command command, const char* const word)
 {
-    if (request->operand && strstr(command_rows[command].operand, "WORD") &&
-        request->looked_for_count < LOOKED_FOR_MAX) {
+    if (request->operand && request->looked_for_count < words_after(command)) {
         request->looked_for[request->looked_for_count++] = word;
         return true;
     }

@@ -26,6 +26,7 @@ const char* const help_examples[] = {
     "fourlimb list --presets",
     "fourlimb vary --groove \"Lower Station\" --feet gallop --tempo 180",
     "fourlimb check my-feet.ttl",
+    "fourlimb listen played.mid --groove \"Lower Station\" --tempo 120",
     "fourlimb song --new \"Try\" --sections \"intro 4, verse 8, chorus 8\" --out try.ttl",
     "fourlimb song try.ttl --out try.mid",
     "fourlimb check --groove \"Lower Station\" --tempo 200 --minutes 4 --lighten 6",

@@ -157,7 +157,8 @@ static bool take_help(Request* const request, const char* const value)
 
 enum {
     RENDERED = FOR(RENDER) | FOR(PRACTICE) | FOR(SONG),
-    GROOVE = FOR(RENDER) | FOR(SHOW) | FOR(CHART) | FOR(PRACTICE) | FOR(CHECK) | FOR(KEEP),
+    GROOVE =
+        FOR(RENDER) | FOR(SHOW) | FOR(CHART) | FOR(PRACTICE) | FOR(CHECK) | FOR(KEEP) | FOR(LISTEN),
     PICKED = GROOVE | FOR(VARY),
     FILES = FOR(RENDER) | FOR(CHART) | FOR(PRACTICE) | FOR(SONG),
     ALL = (1U << COMMAND_COUNT) - 1
@@ -178,9 +179,10 @@ const OptionRow option_rows[] = {
     {"ride-on", "CYMBAL", GROOVE, section_ride_on,
      "where the hands keep the time: closed, half-open, open, ride, bell, crash, china, floor-tom"},
     {"turnaround", "NAME", GROOVE, section_turnaround, "another turnaround, or none"},
-    {"kit", "NAME", RENDERED | FOR(KEEP), section_kit, "the kit map (General MIDI)"},
+    {"kit", "NAME", RENDERED | FOR(KEEP) | FOR(LISTEN), section_kit, "the kit map (General MIDI)"},
     {"bars", "N", FOR(RENDER), section_bars, "the section's length, 1 to 10000 (8)"},
     {"bars", "N", FOR(PRACTICE), section_bars, "each file's length (two minutes' worth)"},
+    {"bars", "N", FOR(LISTEN), section_bars, "how many bars were played (to the last note)"},
     {"tempo", "BPM", PICKED & ~FOR(PRACTICE), section_tempo,
      "quarter notes a minute, 20 to 400 (as the groove is written)"},
     {"tempo", "BPM", FOR(PRACTICE), refuse_tempo, NULL},
@@ -212,9 +214,11 @@ const OptionRow option_rows[] = {
      "where a click is heard (in the count-in; practice: always)"},
     {"count-in", "BARS", RENDERED, section_count_in,
      "bars of click first, 0 to 4 (0; practice: 1)"},
+    {"count-in", "BARS", FOR(LISTEN), section_count_in,
+     "bars in the file before bar 1, 0 to 4 (0)"},
     {"set", "SYMBOL=VALUE", GROOVE | FOR(SONG), section_set,
      "any control of the plugin; `fourlimb list controls` names them"},
-    {"left-handed", NULL, FOR(SHOW) | FOR(CHART) | FOR(KEEP), section_left_handed,
+    {"left-handed", NULL, FOR(SHOW) | FOR(CHART) | FOR(KEEP) | FOR(LISTEN), section_left_handed,
      "for who plays left-handed: right and left limbs are changed over"},
     {"title", "TEXT", FOR(RENDER) | FOR(CHART), take_title, "the name in the file"},
     {"title", "TEXT", FOR(KEEP), take_title, "what the groove and the folder are called"},

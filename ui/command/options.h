@@ -23,6 +23,9 @@
     X(LIST, list, "[KIND] [WORD]...", "grooves|hands|feet|turnarounds|kits|controls",              \
       "say what the bank holds: all, or grooves, hands, feet, turnarounds, kits, controls; words " \
       "are looked for, and may be \"under 7 at 180\", \"on triplets\" and \"in 7/8\" too")         \
+    X(LISTEN, listen, "[WRITTEN.mid] PLAYED.mid", "FILE",                                          \
+      "say how somebody played a groove: PLAYED.mid is what they played to a click, beside the "   \
+      "groove that the options ask for, or beside another file")                                   \
     X(CHECK, check, "[FILE.ttl]", "FILE",                                                          \
       "say what is right and wrong in a file of figures, or in all of your own folder; with "      \
       "--groove, whether a person can play it")
