@@ -18,7 +18,9 @@ static void set_name(KeptSelection* const kept, const char* const name)
     kept->name[length] = '\0';
     utf8_repair(kept->name);
     for (char* at = kept->name; *at; ++at) {
-        *at = (unsigned char)*at < ' ' ? ' ' : *at; /* a name is one line */
+        if ((unsigned char)*at < ' ') {
+            *at = ' '; /* a name is one line */
+        }
     }
 }
 

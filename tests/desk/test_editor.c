@@ -186,7 +186,8 @@ static void under_a_turnaround_of_the_hands_the_feet_are_their_own_figure(void)
     bench_click(bench, LEFT_FOOT, 3.75);
     CHECK_TEXT(bench_bar(bench, 3, KICK_LEFT), "...............o");
     CHECK_TEXT(bench_bar(bench, 0, KICK_LEFT), "...............o");
-    CHECK_INT(bench->stage.model.editor.pieces[bench->stage.model.editor.kind].buffer.now.kind, FIGURE_FEET);
+    CHECK_INT(bench->stage.model.editor.pieces[bench->stage.model.editor.kind].buffer.now.kind,
+              FIGURE_FEET);
     bench_close(bench);
 }
 

@@ -30,11 +30,17 @@ static void a_drag_back_to_where_it_began_changes_nothing(void)
     bench_mouse(bench, event, PANE_PRESS);
     event.y -= 30.0;
     bench_mouse(bench, event, PANE_MOTION);
-    CHECK_INT(bench->stage.model.editor.pieces[bench->stage.model.editor.kind].buffer.now.strokes[1].level, LEVEL_ACCENT);
+    CHECK_INT(bench->stage.model.editor.pieces[bench->stage.model.editor.kind]
+                  .buffer.now.strokes[1]
+                  .level,
+              LEVEL_ACCENT);
     event.y += 30.0;
     bench_mouse(bench, event, PANE_MOTION);
     bench_mouse(bench, event, PANE_RELEASE);
-    CHECK_INT(bench->stage.model.editor.pieces[bench->stage.model.editor.kind].buffer.now.strokes[1].level, LEVEL_NORMAL);
+    CHECK_INT(bench->stage.model.editor.pieces[bench->stage.model.editor.kind]
+                  .buffer.now.strokes[1]
+                  .level,
+              LEVEL_NORMAL);
     CHECK_INT(bench_view(bench)->edit.undo, 0);
     CHECK_INT(bench->stage.model.editor.pieces[bench->stage.model.editor.kind].buffer.redo, 0);
     bench_close(bench);
@@ -228,7 +234,8 @@ static void changes_made_faster_than_answers_come_are_all_played(void)
     bench->is_deaf = false;
     bench_run(bench, 4 * BENCH_RATE); /* the answer was lost */
     CHECK_INT(bench->refused, 0);
-    const EditFigure* const now = &bench->stage.model.editor.pieces[bench->stage.model.editor.kind].buffer.now;
+    const EditFigure* const now =
+        &bench->stage.model.editor.pieces[bench->stage.model.editor.kind].buffer.now;
     char want[17] = "................";
     for (uint32_t i = 0; i < now->count; ++i) {
         if (now->strokes[i].limb == LEFT_FOOT) {

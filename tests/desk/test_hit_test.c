@@ -73,12 +73,18 @@ static void what_is_pointed_at_is_what_is_drawn_wherever_figures_start_again(voi
     int* const grid = &bench->stage.model.editor.pieces[bench->stage.model.editor.kind].buffer.grid;
     const int kept = *grid;
     *grid = 1;
-    for (int i = 0; i < 9 && bench->stage.model.editor.pieces[bench->stage.model.editor.kind].buffer.now.cycle_ticks < 9 * Q; ++i) {
+    for (int i = 0;
+         i < 9 &&
+         bench->stage.model.editor.pieces[bench->stage.model.editor.kind].buffer.now.cycle_ticks <
+             9 * Q;
+         ++i) {
         edit_items_step(&bench->stage.model, EDIT_LENGTH, 1);
         bench_settle(bench);
     }
     *grid = kept;
-    CHECK_INT(bench->stage.model.editor.pieces[bench->stage.model.editor.kind].buffer.now.cycle_ticks, 9 * Q);
+    CHECK_INT(
+        bench->stage.model.editor.pieces[bench->stage.model.editor.kind].buffer.now.cycle_ticks,
+        9 * Q);
     bench_click(bench, RIGHT_FOOT, 3.0);
     for (int i = 0; i < 3 * 3; ++i) {
         check_phrase(bench, i % 3, i / 3, true);

@@ -24,8 +24,9 @@ static Told told_of(const Pupil* const pupil, const double tempo, const int bars
     Told told;
     pupil_write_rock(&take, tempo, bars);
     pupil_play(pupil, &kit, &take);
-    told_make(&told, take.written, take.written_count, take.played, take.played_count, &kit, false,
-              0.0, NULL, &room);
+    const ToldTask task = {take.written, take.written_count, take.played, take.played_count, &kit,
+                           false};
+    told_make(&told, &task, 0.0, NULL, &room);
     return told;
 }
 
@@ -145,8 +146,9 @@ static void drift_is_told(void)
     for (uint32_t i = 0; i < take.played_count; ++i) {
         take.played[i].ms += 20.0 * take.played[i].ms / span;
     }
-    told_make(&told, take.written, take.written_count, take.played, take.played_count, &kit, false,
-              0.0, NULL, &room);
+    const ToldTask task = {take.written, take.written_count, take.played, take.played_count, &kit,
+                           false};
+    told_make(&told, &task, 0.0, NULL, &room);
     CHECK(is_near(told.limbs[RIGHT_HAND].drift_ms, 20.0, 0.01));
     CHECK(is_near(told.limbs[RIGHT_HAND].mean_ms, 10.0, 0.5));
 }
@@ -156,7 +158,8 @@ static void notes_that_nothing_is_like_are_strays(void)
     Told told;
     const ToldWritten written[] = {{0.0, {.limb = RIGHT_FOOT, .voice = VOICE_KICK, .level = 2}}};
     const ToldPlayed played[] = {{0.0, 36, 90}, {3.0, 99, 90}, {5.0, 38, 90}};
-    told_make(&told, written, 1, played, 3, &kit, false, 0.0, NULL, &room);
+    const ToldTask task = {written, 1, played, 3, &kit, false};
+    told_make(&told, &task, 0.0, NULL, &room);
     CHECK_INT(told.limbs[RIGHT_FOOT].struck, 1);
     CHECK_INT(told.strays, 2);
 }

@@ -60,7 +60,10 @@ static void look_for_overlaps(void)
     for (int i = 0; i < shown.count; ++i) {
         for (int j = 0; j < i; ++j) {
             if (overlap(shown.texts[i].box, shown.texts[j].box)) {
-                printf("# \"%s\" on \"%s\" %g %g %g %g, %g %g %g %g\n", shown.texts[i].text, shown.texts[j].text, shown.texts[i].box.x, shown.texts[i].box.y, shown.texts[i].box.width, shown.texts[i].box.height, shown.texts[j].box.x, shown.texts[j].box.y, shown.texts[j].box.width, shown.texts[j].box.height);
+                printf("# \"%s\" on \"%s\" %g %g %g %g, %g %g %g %g\n", shown.texts[i].text,
+                       shown.texts[j].text, shown.texts[i].box.x, shown.texts[i].box.y,
+                       shown.texts[i].box.width, shown.texts[i].box.height, shown.texts[j].box.x,
+                       shown.texts[j].box.y, shown.texts[j].box.width, shown.texts[j].box.height);
                 ++overlaps;
             }
         }

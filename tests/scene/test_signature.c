@@ -20,7 +20,7 @@ static void a_beat_is_the_note_that_a_musician_counts(void)
         {{9, 8}, 4, true, 1.5},   {{12, 8}, 4, true, 1.5},   {{7, 8}, 4, false, 1.0},
         {{5, 8}, 4, false, 1.0},  {{12, 16}, 8, true, 0.75}, {{7, 16}, 4, false, 1.0},
         {{11, 8}, 4, false, 1.0}, {{6, 4}, 4, false, 1.0},   {{3.5, 4}, 4, false, 1.0},
-        {{4, 1}, 1, false, 4.0},  {{15, 8}, 4, false, 1.0},   {{6, 16}, 8, true, 0.75},
+        {{4, 1}, 1, false, 4.0},  {{15, 8}, 4, false, 1.0},  {{6, 16}, 8, true, 0.75},
         {{3, 8}, 4, false, 1.0},
     };
     for (size_t i = 0; i < sizeof rows / sizeof *rows; ++i) {

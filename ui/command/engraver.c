@@ -80,7 +80,7 @@ static int run(EngraverDesk* const desk)
 
 bool engraver_pdf(const Bytes* const source, Bytes* const pdf, char why[ENGRAVER_WHY_ROOM])
 {
-    EngraverDesk desk;
+    EngraverDesk desk = {.folder = ""};
     if (!make_desk(&desk) || !put(desk.source, source)) {
         snprintf(why, ENGRAVER_WHY_ROOM, "%.200s can't be written", desk.folder);
         return false;

@@ -87,9 +87,13 @@ static uint32_t tell(const Listening* const listening, const WrittenBars* const 
 {
     static ToldRoom room; /* too large for a stack */
     const uint32_t notes = notes_until(listening, bars->until_ms + listening->shift_ms);
-    told_make(told, bars->strokes, bars->count, listening->played.notes + listening->next, notes,
-              listening->source.selection->kit, listening->source.split, listening->shift_ms, pairs,
-              &room);
+    const ToldTask task = {.written = bars->strokes,
+                           .written_count = bars->count,
+                           .played = listening->played.notes + listening->next,
+                           .played_count = notes,
+                           .kit = listening->source.selection->kit,
+                           .split = listening->source.split};
+    told_make(told, &task, listening->shift_ms, pairs, &room);
     return notes;
 }
 

@@ -69,9 +69,10 @@ static int common_columns(const StickingBars* const shown)
 static char letter_of(const Stroke stroke)
 {
     const bool right = stroke.limb == RIGHT_FOOT;
-    return stroke.level == LEVEL_GHOST   ? (right ? '(' : ')')
-           : stroke.level > LEVEL_NORMAL ? (right ? 'R' : 'L')
-                                         : (right ? 'r' : 'l');
+    const char* const letters = stroke.level == LEVEL_GHOST   ? ")("
+                                : stroke.level > LEVEL_NORMAL ? "LR"
+                                                              : "lr";
+    return letters[right];
 }
 
 /* Two at once are one letter. */
@@ -82,7 +83,8 @@ static char letter_at(const StrokeList* const list, const int64_t tick, const bo
         const Stroke stroke = list->strokes[i];
         if (stroke.tick == tick && is_kick(stroke) == kicks) {
             const bool loud = stroke.level > LEVEL_NORMAL || letter == 'R' || letter == 'L';
-            letter = letter != '.' ? (loud ? 'B' : 'b') : kicks ? letter_of(stroke) : 'x';
+            const char alone = kicks ? letter_of(stroke) : "x"[0];
+            letter = letter != '.' ? "bB"[loud] : alone;
         }
     }
     return letter;

@@ -53,6 +53,16 @@ void model_begin(Model* const model, const Uris* const uris, const ModelOutput o
     model->view.focus = (TargetId){TARGET_CARD, ENTRY_FEET};
 }
 
+bool model_values_alike(const float a[CONTROL_COUNT], const float b[CONTROL_COUNT])
+{
+    for (int i = 0; i < CONTROL_COUNT; ++i) {
+        if (a[i] < b[i] || a[i] > b[i]) {
+            return false;
+        }
+    }
+    return true;
+}
+
 bool model_compose(Model* const model)
 {
     Drafts drafts = {{NULL}};

@@ -86,6 +86,9 @@ void model_begin(Model* model, const Uris* uris, ModelOutput output);
    it is as it was, if there is no memory. */
 bool model_compose(Model* model);
 
+/* True if all controls have the same values. */
+bool model_values_alike(const float a[CONTROL_COUNT], const float b[CONTROL_COUNT]);
+
 /* What plays, NULL without a bank. */
 const Library* model_library(const Model* model);
 

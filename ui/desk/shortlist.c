@@ -85,8 +85,7 @@ static void forget(Model* const model, const SeenBar* const bar)
             model->view.shortlist.rows[slot].feet.verdict.playable = PLAYABLE_UNKNOWN;
         }
     }
-    if (other || desk->laid_bar != bar->bar ||
-        memcmp(desk->laid_for, model->ports, sizeof desk->laid_for) != 0) {
+    if (other || desk->laid_bar != bar->bar || !model_values_alike(desk->laid_for, model->ports)) {
         desk->laid_bar = bar->bar;
         memcpy(desk->laid_for, model->ports, sizeof desk->laid_for);
         memset(desk->is_laid, 0, sizeof desk->is_laid);

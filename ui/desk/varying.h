@@ -41,8 +41,8 @@ struct Varying {
     char saving[TYPED_ROOM];
     Groove alone; /* the figure that is judged, by itself */
     Playability play;
-    Varied varied; /* feet that grow, */
-    uint32_t grew; /*   of this snapshot */
+    Varied varied;          /* feet that grow, */
+    uint32_t grew;          /*   of this snapshot */
     VariationRoom first[1]; /* what the first variation makes */
     VariationRoom judged;   /* until that is done */
     VariationRoom rooms[2];

@@ -19,7 +19,7 @@ static void forget_laid(Model* const model, const int64_t bar)
     struct Varying* const desk = model->vary;
     const double tempo = model_tempo(model);
     const bool same = desk->laid_bar == bar && fabs(desk->laid_tempo - tempo) < 0.5 &&
-                      !memcmp(desk->laid_for, model->view.values, sizeof desk->laid_for);
+                      model_values_alike(desk->laid_for, model->view.values);
     if (!same) {
         memcpy(desk->laid_for, model->view.values, sizeof desk->laid_for);
         memset(desk->is_laid, 0, sizeof desk->is_laid);
@@ -167,9 +167,11 @@ static void note_limits(Model* const model)
 {
     const double* const rate = &model->limits.rate[RIGHT_FOOT];
     double* const limits = model->view.vary.limits;
-    if (memcmp(limits, rate, sizeof model->view.vary.limits) != 0) {
-        memcpy(limits, rate, sizeof model->view.vary.limits);
-        model->is_dirty = true;
+    for (int foot = 0; foot < 2; ++foot) {
+        if (limits[foot] < rate[foot] || limits[foot] > rate[foot]) {
+            limits[foot] = rate[foot];
+            model->is_dirty = true;
+        }
     }
 }
 

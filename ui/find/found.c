@@ -39,7 +39,7 @@ static void add(char* const said, const char* const between, const char* const w
 
 void found_loosen(const Wish* const wish, const FoundIn* const in, char said[WISH_SAID_ROOM])
 {
-    Wish rest;
+    Wish rest = *wish;
     char what[WISH_SAID_ROOM];
     int things = 0;
     int helps = 0;

@@ -156,7 +156,9 @@ static bool decode(const char* uri, char path[PANE_PATH_ROOM])
     for (; *uri && *uri != '\r' && *uri != '\n'; ++uri) {
         const int high = *uri == '%' ? hex(uri[1]) : -1;
         const int low = high >= 0 ? hex(uri[2]) : -1;
-        const char c = low >= 0 ? (char)(high * 16 + low) : *uri;
+        const unsigned char byte =
+            low >= 0 ? (unsigned char)(high * 16 + low) : (unsigned char)*uri;
+        const char c = (char)byte;
         if (!c || length + 1 >= PANE_PATH_ROOM) {
             return false;
         }

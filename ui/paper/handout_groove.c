@@ -246,7 +246,7 @@ static bool read_back(HandoutGroove* const made, const HandoutWish* const wish,
     if (diagnostics && diagnostics->count) {
         snprintf(why, HANDOUT_WHY_ROOM, "%s", diagnostics->texts[0]);
     }
-    return made->bank && !diagnostics->count && bank_info(made->bank, ENTRY_GROOVE, made->groove);
+    return diagnostics && !diagnostics->count && bank_info(made->bank, ENTRY_GROOVE, made->groove);
 }
 
 bool handout_groove_make(HandoutGroove* const made, const HandoutWish* const wish,

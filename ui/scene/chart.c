@@ -8,8 +8,8 @@
 #include <math.h>
 #include <stdio.h>
 
-static const double staff_left = 78.0;  /* from the margin */
-static const double row_space = 20.0;   /* between the head and the first count */
+static const double staff_left = 78.0; /* from the margin */
+static const double row_space = 20.0;  /* between the head and the first count */
 static const double scale_least = 0.7; /* small words are 5.25 points then */
 static const double scale_most = 1.3;
 static const double loose_most = 1.2; /* rows stand so much further apart where there is room */

@@ -40,9 +40,9 @@ typedef struct {
     double height;
     double scale;   /* of the staff's rows, 1 to 1.6 */
     double sign[2]; /* of signs, by pair: the same but where a pair is folded */
-    double top;    /* the line under the top row */
-    double labels; /* left of the limbs' labels */
-    double staff;  /* left of the rows' ground */
+    double top;     /* the line under the top row */
+    double labels;  /* left of the limbs' labels */
+    double staff;   /* left of the rows' ground */
     double beat_1;
     double right;
     double count_hands; /* base line of the syllables */

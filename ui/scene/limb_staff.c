@@ -33,8 +33,8 @@ static StaffNeeds needs_of(const Sheet* const sheet)
     StaffNeeds needs = {{false}, {head_room, head_room, head_room, head_room}, {{0}}};
     for (int row = 0; row < sheet->count; ++row) {
         const SheetBar* const bar = &sheet->rows[row];
-        for (uint8_t limb = 0; limb < LIMB_COUNT; ++limb) {
-            needs.words[limb] = needs.words[limb] || limb_staff_words_changes(bar, limb);
+        for (int limb = 0; limb < LIMB_COUNT; ++limb) {
+            needs.words[limb] = needs.words[limb] || limb_staff_words_changes(bar, (uint8_t)limb);
         }
         for (uint32_t i = 0; i < bar->strokes.count; ++i) {
             const Stroke stroke = bar->strokes.strokes[i];

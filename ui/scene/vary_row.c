@@ -16,8 +16,9 @@ static void draw_zigzag(const Brush* const brush, const double from, const doubl
                         const double y)
 {
     const double step = 4.0;
-    double x = from;
-    for (int i = 0; x + step <= to + 0.5; ++i, x += step) {
+    const int steps = (int)((to + 0.5 - from) / step);
+    for (int i = 0; i < steps; ++i) {
+        const double x = from + step * i;
         ink_line(brush->cairo, x, i % 2 ? y - 3.0 : y, x + step, i % 2 ? y : y - 3.0, 1.2,
                  brush->colours->ink);
     }

@@ -14,15 +14,6 @@ static const double shift_step = 2.0;
 static const double near_ms = 25.0;     /* strokes nearer than that speak for a shift */
 static const double habit_share = 5e-4; /* of all strokes, for each ms from the last shift */
 
-typedef struct {
-    const ToldWritten* written;
-    uint32_t written_count;
-    const ToldPlayed* played;
-    uint32_t played_count;
-    const Kit* kit;
-    bool split;
-} ToldTask;
-
 /* How well one stream's strokes fit where played ones are moved by `shift`. */
 static double fit_of(const ToldRoom* const room, const uint32_t written, const uint32_t played,
                      const double shift)
@@ -215,23 +206,28 @@ static void tell_apart(Told* const told, const ToldSums sums[LIMB_COUNT])
     }
 }
 
-void told_make(Told* const told, const ToldWritten* const written, const uint32_t written_count,
-               const ToldPlayed* const played, const uint32_t played_count, const Kit* const kit,
-               const bool split, const double shift_ms, int32_t* const pairs, ToldRoom* const room)
+static uint32_t count_strays(const ToldTask* const task)
 {
-    const ToldTask task = {written, written_count, played, played_count, kit, split};
+    uint32_t strays = 0;
+    for (uint32_t i = 0; i < task->played_count; ++i) {
+        strays += pads_of_key(task->kit, task->split, task->played[i].key) == PAD_NONE;
+    }
+    return strays;
+}
+
+void told_make(Told* const told, const ToldTask* const task, const double shift_ms,
+               int32_t* const pairs, ToldRoom* const room)
+{
     ToldSums sums[LIMB_COUNT] = {{0}};
-    *told = (Told){.shift_ms = find_shift(&task, shift_ms, room)};
-    for (uint32_t i = 0; pairs && i < written_count; ++i) {
+    const uint32_t count = task->written_count;
+    *told = (Told){.shift_ms = find_shift(task, shift_ms, room), .strays = count_strays(task)};
+    for (uint32_t i = 0; pairs && i < count; ++i) {
         pairs[i] = PAIRING_NONE;
     }
-    for (uint32_t i = 0; i < played_count; ++i) {
-        told->strays += pads_of_key(kit, split, played[i].key) == PAD_NONE;
-    }
     for (int stream = 0; stream < PAD_STREAMS; ++stream) {
-        take_stream(&task, (PadStream)stream, told, sums, pairs, room);
+        take_stream(task, (PadStream)stream, told, sums, pairs, room);
     }
-    const double span = written_count ? written[written_count - 1].ms - written[0].ms : 0.0;
+    const double span = count ? task->written[count - 1].ms - task->written[0].ms : 0.0;
     for (int limb = 0; limb < LIMB_COUNT; ++limb) {
         tell(&told->limbs[limb], &sums[limb], span);
     }

@@ -24,6 +24,16 @@ typedef struct {
     uint8_t velocity; /* 1 to 127 */
 } ToldPlayed;
 
+/* A stretch: what is written, what came in, and on which keys. */
+typedef struct {
+    const ToldWritten* written;
+    uint32_t written_count;
+    const ToldPlayed* played;
+    uint32_t played_count;
+    const Kit* kit;
+    bool split; /* the left foot's kick has its own key */
+} ToldTask;
+
 /* One limb; zeros where it has nothing written. */
 typedef struct {
     uint32_t written;
@@ -57,9 +67,7 @@ typedef struct {
 /* `shift_ms`: where the last stretch's strokes were; of two shifts that fit as well the nearer
    one is taken.  pairs[i], if not NULL: the played note of written stroke i, or PAIRING_NONE.
    Costs some 300 steps a stroke: not for one block of an audio thread.  Each stream has PAIRING_STROKES_MAX strokes at most; what is beyond isn't looked at. */
-void told_make(Told* told, const ToldWritten* written, uint32_t written_count,
-               const ToldPlayed* played, uint32_t played_count, const Kit* kit, bool split,
-               double shift_ms, int32_t* pairs, ToldRoom* room);
+void told_make(Told* told, const ToldTask* task, double shift_ms, int32_t* pairs, ToldRoom* room);
 
 /* At most `misses` missed or extra in 32 written, and a spread of `spread_ms` at most, for each
    limb that has strokes. */

@@ -131,7 +131,8 @@ int64_t engine_vary_ticks(const Engine* const engine, const Settings* const sett
     if (!varies(&selection) || vary_alike(settings, &entry->settings)) {
         return 0;
     }
-    for (uint8_t letter = 0; letter < PARTS_MAX; ++letter) {
+    for (int i = 0; i < PARTS_MAX; ++i) {
+        const uint8_t letter = (uint8_t)i;
         const VariedAsk ask = bar_ask(&selection, engine->groove_clock.meter, letter, 0);
         steps += is_in_form(selection.groove, letter) ? varied_steps(&ask) : 0;
     }

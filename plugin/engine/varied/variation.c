@@ -219,7 +219,7 @@ static bool comes_round(const Figure* const figure, const uint32_t times)
 /* How often the same is written in it. */
 static uint32_t most_rounds(const Figure* const figure)
 {
-    uint32_t times = figure->stroke_count;
+    uint32_t times = figure->stroke_count ? figure->stroke_count : 1;
     while (times > 1 && (figure->stroke_count % times || figure->cycle_ticks % times ||
                          !comes_round(figure, times))) {
         --times;
