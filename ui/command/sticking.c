@@ -83,8 +83,13 @@ static char letter_at(const StrokeList* const list, const int64_t tick, const bo
         const Stroke stroke = list->strokes[i];
         if (stroke.tick == tick && is_kick(stroke) == kicks) {
             const bool loud = stroke.level > LEVEL_NORMAL || letter == 'R' || letter == 'L';
-            const char alone = kicks ? letter_of(stroke) : "x"[0];
-            letter = letter != '.' ? "bB"[loud] : alone;
+            if (letter != '.') {
+                letter = loud ? 'B' : 'b';
+            } else if (kicks) {
+                letter = letter_of(stroke);
+            } else {
+                letter = 'x';
+            }
         }
     }
     return letter;

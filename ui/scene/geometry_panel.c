@@ -25,7 +25,7 @@ static double width_of_tab(const Geometry* const g, const char* const words, con
 
 static bool begins_group(const int panel)
 {
-    return panel > 0 && page_rows[panel].group != page_rows[panel - 1].group;
+    return panel > 0 && panel < PANEL_COUNT && page_rows[panel].group != page_rows[panel - 1].group;
 }
 
 static const double group_gap = 13.0;

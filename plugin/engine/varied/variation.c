@@ -219,12 +219,12 @@ static bool comes_round(const Figure* const figure, const uint32_t times)
 /* How often the same is written in it. */
 static uint32_t most_rounds(const Figure* const figure)
 {
-    uint32_t times = figure->stroke_count ? figure->stroke_count : 1;
+    uint32_t times = figure->stroke_count;
     while (times > 1 && (figure->stroke_count % times || figure->cycle_ticks % times ||
                          !comes_round(figure, times))) {
         --times;
     }
-    return times;
+    return times > 1 ? times : 1;
 }
 
 static uint64_t digest_word(const uint64_t digest, const uint64_t word)
