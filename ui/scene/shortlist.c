@@ -18,7 +18,7 @@ ShortlistPlaces shortlist_places(const Geometry* const g, const View* const view
     const double rows = heads + 6.0;
     const double room = box.y + box.height - rows;
     const bool has_hands = !g->compact && columns.name_room > 240.0;
-    const double hands = columns.name + 0.52 * columns.name_room;
+    const double name_room = columns.name_room - 38.0;
     return (ShortlistPlaces){
         .title = title,
         .lots = {{g->compact ? 190.0 : 220.0, title - 15.0, 66.0, 22.0},
@@ -29,10 +29,9 @@ ShortlistPlaces shortlist_places(const Geometry* const g, const View* const view
         .rule = floor(rows - 1.0) + 0.5,
         .rows = {box.x, rows, box.width, room},
         .row_height = fmin(floor(room / KEPT_LOT), g->compact ? 22.0 : row_most),
-        .hands = hands,
-        .hands_room = has_hands ? columns.name + columns.name_room - hands : 0.0,
-        .name_room = (has_hands ? hands : columns.name + columns.name_room) - columns.name - 38.0,
-        .marks = (has_hands ? hands : columns.name + columns.name_room) - 12.0,
+        .has_hands = has_hands,
+        .name_room = name_room,
+        .marks = columns.name + columns.name_room - 12.0,
     };
 }
 
@@ -158,10 +157,8 @@ static void draw_heads(const Brush* const brush, const ShortlistPlaces* const pl
     const View* const view = brush->view;
     const Type soft = brush_type(12.0, false, ALIGN_LEFT, brush->colours->soft);
     const int bar = (int)floor_mod(view_shown(view) - view_phrase(view), view_phrase_bars(view));
-    ink_text(brush->cairo, columns->name, places->heads, soft, "kept");
-    if (places->hands_room > 0.0) {
-        ink_text(brush->cairo, places->hands, places->heads, soft, "hands");
-    }
+    ink_text(brush->cairo, columns->name, places->heads, soft,
+             places->has_hands ? "kept, with its hands and fill" : "kept");
     snprintf(text, sizeof text, "feet, in bar %d", bar + 1);
     ink_text(brush->cairo, columns->from, places->heads, soft, text);
     vary_row_heads(brush, columns, places->heads);
@@ -176,17 +173,15 @@ static void draw_pair(const Brush* const brush, const double x, const double y)
     ink_triangle(brush->cairo, x, y + 4.0, 3.5, POINT_LEFT, true, brush->colours->ink);
 }
 
-static void draw_hands(const Brush* const brush, const ShortlistPlaces* const places, const Box box,
-                       const ShortlistRow* const row)
+/* Under the name. */
+static void draw_hands(const Brush* const brush, const ShortlistPlaces* const places,
+                       const double x, const double base, const ShortlistRow* const row)
 {
-    const double y = box.y + box.height / 2.0;
-    const Type ink = brush_type(11.0, false, ALIGN_LEFT, brush->colours->ink);
-    const Type soft = brush_type(11.0, false, ALIGN_LEFT, brush->colours->soft);
-    if (places->hands_room > 0.0) {
-        ink_text_in(brush->cairo, places->hands, *row->fill ? y - 2.0 : y + 4.0, places->hands_room,
-                    ink, row->hands);
-        ink_text_in(brush->cairo, places->hands, y + 10.0, places->hands_room, soft, row->fill);
-    }
+    char text[256];
+    snprintf(text, sizeof text, "%s%s%s", row->hands, *row->hands && *row->fill ? "; " : "",
+             row->fill);
+    ink_text_in(brush->cairo, x, base, places->name_room,
+                brush_type(11.0, false, ALIGN_LEFT, brush->colours->soft), text);
 }
 
 static void draw_row(const Brush* const brush, const Target* const target,
@@ -216,9 +211,12 @@ static void draw_row(const Brush* const brush, const Target* const target,
              brush_type(14.0, true, ALIGN_RIGHT, kept->is_there ? colours->ink : colours->soft),
              number);
     if (kept->is_there) {
-        brush_fit(brush, columns->name + 20.0, base, places->name_room,
+        const double up = places->has_hands ? 6.0 : 0.0;
+        brush_fit(brush, columns->name + 20.0, base - up, places->name_room,
                   brush_type(13.0, is_playing || is_waiting, ALIGN_LEFT, colours->ink), kept->name);
-        draw_hands(brush, places, box, row);
+        if (places->has_hands) {
+            draw_hands(brush, places, columns->name + 20.0, base + up, row);
+        }
         vary_row_strokes(brush, columns, box, &row->feet);
         vary_row_numbers(brush, columns, base, &row->feet);
     }

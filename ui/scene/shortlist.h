@@ -14,8 +14,7 @@ typedef struct {
     double rule;
     Box rows;
     double row_height;
-    double hands;      /* x of the column */
-    double hands_room; /* 0: none */
+    bool has_hands; /* under the names */
     double name_room;
     double marks; /* middle of the pair's triangles */
 } ShortlistPlaces;
