@@ -430,6 +430,8 @@ screenshots: ## Draw the README's pictures of the window and the feel anew, into
 	@XDG_DATA_HOME=$(abspath $(BUILD))/nobody $(BUILD)/tests/window/shots $(BUILD)
 	@for shot in $(BUILD)/window-*.png; do \
 		convert $$shot -strip +dither -colors 256 -define png:compression-level=9 PNG8:ui/docs/$$(basename $$shot) || exit 1; done
+	@$(BUILD)/fourlimb chart --groove "The Switchman" --out $(BUILD)/the-switchman.png --force
+	@convert $(BUILD)/the-switchman.png -strip +dither -colors 64 -define png:compression-level=9 PNG8:ui/docs/the-switchman.png
 	@sh tests/feel/draw.sh $(BUILD) $(DEMO)
 	@convert $(DEMO)/feel-offsets.png -strip +dither -colors 64 -define png:compression-level=9 PNG8:ui/docs/feel.png
 

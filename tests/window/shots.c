@@ -70,6 +70,18 @@ static void practise(Rig* const rig)
     rig_play(rig, 3.6, RATE);
 }
 
+/* Down the rows; the one that was walked to waits for its line. */
+static void vary(Rig* const rig)
+{
+    play(rig);
+    TOOL("key", "v");
+    rig_play(rig, 1.0, RATE);
+    TOOL("key", "Down", "Down", "Down", "Down", "Down", "Down");
+    rig_play(rig, 3.0, RATE);
+    TOOL("key", "Down");
+    rig_play(rig, 0.5, RATE);
+}
+
 static const struct {
     const char* name;
     float scale;
@@ -77,7 +89,7 @@ static const struct {
 } shots[] = {
     {"window-dark", 1.0f, play},         {"window-light", 1.0f, play_light},
     {"window-dark-2x", 2.0f, play},      {"window-list", 1.0f, play_list},
-    {"window-practice", 1.0f, practise},
+    {"window-practice", 1.0f, practise}, {"window-vary", 1.0f, vary},
 };
 
 static bool take(const int number, const char* const folder)
