@@ -16,7 +16,7 @@ sum_of_is_noted() {
 	shift
 	(cd "$root" && "$@" -std=c11 -D_POSIX_C_SOURCE=200809L -D_XOPEN_SOURCE=700 -ffp-contract=off \
 		-DFOURLIMB_SOURCE='"."' -DFOURLIMB_BUILD='"."' -o "$work/same" "$test" tests/help/check.c \
-		plugin/engine/time/*.c plugin/engine/written/*.c plugin/engine/feel/*.c plugin/engine/groove/*.c \
+		plugin/engine/time/*.c plugin/engine/written/*.c plugin/engine/feel/*.c plugin/engine/varied/*.c plugin/engine/groove/*.c \
 		plugin/engine/writing/*.c plugin/engine/play/articulation.c -lm) && "$work/same"
 }
 sum_is_noted() {
