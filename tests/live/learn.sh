@@ -74,10 +74,10 @@ teach() {
 	has_learned kick 61
 }
 
-# The Output tab, then Learn keys.
+# Output, then Learn keys.
 a_pad_teaches_its_key() {
-	click 60 517
-	click 570 502
+	click 690 345
+	click 480 502
 	waits_until teach
 }
 
@@ -86,7 +86,7 @@ while_keys_are_learned_pads_are_not_heard() {
 }
 
 after_learning_pads_are_heard_again() {
-	click 570 502
+	click 480 502
 	waits_until goes_through 62
 }
 

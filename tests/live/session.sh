@@ -63,14 +63,14 @@ plays_something_else() {
 	"$take" "$JACK_DEFAULT_SERVER" 8 >edited.txt && ! cmp -s before.txt edited.txt
 }
 
-# The Edit tab, then the left foot's row at the second sixteenth of bar 1.
+# Edit, then the left foot's row at the second sixteenth of bar 1.
 a_click_in_the_window_is_an_edit_that_plays() {
 	"$take" "$JACK_DEFAULT_SERVER" 8 >before.txt || return
 	awaits "the window shows all that it was told" is_settled || return
 	shown=$(picture)
-	click 60 494
+	click 620 345
 	awaits "the Edit tab is shown" differs && awaits "it is shown whole" is_settled || return
-	click 363 272
+	click 370 264
 	awaits "the edit plays" plays_something_else || return
 	more=$(grep -c '3 99 24' edited.txt)
 	less=$(grep -c '3 99 24' before.txt)
