@@ -103,7 +103,30 @@ every_script_is_run() {
 	return $forgotten
 }
 
+# The first of two is never called: a test that runs no more, and looks as if it did.
+twice_in() {
+	for script in "$@"; do
+		grep -oE '^[a-z_0-9]+\(\)' "$script" | sort | uniq -d | sed "s|^|$script: |"
+	done
+}
+
+no_function_of_a_script_hides_another() {
+	twice=$(twice_in tests/*/*.sh)
+	[ -z "$twice" ] || { echo "$twice"; return 1; }
+}
+
+planted_second_function_is_found() {
+	script=$(mktemp)
+	printf 'holds() {\n\ttrue\n}\nholds() {\n\tfalse\n}\n' >"$script"
+	[ -n "$(twice_in "$script")" ]
+	found=$?
+	rm "$script"
+	return $found
+}
+
 check "every script is run" every_script_is_run
+check "no function of a script hides another" no_function_of_a_script_hides_another
+check "a second function of a name would be found" planted_second_function_is_found
 check "every header compiles alone" headers_stand_alone
 check "the compilers warned of nothing" compilers_warned_of_nothing
 if [ "$(other_pugl)" = current ]; then

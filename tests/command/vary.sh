@@ -62,7 +62,7 @@ played() {
 		}' played.txt
 }
 
-what_is_told_is_what_plays() {
+a_row_is_what_show_has_under_its_name() {
 	vary --groove 1 --feet sixteenths --meter 4/4 || return
 	for row in "1 thinned" "9 in threes over the bar" "13 as gallops" "14 as reverse gallops" "25 half a bar on, half off" \
 		"32 in doubles" "34 accents in threes"; do
@@ -163,6 +163,15 @@ what_is_told_is_what_plays() {
 	done
 }
 
+a_variation_that_is_not_heard_is_told() {
+	run show --groove "Lower Station" --feet gallop --variation "as gallops"
+	same "$status" 0 && has "$err" "\"as gallops\" isn't heard here: the same as chosen" || return
+	run show --groove "Lower Station" --feet gallop --variation thinned --variation "one foot alone"
+	has "$err" "\"one foot alone\" isn't heard here" || return
+	run show --groove "Lower Station" --feet gallop --variation thinned
+	same "$err" ""
+}
+
 need "$fourlimb" "$python"
 check "each variation is told once, offered or with a reason" each_variation_is_told_once_offered_or_with_a_reason
 check "eighteen are offered for sixteenths, a gallop and a herta" eighteen_are_offered_for_sixteenths_a_gallop_and_a_herta
@@ -170,7 +179,8 @@ check "a row shows what a drummer would play" a_row_shows_what_a_drummer_would_p
 check "each beat has as many letters as steps" each_beat_has_as_many_letters_as_steps
 check "levels and the hat foot are told" levels_and_the_hat_foot_are_told
 check "a row tells its other names" a_row_tells_its_other_names
-check "what is told is what plays" what_is_told_is_what_plays
+check "a row is what show has under its name" a_row_is_what_show_has_under_its_name
+check "a variation that isn't heard is told" a_variation_that_is_not_heard_is_told
 check "a limit keeps out what is faster" a_limit_keeps_out_what_is_faster
 check "rates are strokes in a second" rates_are_strokes_in_a_second
 check "what is beyond the record is marked" what_is_beyond_the_record_is_marked

@@ -58,6 +58,33 @@ void picks_title(const Picks* const picks, char* const title, const size_t room)
     add_varied(&picks->selection, title, room);
 }
 
+/* Why a step of the variations is heard in no bar of the form; VARY_NONE: in one it is. */
+static VaryReason silent_step(const Picks* const picks, const int step)
+{
+    const Selection* const selection = &picks->selection;
+    VaryReason reason = VARY_NONE;
+    for (uint32_t bar = 0; bar < selection->groove->form_bars; ++bar) {
+        const BarParts parts = groove_bar(selection, picks->meter, bar);
+        reason = (VaryReason)parts.varied.reasons[step];
+        if (reason == VARY_NONE) {
+            break;
+        }
+    }
+    return reason;
+}
+
+static void warn(const Picks* const picks)
+{
+    const uint32_t numbers[] = {picks->selection.variation, picks->selection.variation_then};
+    for (int step = 0; step < 2; ++step) {
+        const VaryReason reason = numbers[step] ? silent_step(picks, step) : VARY_NONE;
+        if (reason != VARY_NONE) {
+            fprintf(stderr, "fourlimb: \"%s\" isn't heard here: %s\n",
+                    variation_words(numbers[step]), variation_reason(reason));
+        }
+    }
+}
+
 int picks_make(const Performance* const performance, const Section* const section,
                Picks* const picks)
 {
@@ -89,5 +116,6 @@ int picks_make(const Performance* const performance, const Section* const sectio
                             : NULL;
     picks->meter = section->beats ? (Meter){section->beats, section->beat_unit} : groove->meter;
     picks->as_written = is_as_written(&settings, picks);
+    warn(picks);
     return DONE;
 }
