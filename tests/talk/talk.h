@@ -52,6 +52,16 @@ static inline void talk_end(Talk* const talk)
     talk->size = talk->forge.offset;
 }
 
+/* The value of the message in the buffer, which should be told by that property. */
+static inline const LV2_Atom* talk_value(const Talk* const talk, const LV2_URID wanted)
+{
+    LV2_URID property = 0;
+    const LV2_Atom* value = NULL;
+    CHECK(decode_message(&talk->buffer.atom, talk->size, &talk->uris, &property, &value));
+    CHECK_INT(property, wanted);
+    return value;
+}
+
 static inline void talk_bar(Talk* const talk, const SeenBar* const bar)
 {
     LV2_Atom_Forge_Frame frame;

@@ -20,11 +20,7 @@ static void talk_word(const KeptWord* const word)
 
 static const LV2_Atom* value_told(void)
 {
-    LV2_URID property = 0;
-    const LV2_Atom* value = NULL;
-    CHECK(decode_message(&talk.buffer.atom, talk.size, &talk.uris, &property, &value));
-    CHECK_INT(property, talk.uris.fl_keep);
-    return value;
+    return talk_value(&talk, talk.uris.fl_keep);
 }
 
 static void what_is_said_is_heard(void)

@@ -20,11 +20,7 @@ static void talk_piece(const Piece* const piece)
 
 static const LV2_Atom* value_told(void)
 {
-    LV2_URID property = 0;
-    const LV2_Atom* value = NULL;
-    CHECK(decode_message(&talk.buffer.atom, talk.size, &talk.uris, &property, &value));
-    CHECK_INT(property, talk.uris.fl_sessionEntries);
-    return value;
+    return talk_value(&talk, talk.uris.fl_sessionEntries);
 }
 
 static void a_piece_told_is_the_piece_heard(void)
